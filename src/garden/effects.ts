@@ -1,0 +1,15 @@
+/**
+ * What doing a task makes true. A draft carries its effects; marking it done writes them into the ledger with the day.
+ */
+export type Effect =
+  | { makes: 'stand-sown'; standId: string; bedId: string; coverId: string }
+  | { makes: 'stand-cut'; standId: string }
+  | { makes: 'regrowth-checked'; standId: string }
+  | { makes: 'stand-dead'; standId: string }
+  | { makes: 'bed-cleared'; plantingId: string }
+  | { makes: 'pile-built'; pileId: string }
+  | { makes: 'pile-turned'; pileId: string }
+  | { makes: 'pile-curing'; pileId: string }
+  | { makes: 'pile-finished'; pileId: string }
+  | { makes: 'bed-topdressed'; bedId: string; litres: number }
+  | { makes: 'compost-bought'; litres: number };

@@ -1,0 +1,79 @@
+/**
+ * The facts a ledger may hold. Each is parsed once on its way in and trusted afterwards.
+ */
+import { z } from 'zod';
+import { isDay } from '../measures/days.ts';
+import { gardenFileSchema } from './garden-file.ts';
+
+const day = z.string().refine(isDay, 'a real date as YYYY-MM-DD');
+
+const subject = z.discriminatedUnion('type', [
+  z.object({ type: z.literal('bed'), id: z.string(), name: z.string() }),
+  z.object({ type: z.literal('stand'), id: z.string(), name: z.string(), bedId: z.string() }),
+  z.object({ type: z.literal('pile'), id: z.string(), name: z.string(), binId: z.string() }),
+  z.object({ type: z.literal('garden'), id: z.string(), name: z.string() }),
+]);
+
+const effect = z.discriminatedUnion('makes', [
+  z.object({ makes: z.literal('stand-sown'), standId: z.string(), bedId: z.string(), coverId: z.string() }),
+  z.object({ makes: z.literal('stand-cut'), standId: z.string() }),
+  z.object({ makes: z.literal('regrowth-checked'), standId: z.string() }),
+  z.object({ makes: z.literal('stand-dead'), standId: z.string() }),
+  z.object({ makes: z.literal('bed-cleared'), plantingId: z.string() }),
+  z.object({ makes: z.literal('pile-built'), pileId: z.string() }),
+  z.object({ makes: z.literal('pile-turned'), pileId: z.string() }),
+  z.object({ makes: z.literal('pile-curing'), pileId: z.string() }),
+  z.object({ makes: z.literal('pile-finished'), pileId: z.string() }),
+  z.object({ makes: z.literal('bed-topdressed'), bedId: z.string(), litres: z.number().nonnegative() }),
+  z.object({ makes: z.literal('compost-bought'), litres: z.number().nonnegative() }),
+]);
+
+/** A garden file brought in. `prefer` says who wins where a reported fact stands against it. */
+const gardenImported = z.object({
+  kind: z.literal('garden-imported'),
+  file: gardenFileSchema,
+  prefer: z.enum(['reported', 'file']),
+});
+
+/** A task done on a day, with the task as it stood and what doing it makes true. */
+const taskDone = z.object({
+  kind: z.literal('task-done'),
+  key: z.string(),
+  on: day,
+  practice: z.string(),
+  taskKind: z.string(),
+  title: z.string(),
+  job: z.object({ id: z.string(), title: z.string() }),
+  subject,
+  effortMinutes: z.number(),
+  makes: z.array(effect),
+});
+
+const taskSkipped = z.object({ kind: z.literal('task-skipped'), key: z.string(), title: z.string(), on: day });
+const dayPinned = z.object({ kind: z.literal('day-pinned'), key: z.string(), title: z.string(), day });
+const dayUnpinned = z.object({ kind: z.literal('day-unpinned'), key: z.string(), title: z.string() });
+
+const pileRead = z.object({
+  kind: z.literal('pile-read'),
+  pileId: z.string(),
+  on: day,
+  tempC: z.number().optional(),
+  moisture: z.enum(['dry', 'damp', 'wet']).optional(),
+  smell: z.enum(['earthy', 'ammonia', 'sour']).optional(),
+});
+
+/** An earlier entry taken back. */
+const entryUndone = z.object({ kind: z.literal('entry-undone'), entry: z.number().int().positive() });
+
+export const factSchema = z.discriminatedUnion('kind', [
+  gardenImported,
+  taskDone,
+  taskSkipped,
+  dayPinned,
+  dayUnpinned,
+  pileRead,
+  entryUndone,
+]);
+
+/** One fact of the ledger. */
+export type Fact = z.infer<typeof factSchema>;

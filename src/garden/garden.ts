@@ -1,0 +1,186 @@
+/**
+ * The nouns of a garden, as they stand after every fact of its ledger has been folded in.
+ *
+ * Plans and facts are told apart: `plannedSow` is a date somebody means to keep, `sownOn` one that happened. All
+ * values are SI; days are in the garden's own zone.
+ */
+import type { Day, MonthDay, Weekday } from '../measures/days.ts';
+import type { UnitSystem } from '../measures/units.ts';
+
+/** Soil textures a garden may name; water figures for each are in the handbook. */
+export type SoilTextureId =
+  | 'sand'
+  | 'loamy_sand'
+  | 'sandy_loam'
+  | 'loam'
+  | 'silt_loam'
+  | 'silt'
+  | 'silt_clay_loam'
+  | 'silty_clay'
+  | 'clay';
+
+/** What the climate is to be worked out from. */
+export type ClimateChoice =
+  | { kind: 'daily-record'; file: string }
+  | { kind: 'station'; station: string }
+  | { kind: 'nearest' }
+  | { kind: 'monthly-normals'; highC: readonly number[]; lowC: readonly number[]; precipMm: readonly number[] }
+  | { kind: 'frost-dates'; lastSpring: MonthDay; firstAutumn: MonthDay };
+
+/** Where the garden lies and how its household works. */
+export interface Place {
+  latitude: number;
+  longitude: number;
+  elevationM?: number;
+  /** IANA zone, "America/Chicago". */
+  timeZone: string;
+  /** Zone the gardener states, "5b"; the climate's own wins in nothing but is shown beside it. */
+  hardinessZone?: string;
+  units: UnitSystem;
+  workDays: readonly Weekday[];
+  hoursPerWeek: number;
+  soilTexture: SoilTextureId;
+  /** Percent odds of a freeze to plan tender things by. */
+  frostRisk: 10 | 30 | 50;
+  /** Days the freeze-free season is shorter at each end here than at the record (negative: a warm wall). */
+  frostOffsetDays: number;
+  /** Degrees the garden is warmer than the record (negative: a cold pocket). */
+  tempOffsetC: number;
+}
+
+export interface Bed {
+  id: string;
+  name: string;
+  lengthM: number;
+  widthM: number;
+  depthM?: number;
+  raised: boolean;
+  watered: boolean;
+  soilTexture?: SoilTextureId;
+}
+
+/** One crop in one bed. Past seasons are the rotation's history. */
+export interface Planting {
+  id: string;
+  bedId: string;
+  cropId: string;
+  /** The day it goes, or went, into the bed. */
+  start: { how: 'sow' | 'set-out'; day: Day; happened: boolean };
+  /** The last harvest, expected or past. Absent: worked out from days to maturity. */
+  lastHarvest?: { day: Day; happened: boolean };
+}
+
+/** A cover crop standing, or meant to stand, in a bed. */
+export interface Stand {
+  id: string;
+  bedId: string;
+  /** Id of a cover or of a mix of covers in the handbook. */
+  coverId: string;
+  sow: { day: Day; happened: boolean };
+  cutOn?: Day;
+  /** Days on which a regrowth check was made after the cut. */
+  regrowthCheckedOn: readonly Day[];
+  /** The day the stand was seen dead after winter. */
+  deadOn?: Day;
+}
+
+export interface Bin {
+  id: string;
+  name: string;
+  volumeL: number;
+}
+
+export type MoistureFeel = 'dry' | 'damp' | 'wet';
+export type PileSmell = 'earthy' | 'ammonia' | 'sour';
+
+/** One look at a pile. */
+export interface PileReading {
+  on: Day;
+  tempC?: number;
+  moisture?: MoistureFeel;
+  smell?: PileSmell;
+}
+
+export interface Pile {
+  id: string;
+  binId: string;
+  built: { day: Day; happened: boolean };
+  method: 'hot' | 'cold';
+  ingredients: readonly { materialId: string; litres: number }[];
+  readings: readonly PileReading[];
+  turns: readonly Day[];
+  /** Days the pile was watered. */
+  curingSince?: Day;
+  finishedOn?: Day;
+  /** Litres of finished compost still there, when somebody measured it. */
+  finishedLitres?: number;
+}
+
+/** How the yearly layer of compost is given. */
+export interface TopdressingHabit {
+  depthMm: number;
+  season: 'spring' | 'autumn';
+}
+
+/** Compost spread on a bed. */
+export interface Topdressed {
+  bedId: string;
+  on: Day;
+  litres: number;
+}
+
+/** Compost got from elsewhere. */
+export interface CompostBought {
+  on: Day;
+  litres: number;
+}
+
+/** A span of days with nobody there to work. */
+export interface Away {
+  from: Day;
+  to: Day;
+}
+
+/** A task the gardener did, as it stood when it was done. */
+export interface DoneMark {
+  key: string;
+  on: Day;
+  practice: string;
+  kind: string;
+  title: string;
+  job: { id: string; title: string };
+  subject: Subject;
+  effortMinutes: number;
+  /** Ledger entry that says so. */
+  entry: number;
+}
+
+/** What a task is about. */
+export type Subject =
+  | { type: 'bed'; id: string; name: string }
+  | { type: 'stand'; id: string; name: string; bedId: string }
+  | { type: 'pile'; id: string; name: string; binId: string }
+  | { type: 'garden'; id: string; name: string };
+
+export interface Garden {
+  id: string;
+  name: string;
+  /** The day the garden was first brought in: what lies before it is history, not work. */
+  startedOn: Day;
+  place: Place;
+  climate: ClimateChoice;
+  beds: readonly Bed[];
+  plantings: readonly Planting[];
+  stands: readonly Stand[];
+  bins: readonly Bin[];
+  piles: readonly Pile[];
+  topdressing?: TopdressingHabit;
+  topdressed: readonly Topdressed[];
+  compostBought: readonly CompostBought[];
+  away: readonly Away[];
+  done: readonly DoneMark[];
+  /** Keys of skipped tasks, with the day they were skipped. */
+  skipped: Readonly<Record<string, Day>>;
+  /** Days the gardener pinned tasks to. */
+  pins: Readonly<Record<string, Day>>;
+}

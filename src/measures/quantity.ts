@@ -1,0 +1,116 @@
+/**
+ * Amounts inside sentences.
+ *
+ * A step such as "Spread ⟦13 mm⟧ of compost" keeps the amount in SI between white brackets until the sentence meets
+ * its reader; {@link readableIn} then writes it in the gardener's units. So a text can be stored, compared and
+ * re-read in other units without ever being guessed at.
+ */
+import {
+  CM_PER_INCH,
+  fahrenheit,
+  GRAMS_PER_OUNCE,
+  GRAMS_PER_POUND,
+  LITRES_PER_CUBIC_FOOT,
+  LITRES_PER_CUBIC_YARD,
+  M_PER_FOOT,
+  M2_PER_SQUARE_FOOT,
+  MM_PER_INCH,
+  type UnitSystem,
+} from './units.ts';
+
+/** Units an amount may be stated in. `tempC` is a temperature, `deltaC` a difference of temperatures. */
+export type QuantityUnit = 'mm' | 'cm' | 'm' | 'm2' | 'L' | 'g' | 'kg' | 'tempC' | 'deltaC' | 'gPerM2';
+
+/** An amount with its unit, SI. */
+export interface Quantity {
+  value: number;
+  unit: QuantityUnit;
+}
+
+/** An amount marked for later writing inside a sentence. */
+export function quantity(value: number, unit: QuantityUnit): string {
+  return `⟦${value} ${unit}⟧`;
+}
+
+/** A text with every marked amount written in the reader's units. */
+export function readableIn(units: UnitSystem, text: string): string {
+  return text.replace(/⟦(-?[\d.e+-]+) (\w+)⟧/g, (_, value: string, unit: string) =>
+    formatQuantity({ value: Number(value), unit: unit as QuantityUnit }, units),
+  );
+}
+
+/** An amount written in the reader's units, rounded to what a gardener can measure. */
+export function formatQuantity({ value, unit }: Quantity, units: UnitSystem): string {
+  return units === 'metric' ? formatMetric(value, unit) : formatUs(value, unit);
+}
+
+function formatMetric(value: number, unit: QuantityUnit): string {
+  switch (unit) {
+    case 'mm':
+      return `${rounded(value, 0)} mm`;
+    case 'cm':
+      return `${rounded(value, 1)} cm`;
+    case 'm':
+      return `${rounded(value, 2)} m`;
+    case 'm2':
+      return `${rounded(value, 1)} m²`;
+    case 'L':
+      return `${rounded(value, value < 10 ? 1 : 0)} L`;
+    case 'g':
+      return value >= 1000 ? `${rounded(value / 1000, 2)} kg` : `${rounded(value, value < 10 ? 1 : 0)} g`;
+    case 'kg':
+      return `${rounded(value, value < 10 ? 1 : 0)} kg`;
+    case 'tempC':
+      return `${rounded(value, 1)} °C`;
+    case 'deltaC':
+      return `${rounded(value, 1)} °C`;
+    case 'gPerM2':
+      return `${rounded(value, 1)} g/m²`;
+    default:
+      return unit satisfies never;
+  }
+}
+
+function formatUs(value: number, unit: QuantityUnit): string {
+  switch (unit) {
+    case 'mm':
+      return `${inches(value / MM_PER_INCH)} in`;
+    case 'cm':
+      return `${inches(value / CM_PER_INCH)} in`;
+    case 'm':
+      return `${rounded(value / M_PER_FOOT, 1)} ft`;
+    case 'm2':
+      return `${rounded(value / M2_PER_SQUARE_FOOT, 0)} sq ft`;
+    case 'L':
+      return value >= LITRES_PER_CUBIC_YARD
+        ? `${rounded(value / LITRES_PER_CUBIC_YARD, 1)} cu yd`
+        : `${rounded(value / LITRES_PER_CUBIC_FOOT, 1)} cu ft`;
+    case 'g':
+      return value >= 2 * GRAMS_PER_POUND
+        ? `${rounded(value / GRAMS_PER_POUND, 1)} lb`
+        : `${rounded(value / GRAMS_PER_OUNCE, value < 10 * GRAMS_PER_OUNCE ? 1 : 0)} oz`;
+    case 'kg':
+      return `${rounded((value * 1000) / GRAMS_PER_POUND, value < 5 ? 1 : 0)} lb`;
+    case 'tempC':
+      return `${rounded(fahrenheit(value), 0)} °F`;
+    case 'deltaC':
+      return `${rounded((value * 9) / 5, 0)} °F`;
+    case 'gPerM2':
+      return `${rounded((value / GRAMS_PER_OUNCE) * M2_PER_SQUARE_FOOT * 100, 1)} oz per 100 sq ft`;
+    default:
+      return unit satisfies never;
+  }
+}
+
+/** Inches to the nearest quarter, written as a ruler shows them: ½, 1 ¼, 18. */
+function inches(value: number): string {
+  const quarters = Math.round(value * 4);
+  const whole = Math.trunc(quarters / 4);
+  const fraction = ['', '¼', '½', '¾'][Math.abs(quarters % 4)] ?? '';
+  if (fraction === '') return String(whole);
+  return whole === 0 ? fraction : `${whole} ${fraction}`;
+}
+
+function rounded(value: number, digits: number): string {
+  return String(Number(value.toFixed(digits)));
+}

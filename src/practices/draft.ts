@@ -1,0 +1,86 @@
+/**
+ * What a practice hands on: a task that is wanted, with the window it may fall in and why, before anyone has put it
+ * on a day.
+ */
+import type { Confidence, Odds } from '../climate/odds.ts';
+import type { Effect } from '../garden/effects.ts';
+import type { Subject } from '../garden/garden.ts';
+import type { SourceId } from '../handbook/shapes.ts';
+import type { Day } from '../measures/days.ts';
+import type { Quantity } from '../measures/quantity.ts';
+
+/** What a task *is*, never when: "cover-cut/stand:s-17". Survives every re-planning. */
+export type TaskKey = string;
+
+/** The practices of the house, in the order they are worked through. */
+export type PracticeName =
+  | 'soil-readiness'
+  | 'planting'
+  | 'cover-cropping'
+  | 'composting'
+  | 'topdressing'
+  | 'mulching'
+  | 'rotation'
+  | 'fertility'
+  | 'frost-watch'
+  | 'season-end';
+
+/** The days a task may fall on, both ends included: earliest ≤ preferred ≤ latest. */
+export interface Window {
+  earliest: Day;
+  preferred: Day;
+  latest: Day;
+}
+
+/** Id of a rule; the practice that uses it holds its sentence. */
+export type RuleId = string;
+
+/**
+ * Why a date is what it is: the rule, what it saw and the limit it held that against. Data, never prose. Keys of
+ * `saw` end in their unit where they have one (`tempC`, `depthMm`, `areaM2`, `litres`, `weeks`, `percent`, `days`).
+ */
+export interface Reason {
+  rule: RuleId;
+  saw: Readonly<Record<string, number | Day | string>>;
+  limit?: number | Day;
+  source: SourceId | 'common practice' | 'house default' | "the garden's own plan" | "the garden's climate";
+}
+
+/** Something to have at hand. */
+export interface Supply {
+  what: string;
+  amount?: Quantity;
+  /** The same amount in things a gardener counts: "3 barrow loads". */
+  also?: string;
+}
+
+/** What must be so on the day. */
+export type Condition = 'soil-fit' | 'dry-day' | 'above-freezing' | 'before-sunset' | 'calm-day';
+
+/** A task before it has a day. Texts may hold marked amounts (see measures/quantity). */
+export interface TaskDraft {
+  key: TaskKey;
+  practice: PracticeName;
+  kind: string;
+  /** What makes two drafts the same job, and the job's name without its subject: "Clear and leave the roots". */
+  job: { id: string; title: string };
+  subject: Subject;
+  /** `check` rides inside that day's work on the same subject where there is some. */
+  weight: 'work' | 'deadline' | 'check';
+  title: string;
+  steps: readonly string[];
+  cautions: readonly string[];
+  supplies: readonly Supply[];
+  window: Window;
+  ifMissed: 'still do' | 'replace' | 'drop';
+  /** What is lost or what to do instead once the window has closed, in words. */
+  missedNote: string;
+  effortMinutes: number;
+  needs: readonly Condition[];
+  after: readonly { key: TaskKey; minDays: number }[];
+  confidence: Confidence;
+  odds?: Odds;
+  reasons: readonly Reason[];
+  /** What marking it done makes true. */
+  makes: readonly Effect[];
+}

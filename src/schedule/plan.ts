@@ -1,0 +1,81 @@
+/**
+ * The plan: every task on its day, gathered into calendar entries, with what changed since the plan before.
+ */
+import type { Day, Instant } from '../measures/days.ts';
+import type { PracticeName, Reason, TaskDraft, TaskKey } from '../practices/draft.ts';
+
+/**
+ * Where a task stands. `lapsed`: its window closed with nobody saying it was done; its `ifMissed` says what happens
+ * now.
+ */
+export type TaskState = 'open' | 'done' | 'skipped' | 'lapsed';
+
+/** A draft on its day. */
+export interface PlannedTask extends TaskDraft {
+  day: Day;
+  state: TaskState;
+  pinned: boolean;
+  /** Set when a pinned day lies outside the window: kept, and said. */
+  pinWarning?: string;
+  /** The calendar entry it rides in. */
+  lotId: string;
+  /** Revision of that entry: 0 when first published, raised when anything a calendar shows of it changes. */
+  sequence: number;
+  /** When that entry last changed. */
+  changedAt: Instant;
+}
+
+/**
+ * One line in a calendar: the same job on one day, on one bed or several, with the checks that ride along. `lotId` is
+ * the base of its UID and outlives every move.
+ */
+export interface Entry {
+  lotId: string;
+  day: Day;
+  title: string;
+  practice: PracticeName;
+  kind: string;
+  state: TaskState;
+  /** Keys of its tasks, work first, then the checks riding along; each in bed order. */
+  keys: readonly TaskKey[];
+  effortMinutes: number;
+  sequence: number;
+  createdAt: Instant;
+  changedAt: Instant;
+  /** The content the sequence stands for; equal content means an unchanged entry. */
+  content: string;
+}
+
+/** What a new plan did to a task of the plan before. */
+export interface Change {
+  key: TaskKey;
+  title: string;
+  kind: 'added' | 'moved' | 'reworded' | 'dropped';
+  from?: Day;
+  to?: Day;
+  because: readonly Reason[];
+  at: Instant;
+}
+
+/** Work that could not keep both its window and its order, named instead of hidden. */
+export interface Clash {
+  key: TaskKey;
+  title: string;
+  what: string;
+}
+
+/** The year's plan of one garden: a function of its facts, its climate, what was last published and today. */
+export interface Plan {
+  gardenId: string;
+  today: Day;
+  /** The ledger version it was made from. */
+  factsVersion: number;
+  tasks: readonly PlannedTask[];
+  entries: readonly Entry[];
+  /** Changes of the last {@link CHANGES_KEPT_DAYS} days, newest first. */
+  changes: readonly Change[];
+  clashes: readonly Clash[];
+}
+
+/** Days a change stays in the plan for "what moved and why". House default: two weekly lists. */
+export const CHANGES_KEPT_DAYS = 14;
