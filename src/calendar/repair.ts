@@ -1,0 +1,64 @@
+/**
+ * What ical-generator 10.2 leaves wrong, put right in one place: texts are cleaned before they reach it, its output is
+ * mended after. Everything here answers to RFC 5545.
+ */
+
+/** Longest content line in octets, its CRLF left out (RFC 5545, 3.1). */
+const MAX_LINE_OCTETS = 75;
+
+/** Line breaks in every writing: CR LF, CR, LF, VT, FF, next line, line separator, paragraph separator. */
+const ANY_LINE_BREAK = /\r\n|[\r\n\v\f\u0085\u2028\u2029]/g;
+
+const URL_LINE_START = 'URL;VALUE=URI:';
+
+/**
+ * A text that TEXT can hold: line breaks of every kind become LF, other control characters go (3.3.11 forbids them;
+ * the library lets them through), half surrogate pairs become the replacement character so that UTF-8 can carry them.
+ */
+export function cleanText(text: string): string {
+  return text
+    .replace(ANY_LINE_BREAK, '\n')
+    .replace(/(?![\t\n])\p{Cc}/gu, '')
+    .replace(/\p{Surrogate}/gu, '\uFFFD');
+}
+
+/**
+ * A clean text escaped as a TEXT value (3.3.11), for the properties that the library writes raw: NAME, X-WR-CALNAME,
+ * X-WR-CALDESC and UID.
+ */
+export function escapedText(text: string): string {
+  return cleanText(text)
+    .replace(/[\\;,]/g, (special) => `\\${special}`)
+    .replace(/\n/g, '\\n');
+}
+
+/**
+ * The library's output made lawful: `calendarLines` (unfolded, for properties it does not know) put ahead of the first
+ * event, URL values freed of TEXT escapes (3.3.13), lines folded at 75 octets, CRLF after the last line too.
+ */
+export function mendedFeed(written: string, calendarLines: readonly string[]): string {
+  const lines = written.replace(/\r\n /g, '').split('\r\n');
+  lines.splice(lines.indexOf('BEGIN:VEVENT'), 0, ...calendarLines);
+  return lines.map((line) => `${folded(withPlainUrl(line))}\r\n`).join('');
+}
+
+function withPlainUrl(line: string): string {
+  return line.startsWith(URL_LINE_START) ? line.replace(/\\([\\;,])/g, '$1') : line;
+}
+
+/** A content line cut into lines of at most 75 octets, each further one led by a space, never inside a character. */
+export function folded(line: string): string {
+  if (Buffer.byteLength(line) <= MAX_LINE_OCTETS) return line;
+  let text = '';
+  let octets = 0;
+  for (const character of line) {
+    const size = Buffer.byteLength(character);
+    if (octets + size > MAX_LINE_OCTETS) {
+      text += '\r\n ';
+      octets = 1;
+    }
+    text += character;
+    octets += size;
+  }
+  return text;
+}
