@@ -1,0 +1,89 @@
+/**
+ * A calendar feed as RFC 5545 text: all-day events that keep their identity and rise in revision when they change.
+ *
+ * Every octet comes from what is handed in. No clock is read, and no zone: a day is written from its UTC midnight,
+ * which ical-generator prints with UTC getters as long as neither calendar nor event is given a zone.
+ */
+import ical, { ICalEventTransparency } from 'ical-generator';
+import { addDays, type Day, type Instant } from '../measures/days.ts';
+import { cleanText, escapedText, mendedFeed } from './repair.ts';
+
+/** Name of the writer (RFC 5545, 3.7.3); the library puts the leading hyphen. */
+const PRODUCT_ID = '//Loamtide//Garden plan//EN';
+
+const SECONDS_PER_HOUR = 3600;
+
+/** One all-day line in a calendar. */
+export interface FeedEvent {
+  /** Stays the same for as long as the event lives; see uid.ts. */
+  uid: string;
+  day: Day;
+  /** The last day of it, included, when it runs over several. */
+  until?: Day;
+  title: string;
+  /** Plain text, lines parted by LF. */
+  description: string;
+  categories: readonly string[];
+  /** A page about it. Must hold no secret. */
+  url?: string;
+  /** Raised whenever anything shown of it changes. */
+  sequence: number;
+  createdAt: Instant;
+  changedAt: Instant;
+}
+
+/** Everything a feed shows. */
+export interface FeedContent {
+  calendarName: string;
+  description: string;
+  events: readonly FeedEvent[];
+  /** Shown alone when there are no events: some calendar apps refuse, or ignore, a feed that has become empty. */
+  notice: FeedEvent;
+  /** How long a calendar app may leave between two looks, in whole hours. */
+  refreshHours: number;
+  /** When anything in the feed last changed. */
+  lastModified: Instant;
+}
+
+/** The feed's text, ready to send as `text/calendar; charset=utf-8`. */
+export function renderFeed(feed: FeedContent): string {
+  const calendar = ical({
+    prodId: PRODUCT_ID,
+    name: escapedText(feed.calendarName),
+    description: escapedText(feed.description),
+    ttl: feed.refreshHours * SECONDS_PER_HOUR,
+  });
+  const events = feed.events.length > 0 ? feed.events : [feed.notice];
+  for (const event of events) calendar.createEvent(eventData(event));
+  return mendedFeed(calendar.toString(), [
+    `DESCRIPTION:${escapedText(feed.description)}`,
+    `LAST-MODIFIED:${utcDateTime(feed.lastModified)}`,
+  ]);
+}
+
+function eventData(event: FeedEvent) {
+  return {
+    id: escapedText(event.uid),
+    sequence: event.sequence,
+    stamp: new Date(event.changedAt),
+    created: new Date(event.createdAt),
+    lastModified: new Date(event.changedAt),
+    allDay: true,
+    start: utcMidnight(event.day),
+    end: utcMidnight(addDays(event.until ?? event.day, 1)),
+    summary: cleanText(event.title),
+    description: cleanText(event.description),
+    categories: event.categories.map((category) => ({ name: cleanText(category) })),
+    transparency: ICalEventTransparency.TRANSPARENT,
+    ...(event.url === undefined ? {} : { url: new URL(event.url).href }),
+  };
+}
+
+function utcMidnight(day: Day): Date {
+  return new Date(`${day}T00:00:00Z`);
+}
+
+/** A moment in iCalendar's UTC form, "20270418T093000Z". */
+function utcDateTime(instant: Instant): string {
+  return `${new Date(instant).toISOString().slice(0, 19).replace(/[-:]/g, '')}Z`;
+}
