@@ -1,0 +1,7 @@
+/**
+ * Every change of the database's shape, oldest first. A published one is never edited: a later one mends it.
+ */
+import { firstTables } from './0001-first-tables.ts';
+import type { Migration } from './migration.ts';
+
+export const migrations: readonly Migration[] = [{ version: 1, name: 'first-tables', up: firstTables }];
