@@ -1,0 +1,86 @@
+/**
+ * The tables as Kysely sees them, column by column. What they mean is told in docs/running.md; how they came to be is
+ * in migrations/.
+ */
+import type { Kysely } from 'kysely';
+
+interface MigrationRow {
+  version: number;
+  name: string;
+  applied_at: string;
+}
+
+interface GardenRow {
+  id: string;
+  name: string;
+  created_at: string;
+  facts_version: number;
+}
+
+interface LedgerRow {
+  garden_id: string;
+  entry: number;
+  recorded_at: string;
+  recorded_on: string;
+  recorded_by: string;
+  kind: string;
+  fact: string;
+}
+
+/** A day's weather; null where it was not measured. */
+export interface WeatherRow {
+  garden_id: string;
+  day: string;
+  tmin_c: number | null;
+  tmax_c: number | null;
+  rain_mm: number | null;
+  new_snow_mm: number | null;
+  snow_depth_mm: number | null;
+}
+
+interface ObservedWeatherRow extends WeatherRow {
+  kind: 'observed' | 'expected';
+}
+
+interface RecordRow {
+  garden_id: string;
+  origin: string;
+  left_out: string;
+}
+
+interface PlanRow {
+  garden_id: string;
+  facts_version: number;
+  today: string;
+  plan: string;
+}
+
+/** A feed as its row holds it. */
+export interface FeedRow {
+  garden_id: string;
+  id: string;
+  label: string;
+  token: string;
+  created_at: string;
+  revoked_at: string | null;
+}
+
+/** Every table by name. */
+export interface Tables {
+  migrations: MigrationRow;
+  gardens: GardenRow;
+  ledger: LedgerRow;
+  records: RecordRow;
+  record_weather: WeatherRow;
+  observed_weather: ObservedWeatherRow;
+  plans: PlanRow;
+  feeds: FeedRow;
+}
+
+/** A database, or one transaction of it. */
+export type Database = Kysely<Tables>;
+
+/** Runs writes in one transaction: the one already open, or a new one that takes the write lock as it begins. */
+export function writing<Result>(db: Database, work: (db: Database) => Promise<Result>): Promise<Result> {
+  return db.isTransaction ? work(db) : db.transaction().execute(work);
+}
