@@ -1,0 +1,53 @@
+/**
+ * The last plan made of each garden. It is what feeds and pages show, and what the next plan is compared with.
+ */
+import { z } from 'zod';
+import type { Plan } from '../schedule/plan.ts';
+import { factsVersion } from './gardens.ts';
+import { parseJson } from './json.ts';
+import { type Database, writing } from './tables.ts';
+
+const published = {
+  lotId: z.string(),
+  day: z.string(),
+  state: z.string(),
+  sequence: z.number(),
+  changedAt: z.string(),
+};
+
+/** What a stored plan must at least have to be compared with: the rest is as the schedule wrote it. */
+const planShape = z.looseObject({
+  gardenId: z.string(),
+  today: z.string(),
+  factsVersion: z.number(),
+  tasks: z.array(z.looseObject({ key: z.string(), ...published })),
+  entries: z.array(z.looseObject({ keys: z.array(z.string()), content: z.string(), ...published })),
+  changes: z.array(z.looseObject({ key: z.string(), at: z.string() })),
+  clashes: z.array(z.looseObject({ key: z.string() })),
+});
+
+const planSchema = z.custom<Plan>((value) => planShape.safeParse(value).success, 'This is not a plan');
+
+/** The last plan stored of a garden, if any. */
+export async function plan(db: Database, gardenId: string): Promise<Plan | undefined> {
+  const row = await db.selectFrom('plans').select('plan').where('garden_id', '=', gardenId).executeTakeFirst();
+  return row && parseJson(planSchema, row.plan, `plan of ${gardenId}`);
+}
+
+/**
+ * Stores a plan in place of the last one, if the facts still stand at the version it was made from.
+ *
+ * @returns whether it was stored; if not, it has to be made again
+ */
+export function savePlan(db: Database, gardenId: string, made: Plan, version: number): Promise<boolean> {
+  return writing(db, async (transaction) => {
+    if ((await factsVersion(transaction, gardenId)) !== version) return false;
+    const row = { facts_version: version, today: made.today, plan: JSON.stringify(made) };
+    await transaction
+      .insertInto('plans')
+      .values({ garden_id: gardenId, ...row })
+      .onConflict((conflict) => conflict.column('garden_id').doUpdateSet(row))
+      .execute();
+    return true;
+  });
+}

@@ -1,0 +1,125 @@
+/**
+ * The store: everything the household has told the program, and the last plan of each garden, in one SQLite file.
+ * It keeps and hands back; it decides nothing.
+ */
+import { join } from 'node:path';
+import { migrations } from '../../migrations/index.ts';
+import type { LedgerEntry } from '../garden/ledger.ts';
+import type { Day, Instant } from '../measures/days.ts';
+import type { Plan } from '../schedule/plan.ts';
+import { connect } from './connection.ts';
+import { copyDatabase } from './copy.ts';
+import { addFeed, type Feed, feeds, findFeedByToken, revokeFeed } from './feeds.ts';
+import { createGarden, factsVersion, gardenIds, type NewGarden } from './gardens.ts';
+import { type Appended, append, ledger, type NewEntry } from './ledger.ts';
+import { migrate } from './migrate.ts';
+import { plan, savePlan } from './plans.ts';
+import type { Database } from './tables.ts';
+import {
+  type LoggedWeather,
+  logWeather,
+  replaceWeatherRecord,
+  type WeatherRecord,
+  weatherLog,
+  weatherRecord,
+} from './weather.ts';
+
+/** Reads and writes, each on its own or together in a {@link Store.transaction}. */
+export interface Shelves {
+  /** Ids of every garden, oldest first. */
+  gardenIds(): Promise<string[]>;
+  /** Starts an empty garden at facts version 0. */
+  createGarden(garden: NewGarden): Promise<void>;
+  /**
+   * Version of everything a plan is made from, raised by one with each accepted change of ledger or weather. Read it
+   * before the rest: what changes afterwards then shows when the plan is saved.
+   */
+  factsVersion(gardenId: string): Promise<number>;
+  /** The ledger, oldest entry first. */
+  ledger(gardenId: string): Promise<LedgerEntry[]>;
+  /** Adds entries, all or none, if the facts still stand at the version the caller read. */
+  append(gardenId: string, expectedVersion: number, entries: readonly NewEntry[]): Promise<Appended>;
+  /** The last plan stored, if any. */
+  plan(gardenId: string): Promise<Plan | undefined>;
+  /** Stores a plan if the facts still stand at the version it was made from; returns whether it did. */
+  savePlan(gardenId: string, plan: Plan, factsVersion: number): Promise<boolean>;
+  /** The long record the climate is worked out from, if the garden has one. */
+  weatherRecord(gardenId: string): Promise<WeatherRecord | undefined>;
+  /** Puts a long record in place of the one there was; returns the new facts version. */
+  replaceWeatherRecord(gardenId: string, record: WeatherRecord): Promise<number>;
+  /** The garden's own weather from a day on, in order; observed and expected rows are told apart by `kind`. */
+  weatherLog(gardenId: string, from: Day): Promise<LoggedWeather[]>;
+  /** Writes days into the garden's own weather, replacing rows of the same day and kind; returns the new version. */
+  logWeather(gardenId: string, days: readonly LoggedWeather[]): Promise<number>;
+  /** The garden's feeds, revoked ones included, oldest first. */
+  feeds(gardenId: string): Promise<Feed[]>;
+  /** Keeps a new feed. */
+  addFeed(feed: Feed): Promise<void>;
+  /** Closes a feed's address for good; returns whether there was such an open feed. */
+  revokeFeed(gardenId: string, feedId: string, at: Instant): Promise<boolean>;
+  /** The feed behind a token, unless it is unknown or revoked. */
+  findFeedByToken(token: string): Promise<Feed | undefined>;
+}
+
+export interface Store extends Shelves {
+  /**
+   * Does several things together: all of them, or none when `work` throws. The write lock is held from the start.
+   * Inside, use only the shelves handed in: the store itself waits for the transaction to end.
+   */
+  transaction<Result>(work: (shelves: Shelves) => Promise<Result>): Promise<Result>;
+  /**
+   * Copies the database, while in use, into a new file that only its owner can read.
+   *
+   * @throws {InputRefused} when there is a file of that name already
+   */
+  backup(file: string): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** The database file inside a data folder. */
+export function databaseIn(dataFolder: string): string {
+  return join(dataFolder, 'loamtide.db');
+}
+
+/**
+ * Opens the store, making folder and file where there are none and bringing an older database up to date after a copy.
+ *
+ * @param options.file database file, or ":memory:" for one that is gone when closed
+ * @param options.now the moment written beside each migration and into the copy's name; the clock's unless given
+ * @throws {InputRefused} when the file is no database, or one written by a newer program
+ */
+export async function openStore({ file, now }: { file: string; now?: Instant }): Promise<Store> {
+  const connection = connect(file);
+  try {
+    await migrate(connection, migrations, now ?? new Date().toISOString());
+  } catch (error) {
+    connection.sqlite.close();
+    throw error;
+  }
+  return {
+    ...shelvesOf(connection.db),
+    transaction: (work) => connection.db.transaction().execute((transaction) => work(shelvesOf(transaction))),
+    backup: (target) => copyDatabase(connection, target),
+    close: () => connection.db.destroy(),
+  };
+}
+
+function shelvesOf(db: Database): Shelves {
+  return {
+    gardenIds: () => gardenIds(db),
+    createGarden: (garden) => createGarden(db, garden),
+    factsVersion: (gardenId) => factsVersion(db, gardenId),
+    ledger: (gardenId) => ledger(db, gardenId),
+    append: (gardenId, expectedVersion, entries) => append(db, gardenId, expectedVersion, entries),
+    plan: (gardenId) => plan(db, gardenId),
+    savePlan: (gardenId, made, version) => savePlan(db, gardenId, made, version),
+    weatherRecord: (gardenId) => weatherRecord(db, gardenId),
+    replaceWeatherRecord: (gardenId, record) => replaceWeatherRecord(db, gardenId, record),
+    weatherLog: (gardenId, from) => weatherLog(db, gardenId, from),
+    logWeather: (gardenId, days) => logWeather(db, gardenId, days),
+    feeds: (gardenId) => feeds(db, gardenId),
+    addFeed: (feed) => addFeed(db, feed),
+    revokeFeed: (gardenId, feedId, at) => revokeFeed(db, gardenId, feedId, at),
+    findFeedByToken: (token) => findFeedByToken(db, token),
+  };
+}

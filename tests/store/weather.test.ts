@@ -1,0 +1,101 @@
+import { describe, expect, test } from 'vitest';
+import type { DailyWeather } from '../../src/climate/climate.ts';
+import { addDays } from '../../src/measures/days.ts';
+import { NOON } from './entries.ts';
+import { stockedStore } from './stocked.ts';
+
+const origin = 'Read by the household at the back door.';
+
+function daysFrom(first: string, count: number): DailyWeather[] {
+  return Array.from({ length: count }, (_, i) => ({ day: addDays(first, i), tminC: i / 10, tmaxC: 20 + i / 10 }));
+}
+
+describe('the long record', () => {
+  test('keeps what was measured and leaves out what was not', async () => {
+    const store = await stockedStore();
+    const days: DailyWeather[] = [
+      { day: '2024-02-28', tminC: -2.2, tmaxC: 0, rainMm: 0, newSnowMm: 12.7, snowDepthMm: 102 },
+      { day: '2024-02-29', tminC: 0 },
+      { day: '2024-03-01' },
+    ];
+    await store.replaceWeatherRecord('plot', { origin, leftOut: [2019], days });
+    expect(await store.weatherRecord('plot')).toStrictEqual({ origin, leftOut: [2019], days });
+  });
+
+  test('thirty years go in and come back in order', async () => {
+    const store = await stockedStore();
+    // 1991-01-01 to 2020-12-31 is 30 × 365 days and 8 leap days.
+    const days = daysFrom('1991-01-01', 10_958);
+    await store.replaceWeatherRecord('plot', { origin, leftOut: [], days: [...days].reverse() });
+    const record = await store.weatherRecord('plot');
+    expect(record?.days).toEqual(days);
+    expect(record?.days.at(-1)?.day).toBe('2020-12-31');
+  });
+
+  test('a new one takes the place of the old one whole', async () => {
+    const store = await stockedStore();
+    await store.replaceWeatherRecord('plot', { origin, leftOut: [2019], days: daysFrom('2019-01-01', 730) });
+    const next = { origin: 'A nearer station.', leftOut: [], days: daysFrom('2020-06-01', 3) };
+    expect(await store.replaceWeatherRecord('plot', next)).toBe(2);
+    expect(await store.weatherRecord('plot')).toEqual(next);
+  });
+
+  test('a day given twice is refused and the old record stays', async () => {
+    const store = await stockedStore();
+    const old = { origin, leftOut: [], days: daysFrom('2020-01-01', 2) };
+    await store.replaceWeatherRecord('plot', old);
+    const twice = [...daysFrom('2021-01-01', 600), { day: '2021-01-01', tminC: 3 }];
+    await expect(store.replaceWeatherRecord('plot', { origin, leftOut: [], days: twice })).rejects.toThrow(/UNIQUE/);
+    expect(await store.weatherRecord('plot')).toEqual(old);
+    expect(await store.factsVersion('plot')).toBe(1);
+  });
+
+  test('is absent where none was brought in, and is no other garden’s', async () => {
+    const store = await stockedStore();
+    await store.createGarden({ id: 'yard', name: 'Yard', createdAt: NOON });
+    await store.replaceWeatherRecord('yard', { origin, leftOut: [], days: daysFrom('2020-01-01', 2) });
+    expect(await store.weatherRecord('plot')).toBeUndefined();
+    expect((await store.weatherRecord('yard'))?.days).toHaveLength(2);
+  });
+});
+
+describe('the garden’s own log', () => {
+  test('a day written again is replaced whole', async () => {
+    const store = await stockedStore();
+    await store.logWeather('plot', [{ day: '2027-04-18', kind: 'observed', tminC: 1, rainMm: 4 }]);
+    await store.logWeather('plot', [{ day: '2027-04-18', kind: 'observed', tminC: -1 }]);
+    expect(await store.weatherLog('plot', '2027-01-01')).toStrictEqual([
+      { day: '2027-04-18', kind: 'observed', tminC: -1 },
+    ]);
+  });
+
+  test('what is expected never touches what was seen', async () => {
+    const store = await stockedStore();
+    await store.logWeather('plot', [{ day: '2027-04-18', kind: 'observed', tminC: -1 }]);
+    await store.logWeather('plot', [{ day: '2027-04-18', kind: 'expected', tminC: 4 }]);
+    expect(await store.weatherLog('plot', '2027-01-01')).toEqual([
+      { day: '2027-04-18', kind: 'expected', tminC: 4 },
+      { day: '2027-04-18', kind: 'observed', tminC: -1 },
+    ]);
+  });
+
+  test('is read from a day on, across the turn of the year, in order', async () => {
+    const store = await stockedStore();
+    const days = ['2028-01-01', '2027-12-30', '2027-12-31'].map((day) => ({ day, kind: 'observed' as const }));
+    await store.logWeather('plot', days);
+    const read = await store.weatherLog('plot', '2027-12-31');
+    expect(read.map(({ day }) => day)).toEqual(['2027-12-31', '2028-01-01']);
+  });
+
+  test('more days than fit one statement go in together', async () => {
+    const store = await stockedStore();
+    const days = daysFrom('2025-01-01', 1_201).map((day) => ({ ...day, kind: 'observed' as const }));
+    expect(await store.logWeather('plot', days)).toBe(1);
+    expect(await store.weatherLog('plot', '2025-01-01')).toHaveLength(1_201);
+  });
+
+  test('an unknown garden is refused', async () => {
+    const store = await stockedStore();
+    await expect(store.logWeather('plto', [])).rejects.toThrow(/"plto" is not known/);
+  });
+});
