@@ -10,10 +10,15 @@ describe('httpDate', () => {
 });
 
 describe('readHttpDate', () => {
-  it.each(['Sun, 06 Nov 1994 08:49:37 GMT', 'Sunday, 06-Nov-94 08:49:37 GMT', 'Sun Nov  6 08:49:37 1994'])(
-    'reads the example "%s" of RFC 9110, 5.6.7',
-    (text) => expect(readHttpDate(text, near)).toBe('1994-11-06T08:49:37.000Z'),
-  );
+  it('reads the example of RFC 9110, 5.6.7 in all three forms', () => {
+    for (const text of [
+      'Sun, 06 Nov 1994 08:49:37 GMT',
+      'Sunday, 06-Nov-94 08:49:37 GMT',
+      'Sun Nov  6 08:49:37 1994',
+    ]) {
+      expect(readHttpDate(text, near)).toBe('1994-11-06T08:49:37.000Z');
+    }
+  });
 
   it('reads back what it wrote on a leap day', () => {
     expect(readHttpDate(httpDate('2028-02-29T23:59:59.700Z'), near)).toBe('2028-02-29T23:59:59.000Z');
