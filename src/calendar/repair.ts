@@ -48,17 +48,22 @@ function withPlainUrl(line: string): string {
 
 /** A content line cut into lines of at most 75 octets, each further one led by a space, never inside a character. */
 export function folded(line: string): string {
-  if (Buffer.byteLength(line) <= MAX_LINE_OCTETS) return line;
-  let text = '';
-  let octets = 0;
-  for (const character of line) {
-    const size = Buffer.byteLength(character);
-    if (octets + size > MAX_LINE_OCTETS) {
-      text += '\r\n ';
-      octets = 1;
-    }
-    text += character;
-    octets += size;
+  const octets = Buffer.from(line);
+  const parts: string[] = [];
+  let start = 0;
+  let room = MAX_LINE_OCTETS;
+  while (octets.length - start > room) {
+    let end = start + room;
+    while (continuesCharacter(octets[end])) end -= 1;
+    parts.push(octets.toString('utf8', start, end));
+    start = end;
+    room = MAX_LINE_OCTETS - 1;
   }
-  return text;
+  parts.push(octets.toString('utf8', start));
+  return parts.join('\r\n ');
+}
+
+/** Whether an octet is the second or a later one of a UTF-8 character: its two high bits are 10. */
+function continuesCharacter(octet: number | undefined): boolean {
+  return octet !== undefined && octet >> 6 === 0b10;
 }
