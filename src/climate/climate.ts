@@ -5,7 +5,7 @@
  * the calendar year it starts in: from 1 January in the north, from 1 July in the south. Inside a season a day is
  * its index, 1 on the first day, counted in years of 365 days (29 February shares the index of the 28th), so that
  * dates of different years can be laid over each other. Spring is indices 1–212, autumn 213–365: the split falls
- * after 31 July in the north and 31 January in the south, where a freeze is least likely.
+ * after 31 July in the north and 28 January in the south, where a freeze is least likely.
  */
 import type { Day } from '../measures/days.ts';
 import type { Confidence } from './odds.ts';
@@ -41,6 +41,8 @@ export interface SeasonWeather {
   season: number;
   tminC: readonly (number | undefined)[];
   tmaxC: readonly (number | undefined)[];
+  /** 29 February, in seasons that hold one: it shares the index of the 28th and is kept apart so that no day is lost. */
+  leapDay?: { tminC?: number; tmaxC?: number };
 }
 
 /** How the date of a freeze event is spread: counted season by season, or carried by published or assumed dates. */
@@ -67,7 +69,8 @@ export type FreezeDates =
 export interface MonthlyNormals {
   tmaxC: readonly number[];
   tminC: readonly number[];
-  rainMm: readonly number[];
+  /** Monthly sums; absent where rain is not known. */
+  rainMm?: readonly number[];
 }
 
 /** The climate a garden is planned by. */
@@ -86,6 +89,6 @@ export interface Climate {
   normals: MonthlyNormals;
   /** USDA-style half zone ("5b") with the mean yearly minimum it comes from. */
   zone?: { zone: string; meanYearlyMinimumC: number; winters: number };
-  /** What a reader should know: gaps, assumptions, height differences. */
+  /** What a reader should know: gaps, assumptions, height differences. May hold marked amounts (measures/quantity). */
   notes: readonly string[];
 }

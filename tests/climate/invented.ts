@@ -1,0 +1,56 @@
+/**
+ * Invented seasons and climates, small enough to work out by hand.
+ */
+
+import type { DailyWeather } from '../../src/climate/climate.ts';
+import { type Climate, DAYS_IN_SEASON, type FreezeDates, type SeasonWeather } from '../../src/climate/climate.ts';
+import { freezeTable } from '../../src/climate/freeze-table.ts';
+import { type Day, eachDay } from '../../src/measures/days.ts';
+
+/** Temperatures of a day by its season index. */
+export type TempsAt = (index: number) => { tminC?: number; tmaxC?: number };
+
+/** One season whose days follow a rule. */
+export function seasonOfTemps(season: number, tempsAt: TempsAt): SeasonWeather {
+  const days = Array.from({ length: DAYS_IN_SEASON }, (_, i) => tempsAt(i + 1));
+  return { season, tminC: days.map(({ tminC }) => tminC), tmaxC: days.map(({ tmaxC }) => tmaxC) };
+}
+
+/** Daily rows from one day to another, each 10–20 °C unless a rule says otherwise. */
+export function rowsBetween(
+  from: Day,
+  to: Day,
+  rule: (day: Day) => Partial<DailyWeather> = () => ({}),
+): DailyWeather[] {
+  return eachDay(from, to).map((day) => ({ day, tminC: 10, tmaxC: 20, ...rule(day) }));
+}
+
+/** A northern climate without seasons, flat at 5–15 °C and without freeze dates, unless said otherwise. */
+export function inventedClimate(parts: Partial<Climate> = {}): Climate {
+  return {
+    basis: 'monthly-normals',
+    origin: 'invented',
+    confidence: 'assumed',
+    latitude: 45,
+    longitude: 0,
+    seasonTurn: '01-01',
+    freezes: freezeTable(() => ({ kind: 'none' })),
+    seasons: [],
+    normals: { tminC: Array(12).fill(5), tmaxC: Array(12).fill(15) },
+    notes: [],
+    ...parts,
+  };
+}
+
+/** An invented climate with the same freeze dates for every limit. */
+export function climateWithFreezes(
+  spring: FreezeDates,
+  autumn: FreezeDates,
+  seasonTurn: Climate['seasonTurn'] = '01-01',
+): Climate {
+  return inventedClimate({
+    seasonTurn,
+    latitude: seasonTurn === '01-01' ? 45 : -45,
+    freezes: freezeTable((_, event) => (event === 'last-spring' ? spring : autumn)),
+  });
+}
