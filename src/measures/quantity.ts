@@ -1,10 +1,11 @@
 /**
- * Amounts inside sentences.
+ * Amounts and days inside sentences.
  *
  * A step such as "Spread ⟦13 mm⟧ of compost" keeps the amount in SI between white brackets until the sentence meets
  * its reader; {@link readableIn} then writes it in the gardener's units. So a text can be stored, compared and
  * re-read in other units without ever being guessed at.
  */
+import { type Day, dayParts } from './days.ts';
 import {
   CM_PER_INCH,
   fahrenheit,
@@ -32,11 +33,40 @@ export function quantity(value: number, unit: QuantityUnit): string {
   return `⟦${value} ${unit}⟧`;
 }
 
-/** A text with every marked amount written in the reader's units. */
+/** A day marked for later writing inside a sentence. */
+export function dated(day: Day): string {
+  return `⟦${day}⟧`;
+}
+
+/** A text with every marked amount and day written as its reader writes them. */
 export function readableIn(units: UnitSystem, text: string): string {
-  return text.replace(/⟦(-?[\d.e+-]+) (\w+)⟧/g, (_, value: string, unit: string) =>
-    formatQuantity({ value: Number(value), unit: unit as QuantityUnit }, units),
-  );
+  return text
+    .replace(/⟦(\d{4}-\d{2}-\d{2})⟧/g, (_, day: Day) => formatDay(day, units))
+    .replace(/⟦(-?[\d.e+-]+) (\w+)⟧/g, (_, value: string, unit: string) =>
+      formatQuantity({ value: Number(value), unit: unit as QuantityUnit }, units),
+    );
+}
+
+const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+] as const;
+
+/** A day in words, in the reader's order: "18 April", or "April 18" where inches are read. */
+export function formatDay(day: Day, units: UnitSystem): string {
+  const { month, dayOfMonth } = dayParts(day);
+  const name = MONTHS[month - 1] ?? '';
+  return units === 'us' ? `${name} ${dayOfMonth}` : `${dayOfMonth} ${name}`;
 }
 
 /** An amount written in the reader's units, rounded to what a gardener can measure. */

@@ -68,8 +68,10 @@ export interface Clash {
 export interface Plan {
   gardenId: string;
   today: Day;
-  /** The ledger version it was made from. */
+  /** Version of the facts it was made from: ledger and weather together. */
   factsVersion: number;
+  /** When its entries last changed in any way. */
+  revisedAt: Instant;
   tasks: readonly PlannedTask[];
   entries: readonly Entry[];
   /** Changes of the last {@link CHANGES_KEPT_DAYS} days, newest first. */

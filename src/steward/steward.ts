@@ -3,11 +3,15 @@
  * one. It is the one place where storage, clock and the pure core meet.
  */
 import type { Climate } from '../climate/climate.ts';
+import type { Fact } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
+import type { GardenFile } from '../garden/garden-file.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import type { Day, Instant } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan } from '../schedule/plan.ts';
+import type { Feed } from '../store/feeds.ts';
+import type { WeatherRecord } from '../store/weather.ts';
 
 /** Everything a page needs about one garden. */
 export interface GardenView {
@@ -16,16 +20,6 @@ export interface GardenView {
   plan: Plan;
   /** The ledger, oldest first, undone entries included and marked. */
   ledger: readonly LedgerEntry[];
-}
-
-/** A calendar feed of one garden. */
-export interface Feed {
-  id: string;
-  gardenId: string;
-  label: string;
-  token: string;
-  createdAt: Instant;
-  revokedAt?: Instant;
 }
 
 /** A feed's text, ready to send. */
@@ -45,23 +39,32 @@ export interface UndoPreview {
   moves: readonly { key: TaskKey; title: string; from?: Day; to?: Day }[];
 }
 
-/** A difference between a garden file and the garden as it stands. */
-export interface FileDifference {
-  path: string;
-  now: string;
-  file: string;
-  /** Set when a reported fact stands against the file: which one is kept. */
-  keeps?: 'reported' | 'file';
+/** A garden file with the weather record it names, as read by whoever has the files. */
+export interface GardenImport {
+  file: GardenFile;
+  /** Who wins where a reported fact stands against the file. */
+  prefer: 'reported' | 'file';
+  record?: WeatherRecord;
 }
+
+/** A reading of a pile, as somebody reports it. */
+export type ReportedReading = Omit<Extract<Fact, { kind: 'pile-read' }>, 'kind'>;
 
 export interface Steward {
   gardenIds(): Promise<string[]>;
+  /** Brings a garden in, or a new file of one that is there. Nothing is kept when the plan cannot be made from it. */
+  importGarden(garden: GardenImport, by: string): Promise<Plan>;
+  /** Puts a weather record behind a garden whose file asks for one. */
+  importWeather(gardenId: string, record: WeatherRecord): Promise<Plan>;
+  /** The file the garden was last brought in with. */
+  importedFile(gardenId: string): Promise<GardenFile>;
   view(gardenId: string): Promise<GardenView>;
   today(gardenId: string): Promise<Day>;
   markDone(gardenId: string, keys: readonly TaskKey[], on: Day, by: string): Promise<Plan>;
   skip(gardenId: string, keys: readonly TaskKey[], by: string): Promise<Plan>;
   pin(gardenId: string, key: TaskKey, day: Day, by: string): Promise<Plan>;
   unpin(gardenId: string, key: TaskKey, by: string): Promise<Plan>;
+  readPile(gardenId: string, reading: ReportedReading, by: string): Promise<Plan>;
   /** The newest entry that can be undone, if any. */
   previewUndo(gardenId: string, entry?: number): Promise<UndoPreview | undefined>;
   undo(gardenId: string, entry: number | undefined, by: string): Promise<Plan>;

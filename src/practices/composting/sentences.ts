@@ -1,0 +1,37 @@
+/**
+ * The sentences of the composting practice.
+ */
+import { dated, quantity } from '../../measures/quantity.ts';
+import type { Practice } from '../practice.ts';
+
+/** Every rule of the practice, in words. */
+export const compostSentences: Practice['sentences'] = {
+  'pile-build.planned': ({ saw }) => `The plan has this pile built on ${dated(String(saw.day))}.`,
+  'pile-turn.weekly': ({ saw }) =>
+    `It was last moved on ${dated(String(saw.moved))}; without a thermometer reading to say otherwise a working pile is ` +
+    `turned every ${saw.daysLow} to ${saw.daysHigh} days.`,
+  'pile-turn.rest': ({ saw }) =>
+    `That would be ${dated(String(saw.wanted))}, when the air is colder than ${quantity(Number(saw.tempC), 'tempC')} on ` +
+    `average: the pile rests, and turning it would only let heat out. It wakes about ${dated(String(saw.day))}.`,
+  'pile-turn.too-hot': ({ saw, limit }) =>
+    `It was ${quantity(Number(saw.tempC), 'tempC')} in the middle on ${dated(String(saw.on))}. From ` +
+    `${quantity(Number(limit), 'tempC')} up the life in it begins to die: turn within a day.`,
+  'pile-turn.sour': ({ saw }) =>
+    `It smelt sour on ${dated(String(saw.on))}: too wet or short of air. Dry browns and turning let air in.`,
+  'pile-turn.ammonia': ({ saw }) =>
+    `It smelt of ammonia on ${dated(String(saw.on))}: nitrogen is going to waste. Browns hold it.`,
+  'pile-turn.cooling': ({ saw, limit }) =>
+    `It had fallen to ${quantity(Number(saw.tempC), 'tempC')} on ${dated(String(saw.on))}, below ` +
+    `${quantity(Number(limit), 'tempC')}: turn it, and look whether it is dry.`,
+  'pile-cure.no-heat': ({ saw }) =>
+    `After ${saw.turns} turns it no longer heats: what is left is ripening, not rotting.`,
+  'pile-cure.days': ({ saw }) =>
+    `Built on ${dated(String(saw.built))}. Turned weekly, a pile heats for ${saw.daysLow} to ${saw.daysHigh} days of ` +
+    `working weather, which ends about ${dated(String(saw.day))} (winter rest not counted).`,
+  'pile-maturity.cured': ({ saw }) =>
+    `It has cured since ${dated(String(saw.since))}; ${saw.daysLow} to ${saw.daysHigh} days is the usual time.`,
+  'pile-maturity.cold': ({ saw }) => `Built on ${dated(String(saw.built))} and left alone: ready in one to two years.`,
+  'pile-maturity.volume': ({ saw }) =>
+    `Of ${quantity(Number(saw.litresBuilt), 'L')} built, ${saw.percentLow} to ${saw.percentHigh} % is lost on the way: ` +
+    `about ${quantity(Number(saw.litres), 'L')} is left.`,
+};

@@ -1,0 +1,98 @@
+/**
+ * The sentences of the cover-cropping practice.
+ */
+import { dated, quantity } from '../../measures/quantity.ts';
+import type { Practice, Sentence } from '../practice.ts';
+
+const SUGGESTED: Readonly<Record<string, string>> = {
+  'warm gap': 'it makes a cover in 40 warm days',
+  'spring gap': 'it grows in cool soil and leaves nitrogen behind',
+  'wanted early': 'winter kills it, so the bed is free early in spring with nothing to clear',
+  'wanted late': 'it lives through winter, and the bed is not wanted until late spring',
+  'hungry crop next': 'it lives through winter and gathers nitrogen for the hungry crop that follows',
+};
+
+const suggested: Sentence = ({ saw }) => {
+  const next = saw.next === undefined ? '' : ` before ${saw.next} on ${dated(String(saw.to))}`;
+  return `Nothing is planned for the bed${next}. Of the covers that fit, ${saw.cover} is suggested: ${SUGGESTED[String(saw.why)]}.`;
+};
+
+const bloomHeat: Sentence = ({ saw, limit }) =>
+  `The ${saw.cover} reaches ${saw.event} about ${dated(String(saw.median))} in the middle year, when ${saw.heatUnits} ` +
+  `heat units over ${quantity(Number(saw.baseC), 'tempC')} have gathered since ${dated(String(saw.from))} ` +
+  `(figure ${saw.known}). Years differ by ${saw.yearSpreadDays} days and the reckoning by ${saw.modelErrorDays}, so ` +
+  `${dated(String(limit))} is the last day with nine chances in ten that nothing has flowered.`;
+
+const deadCheck: Sentence = ({ saw }) => {
+  const kill = saw.killC === undefined ? '' : ` dies near ${quantity(Number(saw.killC), 'tempC')}`;
+  const cold =
+    saw.yearlyMinimumC === undefined
+      ? ''
+      : `; winters here reach ${quantity(Number(saw.yearlyMinimumC), 'tempC')} on average`;
+  const known = kill === '' ? ' is usually killed by winter' : `${kill}${cold}`;
+  return `The ${saw.cover}${known}. Mild winters and small late plants are the exceptions, so look before planting.`;
+};
+
+/** Every rule of the practice, in words. */
+export const coverSentences: Practice['sentences'] = {
+  'cover-sow.planned': ({ saw }) =>
+    saw.wanted === saw.held
+      ? `The plan has ${saw.cover} here on ${dated(String(saw.wanted))}.`
+      : `The plan asks for ${saw.cover} on ${dated(String(saw.wanted))}; held inside what the bed and the season allow.`,
+  'cover-sow.suggested': suggested,
+  'cover-sow.gap': ({ saw }) =>
+    `The ${saw.before} is over about ${dated(String(saw.from))}` +
+    (saw.next === undefined ? '.' : `, and ${saw.next} goes in on ${dated(String(saw.to))}.`),
+  'cover-sow.autumn': ({ saw, limit }) =>
+    `${capital(saw.cover)} is sown ${saw.weeksEarliest} to ${saw.weeksLatest} weeks before the first freeze, which half ` +
+    `of the years have seen by ${dated(String(saw.freeze))}: ${dated(String(limit))} at the latest.`,
+  'cover-sow.spring': ({ saw, limit }) =>
+    `${capital(saw.cover)} is sown from ${weeks(saw.weeksFrom)} to ${weeks(saw.weeksTo)} the last freeze, which half of ` +
+    `the years are done with by ${dated(String(saw.freeze))}: ${dated(String(limit))} at the latest.`,
+  'cover-sow.warm': ({ saw, limit }) =>
+    `${capital(saw.cover)} stands no freeze. After ${dated(String(saw.safe))} only ${saw.percent} years in 100 still ` +
+    `freeze, and it needs ${saw.days} days before the first freeze of autumn (${dated(String(saw.freeze))} in half of ` +
+    `the years): ${dated(String(limit))} at the latest.`,
+  'cover-sow.soil': ({ saw }) =>
+    `${capital(saw.cover)} sprouts in soil of ${quantity(Number(saw.tempC), 'tempC')}, reached about ` +
+    `${dated(String(saw.day))} in the middle year.`,
+  'cover-sow.rate': ({ saw }) =>
+    `${capital(saw.cover)}: ${quantity(Number(saw.gPerM2), 'gPerM2')} broadcast over ` +
+    `${quantity(Number(saw.areaM2), 'm2')} makes ${quantity(Number(saw.grams), 'g')}.`,
+  'cover-sow.no-window': ({ saw }) =>
+    `No day is left for ${saw.cover}: its sowing window and the span between the crops do not meet.`,
+  'cover-order.lead': ({ saw }) =>
+    `Sowing opens on ${dated(String(saw.sow))}; seed is ordered ${saw.weeksFirst} to ${saw.weeksLast} weeks ahead.`,
+  'cover-check.emergence': ({ saw }) =>
+    `Sown ${dated(String(saw.sown))}; a cover is up within ${saw.daysLow} to ${saw.daysHigh} days, and there is still ` +
+    'time to sow again.',
+  'cover-cut.bloom-heat': bloomHeat,
+  'cover-cut.bloom-days': ({ saw, limit }) =>
+    `The ${saw.cover} reaches ${saw.event} ${saw.daysLow} to ${saw.daysHigh} days after sowing on ` +
+    `${dated(String(saw.sown))} (figure ${saw.known}), so from ${dated(String(limit))} on it may flower.`,
+  'cover-cut.next-wait': ({ saw, limit }) =>
+    `${capital(saw.next)} is ${saw.how} here on ${dated(String(saw.day))}, and fresh residue wants ${saw.waitDays} days ` +
+    `to settle first: cut by ${dated(String(limit))}. The wait was measured where the cover was worked in; on the ` +
+    'surface it is the cautious figure.',
+  'cover-cut.next-sheet': ({ saw, limit }) =>
+    `${capital(saw.next)} is ${saw.how} here on ${dated(String(saw.day))}. This cover grows again after a cut before ` +
+    `bloom: ${saw.regrowthDays} days to see it and ${saw.sheetDays} under a sheet to finish it, so cut by ` +
+    `${dated(String(limit))}.`,
+  'cover-cut.decides': ({ saw }) =>
+    `Of the two limits, ${saw.decides} decides (flowers from ${dated(String(saw.bloom))}, the next crop's limit ` +
+    `${dated(String(saw.next))}).`,
+  'cover-regrowth.kind': ({ saw }) =>
+    `The ${saw.cover} grows again when it is cut before bloom; it shows within ${saw.daysLow} to ${saw.daysHigh} days.`,
+  'cover-dead-check.cold': deadCheck,
+};
+
+function capital(value: unknown): string {
+  const words = String(value);
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+function weeks(value: unknown): string {
+  const count = Number(value);
+  if (count === 0) return 'the day of';
+  return `${Math.abs(count)} weeks ${count < 0 ? 'before' : 'after'}`;
+}

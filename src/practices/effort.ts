@@ -1,0 +1,24 @@
+/**
+ * How long jobs take. No published time study for these garden jobs is known to us: every figure is a house default
+ * recalled from practice, to be corrected by the gardener's own experience.
+ */
+
+/** Minutes to fetch tools and clean them, once a task. */
+export const START_UP_MINUTES = 5;
+/** Minutes a square metre to cut down a crop or cover by hand with shears or sickle. */
+export const CUT_MINUTES_PER_M2 = 2;
+/** Minutes a square metre to spread compost from a barrow within 20 m. */
+export const SPREAD_MINUTES_PER_M2 = 2;
+/** Minutes a square metre to broadcast seed and rake it in. */
+export const SOW_COVER_MINUTES_PER_M2 = 1;
+/** Minutes to turn a cubic metre of compost with a fork. */
+export const TURN_MINUTES_PER_M3 = 30;
+/** Minutes for a look at a bed or pile. */
+export const LOOK_MINUTES = 3;
+/** Minutes to order something. */
+export const ORDER_MINUTES = 15;
+
+/** Minutes for a job over an area, start-up included, rounded up to a minute. */
+export function effortOverArea(areaM2: number, minutesPerM2: number): number {
+  return Math.ceil(START_UP_MINUTES + areaM2 * minutesPerM2);
+}

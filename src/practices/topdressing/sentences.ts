@@ -1,0 +1,39 @@
+/**
+ * The sentences of the topdressing practice.
+ */
+import { dated, quantity } from '../../measures/quantity.ts';
+import type { Practice, Sentence } from '../practice.ts';
+
+const supply: Sentence = ({ saw }) => {
+  const [litres, fromBins] = [Number(saw.litres), Number(saw.fromBins)];
+  if (fromBins >= litres) return 'The bins will have enough for it by then.';
+  if (fromBins <= 0) return 'Nothing is left in the bins for it by then: it hangs on the compost order.';
+  return `The bins will give ${quantity(fromBins, 'L')} of it by then; the rest hangs on the compost order.`;
+};
+
+/** Every rule of the practice, in words. */
+export const topdressSentences: Practice['sentences'] = {
+  'topdress.own-depth': ({ saw }) =>
+    `The household gives every bed ${quantity(Number(saw.depthMm), 'mm')} of compost in ${saw.season}.`,
+  'topdress.default-depth': ({ saw, limit }) =>
+    `${quantity(Number(saw.depthMm), 'mm')} a year keeps an established bed in heart, and ` +
+    `${quantity(Number(limit), 'mm')} is the most; the garden file names no depth of its own.`,
+  'topdress.volume': ({ saw }) =>
+    `${quantity(Number(saw.areaM2), 'm2')} of bed at ${quantity(Number(saw.depthMm), 'mm')} takes ` +
+    `${quantity(Number(saw.litres), 'L')}.`,
+  'topdress.autumn': ({ saw, limit }) =>
+    `${saw.before === undefined ? 'The bed is free' : `The ${saw.before} is out`} from ${dated(String(saw.opens))}. The ` +
+    `layer goes on before anything is sown over it and before the ground freezes (about ${dated(String(saw.freeze))}): ` +
+    `by ${dated(String(limit))}.`,
+  'topdress.spring': ({ saw, limit }) =>
+    `The soil wakes (${quantity(Number(saw.tempC), 'tempC')}) about ${dated(String(saw.awake))}` +
+    (saw.next === undefined ? '' : `, and ${saw.next} goes in on ${dated(String(saw.day))}`) +
+    `: the layer goes on by ${dated(String(limit))}.`,
+  'topdress.supply': supply,
+  'compost-order.short': ({ saw }) =>
+    `The beds want ${quantity(Number(saw.need), 'L')} and the bins will give ` +
+    `${quantity(Math.max(0, Number(saw.have)), 'L')} in time: ${quantity(Number(saw.litres), 'L')} short by ` +
+    `${dated(String(saw.day))}.`,
+  'compost-order.lead': ({ saw, limit }) =>
+    `Delivery and a bean test take ${saw.daysLast} to ${saw.daysFirst} days: order by ${dated(String(limit))}.`,
+};

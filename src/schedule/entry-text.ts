@@ -1,0 +1,139 @@
+/**
+ * What a calendar entry says: its title and, below it, steps, amounts, cautions and reasons in plain words.
+ */
+import { formatQuantity, readableIn } from '../measures/quantity.ts';
+import type { UnitSystem } from '../measures/units.ts';
+import type { Supply } from '../practices/draft.ts';
+import { reasonSentence } from './explain.ts';
+import type { Entry, Plan, PlannedTask } from './plan.ts';
+
+/** An entry written out for its reader. */
+export interface EntryText {
+  title: string;
+  description: string;
+  categories: string[];
+}
+
+/** The tasks of an entry, in its own order. */
+export function tasksOf(plan: Pick<Plan, 'tasks'>, entry: Pick<Entry, 'keys'>): PlannedTask[] {
+  const byKey = new Map(plan.tasks.map((task) => [task.key, task]));
+  return entry.keys.flatMap((key) => byKey.get(key) ?? []);
+}
+
+/** An entry's text in the reader's units. */
+export function entryText(plan: Pick<Plan, 'tasks'>, entry: Entry, units: UnitSystem): EntryText {
+  const tasks = tasksOf(plan, entry);
+  return {
+    title: readableIn(units, entry.title),
+    description: readableIn(units, descriptionOf(tasks)),
+    categories: [...new Set(tasks.map((task) => PRACTICE_WORDS[task.practice]))],
+  };
+}
+
+/** One word or two a practice, as the pages and the feed name it. */
+export const PRACTICE_WORDS: Readonly<Record<PlannedTask['practice'], string>> = {
+  'soil-readiness': 'Soil',
+  planting: 'Planting',
+  'cover-cropping': 'Cover crops',
+  composting: 'Compost',
+  topdressing: 'Topdressing',
+  mulching: 'Mulch',
+  rotation: 'Rotation',
+  fertility: 'Fertility',
+  'frost-watch': 'Frost watch',
+  'season-end': 'Season end',
+};
+
+/** A title for tasks done together: the job and its subjects, or the one task's own title. */
+export function titleOf(tasks: readonly Pick<PlannedTask, 'job' | 'title' | 'subject' | 'weight'>[]): string {
+  const [first] = tasks;
+  if (first === undefined) return '';
+  const same = tasks.filter((task) => task.job.id === first.job.id);
+  if (same.length === 1) return first.title;
+  const names = same.map(({ subject }) => subject.name);
+  return `${first.job.title}: ${names.join(', ')}`;
+}
+
+/** The text below the title, amounts and days still marked. */
+export function descriptionOf(tasks: readonly PlannedTask[]): string {
+  const blocks = [stepsBlock(tasks), suppliesBlock(tasks), windowBlock(tasks), cautionsBlock(tasks), whyBlock(tasks)];
+  return blocks.filter((block) => block !== '').join('\n\n');
+}
+
+function stepsBlock(tasks: readonly PlannedTask[]): string {
+  if (tasks.length === 1) return (tasks[0]?.steps ?? []).join('\n');
+  const shared = sharedLines(tasks.map(({ steps }) => steps));
+  const own = tasks.map((task) => {
+    const lines = task.steps.filter((step) => !shared.includes(step));
+    const name = task.weight === 'check' ? task.title : task.subject.name;
+    return lines.length === 0 ? '' : `${capital(name)}: ${lines.join(' ')}`;
+  });
+  return [...shared, ...own.filter((line) => line !== '')].join('\n');
+}
+
+/** Lines that every task's list holds, so that they need saying once. */
+function sharedLines(lists: readonly (readonly string[])[]): string[] {
+  const [first = [], ...rest] = lists;
+  return rest.length === 0 ? [...first] : first.filter((line) => rest.every((list) => list.includes(line)));
+}
+
+function suppliesBlock(tasks: readonly PlannedTask[]): string {
+  const lines = gatheredSupplies(tasks.flatMap(({ supplies }) => supplies)).map(supplyLine);
+  return lines.length === 0 ? '' : `To hand: ${lines.join('; ')}.`;
+}
+
+/** Supplies of several tasks, equal things added up. */
+export function gatheredSupplies(supplies: readonly Supply[]): Supply[] {
+  const byWhat = new Map<string, Supply>();
+  for (const supply of supplies) {
+    const held = byWhat.get(supply.what);
+    byWhat.set(supply.what, held?.amount && supply.amount ? sumOf(held, supply) : (held ?? supply));
+  }
+  return [...byWhat.values()];
+}
+
+function sumOf(a: Supply, b: Supply): Supply {
+  if (!a.amount || !b.amount || a.amount.unit !== b.amount.unit) return a;
+  return { what: a.what, amount: { unit: a.amount.unit, value: a.amount.value + b.amount.value } };
+}
+
+/** A supply in words, its amount marked for the reader's units. */
+export function supplyLine({ what, amount, also }: Supply): string {
+  if (amount === undefined) return what;
+  return `${what} ⟦${amount.value} ${amount.unit}⟧${also === undefined ? '' : ` (${also})`}`;
+}
+
+function windowBlock(tasks: readonly PlannedTask[]): string {
+  const lines = tasks
+    .filter(({ weight, state }) => weight !== 'check' && (state === 'open' || state === 'lapsed'))
+    .map((task) => windowLine(task, tasks.length > 1));
+  return lines.join('\n');
+}
+
+function windowLine(task: PlannedTask, named: boolean): string {
+  const { earliest, latest } = task.window;
+  const name = named ? `${capital(task.subject.name)}: ` : '';
+  const span = earliest === latest ? `on ⟦${latest}⟧` : `from ⟦${earliest}⟧ to ⟦${latest}⟧`;
+  const state = task.state === 'lapsed' ? ` That has passed. ${task.missedNote}` : '';
+  const pin = task.pinWarning === undefined ? '' : ` ${task.pinWarning}`;
+  return `${name}Window ${span}.${state}${pin}`;
+}
+
+function cautionsBlock(tasks: readonly PlannedTask[]): string {
+  const lines = [...new Set(tasks.flatMap(({ cautions }) => cautions))];
+  return lines.length === 0 ? '' : `Take care:\n${lines.map((line) => `- ${line}`).join('\n')}`;
+}
+
+function whyBlock(tasks: readonly PlannedTask[]): string {
+  const lines = [...new Set(tasks.flatMap(({ reasons }) => reasons.map(reasonSentence)))];
+  return lines.length === 0 ? '' : `Why then:\n${lines.map((line) => `- ${line}`).join('\n')}`;
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+/** An amount of a supply in the reader's units, for tables. */
+export function supplyAmount({ amount }: Supply, units: UnitSystem): string {
+  return amount === undefined ? '' : formatQuantity(amount, units);
+}

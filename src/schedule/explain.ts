@@ -1,0 +1,34 @@
+/**
+ * Reasons turned into sentences: the one place that does it, so that a sentence can never disagree with its date.
+ */
+import { sources } from '../handbook/sources.ts';
+import { dated } from '../measures/quantity.ts';
+import { sentenceOf } from '../practices/catalogue.ts';
+import type { Reason } from '../practices/draft.ts';
+import type { Sentence } from '../practices/practice.ts';
+
+/** Sentences of the schedule's own rules. */
+const SCHEDULE_SENTENCES: Readonly<Record<string, Sentence>> = {
+  'schedule.not-done': ({ saw }) =>
+    `It stood on ${dated(String(saw.day))} and has not been marked done; its window is still open.`,
+  'schedule.gathered': ({ saw }) => `It was gathered with other work on ${dated(String(saw.day))}.`,
+  'schedule.pinned': ({ saw }) => `You pinned it to ${dated(String(saw.day))}.`,
+  'schedule.unpinned': () => 'It is no longer pinned.',
+  'schedule.no-longer-wanted': () => 'Nothing in the garden asks for it any more.',
+};
+
+/**
+ * A reason as a sentence; may hold marked amounts and days.
+ *
+ * @throws {RangeError} when no practice has a sentence for the rule
+ */
+export function reasonSentence(reason: Reason): string {
+  const sentence = SCHEDULE_SENTENCES[reason.rule] ?? sentenceOf(reason.rule);
+  if (sentence === undefined) throw new RangeError(`No sentence is written for the rule "${reason.rule}".`);
+  return sentence(reason);
+}
+
+/** Where a reason's figure comes from, for the reader: the book, or in words of our own. */
+export function sourceLine(source: Reason['source']): string {
+  return sources.find(({ id }) => id === source)?.citation ?? source;
+}

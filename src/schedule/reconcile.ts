@@ -1,0 +1,163 @@
+/**
+ * The plan made whole: drafts placed, gathered into entries, held against what was last published, and the changes named.
+ */
+import type { DoneMark, Garden } from '../garden/garden.ts';
+import { addDays, type Day, type Instant } from '../measures/days.ts';
+import type { TaskDraft, TaskKey } from '../practices/draft.ts';
+import { changesSince } from './changes.ts';
+import { descriptionOf, titleOf } from './entry-text.ts';
+import { type Lot, type LotMember, lotsOf } from './lots.ts';
+import { type Placed, place } from './place.ts';
+import type { Entry, Plan, PlannedTask } from './plan.ts';
+
+/** Days for which done work stays in the plan. House default: the span a household still talks about. */
+export const DONE_KEPT_DAYS = 60;
+
+/** What a plan is made from. */
+export interface PlanInput {
+  garden: Garden;
+  drafts: readonly TaskDraft[];
+  today: Day;
+  /** The moment of planning: stamps new and changed entries, decides nothing else. */
+  now: Instant;
+  factsVersion: number;
+  /** The plan last published, if any. */
+  published?: Plan | undefined;
+}
+
+/** Makes the plan. The same input gives the same plan, byte for byte. */
+export function makePlan(input: PlanInput): Plan {
+  const { garden, drafts, today } = input;
+  const settled = new Set([...garden.done.map(({ key }) => key), ...Object.keys(garden.skipped)]);
+  const open = drafts.filter(({ key }) => !settled.has(key));
+  const { workDays } = garden.place;
+  const { placed, clashes } = place(open, { today, workDays, away: garden.away, pins: garden.pins, done: garden.done });
+  const members = [...placed.map(memberOf), ...doneMembers(garden, today)];
+  const lots = lotsOf(members, input.published?.entries ?? []);
+  const entries = lots.map((lot) => entryOf(lot, placed, input));
+  const tasks = [...tasksOfEntries(lots, entries, placed), ...skippedTasks(drafts, garden, input.now)].sort(
+    byDayThenKey,
+  );
+  const changes = changesSince(input.published, tasks, { today, now: input.now, settled });
+  const { factsVersion, published, now } = input;
+  const revisedAt = published && sameEntries(published.entries, entries) ? published.revisedAt : now;
+  return { gardenId: garden.id, today, factsVersion, revisedAt, tasks, entries: entries.sort(byDay), changes, clashes };
+}
+
+function sameEntries(before: readonly Entry[], after: readonly Entry[]): boolean {
+  const revision = ({ lotId, sequence }: Entry): string => `${lotId} ${sequence}`;
+  const known = new Set(before.map(revision));
+  return before.length === after.length && after.every((entry) => known.has(revision(entry)));
+}
+
+function memberOf({ draft, day, state, ridesWith }: Placed): LotMember {
+  return { draft, day, state, ...(ridesWith === undefined ? {} : { ridesWith }) };
+}
+
+function doneMembers(garden: Garden, today: Day): LotMember[] {
+  const since = addDays(today, -DONE_KEPT_DAYS);
+  const latest = new Map(garden.done.map((mark) => [mark.key, mark]));
+  return [...latest.values()]
+    .filter(({ on }) => on >= since)
+    .map((mark) => ({ draft: draftOfDone(mark), day: mark.on, state: 'done' }));
+}
+
+/** A done task as the ledger remembers it: what and when, no longer how and why. */
+function draftOfDone(mark: DoneMark): TaskDraft {
+  return {
+    key: mark.key,
+    practice: mark.practice as TaskDraft['practice'],
+    kind: mark.kind,
+    job: mark.job,
+    subject: mark.subject,
+    weight: 'work',
+    title: mark.title,
+    steps: [],
+    cautions: [],
+    supplies: [],
+    window: { earliest: mark.on, preferred: mark.on, latest: mark.on },
+    ifMissed: 'drop',
+    missedNote: '',
+    effortMinutes: mark.effortMinutes,
+    needs: [],
+    after: [],
+    confidence: 'recorded',
+    reasons: [],
+    makes: [],
+  };
+}
+
+type UnlottedTask = Omit<PlannedTask, 'lotId' | 'sequence' | 'changedAt'>;
+
+function taskOf(member: LotMember, placed: Placed | undefined): UnlottedTask {
+  return {
+    ...member.draft,
+    day: member.day,
+    state: member.state,
+    pinned: placed?.pinned ?? false,
+    ...(placed?.pinWarning === undefined ? {} : { pinWarning: placed.pinWarning }),
+  };
+}
+
+/** An entry with its revision: the published one's while its content is the same, one more when it is not. */
+function entryOf(lot: Lot, placed: readonly Placed[], input: PlanInput): Entry {
+  const tasks = lot.members.map((member) => taskOf(member, placedOf(member, placed))) as PlannedTask[];
+  const [first] = tasks;
+  const title = titleOf(tasks);
+  const content = [input.garden.place.units, lot.day, lot.state, title, descriptionOf(tasks)].join('\n');
+  const before = input.published?.entries.find(({ lotId }) => lotId === lot.lotId);
+  const same = before?.content === content;
+  return {
+    lotId: lot.lotId,
+    day: lot.day,
+    title,
+    practice: first?.practice ?? 'season-end',
+    kind: first?.kind ?? '',
+    state: lot.state,
+    keys: tasks.map(({ key }) => key),
+    effortMinutes: tasks.reduce((sum, { effortMinutes }) => sum + effortMinutes, 0),
+    sequence: before === undefined ? 0 : before.sequence + (same ? 0 : 1),
+    createdAt: before?.createdAt ?? input.now,
+    changedAt: same && before !== undefined ? before.changedAt : input.now,
+    content,
+  };
+}
+
+function placedOf(member: LotMember, placed: readonly Placed[]): Placed | undefined {
+  return placed.find(({ draft }) => draft.key === member.draft.key);
+}
+
+function tasksOfEntries(lots: readonly Lot[], entries: readonly Entry[], placed: readonly Placed[]): PlannedTask[] {
+  return lots.flatMap((lot, index) => {
+    const entry = entries[index];
+    if (entry === undefined) return [];
+    const { lotId, sequence, changedAt } = entry;
+    return lot.members.map((member) => ({ ...taskOf(member, placedOf(member, placed)), lotId, sequence, changedAt }));
+  });
+}
+
+/** Skipped tasks stay in the plan, out of every calendar, so that skipping can be taken back. */
+function skippedTasks(drafts: readonly TaskDraft[], garden: Garden, now: Instant): PlannedTask[] {
+  const done = new Set<TaskKey>(garden.done.map(({ key }) => key));
+  return drafts
+    .filter(({ key }) => garden.skipped[key] !== undefined && !done.has(key))
+    .map((draft) => ({
+      ...draft,
+      day: draft.window.preferred,
+      state: 'skipped',
+      pinned: false,
+      lotId: draft.key,
+      sequence: 0,
+      changedAt: now,
+    }));
+}
+
+function byDayThenKey(a: PlannedTask, b: PlannedTask): number {
+  if (a.day !== b.day) return a.day < b.day ? -1 : 1;
+  return a.key < b.key ? -1 : 1;
+}
+
+function byDay(a: Entry, b: Entry): number {
+  if (a.day !== b.day) return a.day < b.day ? -1 : 1;
+  return a.lotId < b.lotId ? -1 : 1;
+}

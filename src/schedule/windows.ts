@@ -1,0 +1,71 @@
+/**
+ * Windows made to agree with the order of work: nothing opens before what it waits for, nothing closes so late that
+ * what waits for it is lost.
+ */
+import { addDays, type Day, earliestOf, latestOf } from '../measures/days.ts';
+import type { TaskDraft, TaskKey } from '../practices/draft.ts';
+
+/** A window after the order of work has been taken into account. */
+export interface OrderedWindow {
+  earliest: Day;
+  latest: Day;
+  /** How many tasks deep this one waits: 0 waits for nothing in the plan. */
+  depth: number;
+}
+
+/**
+ * The windows of drafts held to their `after`. A window that the order would close altogether keeps its own ends.
+ *
+ * @param drafts drafts with unique keys; `after` keys that are not among them hold nothing up
+ * @throws {RangeError} when tasks wait for each other in a ring
+ */
+export function orderedWindows(drafts: readonly TaskDraft[]): Map<TaskKey, OrderedWindow> {
+  const byKey = new Map(drafts.map((draft) => [draft.key, draft]));
+  const order = inOrder(drafts, byKey);
+  const windows = new Map<TaskKey, OrderedWindow>();
+  for (const draft of order) windows.set(draft.key, openedLate(draft, windows));
+  for (const draft of [...order].reverse()) closeEarly(draft, windows);
+  return windows;
+}
+
+/** Drafts so that each comes after all it waits for. */
+function inOrder(drafts: readonly TaskDraft[], byKey: ReadonlyMap<TaskKey, TaskDraft>): TaskDraft[] {
+  const placed = new Map<TaskKey, 'being placed' | 'placed'>();
+  const order: TaskDraft[] = [];
+  const visit = (draft: TaskDraft): void => {
+    if (placed.get(draft.key) === 'placed') return;
+    if (placed.has(draft.key)) throw new RangeError(`Task "${draft.key}" waits for itself through its "after".`);
+    placed.set(draft.key, 'being placed');
+    for (const { key } of draft.after) {
+      const before = byKey.get(key);
+      if (before) visit(before);
+    }
+    placed.set(draft.key, 'placed');
+    order.push(draft);
+  };
+  for (const draft of [...drafts].sort((a, b) => (a.key < b.key ? -1 : 1))) visit(draft);
+  return order;
+}
+
+function openedLate(draft: TaskDraft, windows: ReadonlyMap<TaskKey, OrderedWindow>): OrderedWindow {
+  let { earliest } = draft.window;
+  let depth = 0;
+  for (const { key, minDays } of draft.after) {
+    const before = windows.get(key);
+    if (before === undefined) continue;
+    depth = Math.max(depth, before.depth + 1);
+    earliest = latestOf(earliest, addDays(before.earliest, minDays));
+  }
+  return { earliest: earliestOf(earliest, draft.window.latest), latest: draft.window.latest, depth };
+}
+
+function closeEarly(draft: TaskDraft, windows: Map<TaskKey, OrderedWindow>): void {
+  const own = windows.get(draft.key);
+  if (own === undefined) return;
+  for (const { key, minDays } of draft.after) {
+    const before = windows.get(key);
+    if (before === undefined) continue;
+    const close = earliestOf(before.latest, addDays(own.latest, -minDays));
+    if (close >= before.earliest) before.latest = close;
+  }
+}

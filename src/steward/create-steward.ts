@@ -1,0 +1,173 @@
+/**
+ * The steward at work over a store.
+ */
+
+import { newFeedToken } from '../calendar/token.ts';
+import type { Fact } from '../garden/facts.ts';
+import type { GardenFile } from '../garden/garden-file.ts';
+import type { LedgerEntry } from '../garden/ledger.ts';
+import { InputRefused, type Problem } from '../garden/problem.ts';
+import { projectGarden, standingEntries } from '../garden/project.ts';
+import { type Day, isDay } from '../measures/days.ts';
+import type { TaskKey } from '../practices/draft.ts';
+import type { Plan, PlannedTask } from '../schedule/plan.ts';
+import type { Store } from '../store/store.ts';
+import { feedTextOf } from './feed-text.ts';
+import { importGarden, importWeather } from './imports.ts';
+import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
+import type { Steward } from './steward.ts';
+import { entryToUndo, leaningOn, undoMoves } from './undo.ts';
+
+/** Times a fact is offered again when somebody else's came in between. */
+const TRIES = 5;
+
+/** What a steward is given. */
+export interface StewardSettings {
+  store: Store;
+  clock: Clock;
+}
+
+/** A steward over a store. Closing it closes the store. */
+export function createSteward({ store, clock }: StewardSettings): Steward {
+  const planner = new Planner(store, clock);
+
+  /** Takes facts in: made from the garden as it stands, and made again when it moved on meanwhile. */
+  async function accept(
+    gardenId: string,
+    by: string,
+    factsOf: (view: VersionedView) => readonly Fact[],
+  ): Promise<Plan> {
+    for (let tried = 0; tried < TRIES; tried += 1) {
+      const view = await planner.view(gardenId);
+      const recorded = { recordedAt: clock.now(), recordedOn: view.plan.today, by };
+      const entries = factsOf(view).map((fact) => ({ ...recorded, fact }));
+      const added = await store.append(gardenId, view.version, entries);
+      if (added.outcome === 'added') return (await planner.view(gardenId)).plan;
+    }
+    throw new Error(`Garden "${gardenId}" kept changing. Nothing was written. Try again.`);
+  }
+
+  return {
+    gardenIds: () => store.gardenIds(),
+    importGarden: (garden, by) => importGarden({ store, clock, planner }, garden, by),
+    importWeather: (gardenId, record) => importWeather({ store, clock, planner }, gardenId, record),
+    importedFile: async (gardenId) => lastFile(gardenId, await store.ledger(gardenId)),
+    view: (gardenId) => planner.view(gardenId),
+    today: async (gardenId) => planner.dayOf(gardenOf(gardenId, await store.ledger(gardenId))),
+    markDone: (gardenId, keys, on, by) => accept(gardenId, by, (view) => doneFacts(view, keys, on)),
+    skip: (gardenId, keys, by) =>
+      accept(gardenId, by, ({ plan }) =>
+        openTasks(plan, keys).map(({ key, title }) => ({ kind: 'task-skipped', key, title, on: plan.today })),
+      ),
+    pin: (gardenId, key, day, by) => accept(gardenId, by, ({ plan }) => [pinFact(plan, key, day)]),
+    unpin: (gardenId, key, by) =>
+      accept(gardenId, by, ({ plan }) =>
+        openTasks(plan, [key]).map(({ title }) => ({ kind: 'day-unpinned', key, title })),
+      ),
+    readPile: (gardenId, reading, by) =>
+      accept(gardenId, by, (view) => [{ kind: 'pile-read', ...knownPile(view, reading) }]),
+    async previewUndo(gardenId, wanted) {
+      const view = await planner.view(gardenId);
+      const entry = entryToUndo(view.ledger, wanted);
+      if (entry === undefined) return undefined;
+      const without = [...view.ledger, undoneEntry(view, entry)];
+      const garden = projectGarden(without);
+      if (garden === undefined) return undefined;
+      const after = planner.plan(garden, view.climate, view.plan.today, view.version, view.plan);
+      return { entry, leaning: leaningOn(view.ledger, entry), moves: undoMoves(view.plan, after) };
+    },
+    undo: (gardenId, wanted, by) =>
+      accept(gardenId, by, ({ ledger }) => {
+        const entry = entryToUndo(ledger, wanted);
+        if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
+        return [{ kind: 'entry-undone', entry: entry.entry }];
+      }),
+    feeds: (gardenId) => store.feeds(gardenId),
+    async addFeed(gardenId, label) {
+      const count = (await store.feeds(gardenId)).length + 1;
+      const feed = { id: `feed-${count}`, gardenId, label, token: newFeedToken(), createdAt: clock.now() };
+      await store.addFeed(feed);
+      return feed;
+    },
+    revokeFeed: (gardenId, feedId) => store.revokeFeed(gardenId, feedId, clock.now()),
+    async feedBody(token) {
+      const feed = await store.findFeedByToken(token);
+      return feed === undefined ? undefined : feedTextOf(await planner.view(feed.gardenId));
+    },
+    async refresh() {
+      const ids = await store.gardenIds();
+      const planned: string[] = [];
+      for (const id of ids) {
+        const before = await store.plan(id);
+        const { plan } = await planner.view(id);
+        if (before?.today !== plan.today || before.factsVersion !== plan.factsVersion) planned.push(id);
+      }
+      return planned;
+    },
+    close: () => store.close(),
+  };
+}
+
+function undoneEntry({ ledger, plan }: VersionedView, { entry }: LedgerEntry): LedgerEntry {
+  const last = ledger.at(-1);
+  const recordedAt = last?.recordedAt ?? plan.revisedAt;
+  const fact = { kind: 'entry-undone' as const, entry };
+  return { entry: (last?.entry ?? 0) + 1, recordedAt, recordedOn: plan.today, by: 'preview', fact };
+}
+
+function lastFile(gardenId: string, ledger: readonly LedgerEntry[]): GardenFile {
+  const imported = standingEntries(ledger).findLast(({ fact }) => fact.kind === 'garden-imported');
+  if (imported?.fact.kind === 'garden-imported') return imported.fact.file;
+  throw refusal(gardenId, 'There is no garden file here.', 'Bring one in with: loamtide garden import FILE');
+}
+
+function refusal(where: string, what: string, mend: string): InputRefused {
+  return new InputRefused('It cannot be done.', [{ where, what, mend }]);
+}
+
+/** The open tasks with these keys; every key that is not one is named. */
+function openTasks(plan: Plan, keys: readonly TaskKey[]): PlannedTask[] {
+  const problems: Problem[] = [];
+  const tasks = keys.flatMap((key) => {
+    const task = plan.tasks.find((row) => row.key === key);
+    if (task !== undefined && (task.state === 'open' || task.state === 'lapsed')) return [task];
+    const what = task === undefined ? 'is not in the plan.' : `is ${task.state} already.`;
+    problems.push({ where: key, what, mend: 'Choose a task that is still open; the week page lists them.' });
+    return [];
+  });
+  if (keys.length === 0) problems.push({ where: 'tasks', what: 'None was chosen.', mend: 'Tick at least one.' });
+  if (problems.length > 0) throw new InputRefused('It cannot be marked.', problems);
+  return tasks;
+}
+
+function doneFacts({ plan }: VersionedView, keys: readonly TaskKey[], on: Day): Fact[] {
+  if (!isDay(on) || on > plan.today) {
+    throw refusal('the day it was done', `"${on}" cannot be used.`, `Give a day up to today, such as ${plan.today}.`);
+  }
+  return openTasks(plan, keys).map((task) => ({
+    kind: 'task-done',
+    key: task.key,
+    on,
+    practice: task.practice,
+    taskKind: task.kind,
+    title: task.title,
+    job: task.job,
+    subject: task.subject,
+    effortMinutes: task.effortMinutes,
+    makes: [...task.makes],
+  }));
+}
+
+function pinFact(plan: Plan, key: TaskKey, day: Day): Fact {
+  if (!isDay(day) || day < plan.today) {
+    throw refusal('the day to pin to', `"${day}" cannot be used.`, `Give a day from today on, such as ${plan.today}.`);
+  }
+  const [task] = openTasks(plan, [key]);
+  return { kind: 'day-pinned', key, title: task?.title ?? key, day };
+}
+
+function knownPile<T extends { pileId: string }>({ garden }: VersionedView, reading: T): T {
+  const ids = garden.piles.map(({ id }) => id);
+  if (ids.includes(reading.pileId)) return reading;
+  throw refusal('pile', `"${reading.pileId}" is not a pile of this garden.`, `Piles: ${ids.join(', ') || 'none yet'}.`);
+}

@@ -1,0 +1,79 @@
+/**
+ * Bringing gardens and weather in: whole, or not at all.
+ */
+import { InputRefused } from '../garden/problem.ts';
+import { gardenOfFile } from '../garden/project.ts';
+import type { Plan } from '../schedule/plan.ts';
+import { readStationTable } from '../store/station-file.ts';
+import type { Shelves, Store } from '../store/store.ts';
+import type { WeatherRecord } from '../store/weather.ts';
+import { climateOf } from './garden-climate.ts';
+import { type Clock, dayIn, type Planner } from './planner.ts';
+import type { GardenImport } from './steward.ts';
+
+/** What importing works with. */
+export interface ImportRoom {
+  store: Store;
+  clock: Clock;
+  planner: Planner;
+}
+
+/**
+ * Brings a garden file in. A trial plan is made first, so that a file no climate can be worked out for leaves no trace.
+ *
+ * @throws {InputRefused} when the climate cannot be worked out
+ */
+export async function importGarden(room: ImportRoom, garden: GardenImport, by: string): Promise<Plan> {
+  const { store, clock, planner } = room;
+  const { file, prefer, record } = garden;
+  const gardenId = file.garden.id ?? '';
+  const today = clock.today ?? dayIn(file.garden.timeZone, clock.now());
+  const trial = gardenOfFile(file, today, today);
+  const known = (await store.gardenIds()).includes(gardenId);
+  const held = record ?? (known ? await store.weatherRecord(gardenId) : undefined);
+  const climate = await climateOf(trial, today, { record: held, stations: readStationTable });
+  planner.plan(trial, climate, today, 0, undefined);
+  await store.transaction(async (shelves) => {
+    if (!known) await shelves.createGarden({ id: gardenId, name: file.garden.name, createdAt: clock.now() });
+    if (record !== undefined) await shelves.replaceWeatherRecord(gardenId, record);
+    const entry = {
+      recordedAt: clock.now(),
+      recordedOn: today,
+      by,
+      fact: { kind: 'garden-imported' as const, file, prefer },
+    };
+    await appendNow(shelves, gardenId, entry);
+  });
+  return (await planner.view(gardenId)).plan;
+}
+
+async function appendNow(
+  shelves: Shelves,
+  gardenId: string,
+  entry: Parameters<Shelves['append']>[2][number],
+): Promise<void> {
+  const added = await shelves.append(gardenId, await shelves.factsVersion(gardenId), [entry]);
+  if (added.outcome === 'stale') throw new Error(`Garden "${gardenId}" changed inside its own transaction.`);
+}
+
+/**
+ * Puts a weather record behind a garden.
+ *
+ * @throws {InputRefused} when the garden is not there, or the record is too short to plan by
+ */
+export async function importWeather(room: ImportRoom, gardenId: string, record: WeatherRecord): Promise<Plan> {
+  const { store, planner } = room;
+  if (!(await store.gardenIds()).includes(gardenId)) {
+    throw new InputRefused('The weather cannot be brought in.', [
+      {
+        where: gardenId,
+        what: 'is not a garden here.',
+        mend: 'Bring the garden in first: loamtide garden import FILE',
+      },
+    ]);
+  }
+  const { garden, plan } = await planner.view(gardenId);
+  await climateOf(garden, plan.today, { record, stations: readStationTable });
+  await store.replaceWeatherRecord(gardenId, record);
+  return (await planner.view(gardenId)).plan;
+}

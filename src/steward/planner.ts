@@ -1,0 +1,106 @@
+/**
+ * Makes each garden's plan again when a fact or the day has changed, and hands out the last good one.
+ */
+import { DateTime } from 'luxon';
+import type { Climate } from '../climate/climate.ts';
+import type { Garden } from '../garden/garden.ts';
+import type { LedgerEntry } from '../garden/ledger.ts';
+import { InputRefused } from '../garden/problem.ts';
+import { projectGarden } from '../garden/project.ts';
+import { addDays, type Day, type Instant } from '../measures/days.ts';
+import { draftsOf } from '../practices/catalogue.ts';
+import type { Plan } from '../schedule/plan.ts';
+import { makePlan } from '../schedule/reconcile.ts';
+import { readStationTable } from '../store/station-file.ts';
+import type { Shelves } from '../store/store.ts';
+import { climateOf } from './garden-climate.ts';
+import type { GardenView } from './steward.ts';
+
+/** Days ahead that tasks are worked out for: the feed's year and a month, so that nothing ends at its edge. */
+const DAYS_AHEAD = 396;
+/** Times a plan is made again when the facts moved on while it was being made. */
+const TRIES = 5;
+
+/** How the planner tells the time. */
+export interface Clock {
+  now(): Instant;
+  /** The garden's day, when it is not to follow `now`. */
+  today?: Day | undefined;
+}
+
+/** A garden's day at a moment. */
+export function dayIn(timeZone: string, now: Instant): Day {
+  return DateTime.fromISO(now, { zone: timeZone }).toISODate() ?? now.slice(0, 10);
+}
+
+/** A view with the version of the facts it shows. */
+export interface VersionedView extends GardenView {
+  version: number;
+}
+
+/** Reads a garden and its plan, planning again where the plan is out of date. */
+export class Planner {
+  readonly #shelves: Shelves;
+  readonly #clock: Clock;
+  readonly #held = new Map<string, VersionedView>();
+
+  constructor(shelves: Shelves, clock: Clock) {
+    this.#shelves = shelves;
+    this.#clock = clock;
+  }
+
+  /** The garden's current day. */
+  dayOf(garden: Garden): Day {
+    return this.#clock.today ?? dayIn(garden.place.timeZone, this.#clock.now());
+  }
+
+  /** The garden with a plan made from its current facts for its current day. */
+  async view(gardenId: string): Promise<VersionedView> {
+    for (let tried = 0; tried < TRIES; tried += 1) {
+      const view = await this.#current(gardenId);
+      if (view !== undefined) return view;
+    }
+    throw new Error(`The facts of garden "${gardenId}" kept changing while its plan was made. Try again.`);
+  }
+
+  async #current(gardenId: string): Promise<VersionedView | undefined> {
+    const version = await this.#shelves.factsVersion(gardenId);
+    const held = this.#held.get(gardenId);
+    if (held?.version === version && held.plan.today === this.dayOf(held.garden)) return held;
+    const ledger = await this.#shelves.ledger(gardenId);
+    const garden = gardenOf(gardenId, ledger);
+    const today = this.dayOf(garden);
+    const climate = await this.#climate(garden, today);
+    const stored = await this.#shelves.plan(gardenId);
+    const current = stored?.factsVersion === version && stored.today === today;
+    const plan = current ? stored : this.plan(garden, climate, today, version, stored);
+    if (!current && !(await this.#shelves.savePlan(gardenId, plan, version))) return undefined;
+    const view = { garden, climate, plan, ledger, version };
+    this.#held.set(gardenId, view);
+    return view;
+  }
+
+  async #climate(garden: Garden, today: Day): Promise<Climate> {
+    const record = garden.climate.kind === 'daily-record' ? await this.#shelves.weatherRecord(garden.id) : undefined;
+    return climateOf(garden, today, { record, stations: readStationTable });
+  }
+
+  /** A plan from facts that need not be stored: also used to show what a change would do. */
+  plan(garden: Garden, climate: Climate, today: Day, factsVersion: number, published: Plan | undefined): Plan {
+    const drafts = draftsOf({ garden, climate, today, until: addDays(today, DAYS_AHEAD) });
+    return makePlan({ garden, drafts, today, now: this.#clock.now(), factsVersion, published });
+  }
+}
+
+/**
+ * The garden a ledger adds up to.
+ *
+ * @throws {InputRefused} when there is none
+ */
+export function gardenOf(gardenId: string, ledger: readonly LedgerEntry[]): Garden {
+  const garden = projectGarden(ledger);
+  if (garden !== undefined) return garden;
+  throw new InputRefused('There is no such garden.', [
+    { where: gardenId, what: 'has no garden file.', mend: 'Bring one in with: loamtide garden import FILE' },
+  ]);
+}

@@ -1,0 +1,83 @@
+/**
+ * Taking an entry back: what it would do, shown before it is done.
+ */
+import type { Fact } from '../garden/facts.ts';
+import type { LedgerEntry } from '../garden/ledger.ts';
+import { InputRefused } from '../garden/problem.ts';
+import { standingEntries } from '../garden/project.ts';
+import type { Plan } from '../schedule/plan.ts';
+import type { UndoPreview } from './steward.ts';
+
+/**
+ * The entry to take back: the one asked for, or the newest that can be.
+ *
+ * @returns nothing when none is asked for and none can be taken back
+ * @throws {InputRefused} when the one asked for does not stand, or is the garden's only file
+ */
+export function entryToUndo(ledger: readonly LedgerEntry[], wanted: number | undefined): LedgerEntry | undefined {
+  const standing = standingEntries(ledger);
+  const files = standing.filter(({ fact }) => fact.kind === 'garden-imported');
+  const undoable = standing.filter((entry) => files.length > 1 || entry !== files[0]);
+  if (wanted === undefined) return undoable.at(-1);
+  const entry = undoable.find((row) => row.entry === wanted);
+  if (entry !== undefined) return entry;
+  const known = undoable.map((row) => row.entry).slice(-5);
+  throw new InputRefused('It cannot be undone.', [
+    {
+      where: `entry ${wanted}`,
+      what: ledger.some((row) => row.entry === wanted)
+        ? 'is already undone or holds the garden itself.'
+        : 'does not exist.',
+      mend: known.length === 0 ? 'Nothing can be undone yet.' : `The newest that can be undone: ${known.join(', ')}.`,
+    },
+  ]);
+}
+
+/** Later entries about the same things: they stay, and are listed so that nobody is surprised. */
+export function leaningOn(ledger: readonly LedgerEntry[], entry: LedgerEntry): LedgerEntry[] {
+  const touched = touchedBy(entry.fact);
+  return standingEntries(ledger).filter(
+    (later) => later.entry > entry.entry && (touched === 'all' || meets(touchedBy(later.fact), touched)),
+  );
+}
+
+function meets(later: Set<string> | 'all', touched: ReadonlySet<string>): boolean {
+  return later === 'all' || [...later].some((name) => touched.has(name));
+}
+
+/** The beds, plantings, stands, piles and tasks a fact is about. */
+function touchedBy(fact: Fact): Set<string> | 'all' {
+  switch (fact.kind) {
+    case 'garden-imported':
+    case 'entry-undone':
+      return 'all';
+    case 'pile-read':
+      return new Set([fact.pileId]);
+    case 'task-skipped':
+    case 'day-pinned':
+    case 'day-unpinned':
+      return new Set([fact.key]);
+    case 'task-done':
+      return new Set([fact.key, fact.subject.id, ...fact.makes.flatMap(idsOf)]);
+    default:
+      return fact satisfies never;
+  }
+}
+
+function idsOf(effect: Extract<Fact, { kind: 'task-done' }>['makes'][number]): string[] {
+  return Object.entries(effect).flatMap(([name, value]) => (name.endsWith('Id') ? [String(value)] : []));
+}
+
+/** What taking an entry back would move, from the plan before and the plan after. */
+export function undoMoves(before: Plan, after: Plan): UndoPreview['moves'] {
+  const open = (plan: Plan) =>
+    new Map(plan.tasks.filter(({ state }) => state !== 'skipped').map((task) => [task.key, task]));
+  const [was, will] = [open(before), open(after)];
+  const keys = [...new Set([...was.keys(), ...will.keys()])];
+  return keys.flatMap((key) => {
+    const [from, to] = [was.get(key), will.get(key)];
+    if (from?.day === to?.day && from?.state === to?.state) return [];
+    const title = (to ?? from)?.title ?? key;
+    return [{ key, title, ...(from ? { from: from.day } : {}), ...(to ? { to: to.day } : {}) }];
+  });
+}
