@@ -1,0 +1,124 @@
+/**
+ * Soil temperature at 10 cm from air temperature.
+ *
+ * The weighted mean of eleven days of air, today 11 parts and ten days ago 1, is pulled a fifth of the way to the
+ * year's mean (Biome-BGC, agro:S30). Under snow the soil stays nearer the year's mean than this says; snow is not yet
+ * taken into account. Bare soil: mulch, shade and a raised bed's sides are not either.
+ */
+import type { Day } from '../measures/days.ts';
+import { airNorms, yearlyMeanAirC } from './air.ts';
+import { type Climate, DAYS_IN_SEASON, LAST_SPRING_INDEX, type SeasonWeather } from './climate.ts';
+import { countedOdds } from './counted-odds.ts';
+import { SOIL_WARM_SPREAD_DAYS } from './fitted.ts';
+import { MISSING_DAYS_ALLOWED } from './freeze-record.ts';
+import type { Odds } from './odds.ts';
+import { normalQuantile } from './quantiles.ts';
+import { dayOfIndex, seasonIndex } from './season.ts';
+import { dayMeanC, daysAt } from './season-weather.ts';
+
+/** Days of air the soil remembers (agro:S30). */
+const MEMORY_DAYS = 11;
+
+/** How far bare soil is pulled from the air's mean to the year's, 0–1 (agro:S30). */
+const PULL_TO_YEAR = 0.2;
+
+/** Days in a row the soil must hold a temperature to be called warm. House default. */
+export const WARM_RUN_DAYS = 7;
+
+/**
+ * Soil temperature of each day of a run of daily mean air temperatures, °C. Days missing among the eleven are left out
+ * of the weighting; a day with more than five of them missing has no soil temperature, as have the first days of the
+ * run.
+ */
+export function soilTempSeries(airC: readonly (number | undefined)[], yearlyMeanC: number): (number | undefined)[] {
+  return airC.map((_, today) => {
+    let [sum, weights, missing] = [0, 0, 0];
+    for (let ago = 0; ago < MEMORY_DAYS; ago += 1) {
+      const meanC = airC[today - ago];
+      if (meanC === undefined) missing += 1;
+      else {
+        sum += (MEMORY_DAYS - ago) * meanC;
+        weights += MEMORY_DAYS - ago;
+      }
+    }
+    return missing > MISSING_DAYS_ALLOWED ? undefined : sum / weights + PULL_TO_YEAR * (yearlyMeanC - sum / weights);
+  });
+}
+
+/** Usual soil temperature at 10 cm on a day, °C. */
+export function soilTempNormC(climate: Climate, day: Day): number {
+  const norm = soilNorms(climate)[seasonIndex(climate.seasonTurn, day) - 1];
+  if (norm === undefined) throw new RangeError(`No usual soil temperature for ${day}: not a real date.`);
+  return norm;
+}
+
+const courses = new WeakMap<Climate, readonly (number | undefined)[]>();
+
+function soilNorms(climate: Climate): readonly (number | undefined)[] {
+  const known = courses.get(climate);
+  if (known) return known;
+  const airC = airNorms(climate).map(({ meanC }) => meanC);
+  const twoYears = soilTempSeries([...airC, ...airC], yearlyMeanAirC(climate));
+  const course = twoYears.slice(DAYS_IN_SEASON);
+  courses.set(climate, course);
+  return course;
+}
+
+/**
+ * The first day of spring from which the soil holds a temperature for seven days. With a daily record each season is
+ * looked at; one with more than five days missing before the day is left out. Without one it is the day the usual soil
+ * passes the temperature, with the measured spread {@link SOIL_WARM_SPREAD_DAYS}. Where spring never gets there, no
+ * day.
+ */
+export function soilWarmOdds(climate: Climate, { season, tempC }: { season: number; tempC: number }): Odds {
+  const dayAt = (index: number): Day => dayOfIndex(climate.seasonTurn, season, index);
+  if (climate.seasons.length === 0) return oddsFromNorm(climate, tempC, dayAt);
+  const found = warmIndices(climate, tempC);
+  const indices = found.filter((index) => index !== 'never').sort((a, b) => a - b);
+  return countedOdds(indices, found.length, dayAt);
+}
+
+/** Index of the warm day in each season of the record that can tell, oldest first; `never` where spring stays cold. */
+export function warmIndices(climate: Climate, tempC: number): (number | 'never')[] {
+  const yearlyMeanC = yearlyMeanAirC(climate);
+  return climate.seasons
+    .map((season, i) => {
+      const before = climate.seasons[i - 1];
+      const adjoining = before?.season === season.season - 1 ? before : undefined;
+      return warmIndex(springSoil(climate, season, adjoining, yearlyMeanC), tempC);
+    })
+    .filter((index) => index !== 'unknown');
+}
+
+function springSoil(
+  climate: Climate,
+  season: SeasonWeather,
+  before: SeasonWeather | undefined,
+  yearlyMeanC: number,
+): (number | undefined)[] {
+  const meansOf = (weather: SeasonWeather): (number | undefined)[] =>
+    Array.from({ length: DAYS_IN_SEASON }, (_, i) => dayMeanC(daysAt(climate.seasonTurn, weather, i + 1)[0] ?? {}));
+  const lead = before ? meansOf(before).slice(1 - MEMORY_DAYS) : [];
+  return soilTempSeries([...lead, ...meansOf(season)], yearlyMeanC).slice(lead.length);
+}
+
+function warmIndex(soilC: readonly (number | undefined)[], tempC: number): number | 'never' | 'unknown' {
+  const first = firstWarmRun(soilC, tempC);
+  const missing = soilC.slice(0, first ?? LAST_SPRING_INDEX).filter((soil) => soil === undefined).length;
+  return missing > MISSING_DAYS_ALLOWED ? 'unknown' : (first ?? 'never');
+}
+
+function firstWarmRun(soilC: readonly (number | undefined)[], tempC: number): number | undefined {
+  for (let index = 1; index <= LAST_SPRING_INDEX; index += 1) {
+    const run = soilC.slice(index - 1, index - 1 + WARM_RUN_DAYS);
+    if (run.every((soil) => soil !== undefined && soil >= tempC)) return index;
+  }
+  return undefined;
+}
+
+function oddsFromNorm(climate: Climate, tempC: number, dayAt: (index: number) => Day): Odds {
+  const index = firstWarmRun(soilNorms(climate), tempC);
+  if (index === undefined) return { shareOfYears: 0, years: 0 };
+  const reach = normalQuantile(0.9) * SOIL_WARM_SPREAD_DAYS;
+  return { early: dayAt(index - reach), median: dayAt(index), late: dayAt(index + reach), shareOfYears: 1, years: 0 };
+}
