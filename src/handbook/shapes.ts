@@ -27,8 +27,11 @@ export interface Source {
 
 /** What every row carries: its sources and the fields that are not plainly published. */
 export interface Row<Field extends string> {
+  /** Everything the row was written from, the source of its sowing or setting dates first. */
   sources: readonly SourceId[];
   marks: Readonly<Partial<Record<Field, Provenance>>>;
+  /** The one of the sources a field's figure is read in, for fields where it is not the first of `sources`. */
+  readIn?: Readonly<Partial<Record<Field, SourceId>>>;
 }
 
 /** A low–high pair; equal ends mean one figure. */
@@ -71,6 +74,16 @@ export interface AutumnSowing {
 export interface SpringSowing {
   fromWeeks: number;
   toWeeks: number;
+  /** True when the seed is broadcast on bare frozen ground and waits for no soil temperature. */
+  onFrozenSoil?: boolean;
+}
+
+/** Days of the year a cover flowers on whatever the heat, in places of one hardiness zone. */
+export interface ZoneBloom {
+  /** Whole hardiness zone, 6 for 6a and 6b. */
+  zone: number;
+  /** Days from the middle of winter (1 January north, 1 July south). */
+  daysFromMidwinter: Span;
 }
 
 /** Rhizobium group a legume's seed is inoculated with. */
@@ -80,6 +93,7 @@ export type CoverField =
   | 'soilMinC'
   | 'springSow'
   | 'autumnSow'
+  | 'warmDaysNeeded'
   | 'winterKillC'
   | 'hardinessZoneMin'
   | 'broadcastGPerM2'
@@ -104,6 +118,8 @@ export interface CoverCrop extends Row<CoverField> {
   frostTender: boolean;
   /** Days of warm growth a frost-tender kind needs before the first freeze to be worth sowing. */
   warmDaysNeeded?: number;
+  /** Days of warm growth it is better to leave a frost-tender kind, where there is a choice. */
+  warmDaysPreferred?: number;
   autumnSow?: AutumnSowing;
   winterKillC?: number;
   hardinessZoneMin?: number;
@@ -147,13 +163,17 @@ export type HeatMethod =
   /** max(0, (tmin + tmax)/2 − base) */
   | 'mean-over-base'
   /** mean of tmin and tmax, each first raised to the base (and cut to the upper limit), less the base */
-  | 'raised-to-base';
+  | 'raised-to-base'
+  /** raised-to-base at 0 °C with tmax cut to 21.1 °C while young and to 35 °C from 213 units on (phenology:P2) */
+  | 'small-grain';
 
 /** The recommended bloom model of a cover in one situation: the event its cut must come before. */
 export interface BloomModel {
   coverId: string;
   situation: CoverSituation;
   closingEvent: 'anthesis' | 'heading' | 'boot' | 'first flowers' | 'bud';
+  /** Holds only for stands sown more than so many weeks before the median first freeze; later ones do not flower. */
+  sownWeeksBeforeFreeze?: number;
   /** Heat from the middle of winter (1 January north, 1 July south), or from sowing; absent when only days are known. */
   heat?: {
     from: 'midwinter' | 'sowing';
@@ -162,8 +182,12 @@ export interface BloomModel {
     method: HeatMethod;
     sum: { low: number; usual: number; high: number };
   };
+  /** Heat units before the closing event at which the heads show, where that is known: the earlier, safer event. */
+  headsShowHeatBefore?: Span;
   /** Days from sowing, when no heat sum is known. */
   daysFromSowing?: Span;
+  /** Flowering by the calendar, for kinds that go by the length of the day. */
+  byZone?: readonly ZoneBloom[];
   /** Standard deviation of the model in days: our judgement of how far sources scatter. */
   modelErrorDays: number;
   provenance: Provenance;
@@ -174,6 +198,8 @@ export interface BloomModel {
 export interface ColdLimit {
   coverId: string;
   measure: 'lethal' | 'half killed' | 'injury';
+  /** What the figure holds for, where it is not plants hardened by autumn. */
+  plants?: 'seedlings' | 'not yet hardened';
   tempC: Span;
   condition: string;
   provenance: Provenance;
@@ -183,6 +209,8 @@ export interface ColdLimit {
 export type VegetableField =
   | 'frostClass'
   | 'firstSowWeeks'
+  | 'firstSetOutWeeks'
+  | 'autumnSetWeeks'
   | 'lastSowWeeks'
   | 'maturityDays'
   | 'indoorWeeks'
@@ -191,6 +219,7 @@ export type VegetableField =
   | 'soilOptimumC'
   | 'soilMaxC'
   | 'nitrogen'
+  | 'nitrogenKgPerHa'
   | 'harvestSpanDays'
   | 'rotationYears'
   | 'rotationYearsIfDisease'
@@ -207,8 +236,20 @@ export interface Vegetable extends Row<VegetableField> {
   frostClass: 'hardy' | 'half-hardy' | 'tender' | 'very-tender';
   establish: 'direct' | 'transplant' | 'either';
   firstSowWeeks?: SpringSowing;
-  /** Weeks before the median first autumn freeze: the preferred last date, and the hard one after it. */
+  /** The first setting out, for kinds both sown and set out that are set out later than they are sown. */
+  firstSetOutWeeks?: SpringSowing;
+  /**
+   * The whole sowing or setting window of a kind that is grown towards autumn or planted in it, in weeks before the
+   * median first autumn freeze; `fromWeeks` is the larger, and negative weeks lie after the freeze (garlic).
+   */
+  autumnSetWeeks?: { fromWeeks: number; toWeeks: number };
+  /**
+   * Weeks before the median first autumn freeze: the preferred last date, and the hard one after it. Absent: no
+   * sowing after the first window.
+   */
   lastSowWeeks?: { preferred: number; hard: number };
+  /** Weeks before the hard last date from which only early kinds still ripen. */
+  earlyKindsOnlyWeeks?: number;
   maturityDays: Span;
   maturityFrom: 'direct' | 'transplant' | 'set' | 'crown' | 'fall-set';
   /** Weeks from indoor sowing to setting out. */
@@ -228,10 +269,17 @@ export interface Vegetable extends Row<VegetableField> {
   spacingIn: string;
   /** Seed small enough that fresh residue must be out of its way. */
   smallSeed: boolean;
+  /** True for seed that seedcorn maggot eats in fresh green residue: it waits as small seed does. */
+  seedcornMaggot?: boolean;
   cautions: readonly string[];
 }
 
-export type FeedstockField = 'carbonToNitrogen' | 'nitrogenPctDry' | 'moisturePctWet' | 'densityKgPerM3' | 'carbonPctDry';
+export type FeedstockField =
+  | 'carbonToNitrogen'
+  | 'nitrogenPctDry'
+  | 'moisturePctWet'
+  | 'densityKgPerM3'
+  | 'carbonPctDry';
 
 /** A typical value with the range published for it. */
 export interface Typical {
@@ -285,4 +333,24 @@ export interface GerminationTemperature extends Row<'minC' | 'optimumC' | 'maxC'
 /** How a field of a row is known. */
 export function provenanceOf<Field extends string>(row: Row<Field>, field: Field): Provenance {
   return row.marks[field] ?? 'published';
+}
+
+/**
+ * What to name as the origin of a field's figure: the source it is read or worked out from, or whose word it is where
+ * no source was read. A figure from memory is treated as ours, because nobody has checked it.
+ */
+export function originOf<Field extends string>(
+  row: Row<Field>,
+  field: Field,
+): SourceId | 'common practice' | 'house default' {
+  const known = provenanceOf(row, field);
+  if (known === 'common practice') return known;
+  if (known === 'from memory' || known === 'house default') return 'house default';
+  return row.readIn?.[field] ?? row.sources[0] ?? 'house default';
+}
+
+/** Marks for figures that were recalled and not read. */
+export function fromMemory<Field extends string>(...fields: Field[]): Readonly<Record<Field, 'from memory'>> {
+  const entries = fields.map((field) => [field, 'from memory'] as const);
+  return Object.fromEntries(entries) as Record<Field, 'from memory'>;
 }
