@@ -1,0 +1,115 @@
+/**
+ * What cold does to covers: published limits, and remembered ones marked so.
+ *
+ * Warmer than a limit's warm end the plant lives, colder than its cold end it is dead, between the two nobody can
+ * say. Temperatures are of the crown, the growing point at the ground; snow of 5 cm or more keeps it far warmer than
+ * the air. Left out: settings of crop models (they would kill rye in zone 5 every year), figures for a related plant
+ * (perennial for annual ryegrass) and for breeding lines not sold as garden seed (winter favas).
+ */
+import type { ColdLimit, SourceId } from './shapes.ts';
+
+type Measure = ColdLimit['measure'];
+
+/** A published limit of plants hardened by autumn; `coldC` is the colder end. */
+function limit(
+  coverId: string,
+  measure: Measure,
+  [coldC, warmC]: readonly [number, number],
+  condition: string,
+  ...sources: SourceId[]
+): ColdLimit {
+  return { coverId, measure, tempC: { low: coldC, high: warmC }, condition, provenance: 'published', sources };
+}
+
+/** Every limit, by cover. */
+export const coldLimits: readonly ColdLimit[] = [
+  limit('cereal_rye', 'lethal', [-35, -35], 'established plants', 'cover:S28'),
+  recalled(limit('cereal_rye', 'half killed', [-30, -25], 'hardy kinds, fully hardened')),
+
+  limit(
+    'winter_wheat',
+    'half killed',
+    [-20.6, -10.2],
+    'plants dug in autumn in Ontario, several kinds',
+    'phenology:P43',
+  ),
+  limit('winter_wheat', 'lethal', [-20, -20], 'well hardened, crown 3–5 cm deep', 'phenology:P40'),
+  limit('winter_wheat', 'lethal', [-16, -16], 'less hardened kinds, crown 3–5 cm deep', 'phenology:P40'),
+  quoted(limit('winter_wheat', 'injury', [-20, -20], 'the hardiest northern kinds', 'phenology:P42')),
+  quoted(limit('winter_wheat', 'injury', [-10, -10], 'kinds bred in the south', 'phenology:P42')),
+  {
+    ...limit('winter_wheat', 'lethal', [-3, -3], 'a hardy kind in early September', 'phenology:P41'),
+    plants: 'not yet hardened',
+  },
+  limit('winter_wheat', 'lethal', [-19, -19], 'the same kind at the end of October', 'phenology:P41'),
+  limit('winter_wheat', 'injury', [-5, -5], 'held frozen for fifteen weeks: up to all plants lost', 'phenology:P45'),
+
+  recalled(limit('triticale', 'half killed', [-22, -18], 'hardy winter kinds, hardened')),
+
+  quoted(limit('barley', 'injury', [-4, -2], 'any small grain once its stems lengthen', 'phenology:P46')),
+
+  limit('oats', 'lethal', [-8.3, -8.3], 'mostly alive down to here in central Pennsylvania', 'cover:S20'),
+  recalled(limit('oats', 'lethal', [-12, -9], 'hardened spring oats')),
+
+  recalled(limit('annual_ryegrass', 'lethal', [-15, -10], 'hardened plants')),
+
+  limit('buckwheat', 'lethal', [-2, 0], 'the first hard frost at the latest', 'cover:S5'),
+  limit('sorghum_sudangrass', 'lethal', [-5, -5], 'all dead afterwards in Pennsylvania', 'cover:S20'),
+  limit('cowpea', 'lethal', [-5, -5], 'all dead afterwards in Pennsylvania', 'cover:S20'),
+
+  {
+    ...limit('field_pea', 'half killed', [-4.5, -4.5], 'one to four weeks old, a short freeze', 'phenology:P47'),
+    plants: 'seedlings',
+  },
+  limit('field_pea', 'injury', [-4, -4], 'spring frosts; it sprouts again from buried joints', 'phenology:P55'),
+
+  limit('austrian_winter_pea', 'injury', [-12.2, -12.2], 'tops hurt, plants can go on', 'cover:S2d', 'phenology:P34'),
+  limit('austrian_winter_pea', 'lethal', [-7.8, -7.8], 'long cold with no snow', 'cover:S2d', 'phenology:P34'),
+
+  limit('hairy_vetch', 'half killed', [-16, -8.4], 'thirty seed origins, hardiest to tenderest', 'phenology:P48'),
+  limit('hairy_vetch', 'lethal', [-15, -15], 'hard freeze with no snow', 'phenology:P34'),
+
+  recalled(limit('crimson_clover', 'lethal', [-18, -12], 'hardened rosettes with no snow')),
+  {
+    ...limit('red_clover', 'half killed', [-7.4, -6.3], 'one to four weeks old, range over kinds', 'phenology:P47'),
+    plants: 'seedlings',
+  },
+  {
+    ...limit('white_clover', 'half killed', [-7.4, -6.3], 'one to four weeks old, range over kinds', 'phenology:P47'),
+    plants: 'seedlings',
+  },
+  {
+    ...limit(
+      'white_clover',
+      'injury',
+      [-16, -12],
+      'five to six months old; large-leaved kinds tender',
+      'phenology:P50',
+    ),
+    plants: 'seedlings',
+  },
+  quoted(limit('berseem_clover', 'lethal', [-7, -7], 'most plants, after several days of it', 'phenology:P60')),
+
+  recalled(limit('fava_bell_bean', 'lethal', [-9.4, -9.4], 'garden kinds')),
+  {
+    ...quoted(
+      limit('fava_bell_bean', 'lethal', [-10, -10], 'autumn sowing at sprouting, little snow', 'phenology:P52'),
+    ),
+    plants: 'seedlings',
+  },
+
+  limit('oilseed_radish', 'lethal', [-8.3, -6.7], 'large plants', 'cover:S16'),
+  limit('oilseed_radish', 'lethal', [-12, -7], 'smaller and later plants', 'phenology:P58'),
+  limit('oilseed_radish', 'injury', [-4, -4], 'no freeze milder than this does anything', 'cover:S21'),
+  limit('mustard', 'lethal', [-8.3, -8.3], 'most of its family below this', 'cover:S20'),
+
+  recalled(limit('phacelia', 'lethal', [-8, -7], 'autumn plants')),
+];
+
+function recalled(row: ColdLimit): ColdLimit {
+  return { ...row, provenance: 'from memory' };
+}
+
+function quoted(row: ColdLimit): ColdLimit {
+  return { ...row, provenance: 'secondary' };
+}
