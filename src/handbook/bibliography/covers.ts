@@ -1,0 +1,62 @@
+/** Books and pages behind the cover crops: ids `cover:…`. */
+import { entries } from './entries.ts';
+
+const CORNELL = 'Björkman, Cover Crop Guide for New York Growers, Cornell AgriTech';
+const SECOND_EDITION = 'Managing Cover Crops Profitably, 2nd edition, Sustainable Agriculture Network, 1998';
+
+/** The cover crops' bibliography. */
+export const coverSources = entries('cover', {
+  part: {
+    S2a: `${SECOND_EDITION}: oats`,
+    S2d: `${SECOND_EDITION}: field pea`,
+    S2f: `${SECOND_EDITION}: bell bean`,
+    S3: 'eOrganic, Hairy Vetch for Cover Cropping in Organic Farming',
+    S4a: `${CORNELL}: buckwheat`,
+    S4b: `${CORNELL}: rye`,
+    S4c: `${CORNELL}: oats`,
+    S4d: `${CORNELL}: red clover`,
+    S4e: `${CORNELL}: mustard in autumn`,
+    S4f: `${CORNELL}: sudangrass`,
+    S4g: `${CORNELL}: late-summer crucifers`,
+    S4h: `${CORNELL}: early spring`,
+    S4i: `${CORNELL}: rye, wheat and spelt in autumn`,
+    S4l: `${CORNELL}: late-summer legumes`,
+    S5: 'Björkman et al., Buckwheat Cover Crop Handbook, Cornell University, 2008',
+    S6: 'University of Maine Extension, Cover Crops and Green Manures, gardening manual',
+    S7: 'Sullivan & Andrews, Estimating plant-available nitrogen release from cover crops, PNW 636, 2012',
+    S9: 'University of California Santa Cruz, Teaching Organic Farming and Gardening, unit 1.6',
+    S11: 'USDA NRCS, Carbon to Nitrogen Ratios in Cropping Systems, 2011, Table 1',
+    S13: 'Michigan State University Extension, Why observe a plant-back period following cover crop kill?',
+    S14: 'University of Delaware, Weekly Crop Update: seedcorn maggot',
+    S15: 'Ask Extension, answer 231335, March 2015, after Oregon State University',
+    S16: 'University of Maryland Extension, No-Till Spring Vegetables After Forage Radish Cover Crop, FS-1134, 2020',
+    S17: 'Maryland Department of Agriculture, Fact Sheet 6: Plant Cover Crops',
+    S19: 'Clemson Extension, Forage Radish, 2020, and Cover Crops, HGIC 1252',
+    S20: 'Penn State Extension, Cover Crops After First Frost, 2015',
+    S21: 'OMAFRA, Time to make the cover crop switch, 2012',
+    S22: 'Ontario Ministry of Agriculture, Sorghum Sudan',
+    S23: 'Ontario Grain Farmer, March 2021, cover-crop steps',
+    S24: 'University of Wisconsin-Madison Extension, Crops & Soils: rye and species summaries',
+    S25: 'Iowa State University Extension, Hairy vetch as a cover crop',
+    S26: 'Purdue University, Forage Identification: hairy vetch',
+    S27: 'Midwest Cover Crops Council, species pages',
+    S28: 'University of Georgia, Conservation Tillage: Cover Crops, species pages',
+    S29: 'USDA NRCS and University of Georgia, cover-crop seeding table 1, cool-season grasses',
+    S30: "USDA, Growing Crimson Clover, Farmers' Bulletin, p. 11",
+    S31: 'USDA, Crimson Clover, 1938 and 1947',
+    S32: 'University of California, orchard cover-crop species list',
+    S35: 'Bootsma 1984, Canadian Journal of Plant Science 64:329–338',
+    S39: 'Practical Farmers of Iowa, Tarping for No-Till Cover Crop Termination, 2023',
+    S43: 'University of Minnesota Extension, frost seeding, March 2022',
+    S44: 'USDA NRCS New Hampshire, Cover Crop Planting Specification Guide NH-340',
+    S46: 'Alabama Extension, specialty cover crops',
+    S49: 'USDA ARS, Cover Crop Chart: annual ryegrass',
+    S52: 'USDA NRCS Pullman Plant Materials Center, pea plant guide',
+    S53: 'Virginia Tech, Cover crop evaluation, CSES-121',
+    S54: 'Northeast and Maryland winter-kill notes, university no-till vegetable project, 2013–14',
+    S55: "Ohio State University Extension, It's Time for the Hessian Fly-free Date Again, C.O.R.N. 2020-31",
+  },
+  secondary: {
+    S1: 'Managing Cover Crops Profitably, 3rd edition, SARE Handbook 9, 2007',
+  },
+});

@@ -1,0 +1,32 @@
+/** Books, pages and data behind weather, soil and frost: ids `agro:…` and `climate:…`. */
+import { entries } from './entries.ts';
+
+/** The bibliography of weather, soil and frost. */
+export const agrometSources = entries('agro', {
+  part: {
+    S1: 'Allen et al. 1998, Crop evapotranspiration, FAO Irrigation and Drainage Paper 56, Table 19',
+    S2: 'NOAA NCDC, README of the 1981–2010 Supplemental (Agricultural) Normals',
+    S3: 'NOAA NCDC, freeze and frost probability maps, metadata text',
+    S5: 'Utah Climate Center, Utah State University, freeze-date table help',
+    S6: 'USDA NRCS National Cooperative Soil Survey, frost-free-days routine and its test',
+    S12: 'McMaster & Wilhelm 1997, Growing degree-days: one equation, two interpretations, Agric. For. Meteorol. 87:291–300',
+    S44: 'UC Cooperative Extension Sacramento, GN 154, after California Master Gardener Handbook, Table 5.2',
+    S49: 'Daly et al. 2012, a new USDA plant hardiness zone map, J. Appl. Meteor. Climatol. 51:242–264',
+    S50: 'USDA ARS, 2023 Plant Hardiness Zone Map release',
+    S51: 'US Forest Service, RDS-2019-0001, plant hardiness zones from daily minima',
+    S53: 'Frost damage by crop and part, PMC10202904, Table 2, 2023',
+  },
+  secondary: {
+    S30: 'University of Montana, Biome-BGC: soil temperature from the mean air temperature of eleven days',
+    S45: "Harrington & Minges 1954, Vegetable Seed Germination, in Knott's Handbook, reprinted by UC Santa Cruz",
+    S46: 'University of Florida IFAS, germination temperatures',
+    S52: 'Tables of the hardiness zones, several copies',
+  },
+});
+
+/** Public climate data. */
+export const climateSources = entries('climate', {
+  whole: {
+    'NCEI-8110': 'NOAA NCEI, US Climate Normals 1981–2010: freeze dates and monthly means',
+  },
+});
