@@ -112,12 +112,12 @@ export function daysBetween(from: Day, to: Day): number {
 
 /** The earlier of some days. */
 export function earliestOf(first: Day, ...others: Day[]): Day {
-  return others.reduce((least, day) => (day < least ? day : least), first);
+  return [first, ...others].sort()[0] ?? first;
 }
 
 /** The later of some days. */
 export function latestOf(first: Day, ...others: Day[]): Day {
-  return others.reduce((most, day) => (day > most ? day : most), first);
+  return [first, ...others].sort().at(-1) ?? first;
 }
 
 /** A day held between two others; `from` wins when they cross. */

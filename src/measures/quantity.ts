@@ -13,6 +13,7 @@ import {
   GRAMS_PER_POUND,
   LITRES_PER_CUBIC_FOOT,
   LITRES_PER_CUBIC_YARD,
+  LITRES_PER_GALLON,
   M_PER_FOOT,
   M2_PER_SQUARE_FOOT,
   MM_PER_INCH,
@@ -28,8 +29,13 @@ export interface Quantity {
   unit: QuantityUnit;
 }
 
-/** An amount marked for later writing inside a sentence. */
+/**
+ * An amount marked for later writing inside a sentence.
+ *
+ * @throws {RangeError} when the value is not a finite number: a sentence must never be stored without its amount
+ */
 export function quantity(value: number, unit: QuantityUnit): string {
+  if (!Number.isFinite(value)) throw new RangeError(`${value} ${unit} is not an amount.`);
   return `⟦${value} ${unit}⟧`;
 }
 
@@ -110,15 +116,11 @@ function formatUs(value: number, unit: QuantityUnit): string {
     case 'm':
       return `${rounded(value / M_PER_FOOT, 1)} ft`;
     case 'm2':
-      return `${rounded(value / M2_PER_SQUARE_FOOT, 0)} sq ft`;
+      return `${rounded(value / M2_PER_SQUARE_FOOT, value < 10 * M2_PER_SQUARE_FOOT ? 1 : 0)} sq ft`;
     case 'L':
-      return value >= LITRES_PER_CUBIC_YARD
-        ? `${rounded(value / LITRES_PER_CUBIC_YARD, 1)} cu yd`
-        : `${rounded(value / LITRES_PER_CUBIC_FOOT, 1)} cu ft`;
+      return usVolume(value);
     case 'g':
-      return value >= 2 * GRAMS_PER_POUND
-        ? `${rounded(value / GRAMS_PER_POUND, 1)} lb`
-        : `${rounded(value / GRAMS_PER_OUNCE, value < 10 * GRAMS_PER_OUNCE ? 1 : 0)} oz`;
+      return usWeight(value);
     case 'kg':
       return `${rounded((value * 1000) / GRAMS_PER_POUND, value < 5 ? 1 : 0)} lb`;
     case 'tempC':
@@ -132,13 +134,30 @@ function formatUs(value: number, unit: QuantityUnit): string {
   }
 }
 
-/** Inches to the nearest quarter, written as a ruler shows them: ½, 1 ¼, 18. */
+/** Cubic yards by the load, cubic feet by the barrow, and gallons below half a cubic foot, by the bucket. */
+function usVolume(litres: number): string {
+  if (litres >= LITRES_PER_CUBIC_YARD) return `${rounded(litres / LITRES_PER_CUBIC_YARD, 1)} cu yd`;
+  if (litres >= LITRES_PER_CUBIC_FOOT / 2) return `${rounded(litres / LITRES_PER_CUBIC_FOOT, 1)} cu ft`;
+  return `${rounded(litres / LITRES_PER_GALLON, 1)} gal`;
+}
+
+/** Pounds from two pounds up, ounces below, as finely as a kitchen scale shows them. */
+function usWeight(grams: number): string {
+  if (grams >= 2 * GRAMS_PER_POUND) return `${rounded(grams / GRAMS_PER_POUND, 1)} lb`;
+  const ounces = grams / GRAMS_PER_OUNCE;
+  return `${rounded(ounces, ounces < 1 ? 2 : ounces < 10 ? 1 : 0)} oz`;
+}
+
+const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'] as const;
+
+/** Inches as a ruler shows them: to the eighth below half an inch, to the quarter above. ⅛, ½, 1 ¼, 18. */
 function inches(value: number): string {
-  const quarters = Math.round(value * 4);
-  const whole = Math.trunc(quarters / 4);
-  const fraction = ['', '¼', '½', '¾'][Math.abs(quarters % 4)] ?? '';
-  if (fraction === '') return String(whole);
-  return whole === 0 ? fraction : `${whole} ${fraction}`;
+  const size = Math.abs(value);
+  const eighths = size < 0.5 ? Math.round(size * 8) : 2 * Math.round(size * 4);
+  if (eighths === 0) return size === 0 ? '0' : 'less than ⅛';
+  const [whole, fraction] = [Math.floor(eighths / 8), EIGHTHS[eighths % 8] ?? ''];
+  const written = fraction === '' ? String(whole) : whole === 0 ? fraction : `${whole} ${fraction}`;
+  return value < 0 ? `-${written}` : written;
 }
 
 function rounded(value: number, digits: number): string {

@@ -1,0 +1,119 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import {
+  dated,
+  formatDay,
+  formatQuantity,
+  type QuantityUnit,
+  quantity,
+  readableIn,
+} from '../../src/measures/quantity.ts';
+import type { UnitSystem } from '../../src/measures/units.ts';
+
+const units = fc.constantFrom<QuantityUnit[]>('mm', 'cm', 'm', 'm2', 'L', 'g', 'kg', 'tempC', 'deltaC', 'gPerM2');
+const systems = fc.constantFrom<UnitSystem[]>('us', 'metric');
+
+describe('a sentence with marked amounts', () => {
+  const sentence = `Spread ${quantity(13, 'mm')} over ${quantity(2.88, 'm2')} by ${dated('2027-10-30')}: ${quantity(37.44, 'L')}.`;
+
+  it('reads in metric with the day first', () => {
+    expect(readableIn('metric', sentence)).toBe('Spread 13 mm over 2.9 m² by 30 October: 37 L.');
+  });
+
+  it('reads in inches with the month first', () => {
+    expect(readableIn('us', sentence)).toBe('Spread ½ in over 31 sq ft by October 30: 1.3 cu ft.');
+  });
+
+  it('leaves a text without marks as it is', () => {
+    expect(readableIn('us', 'Dig nothing in (2027-10-30, 13 mm).')).toBe('Dig nothing in (2027-10-30, 13 mm).');
+  });
+
+  it('leaves no mark behind, whatever the amount', () => {
+    fc.assert(
+      fc.property(fc.double({ noNaN: true, noDefaultInfinity: true }), units, systems, (value, unit, system) => {
+        expect(readableIn(system, `a ${quantity(value, unit)} b`)).not.toMatch(/[⟦⟧]|NaN|undefined/);
+      }),
+    );
+  });
+
+  it('refuses an amount that is no number, where it is marked', () => {
+    expect(() => quantity(Number.NaN, 'mm')).toThrow(RangeError);
+    expect(() => quantity(Number.POSITIVE_INFINITY, 'L')).toThrow('Infinity L');
+  });
+});
+
+describe('a day in words', () => {
+  it('stands in the order its reader uses', () => {
+    expect(formatDay('2027-01-01', 'metric')).toBe('1 January');
+    expect(formatDay('2028-02-29', 'us')).toBe('February 29');
+    expect(formatDay('2027-12-31', 'us')).toBe('December 31');
+  });
+});
+
+describe('an amount in metric', () => {
+  it.each<[number, QuantityUnit, string]>([
+    [12.7, 'mm', '13 mm'],
+    [2.54, 'cm', '2.5 cm'],
+    [1.2345, 'm', '1.23 m'],
+    [2.88, 'm2', '2.9 m²'],
+    [4.26, 'L', '4.3 L'],
+    [213.4, 'L', '213 L'],
+    [4.26, 'g', '4.3 g'],
+    [213.4, 'g', '213 g'],
+    [1234, 'g', '1.23 kg'],
+    [4.26, 'kg', '4.3 kg'],
+    [48.8, 'kg', '49 kg'],
+    [-2.22, 'tempC', '-2.2 °C'],
+    [-0.04, 'tempC', '0 °C'],
+    [1.5, 'deltaC', '1.5 °C'],
+    [9.53, 'gPerM2', '9.5 g/m²'],
+  ])('%d %s is %s', (value, unit, text) => {
+    expect(formatQuantity({ value, unit }, 'metric')).toBe(text);
+  });
+});
+
+describe('an amount in inches and pounds', () => {
+  it.each<[number, QuantityUnit, string]>([
+    [25.4, 'mm', '1 in'],
+    [13, 'mm', '½ in'],
+    [32, 'mm', '1 ¼ in'],
+    [3, 'mm', '⅛ in'],
+    [9.6, 'mm', '⅜ in'],
+    [0.6, 'cm', '¼ in'],
+    [45.72, 'cm', '18 in'],
+    [-12.7, 'mm', '-½ in'],
+    [0, 'mm', '0 in'],
+    [0.4, 'mm', 'less than ⅛ in'],
+    [2.4384, 'm', '8 ft'],
+    [9.290304, 'm2', '100 sq ft'],
+    [0.3, 'm2', '3.2 sq ft'],
+    [28.316846592, 'L', '1 cu ft'],
+    [764.554857984, 'L', '1 cu yd'],
+    [1, 'L', '0.3 gal'],
+    [10, 'L', '2.6 gal'],
+    [14.2, 'L', '0.5 cu ft'],
+    [2.4, 'g', '0.08 oz'],
+    [28.35, 'g', '1 oz'],
+    [400, 'g', '14 oz'],
+    [907.18474, 'g', '2 lb'],
+    [2, 'kg', '4.4 lb'],
+    [48.75, 'kg', '107 lb'],
+    [0, 'tempC', '32 °F'],
+    [-2.2222, 'tempC', '28 °F'],
+    [55, 'tempC', '131 °F'],
+    [10, 'deltaC', '18 °F'],
+    // 1 lb per 1000 sq ft is 4.8824 g/m² (extension tables), so 1.6 oz per 100 sq ft.
+    [4.8824, 'gPerM2', '1.6 oz per 100 sq ft'],
+  ])('%d %s is %s', (value, unit, text) => {
+    expect(formatQuantity({ value, unit }, 'us')).toBe(text);
+  });
+
+  it('never writes a real amount of seed, compost or depth as nothing', () => {
+    const measured = fc.constantFrom<QuantityUnit[]>('mm', 'cm', 'm', 'L', 'm2', 'g', 'kg');
+    fc.assert(
+      fc.property(measured, fc.double({ min: 0.5, max: 500, noNaN: true }), (unit, value) => {
+        expect(formatQuantity({ value, unit }, 'us')).not.toMatch(/^0 /);
+      }),
+    );
+  });
+});
