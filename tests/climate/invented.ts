@@ -5,6 +5,7 @@
 import type { DailyWeather } from '../../src/climate/climate.ts';
 import { type Climate, DAYS_IN_SEASON, type FreezeDates, type SeasonWeather } from '../../src/climate/climate.ts';
 import { freezeTable } from '../../src/climate/freeze-table.ts';
+import type { Station } from '../../src/handbook/stations.ts';
 import { type Day, eachDay } from '../../src/measures/days.ts';
 
 /** Temperatures of a day by its season index. */
@@ -53,4 +54,42 @@ export function climateWithFreezes(
     latitude: seasonTurn === '01-01' ? 45 : -45,
     freezes: freezeTable((_, event) => (event === 'last-spring' ? spring : autumn)),
   });
+}
+
+/** An invented station due north of the equator at longitude 0; one degree of latitude is 111.2 km. */
+export function inventedStation(id: string, latitude: number, parts: Partial<Station> = {}): Station {
+  return {
+    id,
+    name: id,
+    state: 'XX',
+    latitude,
+    longitude: 0,
+    elevationM: 200,
+    lastSpringP50: '05-10',
+    lastSpringP90: '04-25',
+    firstFallP50: '09-28',
+    firstFallP90: '10-12',
+    seasonDaysP50: 140,
+    seasonDaysP90: 120,
+    normals: {
+      tmaxC: [-1, 1, 7, 14, 20, 25, 28, 27, 22, 15, 7, 1],
+      tminC: [-11, -9, -4, 2, 8, 13, 16, 15, 10, 4, -2, -8],
+    },
+    flag: 'S',
+    yearRoundFreeze: false,
+    wrapsYear: false,
+    ...parts,
+  };
+}
+
+/** An invented station with a freeze in every month. */
+export function yearRoundStation(id: string, latitude: number): Station {
+  const {
+    lastSpringP50: _a,
+    lastSpringP90: _b,
+    firstFallP50: _c,
+    firstFallP90: _d,
+    ...rest
+  } = inventedStation(id, latitude);
+  return { ...rest, yearRoundFreeze: true, seasonDaysP50: 61 };
 }
