@@ -2,6 +2,7 @@
  * The practices of the house, in the one order they are worked through. Adding one is a folder and a line here.
  */
 
+import { addDays, type Day } from '../measures/days.ts';
 import { composting } from './composting/index.ts';
 import { coverCropping } from './cover-cropping/index.ts';
 import type { TaskDraft } from './draft.ts';
@@ -14,7 +15,8 @@ export const practices: readonly Practice[] = [rotation, coverCropping, composti
 
 /**
  * Every task the garden wants in the span worked out. Windows that had closed before the garden was first brought in
- * are history and left out, as are windows that open after the span.
+ * are history and left out (but a stand the file shows as standing is still asked after), as are windows that open after
+ * the span.
  */
 export function draftsOf(input: PracticeInput): TaskDraft[] {
   let found: Findings = { coverSowings: [], compostSupply: [] };
@@ -24,8 +26,15 @@ export function draftsOf(input: PracticeInput): TaskDraft[] {
     drafts.push(...result.drafts);
     found = { ...found, ...result.found };
   }
-  const { startedOn } = input.garden;
-  return drafts.filter(({ window }) => window.latest >= startedOn && window.earliest <= input.until);
+  return drafts.filter((draft) => draft.window.earliest <= input.until && !isHistory(draft, input.garden.startedOn));
+}
+
+/** Days before the garden was brought in that an uncut stand is still asked after. House default, as for lapsed work. */
+const UNCUT_DAYS = 60;
+
+function isHistory({ kind, window }: TaskDraft, startedOn: Day): boolean {
+  const since = kind === 'cut-cover' ? addDays(startedOn, -UNCUT_DAYS) : startedOn;
+  return window.latest < since;
 }
 
 /** The sentence of a rule. */

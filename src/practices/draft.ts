@@ -35,6 +35,15 @@ export interface Window {
 /** Id of a rule; the practice that uses it holds its sentence. */
 export type RuleId = string;
 
+/** Where a reason's figure comes from. */
+export type ReasonSource =
+  | SourceId
+  | 'common practice'
+  | 'from memory'
+  | 'house default'
+  | "the garden's own plan"
+  | "the garden's climate";
+
 /**
  * Why a date is what it is: the rule, what it saw and the limit it held that against. Data, never prose. Keys of
  * `saw` end in their unit where they have one (`tempC`, `depthMm`, `areaM2`, `litres`, `weeks`, `percent`, `days`).
@@ -43,7 +52,7 @@ export interface Reason {
   rule: RuleId;
   saw: Readonly<Record<string, number | Day | string>>;
   limit?: number | Day;
-  source: SourceId | 'common practice' | 'house default' | "the garden's own plan" | "the garden's climate";
+  source: ReasonSource;
 }
 
 /** Something to have at hand. */

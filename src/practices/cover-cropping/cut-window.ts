@@ -1,7 +1,10 @@
 /**
  * When a stand is cut: before it flowers, and early enough that what follows can be planted.
  */
+import { freezeDay } from '../../climate/freeze.ts';
 import type { Odds } from '../../climate/odds.ts';
+import { seasonOf } from '../../climate/season.ts';
+import { originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { type CropSpan, nextCrop, soonest } from '../bed-timeline.ts';
 import { type CoverPart, waitDaysOf } from '../covers.ts';
@@ -15,10 +18,15 @@ const OPEN_DAYS = 14;
 const PREFERRED_DAYS_BEFORE_CLOSE = 5;
 /** Days after sowing before a stand is worth cutting at all. House default. */
 const LEAST_GROWTH_DAYS = 30;
+/** Days a cut window stays open at the least, so that a weekend lies in it. */
+const LEAST_WINDOW_DAYS = 6;
 /** Days after a cut when regrowth shows. House default within the 10–14 days of practice. */
 export const REGROWTH_DAYS = { low: 10, high: 14 } as const;
 /** Days of sheet that finish regrowth (Practical Farmers of Iowa 2023: 3 weeks worked, 1 did not). */
 export const SHEET_DAYS = { low: 21, high: 28 } as const;
+
+/** Days from a cut before bloom to a bed free of regrowth: long enough to see it, then the shortest sheet. */
+export const FINISH_DAYS = REGROWTH_DAYS.low + SHEET_DAYS.low;
 
 /** A window to cut in, with its reasons. */
 export interface CutWindow {
@@ -51,10 +59,15 @@ export function cutWindow(
   const latest = soonest(bloom?.close, byNext?.day);
   if (latest === undefined) return undefined;
   const opens = latestOf(addDays(latest, -OPEN_DAYS), addDays(sown, LEAST_GROWTH_DAYS));
-  const earliest = earliestOf(opens, latest);
+  const earliest = earliestOf(opens, addDays(latest, -LEAST_WINDOW_DAYS));
   return {
     window: { earliest, preferred: latestOf(earliest, addDays(latest, -PREFERRED_DAYS_BEFORE_CLOSE)), latest },
-    reasons: [...(bloom?.reasons ?? []), ...(byNext ? [byNext.reason] : []), ...whichDecides(bloom, byNext?.day)],
+    reasons: [
+      ...(bloom?.reasons ?? []),
+      ...(byNext ? [byNext.reason] : []),
+      ...whichDecides(bloom, byNext?.day),
+      ...littleGrowth(input, parts, sown, latest),
+    ],
     ...(bloom?.odds ? { odds: bloom.odds } : {}),
     ...(next ? { next } : {}),
   };
@@ -74,7 +87,7 @@ function beforeNext(parts: readonly CoverPart[], next: CropSpan): { day: Day; re
   const sown = next.planting.start.how === 'sow';
   const wait = waitDaysOf(parts);
   const waitDays = sown ? wait.smallSeed : wait.transplant;
-  const sheetDays = growsAgain(parts) ? REGROWTH_DAYS.low + SHEET_DAYS.low : 0;
+  const sheetDays = growsAgain(parts) ? FINISH_DAYS : 0;
   const days = Math.max(waitDays, sheetDays);
   const day = addDays(next.from, -days);
   return {
@@ -90,10 +103,28 @@ function beforeNext(parts: readonly CoverPart[], next: CropSpan): { day: Day; re
         sheetDays: SHEET_DAYS.low,
       },
       limit: day,
-      source: sheetDays > waitDays ? 'cover:S39' : (parts[0]?.cover.sources[0] ?? 'house default'),
+      source: sheetDays > waitDays ? 'cover:S39' : waitOrigin(parts),
     },
   };
 }
+
+function waitOrigin(parts: readonly CoverPart[]): Reason['source'] {
+  const [first] = parts;
+  return first === undefined ? 'house default' : originOf(first.cover, 'waitDays');
+}
+
+/** A living cover that has to go before spring growth has begun has gained little: said, so that it can be replanned. */
+function littleGrowth(input: PracticeInput, parts: readonly CoverPart[], sown: Day, latest: Day): Reason[] {
+  const { climate } = input;
+  if (!parts.some(({ cover }) => situationOf(cover, sown, climate) === 'overwintered')) return [];
+  const season = seasonOf(climate.seasonTurn, sown) + 1;
+  const freeze = freezeDay(climate, { event: 'last-spring', limitF: 28, season, chancePercent: 50 });
+  if (freeze === undefined || latest > addDays(freeze, LITTLE_GROWTH_DAYS)) return [];
+  return [{ rule: 'cover-cut.little-growth', saw: { freeze }, limit: latest, source: 'house default' }];
+}
+
+/** Days after the median last killing freeze (28 °F) by which an overwintered cover has little spring growth. House default. */
+const LITTLE_GROWTH_DAYS = 14;
 
 function whichDecides(bloom: BloomClose | undefined, byNext: Day | undefined): Reason[] {
   if (bloom === undefined || byNext === undefined) return [];

@@ -11,17 +11,19 @@ import type { Bed, Stand } from '../../garden/garden.ts';
 import type { SourceId } from '../../handbook/shapes.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { type Gap, soonest } from '../bed-timeline.ts';
-import { coverName } from '../covers.ts';
+import { coverName, coverParts, waitDaysOf } from '../covers.ts';
 import type { Reason } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
-import { type SowWindow, sowWindow } from './sow-window.ts';
-import { heldInGap, type StandInBed, standInBed } from './stand-tasks.ts';
+import { livesThroughWinter } from './bloom.ts';
+import { FINISH_DAYS, growsAgain } from './cut-window.ts';
+import { heldInGap, type SowWindow, sowWindow } from './sow-window.ts';
+import { type StandInBed, standInBed } from './stand.ts';
 
 /** Days after the median last freeze from which a bed may still carry a living cover. "Mid-May or later" in New York. */
 const LATE_BED_DAYS = 14;
-/** Days a stand needs between sowing and the next crop to have been worth it. */
-const LEAST_STAND_DAYS = 47;
+/** Days a stand must grow to have been worth the seed. House default: buckwheat's 40 warm days (cover:S4a). */
+const LEAST_STAND_DAYS = 40;
 
 /** A suggested stand with its window and the reason for the kind. */
 export interface Suggestion {
@@ -113,11 +115,20 @@ function tryCover(
 
 /** The last day a candidate is worth sowing: before the next crop, and a warm one well before the freeze. */
 function lastSuggested(input: PracticeInput, gap: Gap, wanted: Day, candidate: Candidate): Day | undefined {
-  const beforeNext = gap.to === undefined ? undefined : addDays(gap.to, -LEAST_STAND_DAYS);
-  if (candidate.why !== 'warm gap') return beforeNext;
   const season = seasonOf(input.climate.seasonTurn, wanted);
+  const beforeNext = gap.to === undefined ? undefined : lastBefore(input, gap.to, season, candidate);
+  if (candidate.why !== 'warm gap') return beforeNext;
   const freeze = freezeDay(input.climate, { event: 'first-autumn', limitF: 32, season, chancePercent: 50 });
   return soonest(beforeNext, freeze === undefined ? undefined : addDays(freeze, -WARM_LAST_DAYS));
+}
+
+/** A stand that winter will not end before the next crop has to grow, be cut and settle first. */
+function lastBefore(input: PracticeInput, next: Day, season: number, candidate: Candidate): Day {
+  const midwinter = dayOfIndex(input.climate.seasonTurn, season + 1, 1);
+  const parts = coverParts(candidate.coverId);
+  const ended = next > midwinter && !parts.some(({ cover }) => livesThroughWinter(cover, input.climate));
+  const settle = ended ? 0 : Math.max(waitDaysOf(parts).smallSeed, growsAgain(parts) ? FINISH_DAYS : 0);
+  return addDays(next, -(LEAST_STAND_DAYS + settle));
 }
 
 /** The stand a suggestion would make. Its id hangs on the gap and the season, so that it cannot be made twice. */

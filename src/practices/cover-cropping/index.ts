@@ -2,6 +2,7 @@
  * Cover cropping: no bed bare. Stands the gardener planned get their dates; gaps nobody planned for get a suggestion.
  */
 import type { Bed, Stand } from '../../garden/garden.ts';
+import { originOf } from '../../handbook/shapes.ts';
 import { addDays, clampDay, type Day, daysBetween, earliestOf } from '../../measures/days.ts';
 import { areaOf, type Gap, gapsOf } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
@@ -11,22 +12,13 @@ import { clearKey, topdressKey } from '../keys.ts';
 import type { Practice, PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
 import { situationOf } from './bloom.ts';
+import { cutDrafts, deadCheckDraft, regrowthDraft } from './cut-drafts.ts';
 import { growsAgain } from './cut-window.ts';
 import { suggestedStand } from './gap-suggestion.ts';
 import { coverSentences } from './sentences.ts';
-import { sowWindow } from './sow-window.ts';
-import {
-  checkDraft,
-  cutDrafts,
-  deadCheckDraft,
-  heldInGap,
-  orderDraft,
-  regrowthDraft,
-  type StandInBed,
-  sowDraft,
-  standInBed,
-  standSubject,
-} from './stand-tasks.ts';
+import { checkDraft, orderDraft, sowDraft } from './sow-drafts.ts';
+import { heldInGap, type SowWindow, sowWindow } from './sow-window.ts';
+import { draftOfStand, type StandInBed, standInBed } from './stand.ts';
 
 /** Minutes a square metre to lay leaves or straw. House default (1, from 0.5 to 2). */
 const MULCH_MINUTES_PER_M2 = 1;
@@ -83,11 +75,7 @@ function plannedDrafts(input: PracticeInput, at: StandInBed, gaps: readonly Gap[
   if (held === undefined) return [noWindowDraft(at, wanted, gap)];
   const preferred = clampDay(wanted, held.window.earliest, held.window.latest);
   const sow = { ...held, window: { ...held.window, preferred } };
-  const season = seasonAfter(input.climate, preferred);
-  const after = [
-    ...(gap?.before ? [{ key: clearKey(gap.before.planting.id), minDays: 0 }] : []),
-    { key: topdressKey(at.bed.id, season), minDays: 0 },
-  ];
+  const after = waitsFor(input, at.bed, gap, sow);
   const why: Reason[] = [
     {
       rule: 'cover-sow.planned',
@@ -102,6 +90,13 @@ function plannedDrafts(input: PracticeInput, at: StandInBed, gaps: readonly Gap[
     checkDraft(at, preferred, false),
     ...laterDrafts(input, at, preferred),
   ];
+}
+
+/** A stand waits for the bed to be clear, and one sown in autumn for the compost that goes under it. */
+function waitsFor(input: PracticeInput, bed: Bed, gap: Gap | undefined, sow: SowWindow): TaskDraft['after'] {
+  const clear = gap?.before ? [{ key: clearKey(gap.before.planting.id), minDays: 0 }] : [];
+  if (sow.half !== 'autumn') return clear;
+  return [...clear, { key: topdressKey(bed.id, seasonAfter(input.climate, sow.window.preferred)), minDays: 0 }];
 }
 
 /** The gap a planned sowing day lies in, or the next one to open. */
@@ -134,7 +129,7 @@ function noWindowDraft(at: StandInBed, wanted: Day, gap: Gap | undefined): TaskD
     practice: 'cover-cropping',
     kind: 'mulch-instead',
     job: { id: 'mulch-instead', title: 'Mulch where no cover can be sown' },
-    subject: standSubject(at),
+    subject: draftOfStand(at).subject,
     weight: 'work',
     title: `Mulch ${at.bed.name}: no time for ${name}`,
     steps: [
@@ -154,7 +149,7 @@ function noWindowDraft(at: StandInBed, wanted: Day, gap: Gap | undefined): TaskD
       {
         rule: 'cover-sow.no-window',
         saw: { cover: name, wanted },
-        source: at.parts[0]?.cover.sources[0] ?? 'house default',
+        source: at.parts[0] ? originOf(at.parts[0].cover, 'autumnSow') : 'house default',
       },
       ...gapReasons(gap),
     ],
@@ -172,11 +167,7 @@ function gapDrafts(input: PracticeInput, bed: Bed, gap: Gap, stands: readonly St
   if (gap.to !== undefined && daysBetween(from, gap.to) < LEAST_GAP_DAYS) return [];
   const suggestion = suggestedStand(input, bed, gap, from);
   if (suggestion === undefined) return [];
-  const season = seasonAfter(input.climate, suggestion.sow.window.preferred);
-  const after = [
-    ...(gap.before ? [{ key: clearKey(gap.before.planting.id), minDays: 0 }] : []),
-    { key: topdressKey(bed.id, season), minDays: 0 },
-  ];
+  const after = waitsFor(input, bed, gap, suggestion.sow);
   const draft = sowDraft(input, suggestion.at, suggestion.sow, after, [suggestion.why, ...gapReasons(gap)]);
   return [
     {

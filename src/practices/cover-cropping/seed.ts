@@ -3,6 +3,7 @@
  */
 import type { Climate } from '../../climate/climate.ts';
 import { lateSowingRates } from '../../handbook/cover-mixes.ts';
+import { originOf } from '../../handbook/shapes.ts';
 import type { Day } from '../../measures/days.ts';
 import type { CoverPart } from '../covers.ts';
 import type { Reason, Supply } from '../draft.ts';
@@ -60,6 +61,6 @@ export function seedReasons(seed: readonly SeedAmount[], areaM2: number): Reason
       areaM2: Math.round(areaM2 * 100) / 100,
       grams,
     },
-    source: part.cover.sources[0] ?? 'house default',
+    source: originOf(part.cover, 'broadcastGPerM2'),
   }));
 }

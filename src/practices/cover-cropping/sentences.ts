@@ -81,6 +81,9 @@ export const coverSentences: Practice['sentences'] = {
   'cover-cut.decides': ({ saw }) =>
     `Of the two limits, ${saw.decides} decides (flowers from ${dated(String(saw.bloom))}, the next crop's limit ` +
     `${dated(String(saw.next))}).`,
+  'cover-cut.little-growth': ({ saw, limit }) =>
+    `The bed is wanted so early that this cover must go by ${dated(String(limit))}, before it has grown much (hard ` +
+    `freezes end about ${dated(String(saw.freeze))}). A cover that winter kills, or a later crop, would suit better.`,
   'cover-regrowth.kind': ({ saw }) =>
     `The ${saw.cover} grows again when it is cut before bloom; it shows within ${saw.daysLow} to ${saw.daysHigh} days.`,
   'cover-dead-check.cold': deadCheck,

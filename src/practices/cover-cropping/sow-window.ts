@@ -3,9 +3,9 @@
  */
 import type { Climate } from '../../climate/climate.ts';
 import { freezeDay } from '../../climate/freeze.ts';
-import { dayOfIndex, seasonIndex, seasonOf } from '../../climate/season.ts';
+import { seasonIndex, seasonOf } from '../../climate/season.ts';
 import { soilWarmOdds } from '../../climate/soil-temperature.ts';
-import type { CoverCrop } from '../../handbook/shapes.ts';
+import { type CoverCrop, originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import type { CoverPart } from '../covers.ts';
 import type { Reason, Window } from '../draft.ts';
@@ -94,7 +94,7 @@ function autumnWindow(cover: CoverCrop, wanted: Day, climate: Climate): SowWindo
           freeze,
         },
         limit: latest,
-        source: sourceOf(cover),
+        source: originOf(cover, 'autumnSow'),
       },
     ],
   };
@@ -116,7 +116,7 @@ function springWindow(cover: CoverCrop, wanted: Day, climate: Climate): SowWindo
         rule: 'cover-sow.spring',
         saw: { cover: cover.name.toLowerCase(), weeksFrom: rule.fromWeeks, weeksTo: rule.toWeeks, freeze },
         limit: latest,
-        source: cover.marks.springSow === undefined ? sourceOf(cover) : 'house default',
+        source: originOf(cover, 'springSow'),
       },
       ...(warm ? [warm.reason] : []),
     ],
@@ -139,7 +139,7 @@ function warmWindow(cover: CoverCrop, wanted: Day, climate: Climate, frostRisk: 
         rule: 'cover-sow.warm',
         saw: { cover: cover.name.toLowerCase(), percent: frostRisk, safe, days: cover.warmDaysNeeded, freeze: first },
         limit: latest,
-        source: sourceOf(cover),
+        source: originOf(cover, 'autumnSow'),
       },
       ...(warm ? [warm.reason] : []),
     ],
@@ -157,13 +157,9 @@ function warmSoil(cover: CoverCrop, wanted: Day, climate: Climate): { day: Day; 
     reason: {
       rule: 'cover-sow.soil',
       saw: { cover: cover.name.toLowerCase(), tempC: cover.soilMinC, day },
-      source: cover.marks.soilMinC === undefined ? sourceOf(cover) : 'house default',
+      source: originOf(cover, 'soilMinC'),
     },
   };
-}
-
-function sourceOf(cover: CoverCrop): Reason['source'] {
-  return cover.sources[0] ?? 'house default';
 }
 
 /** Weeks from a day to the median first autumn freeze of its season. */
@@ -172,7 +168,13 @@ export function weeksBeforeFreeze(climate: Climate, day: Day): number | undefine
   return freeze === undefined ? undefined : daysBetween(day, freeze) / 7;
 }
 
-/** The first day of the season a day lies in. */
-export function seasonStart(climate: Climate, day: Day): Day {
-  return dayOfIndex(climate.seasonTurn, seasonOf(climate.seasonTurn, day), 1);
+/** A window held inside a bed's gap; nothing where the two do not meet. */
+export function heldInGap(sow: SowWindow, from: Day | undefined, to: Day | undefined): SowWindow | undefined {
+  const earliest = from === undefined ? sow.window.earliest : latestOf(sow.window.earliest, from);
+  const latest = to === undefined ? sow.window.latest : earliestOf(sow.window.latest, to);
+  if (earliest > latest) return undefined;
+  return {
+    ...sow,
+    window: { earliest, preferred: latestOf(earliest, earliestOf(sow.window.preferred, latest)), latest },
+  };
 }

@@ -3,7 +3,7 @@
  * left in the ground, and the bed goes on to its next crop or a cover.
  */
 import type { Bed } from '../../garden/garden.ts';
-import type { SourceId } from '../../handbook/shapes.ts';
+import { originOf, type SourceId } from '../../handbook/shapes.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
 import { areaOf, type CropSpan, cropSpans } from '../bed-timeline.ts';
@@ -45,10 +45,14 @@ function clearDraft(input: PracticeInput, bed: Bed, span: EndingSpan, spans: rea
     key: clearKey(span.planting.id),
     practice: 'rotation',
     kind: 'clear-bed',
-    job: { id: 'clear-bed', title: 'Clear the bed, leave the roots' },
+    job: isLifted(span)
+      ? { id: 'lift-crop', title: 'Lift the last of the crop' }
+      : { id: 'clear-bed', title: 'Clear the bed, leave the roots' },
     subject: { type: 'bed', id: bed.id, name: bed.name },
     weight: 'work',
-    title: `Clear the ${span.crop.name.toLowerCase()} from ${bed.name}, leave the roots`,
+    title: isLifted(span)
+      ? `Lift the last ${span.crop.name.toLowerCase()} in ${bed.name}`
+      : `Clear the ${span.crop.name.toLowerCase()} from ${bed.name}, leave the roots`,
     steps: clearSteps(span, follower),
     cautions: [
       'Keep diseased leaves and fruit out of the compost; bag them or follow local rules.',
@@ -90,16 +94,57 @@ function clearSteps(span: CropSpan, follower: Follower): string[] {
   const next =
     follower.what === undefined || follower.day === undefined
       ? 'Nothing is planned here next: give the soil a cover or a blanket of leaves, never leave it bare.'
-      : `Next in this bed: ${follower.what}, from ${dated(follower.day)}.`;
+      : `Next in this bed: ${follower.what}, from ${dated(follower.day)}.${blanket(span, follower.day)}`;
   return [
-    'Gather the last of the crop.',
-    'Cut the plants off at the soil line. Do not pull or dig: the roots rot into channels for air and water.',
+    ...harvestSteps(span),
     ...(span.crop.nitrogen === 'legume-fixer'
       ? [`Leave every root: they hold nitrogen for what follows${hungry(follower)}.`]
       : []),
     'Chop the healthy tops into the compost, and rake the surface level by hand.',
     next,
   ];
+}
+
+/** Crops whose harvest is what grows in the ground: they are lifted, and no root is left. Common practice. */
+const LIFTED: ReadonlySet<string> = new Set([
+  'garlic',
+  'onion-seed',
+  'onion-sets',
+  'green-onion',
+  'shallot',
+  'leek',
+  'carrot',
+  'parsnip',
+  'celeriac',
+  'beet',
+  'radish',
+  'winter-radish',
+  'turnip',
+  'rutabaga',
+  'potato',
+  'sweet-potato',
+]);
+
+function isLifted(span: CropSpan): boolean {
+  return LIFTED.has(span.planting.cropId);
+}
+
+function harvestSteps(span: CropSpan): string[] {
+  if (isLifted(span)) {
+    return ['Lift the last of the crop: ease it up with a fork, without turning the soil.', 'Level the holes by hand.'];
+  }
+  return [
+    'Gather the last of the crop.',
+    'Cut the plants off at the soil line. Do not pull or dig: the roots rot into channels for air and water.',
+  ];
+}
+
+/** Days a bed may lie open before it wants a blanket. House default. */
+const OPEN_DAYS = 21;
+
+function blanket(span: CropSpan, next: Day): string {
+  if (span.to === undefined || daysBetween(span.to, next) <= OPEN_DAYS) return '';
+  return ' Until then keep it covered: a cover if one still fits, else leaves or straw.';
 }
 
 function hungry(follower: Follower): string {
@@ -130,7 +175,7 @@ function endReason(span: EndingSpan, crop: string): Reason {
   return {
     rule: 'changeover.maturity',
     saw: { ...saw, from: span.from, daysLow: low, daysHigh: high },
-    source: span.crop.sources[0] ?? 'house default',
+    source: originOf(span.crop, 'maturityDays'),
   };
 }
 

@@ -22,6 +22,8 @@ const SOIL_AWAKE_C = 4.4;
 const SPRING_DAYS = 28;
 /** Days before a crop goes in that the layer should be on. No wait is needed (veg:V17); a week is for the work. */
 const BEFORE_CROP_DAYS = 7;
+/** Weeks before the median first freeze from which autumn work is done: a summer cover keeps the bed until then. House default. */
+const AUTUMN_WEEKS = 8;
 /** Days over which one topdressing serves. */
 const SERVES_DAYS = 300;
 
@@ -75,10 +77,11 @@ function autumnWindow(input: PracticeInput, found: Findings, bed: Bed, season: n
   const { climate, garden } = input;
   const midsummer = dayOfIndex(climate.seasonTurn, season - 1, MIDSUMMER_INDEX);
   const freeze = freezeDay(climate, { event: 'first-autumn', limitF: 24, season: season - 1, chancePercent: 50 });
-  if (freeze === undefined) return undefined;
+  const light = freezeDay(climate, { event: 'first-autumn', limitF: 32, season: season - 1, chancePercent: 50 });
+  if (freeze === undefined || light === undefined) return undefined;
   const gap = gapsOf(garden, bed.id, climate, midsummer).find((row) => isAutumnGap(row, midsummer, freeze));
   if (gap === undefined || standing(garden.stands, bed, midsummer, freeze)) return undefined;
-  const opens = gap.from ?? addDays(freeze, -42);
+  const opens = latestOf(gap.from ?? midsummer, addDays(light, -7 * AUTUMN_WEEKS));
   const sowing = found.coverSowings.find((row) => row.bedId === bed.id && row.latest >= opens && row.latest <= freeze);
   const closes = earliestOf(freeze, sowing?.latest ?? freeze, gap.to ?? freeze);
   if (closes < opens) return undefined;
@@ -89,7 +92,11 @@ function autumnWindow(input: PracticeInput, found: Findings, bed: Bed, season: n
     reasons: [
       {
         rule: 'topdress.autumn',
-        saw: { opens, freeze, ...(gap.before ? { before: gap.before.crop.name.toLowerCase() } : {}) },
+        saw: {
+          opens,
+          freeze,
+          ...(gap.before?.to ? { before: gap.before.crop.name.toLowerCase(), out: gap.before.to } : {}),
+        },
         limit: closes,
         source: 'house default',
       },

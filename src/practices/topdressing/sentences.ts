@@ -22,9 +22,9 @@ export const topdressSentences: Practice['sentences'] = {
     `${quantity(Number(saw.areaM2), 'm2')} of bed at ${quantity(Number(saw.depthMm), 'mm')} takes ` +
     `${quantity(Number(saw.litres), 'L')}.`,
   'topdress.autumn': ({ saw, limit }) =>
-    `${saw.before === undefined ? 'The bed is free' : `The ${saw.before} is out`} from ${dated(String(saw.opens))}. The ` +
-    `layer goes on before anything is sown over it and before the ground freezes (about ${dated(String(saw.freeze))}): ` +
-    `by ${dated(String(limit))}.`,
+    `${saw.before === undefined ? 'The bed is free' : `The ${saw.before} is out about ${dated(String(saw.out))}`}, and ` +
+    `autumn's layer can go on from ${dated(String(saw.opens))}. It goes under whatever is sown next and before the ` +
+    `ground freezes (about ${dated(String(saw.freeze))}): by ${dated(String(limit))}.`,
   'topdress.spring': ({ saw, limit }) =>
     `The soil wakes (${quantity(Number(saw.tempC), 'tempC')}) about ${dated(String(saw.awake))}` +
     (saw.next === undefined ? '' : `, and ${saw.next} goes in on ${dated(String(saw.day))}`) +

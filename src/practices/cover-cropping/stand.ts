@@ -1,0 +1,32 @@
+/**
+ * A stand where it grows, and what all its tasks have in common.
+ */
+import type { Bed, Stand, Subject } from '../../garden/garden.ts';
+import { type CoverPart, coverName, coverParts } from '../covers.ts';
+
+/** A stand with all its tasks need: where it is, what is in it. */
+export interface StandInBed {
+  stand: Stand;
+  bed: Bed;
+  parts: readonly CoverPart[];
+}
+
+/** Subject of a stand's tasks, named by what grows and where. */
+function standSubject({ stand, bed }: StandInBed): Subject {
+  return { type: 'stand', id: stand.id, name: `${coverName(stand.coverId)} in ${bed.name}`, bedId: bed.id };
+}
+
+/** A stand with its bed and its kinds. */
+export function standInBed(stand: Stand, bed: Bed): StandInBed {
+  return { stand, bed, parts: coverParts(stand.coverId) };
+}
+
+/** What every draft about a stand begins from. */
+export const draftOfStand = (at: StandInBed) => ({
+  practice: 'cover-cropping' as const,
+  subject: standSubject(at),
+  needs: [],
+  after: [],
+  confidence: 'derived' as const,
+  makes: [],
+});
