@@ -2,9 +2,11 @@
  * What cold does to covers: published limits, and remembered ones marked so.
  *
  * Warmer than a limit's warm end the plant lives, colder than its cold end it is dead, between the two nobody can
- * say. Temperatures are of the crown, the growing point at the ground; snow of 5 cm or more keeps it far warmer than
- * the air. Left out: settings of crop models (they would kill rye in zone 5 every year), figures for a related plant
- * (perennial for annual ryegrass) and for breeding lines not sold as garden seed (winter favas).
+ * say. For cereals the temperature is that of the crown, the growing point at the ground, which snow of 5 cm or more
+ * keeps far warmer than the air; for the others it is mostly that of the air.
+ *
+ * Left out: settings of crop models (they would kill rye in zone 5 every year), figures for a related plant (perennial
+ * for annual ryegrass) and for breeding lines not sold as garden seed (winter favas).
  */
 import type { ColdLimit, SourceId } from './shapes.ts';
 

@@ -90,7 +90,7 @@ export const germinationTemperatures: readonly GerminationTemperature[] = [
     crop: 'celery',
     minC: 4.4,
     optimumC: { low: 21.1, high: 21.1 },
-    maxC: 21,
+    maxC: 21.1,
     sources: ['agro:S44', 'agro:S46', 'agro:S45'],
     marks: { optimumC: 'secondary', maxC: 'house default' },
     readIn: { optimumC: 'agro:S46' },
