@@ -1,16 +1,12 @@
 /**
  * Weather stations of the United States with published freeze dates and monthly means, for places with no record of
- * their own: NOAA's normals of 1981–2010, 5,687 stations, a work of the United States government.
+ * their own: NOAA's normals of 1981–2010 (climate:NCEI-8110), 5,687 stations, a work of the United States government.
  *
  * The table lies packed beside this file; whoever reads files unpacks it and hands the text to
  * {@link parseStationTable}. One line a station; temperatures in tenths of °C, rain in tenths of mm, cells empty where
  * NOAA gives no figure.
  */
 import type { MonthDay } from '../measures/days.ts';
-import type { SourceId } from './shapes.ts';
-
-/** Where every figure of the station table comes from. */
-export const STATION_SOURCE: SourceId = 'climate:NCEI-8110';
 
 /**
  * How full the 30 years behind the freeze dates are: `C` all of them, `S` at most 5 missing and 3 in a row, `R` scaled

@@ -2,7 +2,7 @@
 import type { Source, SourceId } from '../shapes.ts';
 
 /** Citations by the id without its prefix. */
-export type Citations = Readonly<Record<string, string>>;
+type Citations = Readonly<Record<string, string>>;
 
 /** The entries of one table's book list, each id with the table's prefix before it. */
 export function entries(prefix: string, byReading: Readonly<Partial<Record<Source['read'], Citations>>>): Source[] {
