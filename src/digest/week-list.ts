@@ -1,0 +1,118 @@
+/**
+ * The weekly list: what one week of a plan asks for, and what stands beside it. Data only; text and pages render it.
+ */
+import type { Garden } from '../garden/garden.ts';
+import { addDays, type Day, eachDay, latestOf, weekStart } from '../measures/days.ts';
+import type { Supply } from '../practices/draft.ts';
+import { gatheredSupplies, tasksOf } from '../schedule/entry-text.ts';
+import type { Clash, Entry, Plan, PlannedTask } from '../schedule/plan.ts';
+import { type Closing, closingSoon, lapsedTasks } from './closing.ts';
+import { type ChangeGroup, recentChanges } from './recent-changes.ts';
+
+/** A calendar entry with its tasks: work first, then the checks that ride along. */
+export interface ListedEntry {
+  entry: Entry;
+  tasks: readonly PlannedTask[];
+}
+
+/** A day with something on it. */
+export interface ListedDay {
+  day: Day;
+  entries: readonly ListedEntry[];
+}
+
+/** One week of a garden, Monday to Sunday. Texts may hold marked amounts and days (measures/quantity). */
+export interface WeekList {
+  gardenId: string;
+  gardenName: string;
+  today: Day;
+  monday: Day;
+  sunday: Day;
+  /** Days of the week that have something on them. */
+  days: readonly ListedDay[];
+  /** Minutes of work still to be done in the week, done in it, and kept for the garden each week. */
+  openMinutes: number;
+  doneMinutes: number;
+  keptMinutes: number;
+  /** Things to have at hand for what is still to be done this week, equal things added up. */
+  supplies: readonly Supply[];
+  /** Work of any day whose window closes within two weeks of today, or of Monday where that is later. */
+  closing: readonly Closing[];
+  /** What moved, came or went in the last seven days, and why. */
+  changes: readonly ChangeGroup[];
+  /** Work whose window has closed. */
+  lapsed: readonly PlannedTask[];
+  clashes: readonly Clash[];
+  /** The week after, by day. */
+  next: readonly ListedDay[];
+  /** The first day after the week that has something on it, when it is not in the week after. */
+  comes?: ListedDay;
+}
+
+/**
+ * The weekly list of the week a day falls in.
+ *
+ * @param weekOf any day of the week wanted
+ */
+export function weekList(plan: Plan, garden: Garden, weekOf: Day): WeekList {
+  const monday = weekStart(weekOf);
+  const sunday = addDays(monday, 6);
+  const days = listedDays(plan, monday, sunday);
+  const entries = days.flatMap((day) => day.entries);
+  const toDo = entries.filter(isToDo);
+  const next = listedDays(plan, addDays(monday, 7), addDays(monday, 13));
+  const comes = next.length > 0 ? undefined : firstAfter(plan, sunday);
+  return {
+    gardenId: garden.id,
+    gardenName: garden.name,
+    today: plan.today,
+    monday,
+    sunday,
+    days,
+    openMinutes: minutesOf(toDo),
+    doneMinutes: minutesOf(entries.filter(({ entry }) => entry.state === 'done')),
+    keptMinutes: garden.place.hoursPerWeek * 60,
+    supplies: gatheredSupplies(toDo.flatMap(({ tasks }) => tasks.flatMap(({ supplies }) => supplies))),
+    closing: closingSoon(plan, latestOf(plan.today, monday)),
+    changes: recentChanges(plan),
+    lapsed: lapsedTasks(plan),
+    clashes: plan.clashes,
+    next,
+    ...(comes === undefined ? {} : { comes }),
+  };
+}
+
+/** Whether an entry still asks for something: open, or late and worth doing. */
+export function isToDo({ entry, tasks }: ListedEntry): boolean {
+  return entry.state === 'open' || (entry.state === 'lapsed' && tasks.some(({ ifMissed }) => ifMissed === 'still do'));
+}
+
+/** Checks that ride along with the work of an entry; none when the entry is itself a check. */
+export function ridingAlong({ tasks }: ListedEntry): PlannedTask[] {
+  const [first, ...others] = tasks;
+  return first?.weight === 'check' ? [] : others.filter(({ weight }) => weight === 'check');
+}
+
+function listedDays(plan: Plan, from: Day, to: Day): ListedDay[] {
+  return eachDay(from, to)
+    .map((day) => listedDay(plan, day))
+    .filter(({ entries }) => entries.length > 0);
+}
+
+function listedDay(plan: Plan, day: Day): ListedDay {
+  const entries = plan.entries.filter((entry) => entry.day === day && entry.state !== 'skipped');
+  return {
+    day,
+    entries: entries.map((entry) => ({ entry, tasks: tasksOf(plan, entry) })),
+  };
+}
+
+function firstAfter(plan: Plan, day: Day): ListedDay | undefined {
+  const later = plan.entries.filter((entry) => entry.day > day && entry.state !== 'skipped').map((entry) => entry.day);
+  const [first] = later.sort();
+  return first === undefined ? undefined : listedDay(plan, first);
+}
+
+function minutesOf(entries: readonly ListedEntry[]): number {
+  return entries.reduce((sum, { entry }) => sum + entry.effortMinutes, 0);
+}

@@ -1,0 +1,121 @@
+/**
+ * The weekly list as plain text, for a terminal or a printer.
+ */
+import { formatDay, readableIn } from '../measures/quantity.ts';
+import type { UnitSystem } from '../measures/units.ts';
+import { supplyLine } from '../schedule/entry-text.ts';
+import type { PlannedTask } from '../schedule/plan.ts';
+import type { ChangeGroup } from './recent-changes.ts';
+import { isToDo, type ListedDay, type ListedEntry, ridingAlong, type WeekList } from './week-list.ts';
+import { CONDITION_WORDS, daysAhead, hoursText, longDay, weekdayName, weekSpan } from './words.ts';
+import { wrapped } from './wrapped.ts';
+
+const INDENT = '  ';
+/** Lines under an entry stand below its title, past the box to tick. */
+const UNDER_BOX = ' '.repeat(6);
+
+/** The list as text, in the reader's units, in lines of at most 80 characters, ending in a line break. */
+export function weekListText(list: WeekList, units: UnitSystem): string {
+  const section = (heading: string, lines: readonly string[]): string[] =>
+    lines.length === 0 ? [] : [heading, ...lines.flatMap((line) => laid(units, line, INDENT, `${INDENT}${INDENT}`))];
+  const [told, added] = [list.changes.filter(({ kind }) => kind !== 'added'), list.changes.filter(isAdded)];
+  const blocks = [
+    [list.gardenName, `Week of ${weekSpan(list.monday, units)}`],
+    wrapped(hoursLine(list)),
+    ...list.days.map((day) => dayBlock(day, units)),
+    emptyBlock(list, units),
+    section('To have at hand', list.supplies.map(supplyLine)),
+    section('Closing soon', closingLines(list)),
+    section(
+      'Does not fit',
+      list.clashes.map(({ title, what }) => `${title}: ${what}`),
+    ),
+    section('Window closed', list.lapsed.map(lapsedLine)),
+    section('What moved and why', told.map(changeLine)),
+    section('New in the plan', added.map(changeLine)),
+    section(
+      'The week after',
+      list.next.flatMap((day) => nextLines(day, units)),
+    ),
+  ];
+  return `${blocks
+    .filter((block) => block.length > 0)
+    .map((block) => block.join('\n'))
+    .join('\n\n')}\n`;
+}
+
+/** Amounts and days are written out first: a marked amount must not be broken over two lines. */
+function laid(units: UnitSystem, text: string, indent = '', hanging = indent): string[] {
+  return wrapped(readableIn(units, text), indent, hanging);
+}
+
+function isAdded({ kind }: ChangeGroup): boolean {
+  return kind === 'added';
+}
+
+function hoursLine({ openMinutes, doneMinutes, keptMinutes }: WeekList): string {
+  if (openMinutes + doneMinutes === 0) return '';
+  const done = doneMinutes > 0 ? `, ${hoursText(doneMinutes)} done` : '';
+  const over = openMinutes + doneMinutes - keptMinutes;
+  const tooMuch = over > 0 ? ` That is ${hoursText(over)} over: what closes late can wait.` : '';
+  return `${hoursText(openMinutes)} to do${done}, of the ${hoursText(keptMinutes)} a week kept for the garden.${tooMuch}`;
+}
+
+function dayBlock({ day, entries }: ListedDay, units: UnitSystem): string[] {
+  return [longDay(day, units), ...entries.flatMap((listed) => entryLines(listed, units))];
+}
+
+function entryLines(listed: ListedEntry, units: UnitSystem): string[] {
+  const { entry } = listed;
+  const box = entry.state === 'done' ? '[x]' : isToDo(listed) ? '[ ]' : '[-]';
+  return [
+    ...laid(units, `${box} ${entry.title} (${hoursText(entry.effortMinutes)})`, INDENT, UNDER_BOX),
+    ...notesOf(listed).flatMap((note) => laid(units, note, UNDER_BOX)),
+  ];
+}
+
+function notesOf(listed: ListedEntry): string[] {
+  const { entry, tasks } = listed;
+  if (entry.state === 'done') return [];
+  const [latest] = tasks.map(({ window }) => window.latest).sort();
+  const needs = [...new Set(tasks.flatMap((task) => task.needs))].map((need) => CONDITION_WORDS[need]);
+  return [
+    ...(entry.state === 'lapsed' || latest === undefined ? [] : [`Last day ⟦${latest}⟧.`]),
+    ...(needs.length === 0 ? [] : [`Needs ${needs.join(', ')}.`]),
+    ...ridingAlong(listed).map(({ title }) => `With it: ${title}.`),
+    ...tasks.flatMap(({ pinWarning }) => pinWarning ?? []),
+  ];
+}
+
+function emptyBlock({ days, comes }: WeekList, units: UnitSystem): string[] {
+  if (days.length > 0) return [];
+  const nothing = 'Nothing asks for you this week.';
+  if (comes === undefined) return [nothing];
+  const titles = comes.entries.map(({ entry }) => entry.title).join('; ');
+  return laid(units, `${nothing} Next comes ${longDay(comes.day, units)}: ${titles}.`);
+}
+
+/** Closing windows of work that is not in this week's days: those of the others stand beside their entries. */
+function closingLines({ closing, monday, sunday }: WeekList): string[] {
+  return closing
+    .filter(({ day }) => day < monday || day > sunday)
+    .map(({ title, latest, daysLeft }) => `${title}: last day ⟦${latest}⟧, ${daysAhead(daysLeft)}.`);
+}
+
+function lapsedLine({ title, window, missedNote }: PlannedTask): string {
+  return `${title}: closed ⟦${window.latest}⟧. ${missedNote}`;
+}
+
+function changeLine({ titles, from, to, because }: ChangeGroup): string {
+  const what =
+    from === undefined
+      ? `on ⟦${to}⟧`
+      : to === undefined
+        ? `off the plan; it stood on ⟦${from}⟧`
+        : `from ⟦${from}⟧ to ⟦${to}⟧`;
+  return `${titles.join('; ')}: ${what}. ${because.join(' ')}`;
+}
+
+function nextLines({ day, entries }: ListedDay, units: UnitSystem): string[] {
+  return entries.map(({ entry }) => `${weekdayName(day).slice(0, 3)} ${formatDay(day, units)}: ${entry.title}`);
+}

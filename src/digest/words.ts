@@ -1,0 +1,57 @@
+/**
+ * Days, hours and standings as a weekly list writes them.
+ */
+import { addDays, type Day, dayParts, weekdayOf } from '../measures/days.ts';
+import { formatDay } from '../measures/quantity.ts';
+import type { UnitSystem } from '../measures/units.ts';
+import type { Condition } from '../practices/draft.ts';
+
+const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
+
+/** "Monday". */
+export function weekdayName(day: Day): string {
+  return WEEKDAYS[weekdayOf(day) - 1] ?? '';
+}
+
+/** "Monday 19 April", or "Monday, April 19" where inches are read. */
+export function longDay(day: Day, units: UnitSystem): string {
+  return `${weekdayName(day)}${units === 'us' ? ',' : ''} ${formatDay(day, units)}`;
+}
+
+/** A day with its year: "19 April 2027", "April 19, 2027". */
+export function fullDay(day: Day, units: UnitSystem): string {
+  return `${formatDay(day, units)}${units === 'us' ? ',' : ''} ${dayParts(day).year}`;
+}
+
+/** Seven days from a Monday: "19 to 25 April 2027", "December 28, 2026 to January 3, 2027". */
+export function weekSpan(monday: Day, units: UnitSystem): string {
+  const sunday = addDays(monday, 6);
+  const [from, to] = [dayParts(monday), dayParts(sunday)];
+  if (from.year !== to.year) return `${fullDay(monday, units)} to ${fullDay(sunday, units)}`;
+  if (from.month !== to.month) return `${formatDay(monday, units)} to ${fullDay(sunday, units)}`;
+  if (units === 'us') return `${formatDay(monday, units)} to ${to.dayOfMonth}, ${to.year}`;
+  return `${from.dayOfMonth} to ${fullDay(sunday, units)}`;
+}
+
+/** Minutes as "20 min", "2 h" or "1 h 20 min". */
+export function hoursText(minutes: number): string {
+  const whole = Math.round(minutes);
+  const [hours, rest] = [Math.floor(whole / 60), whole % 60];
+  if (hours === 0) return `${rest} min`;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+
+/** "today", "tomorrow", "in 5 days". */
+export function daysAhead(days: number): string {
+  if (days <= 0) return 'today';
+  return days === 1 ? 'tomorrow' : `in ${days} days`;
+}
+
+/** What must be so on the day. */
+export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
+  'soil-fit': 'soil dry enough to work',
+  'dry-day': 'a dry day',
+  'above-freezing': 'air above freezing',
+  'before-sunset': 'be finished before sunset',
+  'calm-day': 'a calm day',
+};
