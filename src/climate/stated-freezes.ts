@@ -21,7 +21,7 @@ export function usuallySpread(event: FreezeEvent, median: number): KnownFreeze {
 
 /** What is true of every climate whose freeze dates are stated. */
 export const DERIVED_NOTE =
-  'Dates of freezes at 28 and 24 °F are derived from those at 32 °F along the mean minimum, good to about a week.';
+  'Dates of freezes at 28 and 24 °F are derived from those at 32 °F along the mean minimum: the median good to about a week, the cautious date to ten days.';
 
 /**
  * All six freeze dates.
