@@ -140,6 +140,7 @@ describe('the pure folders', () => {
   test.each([
     ['the clock', 'const now = Date.now();'],
     ['the clock by another name', 'const now = DateTime.now();'],
+    ['a clock handed on', 'const tick = Date.now;'],
     ['today', 'const today = new Date();'],
     ['today without brackets', 'const today = new Date;'],
     ['today as text', 'const today = Date();'],
@@ -164,6 +165,7 @@ describe('the pure folders', () => {
   test.each([
     ['a date that was given', "const day = new Date('2027-04-18'); const other = new Date(2027, 3, 18);"],
     ['a member that happens to be called process', 'const a = { process: 1 }.process; interface B { process: number }'],
+    ['a moment that was handed in', 'const at = input.now;'],
     ['other arithmetic', 'const a = Math.round(1.5);'],
     ['words in a comment or a string', "// Date.now()\nconst a = 'process.env and Math.random()';"],
     ['a package that is not part of Node', "import { DateTime } from 'luxon';"],

@@ -44,13 +44,19 @@ function impureUse(node: ts.Node): Pick<Offence, 'what' | 'mend'> | undefined {
     return { what: 'new Date() without arguments reads the clock.', mend: TODAY };
   if (ts.isCallExpression(node) && node.expression.getText() === 'Date')
     return { what: 'Date() reads the clock.', mend: TODAY };
-  if (ts.isPropertyAccessExpression(node) && node.name.text === 'now')
+  if (ts.isPropertyAccessExpression(node) && node.name.text === 'now' && isClock(node))
     return { what: `${node.getText()} reads the clock.`, mend: TODAY };
   if (ts.isPropertyAccessExpression(node) && node.getText() === 'Math.random')
     return { what: 'Math.random gives another answer each time.', mend: 'Work it out from the input.' };
   if (ts.isIdentifier(node) && node.text === 'process' && !isMemberName(node))
     return { what: 'process belongs to the program, not to the garden.', mend: OUTSIDE };
   return undefined;
+}
+
+/** `clock.now()` and `Date.now` handed on are clocks; `input.now` is a moment somebody handed in. */
+function isClock(node: ts.PropertyAccessExpression): boolean {
+  const called = ts.isCallExpression(node.parent) && node.parent.expression === node;
+  return called || ['Date', 'DateTime', 'performance'].includes(node.expression.getText());
 }
 
 /** `pile.process` and `{ process: 1 }` name a member; they are not the running program. */

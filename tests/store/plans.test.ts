@@ -41,6 +41,7 @@ function planOf(today: string, factsVersion: number): Plan {
     gardenId: 'plot',
     today,
     factsVersion,
+    revisedAt: NOON,
     tasks: [turning],
     entries: [{ ...published, keys: [key], createdAt: NOON, content: 'turn' }],
     changes: [{ key, title, kind: 'moved', from: '2027-04-17', to: day, because: turning.reasons, at: NOON }],
