@@ -1,0 +1,115 @@
+/**
+ * Which of a plan's entries a calendar shows, and as what.
+ */
+import { addDays, type Day, type Instant, serialOf } from '../measures/days.ts';
+import type { UnitSystem } from '../measures/units.ts';
+import type { TaskDraft, TaskKey } from '../practices/draft.ts';
+import { entryText } from '../schedule/entry-text.ts';
+import type { Entry, Plan } from '../schedule/plan.ts';
+import type { FeedContent, FeedEvent } from './render-feed.ts';
+import { feedUid } from './uid.ts';
+
+/** Days that work still to be done stays in the feed after its day. House default: one week to catch up. */
+const UNDONE_SHOWN_DAYS = 7;
+
+/** Days ahead that the feed reaches. House default: the coming twelve months, a leap day included. */
+const DAYS_AHEAD = 366;
+
+/** Days that finished work stays in the feed after the day it was done. House default: about a month to look back. */
+const DONE_SHOWN_DAYS = 30;
+
+/** What the title of finished work begins with. */
+const DONE_MARK = 'Done: ';
+
+/** Hours a calendar app may leave between two looks. House default: four looks a day; plans change at night mostly. */
+const REFRESH_HOURS = 6;
+
+/** Stands where the id of an entry would: every entry's own id has at least one character. */
+const NO_LOT = '';
+
+/** What the feed says for itself and cannot be read from a plan. */
+export interface FeedFrame {
+  gardenName: string;
+  description: string;
+  /** What the one event of a feed with nothing else in it says. */
+  notice: { title: string; description: string };
+  /** The page about an entry, where there is an address that phones can reach. Must hold no secret. */
+  pageOf?: (entry: Entry) => string;
+}
+
+/** Everything a garden's feed shows, but for when it last changed. */
+export function gardenFeed(plan: Plan, units: UnitSystem, frame: FeedFrame): Omit<FeedContent, 'lastModified'> {
+  return {
+    calendarName: frame.gardenName,
+    description: frame.description,
+    events: feedEventsOf(plan, units, frame.pageOf),
+    notice: noticeEvent(plan.gardenId, plan.today, frame.notice),
+    refreshHours: REFRESH_HOURS,
+  };
+}
+
+/**
+ * The entries a calendar shows, by day: open ones and missed ones that should still be done, from a week back to a
+ * year ahead; finished ones for a month, marked as such. Skipped entries, and missed ones that are past mending or
+ * replaced by other work, leave.
+ */
+export function feedEventsOf(plan: Plan, units: UnitSystem, pageOf?: (entry: Entry) => string): FeedEvent[] {
+  const drafts = new Map<TaskKey, TaskDraft>(plan.tasks.map((task) => [task.key, task]));
+  return plan.entries
+    .filter((entry) => isShown(entry, plan.today, drafts))
+    .map((entry) => feedEvent(plan, entry, units, pageOf))
+    .sort((a, b) => compare(a.day, b.day) || compare(a.uid, b.uid));
+}
+
+function isShown(entry: Entry, today: Day, drafts: ReadonlyMap<TaskKey, TaskDraft>): boolean {
+  const shownDays = entry.state === 'done' ? DONE_SHOWN_DAYS : UNDONE_SHOWN_DAYS;
+  if (entry.day < addDays(today, -shownDays) || entry.day > addDays(today, DAYS_AHEAD)) return false;
+  switch (entry.state) {
+    case 'open':
+    case 'done':
+      return true;
+    case 'lapsed':
+      return entry.keys.slice(0, 1).every((key) => drafts.get(key)?.ifMissed === 'still do');
+    case 'skipped':
+      return false;
+    default:
+      return entry.state satisfies never;
+  }
+}
+
+function feedEvent(plan: Plan, entry: Entry, units: UnitSystem, pageOf?: (entry: Entry) => string): FeedEvent {
+  const { title, description, categories } = entryText(plan, entry, units);
+  return {
+    uid: feedUid(plan.gardenId, entry.lotId),
+    day: entry.day,
+    title: entry.state === 'done' ? `${DONE_MARK}${title}` : title,
+    description,
+    categories,
+    sequence: entry.sequence,
+    createdAt: entry.createdAt,
+    changedAt: entry.changedAt,
+    ...(pageOf === undefined ? {} : { url: pageOf(entry) }),
+  };
+}
+
+/**
+ * A notice that stands on today. It moves with the days, so its revision is the day's own serial number: raised by
+ * each move and the same for the same day.
+ */
+function noticeEvent(gardenId: string, today: Day, text: FeedFrame['notice']): FeedEvent {
+  const startOfDay: Instant = `${today}T00:00:00.000Z`;
+  return {
+    uid: feedUid(gardenId, NO_LOT),
+    day: today,
+    title: text.title,
+    description: text.description,
+    categories: [],
+    sequence: serialOf(today),
+    createdAt: startOfDay,
+    changedAt: startOfDay,
+  };
+}
+
+function compare(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
