@@ -13,7 +13,7 @@ import { courseOf } from './yearly-curve.ts';
 const SMOOTHED_EACH_SIDE = 7;
 
 /** Usual air temperatures of a day, °C: mean minimum, mean maximum, and the mean of both. */
-export interface AirNorm {
+interface AirNorm {
   minC: number;
   maxC: number;
   meanC: number;

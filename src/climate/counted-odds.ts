@@ -15,6 +15,7 @@ import { quantileType6 } from './quantiles.ts';
  */
 export function countedOdds(sorted: readonly number[], years: number, dayAt: (position: number) => Day): Odds {
   const dayBy = (share: number): Day | undefined => {
+    if (sorted.length === 0) return undefined;
     const ofEventYears = (share * years) / sorted.length;
     return ofEventYears >= 1 ? undefined : dayAt(quantileType6(sorted, ofEventYears));
   };

@@ -3,7 +3,7 @@
  *
  * A curve through monthly means has no heat units until its mean passes the base, though single warm days had some
  * before. So each day is taken as normally spread about its usual value, and its expected units are counted
- * (phenology, section 2).
+ * (docs/climate.md).
  */
 import { DAILY_SPREAD_C } from './fitted.ts';
 import { normalDensity, normalShareBelow } from './quantiles.ts';
@@ -22,8 +22,8 @@ export function dailySpreadC(index: number): { mean: number; minimum: number; ma
 }
 
 /**
- * Expected excess over a base of a normally spread temperature: s·φ(z) + (m − base)·Φ(z) with z = (m − base)/s
- * (phenology, section 2).
+ * Expected excess over a base of a normally spread temperature: s·φ(z) + (m − base)·Φ(z) with z = (m − base)/s,
+ * the mean of a normal curve cut off at the base.
  */
 export function expectedAbove(meanC: number, spreadC: number, baseC: number): number {
   const z = (meanC - baseC) / spreadC;

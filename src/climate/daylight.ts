@@ -9,7 +9,7 @@ const MS_PER_DAY = 24 * MS_PER_HOUR;
 const DEGREES_PER_HOUR = 15;
 
 /** The light of one day. Under the midnight sun and in the polar night there is no sunrise or sunset. */
-export interface Daylight {
+interface Daylight {
   sunrise?: Instant;
   sunset?: Instant;
   /** Hours from sunrise to sunset; 24 or 0 where the sun does not cross the horizon. */

@@ -6,7 +6,7 @@ import type { FreezeEvent } from './climate.ts';
 
 /**
  * Standard deviation of one day's temperature about its usual value, °C, January first, northern months: of the daily
- * mean (phenology, section 2), minimum and maximum. Mean of the Milwaukee and Bozeman records, 1981–2010, each month's
+ * mean, minimum and maximum. Mean of the Milwaukee and Bozeman records, 1981–2010, each month's
  * own rise or fall taken out.
  */
 export const DAILY_SPREAD_C = {
@@ -17,7 +17,8 @@ export const DAILY_SPREAD_C = {
 
 /**
  * Standard deviation over years of the day a heat sum is reached, days: counted across midwinter, and within one
- * growing season (phenology, "From a sum to a window").
+ * growing season. From twelve sums of cover crops on the Milwaukee and Bozeman records, 1991–2020: 6.6 to 8.8 and 2.9
+ * to 7.0 (docs/climate.md).
  */
 export const HEAT_DATE_SPREAD_DAYS = { acrossMidwinter: 7, withinSeason: 4 } as const;
 

@@ -32,7 +32,7 @@ export function freezesAt(tminC: number, limitF: FreezeLimitF): boolean {
 }
 
 /** What one season has to say of a freeze event: its index, that it did not come, or nothing for want of days. */
-export type SeasonFreeze = number | 'none' | 'unknown';
+type SeasonFreeze = number | 'none' | 'unknown';
 
 /** The freeze event of one season. */
 export function seasonFreeze(

@@ -17,7 +17,7 @@ import { midMonthIndices } from './yearly-curve.ts';
 import { zoneMiddleF } from './zones.ts';
 
 /** Two freeze dates at 0 °C, medians, with the garden's place. */
-export interface FrostDatesInput extends Site {
+interface FrostDatesInput extends Site {
   lastSpring: MonthDay;
   firstAutumn: MonthDay;
   /** Half zone, "5b". */

@@ -12,7 +12,7 @@ import { offsetNotes, type Site, warmed } from './site.ts';
 import { DERIVED_NOTE, NO_FREEZES, statedFreezes, usuallySpread } from './stated-freezes.ts';
 
 /** Twelve monthly means with the garden's place, January first. */
-export interface NormalsInput extends Site {
+interface NormalsInput extends Site {
   highC: readonly number[];
   lowC: readonly number[];
   precipMm: readonly number[];

@@ -15,7 +15,7 @@ import { hardinessZoneOf, WINTERS_NEEDED, yearlyMinima } from './zones.ts';
 /** Seasons a climate is counted from: the length of a published normal period (agro:S2). */
 const SEASONS_WANTED = 30;
 
-/** Fewest seasons that make odds at all, and fewest that make firm ones (agromet, section 1.4). House default. */
+/** Fewest seasons that make odds at all, and fewest that make firm ones. House defaults. */
 const SEASONS_NEEDED = 10;
 const SEASONS_FOR_FIRM_ODDS = 20;
 
@@ -23,7 +23,7 @@ const SEASONS_FOR_FIRM_ODDS = 20;
 const LEAST_COMPLETE = 0.5;
 
 /** A daily record, with the garden's place and its difference from the place of the record. */
-export interface RecordInput {
+interface RecordInput {
   latitude: number;
   longitude: number;
   rows: readonly DailyWeather[];

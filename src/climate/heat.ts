@@ -2,7 +2,7 @@
  * Heat units: how much warmth above a base a plant has had, in °C·days.
  *
  * Sums counted by different methods are not the same thing: to 1 June at base 4.4 °C the raised mean gives half as
- * much again as the plain mean at Bozeman (phenology, section 2). Every sum goes with the method it was made for.
+ * much again as the plain mean at Bozeman (docs/climate.md). Every sum goes with the method it was made for.
  */
 import type { HeatMethod } from '../handbook/shapes.ts';
 import type { Day } from '../measures/days.ts';
@@ -23,13 +23,13 @@ import { daysAt } from './season-weather.ts';
  * the North Dakota count for barley and spring wheat (phenology:P2), with a base of 0 °C and limits of its own.
  */
 export interface HeatCount {
-  method: HeatMethod | 'small-grain';
+  method: HeatMethod;
   baseC: number;
   upperC?: number;
 }
 
 /** The small-grain count cuts the maximum at 70 °F until 384 °F units have come together, then at 95 °F (phenology:P2). */
-export const SMALL_GRAIN = { baseC: 0, youngUpperC: 21.1, youngUntilUnits: 213, upperC: 35 } as const;
+const SMALL_GRAIN = { baseC: 0, youngUpperC: 21.1, youngUntilUnits: 213, upperC: 35 } as const;
 
 /**
  * Heat units of one day, °C·days (McMaster & Wilhelm 1997, methods 1 and 2, agro:S12; phenology:P2).
@@ -57,7 +57,7 @@ export function heatUnits(
 }
 
 /** Upper limit of the small-grain count after so many units, °C. */
-export function smallGrainUpperC(unitsSoFar: number): number {
+function smallGrainUpperC(unitsSoFar: number): number {
   return unitsSoFar < SMALL_GRAIN.youngUntilUnits ? SMALL_GRAIN.youngUpperC : SMALL_GRAIN.upperC;
 }
 
@@ -72,7 +72,7 @@ export interface HeatTarget extends HeatCount {
 }
 
 /** The day a heat sum is reached: its odds, its median, and its standard deviation over years in days. */
-export interface HeatDate {
+interface HeatDate {
   odds: Odds;
   medianDay?: Day;
   spreadDays: number;

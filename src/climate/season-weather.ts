@@ -6,7 +6,7 @@ import { DAYS_IN_SEASON, type DailyWeather, type SeasonTurn, type SeasonWeather 
 import { seasonIndex, seasonOf } from './season.ts';
 
 /** One day's minimum and maximum, °C; absent where not measured. */
-export interface DayTemps {
+interface DayTemps {
   tminC?: number | undefined;
   tmaxC?: number | undefined;
 }

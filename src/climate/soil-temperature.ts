@@ -23,7 +23,7 @@ const MEMORY_DAYS = 11;
 const PULL_TO_YEAR = 0.2;
 
 /** Days in a row the soil must hold a temperature to be called warm. House default. */
-export const WARM_RUN_DAYS = 7;
+const WARM_RUN_DAYS = 7;
 
 /**
  * Soil temperature of each day of a run of daily mean air temperatures, °C. Days missing among the eleven are left out

@@ -29,7 +29,7 @@ export interface NearStation {
 }
 
 /** A place to look around from. */
-export interface Lookout {
+interface Lookout {
   latitude: number;
   longitude: number;
   elevationM?: number;
@@ -110,14 +110,14 @@ export function weightedFreezes(near: readonly NearStation[]): StationFreezes | 
 }
 
 /** Dates of one freeze event in NOAA's sense: `p10`, the cautious one, is mirrored from the other two, not published. */
-export interface FreezeDeciles {
+interface FreezeDeciles {
   p10: MonthDay;
   p50: MonthDay;
   p90: MonthDay;
 }
 
 /** The dates several stations make together, and how many had dates to give. */
-export interface WeightedFreezeDates extends Readonly<Record<FreezeEvent, FreezeDeciles>> {
+interface WeightedFreezeDates extends Readonly<Record<FreezeEvent, FreezeDeciles>> {
   stationsUsed: number;
 }
 

@@ -1,8 +1,8 @@
 /**
  * A year's smooth course drawn through twelve monthly means, with straight lines between the middles of months.
  *
- * Straight lines cut the tops and bottoms a little: on the two shared records the heat of a spring differs by at most
- * 11 units from a smooth curve (phenology, section 2).
+ * Straight lines cut the tops and bottoms a little: on the Milwaukee and Bozeman records the heat of a spring
+ * differs by at most 11 units from a smooth curve (docs/climate.md).
  */
 import { addDays, daysInMonth } from '../measures/days.ts';
 import { DAYS_IN_SEASON, type SeasonTurn } from './climate.ts';

@@ -1,16 +1,11 @@
 /**
- * Hardiness zones: the mean of every winter's coldest night, in halves of 5 °F (agro:S49, agro:S51).
+ * Hardiness zones: the mean of every winter's coldest night, in halves of 5 °F (agro:S49, agro:S50, agro:S51).
  *
  * The zone says how cold winters get. It says nothing of frost dates, summer heat or snow.
  */
+import { hardinessZones } from '../handbook/hardiness-zones.ts';
 import { fahrenheit } from '../measures/units.ts';
 import type { SeasonWeather } from './climate.ts';
-
-/** Lower edge of zone 1a, width of a zone and of its halves, °F, and how many zones there are (agro:S52). */
-const LOWEST_ZONE_F = -60;
-const ZONE_WIDTH_F = 10;
-const HALF_WIDTH_F = 5;
-const ZONES = 13;
 
 /** Winters needed before their mean is called a zone; the published map uses thirty. House default. */
 export const WINTERS_NEEDED = 10;
@@ -28,16 +23,14 @@ const MIDWINTER_TO = 59;
 const SAME_TEMPERATURE_F = 1e-6;
 
 /**
- * The half zone of a mean yearly minimum. Worked out in °F alone, the lower edge of a half belonging to it (house
- * default: published tables leave the edge open). Beyond the table the nearest zone counts.
+ * The half zone of a mean yearly minimum. Compared in °F alone, the lower edge of a half belonging to it (house default:
+ * published tables leave the edge open). Beyond the table its nearest zone counts.
  */
 export function hardinessZoneOf(meanYearlyMinimumC: number): string {
-  const aboveLowest = fahrenheit(meanYearlyMinimumC) - LOWEST_ZONE_F + SAME_TEMPERATURE_F;
-  const halves = Math.min(
-    Math.max(Math.floor(aboveLowest / HALF_WIDTH_F), 0),
-    (ZONES * ZONE_WIDTH_F) / HALF_WIDTH_F - 1,
-  );
-  return `${Math.floor(halves / 2) + 1}${halves % 2 === 0 ? 'a' : 'b'}`;
+  const meanF = fahrenheit(meanYearlyMinimumC) + SAME_TEMPERATURE_F;
+  const zone = hardinessZones.findLast(({ fromF }) => fromF <= meanF) ?? hardinessZones[0];
+  if (!zone) throw new RangeError('The table of hardiness zones is empty.');
+  return zone.zone;
 }
 
 /**
@@ -66,9 +59,10 @@ export function yearlyMinima(seasons: readonly SeasonWeather[]): { season: numbe
 /**
  * The mean yearly minimum in the middle of a half zone, °F.
  *
- * @param zone "5b"
+ * @param name "5b"
  */
-export function zoneMiddleF(zone: string): number {
-  const from = LOWEST_ZONE_F + (Number.parseInt(zone, 10) - 1) * ZONE_WIDTH_F;
-  return from + HALF_WIDTH_F / 2 + (zone.endsWith('b') ? HALF_WIDTH_F : 0);
+export function zoneMiddleF(name: string): number {
+  const zone = hardinessZones.find((each) => each.zone === name);
+  if (!zone) throw new RangeError(`There is no hardiness zone "${name}": give a half zone such as "5b".`);
+  return (zone.fromF + zone.belowF) / 2;
 }

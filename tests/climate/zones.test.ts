@@ -41,3 +41,7 @@ it('finds the middle of a half zone again', () => {
   expect([zoneMiddleF('1a'), zoneMiddleF('5b'), zoneMiddleF('10a')]).toEqual([-57.5, -12.5, 32.5]);
   for (const zone of ['1a', '4b', '6a', '9b', '13b']) expect(hardinessZoneOf(celsius(zoneMiddleF(zone)))).toBe(zone);
 });
+
+it('knows no zone that is not in the table', () => {
+  expect(() => zoneMiddleF('5')).toThrow('There is no hardiness zone "5": give a half zone such as "5b".');
+});
