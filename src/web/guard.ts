@@ -1,0 +1,119 @@
+/**
+ * What every request passes before anything answers it.
+ */
+import type { Context, MiddlewareHandler } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { ownHosts, type WebSettings } from './settings.ts';
+import { Trouble } from './trouble.ts';
+
+/** Most octets a form may send. House default: the longest form here has one line for each bed. */
+const BODY_LIMIT_BYTES = 64 * 1024;
+
+/** What stays reachable under the public address while no password exists. */
+const PUBLIC_PATHS = /^\/(?:feed\/[^/]+|robots\.txt|health)$/;
+
+/** Headers a proxy leaves on what it passes on. */
+const PROXY_HEADERS = ['forwarded', 'x-forwarded-for', 'x-forwarded-host', 'x-real-ip', 'via'];
+
+const SAFETY_HEADERS: Readonly<Record<string, string>> = {
+  'Content-Security-Policy':
+    "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; frame-ancestors 'none'; base-uri 'none'",
+  'X-Content-Type-Options': 'nosniff',
+  'X-Frame-Options': 'DENY',
+  // Not "no-referrer": under it browsers send "Origin: null" with the page's own forms, and those that do not send
+  // Sec-Fetch-Site could then change nothing. Other sites learn as little under this one.
+  'Referrer-Policy': 'same-origin',
+  'Cross-Origin-Opener-Policy': 'same-origin',
+  'Cross-Origin-Resource-Policy': 'same-origin',
+  'X-Robots-Tag': 'noindex, nofollow',
+};
+
+/** Puts the safety headers on every answer, refusals included. Pages are not kept by anyone else. */
+export const safetyHeaders: MiddlewareHandler = async (c, next) => {
+  await next();
+  for (const [name, value] of Object.entries(SAFETY_HEADERS)) c.header(name, value);
+  if (!c.res.headers.has('Cache-Control')) c.header('Cache-Control', 'private, no-cache');
+};
+
+/**
+ * Answers only under names this program goes by, so that another site cannot give its own name our address. Under the
+ * public name, and for what a proxy passes on, only feeds are answered: the pages change the garden, and no password
+ * exists yet to tell who asks.
+ */
+export function hostGuard(settings: WebSettings): MiddlewareHandler {
+  const own = ownHosts(settings);
+  return async (c, next) => {
+    const host = hostOf(c);
+    const isPublic = host === settings.publicUrl?.host;
+    if (!own.has(host) && !isPublic) throw strangeHost(host, settings);
+    const fromElsewhere = isPublic || PROXY_HEADERS.some((name) => c.req.header(name) !== undefined);
+    if (fromElsewhere && !PUBLIC_PATHS.test(c.req.path)) throw keptHome();
+    await next();
+  };
+}
+
+/**
+ * Lets only the program's own pages change anything. A browser that sends Sec-Fetch-Site has settled the question;
+ * an older one sends Origin with every form. A request with neither is refused too: every browser since 2020 sends
+ * one, a page cannot hold it back, and programs have the command line.
+ */
+export const originGuard: MiddlewareHandler = async (c, next) => {
+  if (c.req.method !== 'GET' && c.req.method !== 'HEAD' && !comesFromOwnPage(c)) throw crossSite();
+  await next();
+};
+
+function comesFromOwnPage(c: Context): boolean {
+  const site = c.req.header('sec-fetch-site');
+  // "none" is the gardener's own doing, such as a form sent again after the browser was restarted.
+  if (site !== undefined) return site === 'same-origin' || site === 'none';
+  const origin = c.req.header('origin');
+  return origin !== undefined && URL.canParse(origin) && new URL(origin).host === hostOf(c);
+}
+
+function hostOf(c: Context): string {
+  return (c.req.header('host') ?? '').toLowerCase();
+}
+
+/** Refuses a body too long to be one of these forms. */
+export const formLimit: MiddlewareHandler = bodyLimit({
+  maxSize: BODY_LIMIT_BYTES,
+  onError: () => {
+    throw new Trouble(413, 'That form is too long', [
+      {
+        where: 'the form',
+        what: `It is longer than ${BODY_LIMIT_BYTES / 1024} KiB.`,
+        mend: 'Send it again with less in it.',
+      },
+    ]);
+  },
+});
+
+function strangeHost(host: string, { port }: WebSettings): Trouble {
+  return new Trouble(host === '' ? 400 : 421, 'This name is not known here', [
+    {
+      where: 'the Host header',
+      what: host === '' ? 'It is missing.' : `"${host.slice(0, 100)}" is not a name this garden answers to.`,
+      mend: `On this computer use http://127.0.0.1:${port}. A name phones can reach is set with LOAMTIDE_PUBLIC_URL.`,
+    },
+  ]);
+}
+
+function keptHome(): Trouble {
+  return new Trouble(403, 'The pages stay at home', [
+    {
+      where: 'address',
+      what: 'Only calendar feeds are answered from outside this computer: the pages can change the garden, and no password guards them.',
+      mend: 'Open the pages on the computer Loamtide runs on.',
+    },
+  ]);
+}
+
+function crossSite(): Trouble {
+  return new Trouble(403, 'Nothing was changed', [
+    {
+      where: 'the form',
+      what: 'It did not come from one of these pages.',
+      mend: 'Open the page here and send its own form.',
+    },
+  ]);
+}
