@@ -1,0 +1,35 @@
+/**
+ * Where each page is found.
+ */
+import type { Day } from '../measures/days.ts';
+import type { TaskKey } from '../practices/draft.ts';
+
+/** This week, or the week a day falls in. */
+export function weekPath(gardenId: string, day?: Day): string {
+  const query = day === undefined ? '' : `?week=${day}`;
+  return `/gardens/${encodeURIComponent(gardenId)}${query}`;
+}
+
+/** The page of a task. Slashes and colons of its key stay: no proxy trips over an escaped slash, and it reads well. */
+export function taskPath(gardenId: string, key: TaskKey): string {
+  return `${weekPath(gardenId)}/tasks/${encodeURIComponent(key).replaceAll('%2F', '/').replaceAll('%3A', ':')}`;
+}
+
+export function feedsPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/feeds`;
+}
+
+/** The page that asks before a feed is revoked, and the address its form goes to. */
+export function revokePath(gardenId: string, feedId: string): string {
+  return `${feedsPath(gardenId)}/${encodeURIComponent(feedId)}/revoke`;
+}
+
+/** What was told, newest first; before an entry, when one is given. */
+export function historyPath(gardenId: string, before?: number): string {
+  return `${weekPath(gardenId)}/history${before === undefined ? '' : `?before=${before}`}`;
+}
+
+/** The page that shows what taking an entry back would do: the newest when none is given. */
+export function undoPath(gardenId: string, entry?: number): string {
+  return `${weekPath(gardenId)}/undo${entry === undefined ? '' : `?entry=${entry}`}`;
+}

@@ -1,0 +1,80 @@
+/**
+ * The frame every page stands in.
+ */
+import { html } from 'hono/html';
+import type { PropsWithChildren } from 'hono/jsx';
+import type { Problem } from '../garden/problem.ts';
+import { feedsPath, historyPath, weekPath } from './addresses.ts';
+import { stylesheetPath } from './stylesheet.ts';
+
+/** The garden a page is about. */
+export interface PageGarden {
+  id: string;
+  name: string;
+}
+
+export interface FrameProps {
+  title: string;
+  garden?: PageGarden;
+  here?: 'week' | 'history' | 'feeds';
+}
+
+/** A whole page: heading line with the garden's name, the other pages, then what the page is about. */
+export function page({ title, garden, here }: FrameProps, content: unknown) {
+  return html`<!DOCTYPE html>${(
+    <html lang="en">
+      <head>
+        <meta charset="utf-8" />
+        <meta name="viewport" content="width=device-width, initial-scale=1" />
+        <meta name="color-scheme" content="light dark" />
+        <title>{garden === undefined ? `${title} – Loamtide` : `${title} – ${garden.name}`}</title>
+        <link rel="icon" href="data:," />
+        <link rel="stylesheet" href={stylesheetPath} />
+      </head>
+      <body>
+        <header class="running-head">
+          <a class="garden-name" href={garden === undefined ? '/' : weekPath(garden.id)}>
+            {garden?.name ?? 'Loamtide'}
+          </a>
+          {garden && <PageLinks garden={garden} here={here} />}
+        </header>
+        <main>{content}</main>
+      </body>
+    </html>
+  )}`;
+}
+
+const PageLinks = ({ garden, here }: { garden: PageGarden; here: FrameProps['here'] }) => (
+  <nav aria-label="Pages">
+    <PageLink href={weekPath(garden.id)} isHere={here === 'week'}>
+      This week
+    </PageLink>
+    <PageLink href={historyPath(garden.id)} isHere={here === 'history'}>
+      History
+    </PageLink>
+    <PageLink href={feedsPath(garden.id)} isHere={here === 'feeds'}>
+      Feeds
+    </PageLink>
+  </nav>
+);
+
+const PageLink = ({ href, isHere, children }: PropsWithChildren<{ href: string; isHere: boolean }>) => (
+  <a href={href} aria-current={isHere ? 'page' : undefined}>
+    {children}
+  </a>
+);
+
+/** Everything that was wrong with a form, at once: what, where and the mend. */
+export const Problems = ({ problems }: { problems: readonly Problem[] }) =>
+  problems.length === 0 ? null : (
+    <section class="problems" role="alert">
+      <h2>Nothing was changed</h2>
+      <ul>
+        {problems.map(({ where, what, mend }) => (
+          <li>
+            <strong>{where}:</strong> {what} {mend}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );

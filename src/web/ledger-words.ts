@@ -1,0 +1,37 @@
+/**
+ * Ledger entries as a reader would tell them.
+ */
+import type { Fact } from '../garden/facts.ts';
+import type { Garden } from '../garden/garden.ts';
+import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
+import { fullDay } from './words.ts';
+
+/** What a fact says, in one line. */
+export function factInWords(
+  fact: Fact,
+  { piles, bins, place: { units } }: Pick<Garden, 'piles' | 'bins' | 'place'>,
+): string {
+  switch (fact.kind) {
+    case 'garden-imported':
+      return `Garden file brought in: ${fact.file.garden.name}`;
+    case 'task-done':
+      return `Done on ${formatDay(fact.on, units)}: ${readableIn(units, fact.title)}`;
+    case 'task-skipped':
+      return `Skipped: ${readableIn(units, fact.title)}`;
+    case 'day-pinned':
+      return `Pinned to ${fullDay(fact.day, units)}: ${readableIn(units, fact.title)}`;
+    case 'day-unpinned':
+      return `No longer pinned: ${readableIn(units, fact.title)}`;
+    case 'pile-read': {
+      const pile = piles.find(({ id }) => id === fact.pileId);
+      const bin = bins.find(({ id }) => id === pile?.binId);
+      const temp = fact.tempC === undefined ? undefined : formatQuantity({ value: fact.tempC, unit: 'tempC' }, units);
+      const seen = [temp, fact.moisture, fact.smell].filter((part) => part !== undefined).join(', ');
+      return `Looked at the pile in ${bin?.name ?? fact.pileId} on ${formatDay(fact.on, units)}: ${seen}`;
+    }
+    case 'entry-undone':
+      return `Took back entry ${fact.entry}`;
+    default:
+      return fact satisfies never;
+  }
+}
