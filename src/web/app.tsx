@@ -1,0 +1,69 @@
+/**
+ * The web view: a function from requests to answers, over a steward.
+ */
+import { type Context, Hono } from 'hono';
+import { InputRefused } from '../garden/problem.ts';
+import type { Steward } from '../steward/steward.ts';
+import { feedRoute } from './feed-route.ts';
+import { feedsRoutes } from './feeds-route.tsx';
+import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
+import { historyRoutes } from './history-route.tsx';
+import { troublePage } from './pages/plain.tsx';
+import type { WebSettings } from './settings.ts';
+import { stylesheet } from './stylesheet.ts';
+import { taskRoutes } from './task-route.tsx';
+import { notFound, Trouble, withoutTokens } from './trouble.ts';
+import { weekRoutes } from './week-route.tsx';
+
+export interface AppParts {
+  steward: Steward;
+  settings: WebSettings;
+  /** Where a fault of the program is told. Secrets are blotted out before it is called. */
+  report?: (line: string) => void;
+}
+
+/**
+ * Open to all robots, although every answer asks not to be listed: a widespread calendar service reads a feed only
+ * where robots.txt lets it, and naming the feeds here would give them away.
+ */
+const ROBOTS = 'User-agent: *\nAllow: /\n';
+
+/** Makes the web view. */
+export function createApp({ steward, settings, report = console.error }: AppParts): Hono {
+  const app = new Hono();
+  app.use(safetyHeaders, hostGuard(settings), originGuard, formLimit);
+  app.get('/robots.txt', (c) => c.text(ROBOTS));
+  app.get('/health', (c) => c.json({ status: 'ok' }));
+  app.get('/style.css', (c) =>
+    c.body(stylesheet, 200, {
+      'Content-Type': 'text/css; charset=utf-8',
+      'Cache-Control': 'public, max-age=31536000, immutable',
+    }),
+  );
+  app.route('/', feedRoute(steward));
+  app.route('/', weekRoutes(steward));
+  app.route('/', taskRoutes(steward));
+  app.route('/', historyRoutes(steward));
+  app.route('/', feedsRoutes(steward, settings));
+  app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));
+  app.onError((error, c) => answerTrouble(c, troubleOf(error, report)));
+  return app;
+}
+
+function answerTrouble(c: Context, { status, message, problems }: Trouble) {
+  return c.html(troublePage(message, problems), status);
+}
+
+/** What may be said about an error: its own words where they were meant for the reader, else only that there was one. */
+function troubleOf(error: Error, report: (line: string) => void): Trouble {
+  if (error instanceof Trouble) return error;
+  if (error instanceof InputRefused) return new Trouble(422, 'That cannot be done', error.problems);
+  report(withoutTokens(error.stack ?? error.message));
+  return new Trouble(500, 'Something went wrong here', [
+    {
+      where: 'this program',
+      what: 'It met an error it did not expect; nothing was half done.',
+      mend: 'Try once more. If it happens again, the window the program runs in says what it was.',
+    },
+  ]);
+}

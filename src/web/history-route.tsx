@@ -1,0 +1,51 @@
+/**
+ * History, and taking entries back.
+ */
+import { type Context, Hono } from 'hono';
+import type { Problem } from '../garden/problem.ts';
+import type { Steward, UndoPreview } from '../steward/steward.ts';
+import { historyPath } from './addresses.ts';
+import { readForm } from './form.ts';
+import { BY, gardenView, wholeNumber } from './garden-view.ts';
+import { historyPage } from './pages/history.tsx';
+import { undoPage } from './pages/undo.tsx';
+import { refusalsOf } from './task-route.tsx';
+
+/** The history and undo pages. */
+export function historyRoutes(steward: Steward): Hono {
+  return new Hono()
+    .get('/gardens/:gardenId/history', async (c) => {
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      return c.html(historyPage(view, wholeNumber(c.req.query('before'))));
+    })
+    .get('/gardens/:gardenId/undo', async (c) => {
+      const asked = c.req.query('entry');
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      if (asked !== undefined && wholeNumber(asked) === undefined) return refused(c, view, [notANumber(asked)]);
+      let preview: UndoPreview | undefined;
+      const problems = await refusalsOf(async () => {
+        preview = await steward.previewUndo(view.garden.id, wholeNumber(asked));
+      });
+      return problems.length > 0 ? refused(c, view, problems) : c.html(undoPage({ view, preview }));
+    })
+    .post('/gardens/:gardenId/undo', async (c) => {
+      const form = await readForm(c);
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      const entry = wholeNumber(form.text('entry'));
+      if (entry === undefined) return refused(c, view, [notANumber(form.text('entry'))]);
+      const problems = await refusalsOf(() => steward.undo(view.garden.id, entry, BY));
+      return problems.length > 0 ? refused(c, view, problems) : c.redirect(historyPath(view.garden.id), 303);
+    });
+}
+
+function refused(c: Context, view: Parameters<typeof undoPage>[0]['view'], problems: readonly Problem[]) {
+  return c.html(undoPage({ view, preview: undefined, problems }), 422);
+}
+
+function notANumber(text: string): Problem {
+  return {
+    where: 'entry',
+    what: `"${text.slice(0, 20)}" is not the number of an entry.`,
+    mend: 'Choose one from the list.',
+  };
+}

@@ -1,0 +1,58 @@
+/**
+ * History: everything that was told, newest first, each with the way to take it back.
+ */
+import type { LedgerEntry } from '../../garden/ledger.ts';
+import { standingEntries, undoneEntries } from '../../garden/project.ts';
+import type { GardenView } from '../../steward/steward.ts';
+import { historyPath, undoPath } from '../addresses.ts';
+import { page } from '../layout.tsx';
+import { factInWords } from '../ledger-words.ts';
+import { fullDay } from '../words.ts';
+
+/** Entries on one page. House default: about a season of a busy garden. */
+const ENTRIES_A_PAGE = 100;
+
+/** The ledger in words; with `before`, the entries older than that one. */
+export function historyPage(view: GardenView, before: number | undefined) {
+  const { garden, ledger } = view;
+  const older = ledger.filter(({ entry }) => before === undefined || entry < before);
+  const shown = older.slice(-ENTRIES_A_PAGE).reverse();
+  const undone = undoneEntries(ledger);
+  const undoable = undoableEntries(ledger);
+  const oldest = shown.at(-1);
+  return page(
+    { title: 'History', garden, here: 'history' },
+    <article class="history">
+      <h1>History</h1>
+      <p>Everything this garden was told, the newest first. What is taken back stays on the list, struck through.</p>
+      <ol class="ledger" reversed>
+        {shown.map((row) => (
+          <li class={undone.has(row.entry) ? 'undone' : ''}>
+            <span class="ledger-number">{row.entry}</span>
+            <span class="ledger-line">
+              <span class="fact">{factInWords(row.fact, garden)}</span>
+              <span class="under">
+                {fullDay(row.recordedOn, garden.place.units)}, {row.by}
+                {undone.has(row.entry) && ', taken back'}
+              </span>
+            </span>
+            {undoable.has(row.entry) && <a href={undoPath(garden.id, row.entry)}>Take back</a>}
+          </li>
+        ))}
+      </ol>
+      {oldest !== undefined && shown.length < older.length && (
+        <p>
+          <a href={historyPath(garden.id, oldest.entry)}>Older entries</a>
+        </p>
+      )}
+    </article>,
+  );
+}
+
+/** Entries that can be taken back: those that stand, but never the only garden file. */
+function undoableEntries(ledger: readonly LedgerEntry[]): Set<number> {
+  const standing = standingEntries(ledger);
+  const files = standing.filter(({ fact }) => fact.kind === 'garden-imported');
+  const kept = files.length === 1 ? files[0]?.entry : undefined;
+  return new Set(standing.map(({ entry }) => entry).filter((entry) => entry !== kept));
+}

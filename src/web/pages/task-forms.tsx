@@ -1,0 +1,108 @@
+/**
+ * The forms that settle a task: done, skip, pin; and for a settled one the way back.
+ */
+import type { PropsWithChildren } from 'hono/jsx';
+import type { Day } from '../../measures/days.ts';
+import { readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import type { TaskKey } from '../../practices/draft.ts';
+import type { PlannedTask } from '../../schedule/plan.ts';
+import { taskPath, undoPath } from '../addresses.ts';
+import { isUnsettled, type TaskView } from '../task-view.ts';
+
+/** What a form came back with. */
+export interface Entered {
+  on: string;
+  keys: readonly TaskKey[];
+  day: string;
+}
+
+interface FormsProps {
+  found: TaskView;
+  gardenId: string;
+  today: Day;
+  units: UnitSystem;
+  entered: Entered | undefined;
+}
+
+/** The forms of a task, as its state allows. */
+export const TaskForms = ({ found, gardenId, today, units, entered }: FormsProps) => {
+  const { task, lot } = found;
+  const action = taskPath(gardenId, task.key);
+  if (!isUnsettled(task)) return null;
+  const { on, keys, day } = entered ?? { on: today, keys: lot.map(({ key }) => key), day: task.day };
+  return (
+    <section class="forms" id="settle">
+      <h2>When it is done</h2>
+      <Action action={action} what="done">
+        <label>
+          Done on <input type="date" name="on" value={on} max={today} required />
+        </label>
+        <Which lot={lot.filter(isUnsettled)} chosen={keys} units={units} />
+        <button type="submit">Mark done</button>
+      </Action>
+      <h2>Another day</h2>
+      <Action action={action} what="pin">
+        <label>
+          Pin to <input type="date" name="day" value={day} min={today} required />
+        </label>
+        <button type="submit">Pin</button>
+        <p class="small">A pinned task stays on its day, whatever the weather does to the rest.</p>
+      </Action>
+      {task.pinned && (
+        <Action action={action} what="unpin">
+          <button type="submit">Let it move again</button>
+        </Action>
+      )}
+      <h2>Not this time</h2>
+      <Action action={action} what="skip">
+        <button type="submit">Skip it</button>
+        <p class="small">{lot.length > 1 ? 'Skips this one only. ' : ''}It can be taken back.</p>
+      </Action>
+    </section>
+  );
+};
+
+const Action = ({ action, what, children }: PropsWithChildren<{ action: string; what: string }>) => (
+  <form method="post" action={action}>
+    <input type="hidden" name="do" value={what} />
+    {children}
+  </form>
+);
+
+interface WhichProps {
+  lot: readonly PlannedTask[];
+  chosen: readonly TaskKey[];
+  units: UnitSystem;
+}
+
+/** Asks which of a day's tasks were done; a single one needs no asking. */
+const Which = ({ lot, chosen, units }: WhichProps) => {
+  const [first] = lot;
+  if (first === undefined) return null;
+  if (lot.length === 1) return <input type="hidden" name="key" value={first.key} />;
+  return (
+    <fieldset>
+      <legend>Which were done?</legend>
+      {lot.map(({ key, title }) => (
+        <label class="choice">
+          <input type="checkbox" name="key" value={key} checked={chosen.includes(key)} /> {readableIn(units, title)}
+        </label>
+      ))}
+    </fieldset>
+  );
+};
+
+interface SettledProps {
+  found: TaskView;
+  gardenId: string;
+}
+
+/** What a settled task came to, with the way back. */
+export const Settled = ({ found: { task, settledBy }, gardenId }: SettledProps) =>
+  isUnsettled(task) ? null : (
+    <p class="settled">
+      {task.state === 'done' ? 'It is done.' : 'It was skipped, and is out of the plan and the calendar.'}{' '}
+      {settledBy !== undefined && <a href={undoPath(gardenId, settledBy.entry)}>Take that back</a>}
+    </p>
+  );

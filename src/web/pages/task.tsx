@@ -1,0 +1,152 @@
+/**
+ * One page a task: what to do and with what, when and why then, and the forms to settle it.
+ */
+import type { Problem } from '../../garden/problem.ts';
+import { type Day, dayParts } from '../../measures/days.ts';
+import { formatDay, readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import { gatheredSupplies, supplyAmount } from '../../schedule/entry-text.ts';
+import type { PlannedTask } from '../../schedule/plan.ts';
+import type { GardenView } from '../../steward/steward.ts';
+import { taskPath } from '../addresses.ts';
+import { Problems, page } from '../layout.tsx';
+import { PracticeMark } from '../patterns.tsx';
+import type { TaskView } from '../task-view.ts';
+import { CONDITION_WORDS, fullDay, hoursMinutes, standing, weekdayName } from '../words.ts';
+import { type Entered, Settled, TaskForms } from './task-forms.tsx';
+import { WhyThisDate } from './why-this-date.tsx';
+
+export interface TaskPageProps {
+  view: GardenView;
+  found: TaskView;
+  today: Day;
+  /** What was entered and what was wrong with it, when a form comes back. */
+  entered?: Entered;
+  problems?: readonly Problem[];
+}
+
+/** The page of a task. */
+export function taskPage({ view, found, today, entered, problems = [] }: TaskPageProps) {
+  const { garden, climate } = view;
+  const { task } = found;
+  const { units } = garden.place;
+  return page(
+    { title: readableIn(units, task.title), garden },
+    <article class="task">
+      <header class="task-head">
+        <PracticeMark practice={task.practice} />
+        <h1>{readableIn(units, task.title)}</h1>
+        <TaskDate task={task} today={today} units={units} />
+        <Settled found={found} gardenId={garden.id} />
+        <LotMates found={found} gardenId={garden.id} units={units} />
+      </header>
+      <Problems problems={problems} />
+      <div class="task-body">
+        <div class="doing">
+          <Steps task={task} units={units} />
+          <Supplies task={task} units={units} />
+          <Cautions task={task} units={units} />
+        </div>
+        <TaskForms found={found} gardenId={garden.id} today={today} units={units} entered={entered} />
+        <WhyThisDate found={found} gardenId={garden.id} units={units} climateOrigin={climate.origin} />
+      </div>
+    </article>,
+  );
+}
+
+const TaskDate = ({ task, today, units }: { task: PlannedTask; today: Day; units: UnitSystem }) => {
+  const { earliest, latest } = task.window;
+  return (
+    <div class="task-date">
+      <p class="date">
+        <span class="weekday">{task.day === today ? 'Today' : weekdayName(task.day)}</span>
+        <span class="number">{formatDay(task.day, units)}</span>
+        <span class="month">{dayParts(task.day).year}</span>
+      </p>
+      <p class="small">
+        {task.state === 'lapsed' && <span class="standing">{standing(task)}</span>}
+        {task.pinned && <span class="standing">pinned</span>}
+        {task.state !== 'done' &&
+          (earliest === latest
+            ? `Only on ${formatDay(earliest, units)}. `
+            : `Any day from ${formatDay(earliest, units)} to ${fullDay(latest, units)} will do. `)}
+        About {hoursMinutes(task.effortMinutes)} h.
+        {task.needs.length > 0 && ` Wants ${task.needs.map((need) => CONDITION_WORDS[need]).join(', ')}.`}
+      </p>
+      {task.pinWarning !== undefined && <p class="warning">{readableIn(units, task.pinWarning)}</p>}
+      {task.state === 'lapsed' && <p class="warning">The window has closed. {readableIn(units, task.missedNote)}</p>}
+    </div>
+  );
+};
+
+const LotMates = ({
+  found: { task, lot },
+  gardenId,
+  units,
+}: {
+  found: TaskView;
+  gardenId: string;
+  units: UnitSystem;
+}) => {
+  const mates = lot.filter(({ key }) => key !== task.key);
+  if (mates.length === 0) return null;
+  return (
+    <p class="mates">
+      The same day:{' '}
+      {mates.map((mate, index) => (
+        <>
+          {index > 0 && '; '}
+          <a href={taskPath(gardenId, mate.key)}>{readableIn(units, mate.title)}</a>
+        </>
+      ))}
+      .
+    </p>
+  );
+};
+
+const Steps = ({ task: { steps }, units }: { task: PlannedTask; units: UnitSystem }) =>
+  steps.length === 0 ? null : (
+    <section>
+      <h2>How</h2>
+      <ol class="marked">
+        {steps.map((step) => (
+          <li>{readableIn(units, step)}</li>
+        ))}
+      </ol>
+    </section>
+  );
+
+const Supplies = ({ task, units }: { task: PlannedTask; units: UnitSystem }) => {
+  const supplies = gatheredSupplies(task.supplies);
+  if (supplies.length === 0) return null;
+  return (
+    <section>
+      <h2>To hand</h2>
+      <table class="supplies">
+        <tbody>
+          {supplies.map((supply) => (
+            <tr>
+              <th scope="row">{readableIn(units, supply.what)}</th>
+              <td>
+                {supplyAmount(supply, units)}
+                {supply.also !== undefined && <span class="small"> {readableIn(units, supply.also)}</span>}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  );
+};
+
+const Cautions = ({ task: { cautions }, units }: { task: PlannedTask; units: UnitSystem }) =>
+  cautions.length === 0 ? null : (
+    <section class="cautions">
+      <h2>Take care</h2>
+      <ul class="marked">
+        {cautions.map((caution) => (
+          <li>{readableIn(units, caution)}</li>
+        ))}
+      </ul>
+    </section>
+  );

@@ -1,0 +1,57 @@
+/**
+ * Why a task stands on its day: each reason with its source, and how far the date can be trusted.
+ */
+import type { Odds } from '../../climate/odds.ts';
+import { formatDay, readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import { reasonSentence, sourceLine } from '../../schedule/explain.ts';
+import { taskPath } from '../addresses.ts';
+import type { TaskView } from '../task-view.ts';
+import { CONFIDENCE_WORDS } from '../words.ts';
+
+interface WhyProps {
+  found: TaskView;
+  gardenId: string;
+  units: UnitSystem;
+  climateOrigin: string;
+}
+
+/** The reasons of a task's date. A task that was done has none left to give. */
+export const WhyThisDate = ({ found: { task, waitsFor }, gardenId, units, climateOrigin }: WhyProps) =>
+  task.reasons.length === 0 ? null : (
+    <section class="why">
+      <h2>Why this date</h2>
+      <ul class="reasons">
+        {task.reasons.map((reason) => (
+          <li>
+            {readableIn(units, reasonSentence(reason))}
+            <span class="under">{sourceLine(reason.source)}</span>
+          </li>
+        ))}
+        {waitsFor.map(({ task: before, minDays }) => (
+          <li>
+            It comes {minDays === 0 ? 'after' : `at least ${minDays} ${minDays === 1 ? 'day' : 'days'} after`}{' '}
+            <a href={taskPath(gardenId, before.key)}>{readableIn(units, before.title)}</a>.
+          </li>
+        ))}
+      </ul>
+      <h2>How sure it is</h2>
+      <p>{CONFIDENCE_WORDS[task.confidence]}</p>
+      {task.odds !== undefined && <p>{oddsInWords(task.odds, units)}</p>}
+      <p class="small">{readableIn(units, climateOrigin)}</p>
+    </section>
+  );
+
+/** How the event behind a date is spread over the years. */
+export function oddsInWords({ early, median, late, shareOfYears, years }: Odds, units: UnitSystem): string {
+  const spread = [
+    early === undefined ? undefined : `in one year of ten by ${formatDay(early, units)}`,
+    median === undefined ? undefined : `in half the years by ${formatDay(median, units)}`,
+    late === undefined ? undefined : `in nine years of ten by ${formatDay(late, units)}`,
+  ].filter((words) => words !== undefined);
+  const counted = years === 0 ? 'From published dates, not from counted years.' : `Counted over ${years} years.`;
+  const never =
+    shareOfYears < 1 ? ` In ${Math.round((1 - shareOfYears) * 100)} years of 100 it does not come at all.` : '';
+  if (spread.length === 0) return `What this date is reckoned from comes in too few years to name a day. ${counted}`;
+  return `What this date is reckoned from has come ${spread.join(', ')}.${never} ${counted}`;
+}

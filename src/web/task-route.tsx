@@ -1,0 +1,100 @@
+/**
+ * The page of a task and its forms.
+ */
+import { type Context, Hono } from 'hono';
+import { InputRefused, type Problem } from '../garden/problem.ts';
+import type { TaskKey } from '../practices/draft.ts';
+import type { GardenView, Steward } from '../steward/steward.ts';
+import { taskPath } from './addresses.ts';
+import { type Form, readForm } from './form.ts';
+import { BY, gardenView } from './garden-view.ts';
+import { taskPage } from './pages/task.tsx';
+import type { Entered } from './pages/task-forms.tsx';
+import { type TaskView, taskView } from './task-view.ts';
+import { notFound } from './trouble.ts';
+
+const PATH = '/gardens/:gardenId/tasks/:key{.+}';
+
+/** A change that a form asks for; holds off until every field has been read. */
+type Change = () => Promise<unknown>;
+
+/** The task pages. */
+export function taskRoutes(steward: Steward): Hono {
+  return new Hono()
+    .get(PATH, async (c) => {
+      const { view, found, today } = await read(steward, c);
+      return c.html(taskPage({ view, found, today }));
+    })
+    .post(PATH, async (c) => {
+      const form = await readForm(c);
+      const { view, found, today } = await read(steward, c);
+      const { change, leadsTo } = changeOf(steward, view, found.task.key, form, today);
+      const problems = form.problems.length > 0 ? form.problems : await refusalsOf(change);
+      if (problems.length === 0) return c.redirect(taskPath(view.garden.id, leadsTo), 303);
+      const now = await read(steward, c).catch(() => ({ view, found }));
+      return c.html(taskPage({ ...now, today, entered: enteredIn(form, found), problems }), 422);
+    });
+}
+
+async function read(steward: Steward, c: Context): Promise<{ view: GardenView; found: TaskView; today: string }> {
+  const view = await gardenView(steward, c.req.param('gardenId') ?? '');
+  const found = taskView(view, c.req.param('key') ?? '');
+  if (found === undefined) throw notFound('This task is not in the plan: it was replaced, or is long past.');
+  return { view, found, today: await steward.today(view.garden.id) };
+}
+
+/** What was wrong with a change, in the steward's own words; nothing when it was made. */
+export async function refusalsOf(change: Change): Promise<readonly Problem[]> {
+  try {
+    await change();
+    return [];
+  } catch (error) {
+    if (error instanceof InputRefused) return error.problems;
+    throw error;
+  }
+}
+
+/** The change a form asks for, and the task whose page shows it afterwards. */
+function changeOf(
+  steward: Steward,
+  { garden: { id } }: GardenView,
+  key: TaskKey,
+  form: Form,
+  today: string,
+): { change: Change; leadsTo: TaskKey } {
+  switch (form.text('do')) {
+    case 'done': {
+      const on = form.day('on', 'Done on', today);
+      const keys = form.list('key');
+      if (keys.length === 0) {
+        form.refuse({ where: 'Which were done', what: 'None is ticked.', mend: 'Tick at least one.' });
+      }
+      const leadsTo = keys.includes(key) ? key : (keys[0] ?? key);
+      return { change: () => steward.markDone(id, keys, on ?? today, BY), leadsTo };
+    }
+    case 'pin': {
+      const day = form.day('day', 'Pin to', today);
+      return { change: () => steward.pin(id, key, day ?? today, BY), leadsTo: key };
+    }
+    case 'unpin':
+      return { change: () => steward.unpin(id, key, BY), leadsTo: key };
+    case 'skip':
+      return { change: () => steward.skip(id, [key], BY), leadsTo: key };
+    default:
+      form.refuse({
+        where: 'the form',
+        what: 'It asks for nothing known here.',
+        mend: 'Use one of the buttons below.',
+      });
+      return { change: async () => undefined, leadsTo: key };
+  }
+}
+
+function enteredIn(form: Form, { lot, task }: TaskView): Entered {
+  const isDone = form.text('do') === 'done';
+  return {
+    on: form.text('on'),
+    keys: isDone ? form.list('key') : lot.map(({ key }) => key),
+    day: form.text('day') || task.day,
+  };
+}
