@@ -41,8 +41,13 @@ const FLAG_NOTES: Readonly<Record<StationFlag, string | undefined>> = {
   P: 'Its record is incomplete, ten years or more.',
 };
 
-/** The climate of one named station. Its published dates are kept as they are; a height difference is only told. */
+/**
+ * The climate of one named station. Its published dates are kept as they are; a height difference is only told.
+ *
+ * @throws InputRefused when the station lies in the other half of the world
+ */
 export function climateFromStation(station: Station, place: Site): Climate {
+  if (seasonTurnOf(station.latitude) !== seasonTurnOf(place.latitude)) throw otherHalf(station, place);
   const near = seenFrom(place, station);
   const dates = stationFreezes(station);
   return {
@@ -87,7 +92,11 @@ export function climateFromStations(near: readonly NearStation[], place: Site): 
     normals: warmed(normals, place.tempOffsetC),
     notes: [
       ...(dates
-        ? ['Give or take a week: every second place is within about five days.', MIRROR_NOTE, DERIVED_NOTE]
+        ? [
+            'Give or take a week: half of places are within four days of such a mean, one in ten is twelve days off.',
+            MIRROR_NOTE,
+            DERIVED_NOTE,
+          ]
         : []),
       ...undated.map(({ station }) => `${nameOf(station)} is left out of the dates. ${undatedNote(station)}`),
       ...heightNotes(nearest),
@@ -149,6 +158,16 @@ function heightNotes({ station, heightDifferenceM }: NearStation): string[] {
   return [
     `${nameOf(station)} lies ${apart} ${heightDifferenceM > 0 ? 'above' : 'below'} the garden: its spring date can be more than two weeks off.`,
   ];
+}
+
+function otherHalf(station: Station, { latitude }: Site): InputRefused {
+  return new InputRefused('The station does not fit the garden.', [
+    {
+      where: 'climate.station',
+      what: `${nameOf(station)} lies at latitude ${station.latitude} and the garden at ${latitude}, across the equator.`,
+      mend: 'Check the sign of the latitude (south is negative), or give "frostDates" or "monthlyNormals" instead.',
+    },
+  ]);
 }
 
 function tooFar(nearest: NearStation | undefined): InputRefused {

@@ -69,6 +69,12 @@ describe('the climate of a named station', () => {
     expect(mild.normals.tminC[6]).toBe(16);
   });
 
+  it('is refused across the equator, with the latitudes shown', () => {
+    const across = () => climateFromStation(inventedStation('a', 44), { ...garden, latitude: -44 });
+    expect(across).toThrow(InputRefused);
+    expect(across).toThrow('a, XX lies at latitude 44 and the garden at -44');
+  });
+
   it('takes the garden’s own degrees into dates and months', () => {
     const pocket = climateFromStation(inventedStation('a', 44), { ...garden, tempOffsetC: -1 });
     expect(pocket.normals.tminC[0]).toBe(-12);
