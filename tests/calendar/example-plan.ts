@@ -1,3 +1,4 @@
+import type { TaskDraft } from '../../src/practices/draft.ts';
 import type { Entry, Plan, PlannedTask } from '../../src/schedule/plan.ts';
 
 /** An entry of one task, for a test to bend to its purpose. */
@@ -22,7 +23,21 @@ export function examplePlan(today: string, ...examples: ExampleEntry[]): Plan {
   };
 }
 
-function taskOf({ lotId, day, state = 'open', ifMissed = 'still do' }: ExampleEntry): PlannedTask {
+function taskOf(example: ExampleEntry): PlannedTask {
+  const { lotId, day, state = 'open' } = example;
+  return {
+    ...exampleDraft(example),
+    day,
+    state,
+    pinned: false,
+    lotId,
+    sequence: 2,
+    changedAt: '2027-04-01T05:00:00.000Z',
+  };
+}
+
+/** A sowing job of one bed, to be done on one day. */
+export function exampleDraft({ lotId, day, ifMissed = 'still do' }: ExampleEntry): TaskDraft {
   return {
     key: `cover-sow/stand:${lotId}`,
     practice: 'cover-cropping',
@@ -43,12 +58,6 @@ function taskOf({ lotId, day, state = 'open', ifMissed = 'still do' }: ExampleEn
     confidence: 'recorded',
     reasons: [],
     makes: [],
-    day,
-    state,
-    pinned: false,
-    lotId,
-    sequence: 2,
-    changedAt: '2027-04-01T05:00:00.000Z',
   };
 }
 
