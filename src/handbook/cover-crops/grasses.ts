@@ -5,7 +5,7 @@ import { type CoverCrop, fromMemory } from '../shapes.ts';
 const grass = { form: 'grass', rotationGroup: 'grass-corn', nitrogenKgPerHa: { low: 0, high: 0 } } as const;
 
 const TIES_UP_NITROGEN =
-  'Cut late, once the heads are out, the residue ties up to 56 kg/ha of nitrogen for the next crop.';
+  'Cut late, once the heads are out, the residue ties up to ⟦5.6 gPerM2⟧ of nitrogen for the next crop.';
 const SEEDLING_HARM = 'Fresh residue checks small seedlings: keep to the wait, or pull it aside from the seed row.';
 
 /** The grasses. */
@@ -24,7 +24,7 @@ export const coverGrasses: readonly CoverCrop[] = [
     usualGPerM2: 12.6,
     depthCm: { low: 2.5, high: 3.8 },
     regrows: 'yes',
-    cutStage: 'young, 8–15 cm of spring growth, or at the latest while the stems begin to lengthen',
+    cutStage: 'young, ⟦8 cm⟧ to ⟦15 cm⟧ of spring growth, or at the latest while the stems begin to lengthen',
     carbonToNitrogenGreen: 26,
     carbonToNitrogenMature: 37,
     waitDays: { smallSeed: 21, transplant: 14 },
@@ -214,7 +214,7 @@ export const coverGrasses: readonly CoverCrop[] = [
     waitDays: { smallSeed: 21, transplant: 14 },
     cautions: [
       'It may or may not live through the winter: always look whether it is dead or alive before planning on either.',
-      'More than 20 cm tall going into winter it is likelier to die; mow it to 10 cm if it is to live.',
+      'More than ⟦20 cm⟧ tall going into winter it is likelier to die; mow it to ⟦10 cm⟧ if it is to live.',
       'It becomes a lasting weed where it sets seed. It is not the same plant as winter rye.',
     ],
     sources: ['cover:S24', 'cover:S6', 'cover:S7', 'cover:S20', 'cover:S49'],
@@ -248,7 +248,7 @@ export const coverGrasses: readonly CoverCrop[] = [
     usualGPerM2: 5.1,
     depthCm: { low: 1.3, high: 3.8 },
     regrows: 'yes',
-    cutStage: '50–75 cm tall, leaving 15 cm of stubble, without waiting for heads',
+    cutStage: '⟦50 cm⟧ to ⟦75 cm⟧ tall, leaving ⟦15 cm⟧ of stubble, without waiting for heads',
     carbonToNitrogenGreen: 17,
     carbonToNitrogenMature: 21,
     waitDays: { smallSeed: 21, transplant: 14 },

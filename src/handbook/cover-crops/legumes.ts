@@ -74,7 +74,7 @@ export const coverLegumes: readonly CoverCrop[] = [
     inoculant: 'pea and vetch',
     cautions: [
       BURY_PEA_SEED,
-      'Long cold below −8 °C with no snow usually kills it; it wants to be 15–20 cm tall before the ground freezes.',
+      'Long cold below ⟦-8 tempC⟧ with no snow usually kills it; it wants to be ⟦15 cm⟧ to ⟦20 cm⟧ tall before the ground freezes.',
       'Frost lifts its shallow roots, and it should not follow itself year after year (root rots).',
     ],
     sources: ['cover:S19', 'cover:S2d', 'cover:S9', 'cover:S14', 'cover:S28', 'cover:S52'],
@@ -117,7 +117,7 @@ export const coverLegumes: readonly CoverCrop[] = [
       'The seed is poisonous to livestock and poultry: keep it from animals and never let the stand set seed.',
       'Hard seed lies in the ground and comes up for years.',
       'Cut before it flowers it sprouts again unless cut very low or covered.',
-      'Bare of snow it may die below −15 °C; seed raised in the north is hardier.',
+      'Bare of snow it may die below ⟦-15 tempC⟧; seed raised in the north is hardier.',
       'The vines wind round tools: cut them in short lengths.',
     ],
     sources: [

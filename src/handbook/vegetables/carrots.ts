@@ -86,7 +86,7 @@ export const carrotFamily: readonly Vegetable[] = [
     damageTempC: 0,
     spacingIn: '7-9 × 18-30',
     smallSeed: true,
-    cautions: ['The seed does not sprout in soil above 21 °C or so.'],
+    cautions: ['The seed does not sprout in soil above ⟦21 tempC⟧ or so.'],
     sources: cited('veg:V2 veg:V7 veg:V12 veg:V36 veg:V49 veg:V55 agro:S44'),
     marks: {
       ...fromMemory(

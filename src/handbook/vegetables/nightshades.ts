@@ -34,7 +34,7 @@ export const nightshades: readonly Vegetable[] = [
     damageTempC: 0,
     spacingIn: '18-36 × 24-48',
     smallSeed: false,
-    cautions: ['Set it out only once nights stay above 10 °C: cold checks it long before frost does.'],
+    cautions: ['Set it out only once nights stay above ⟦10 tempC⟧: cold checks it long before frost does.'],
     sources: cited(
       'veg:V6 veg:V1 veg:V2 veg:V4 veg:V7 veg:V8 veg:V10 veg:V12 veg:V27 veg:V49 veg:V55 agro:S44 agro:S53 climate:NCEI-8110',
     ),
