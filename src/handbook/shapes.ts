@@ -129,7 +129,7 @@ export interface CoverCrop extends Row<CoverField> {
   depthCm: Span;
   /** Whether it grows again when cut before bloom. */
   regrows: 'yes' | 'partly' | 'no';
-  /** Stage to cut at, in words of our own. */
+  /** Stage to cut at, in words of our own; may hold marked amounts (measures/quantity). */
   cutStage: string;
   carbonToNitrogenGreen?: number;
   carbonToNitrogenMature?: number;
@@ -137,7 +137,7 @@ export interface CoverCrop extends Row<CoverField> {
   /** Days between cutting it green and planting: direct-sown small seed, and transplants. */
   waitDays: { smallSeed: number; transplant: number };
   inoculant?: Inoculant;
-  /** What could hurt or go wrong, in sentences of our own. */
+  /** What could hurt or go wrong, in sentences of our own; may hold marked amounts (measures/quantity). */
   cautions: readonly string[];
 }
 
@@ -337,15 +337,14 @@ export function provenanceOf<Field extends string>(row: Row<Field>, field: Field
 
 /**
  * What to name as the origin of a field's figure: the source it is read or worked out from, or whose word it is where
- * no source was read. A figure from memory is treated as ours, because nobody has checked it.
+ * no source was read. A figure from memory says so, whatever the row lists: nobody has checked it.
  */
 export function originOf<Field extends string>(
   row: Row<Field>,
   field: Field,
-): SourceId | 'common practice' | 'house default' {
+): SourceId | 'common practice' | 'from memory' | 'house default' {
   const known = provenanceOf(row, field);
-  if (known === 'common practice') return known;
-  if (known === 'from memory' || known === 'house default') return 'house default';
+  if (known === 'common practice' || known === 'from memory' || known === 'house default') return known;
   return row.readIn?.[field] ?? row.sources[0] ?? 'house default';
 }
 

@@ -31,9 +31,12 @@ describe('where a figure comes from', () => {
     expect(originOf(row, 'rate')).toBe('cover:S5');
   });
 
-  it('is ours when recalled or chosen, whatever the row lists', () => {
-    expect(originOf(row, 'soil')).toBe('house default');
+  it('is ours when chosen, whatever the row lists', () => {
     expect(originOf(row, 'depth')).toBe('house default');
+  });
+
+  it('is memory when recalled, whatever the row lists', () => {
+    expect(originOf(row, 'soil')).toBe('from memory');
   });
 
   it('is common practice when so marked', () => {
