@@ -5,39 +5,24 @@
  */
 import { IANAZone } from 'luxon';
 import { z } from 'zod';
-import { isDay, isMonthDay } from '../measures/days.ts';
-import { suggestion } from './nearest-name.ts';
+import {
+  across,
+  choice,
+  day,
+  everyNotBefore,
+  id,
+  justOne,
+  known,
+  list,
+  litres,
+  monthDay,
+  notBefore,
+  number,
+  planned,
+  text,
+} from './file-values.ts';
 
-const text = (mend: string) => z.string({ error: mend }).trim().min(1, mend).max(200, 'Shorten it to 200 characters.');
-const id = z
-  .string({ error: 'Give a short id such as north-bed, or leave it out.' })
-  .regex(/^[a-z0-9][a-z0-9_.-]{0,79}$/, 'Use small letters, digits and hyphens, such as north-bed.');
-const day = z
-  .string({ error: 'Give a date in quotes as YYYY-MM-DD, such as "2027-04-18".' })
-  .refine(isDay, 'Give a real date as YYYY-MM-DD, such as "2027-04-18".');
-const monthDay = z
-  .string({ error: 'Give month and day in quotes, such as "05-10".' })
-  .refine(isMonthDay, 'Give a real month and day as MM-DD, such as "05-10".');
-const number = (mend: string, least: number, most: number) =>
-  z.number({ error: mend }).min(least, mend).max(most, mend);
-const litres = (example: number) => number(`Give litres, such as ${example}.`, 0, 100_000);
-const choice = <const T extends readonly [string, ...string[]]>(options: T) =>
-  z.enum(options, { error: `Give one of ${options.join(', ')}.` });
-
-/** An object that refuses keys it does not know and names the nearest it does. */
-function known<Shape extends z.core.$ZodLooseShape>(what: string, shape: Shape) {
-  const keys = Object.keys(shape);
-  return z.strictObject(shape, {
-    error: (issue) =>
-      issue.code === 'unrecognized_keys'
-        ? issue.keys.map((key: string) => suggestion(key, keys)).join(' ')
-        : `Give ${what} with ${keys.join(', ')}.`,
-  });
-}
-
-const list = <Item extends z.ZodType>(item: Item, what: string) =>
-  z.array(item, { error: `Give a list of ${what}, each starting with a hyphen.` }).default([]);
-
+/** Soil textures a garden may name, coarse to fine. */
 export const SOIL_TEXTURES = [
   'sand',
   'loamy_sand',
@@ -50,14 +35,15 @@ export const SOIL_TEXTURES = [
   'clay',
 ] as const;
 
+/** Days of the week as the file names them, Monday first. */
 export const WEEKDAY_NAMES = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
 
 const place = known('the garden', {
   id: id.optional(),
   name: text('Give the garden a name, such as "Hollow Lane".'),
-  latitude: number('Give degrees north, such as 44.5 (south is negative).', -90, 90),
-  longitude: number('Give degrees east, such as -88.1 (west is negative).', -180, 180),
-  elevationM: number('Give metres above the sea, such as 210.', -430, 6000).optional(),
+  latitude: number('degrees north (negative in the south)', 44.5, -90, 90),
+  longitude: number('degrees east (negative in the west)', -88.1, -180, 180),
+  elevationM: number('metres above the sea', 210, -430, 6000).optional(),
   timeZone: z
     .string({ error: 'Give an IANA time zone such as America/Chicago.' })
     .refine((zone) => IANAZone.isValidZone(zone), 'Give an IANA time zone such as America/Chicago.'),
@@ -70,14 +56,16 @@ const place = known('the garden', {
     .array(choice(WEEKDAY_NAMES), { error: 'Give days as a list, such as [wed, sat].' })
     .min(1, 'Give at least one day, such as [sat].')
     .default(['sat', 'sun']),
-  hoursPerWeek: number('Give hours a week, such as 4.', 0.5, 80).default(4),
+  hoursPerWeek: number('hours a week', 4, 0.5, 80).default(4),
   soilTexture: choice(SOIL_TEXTURES).default('loam'),
   frostRisk: z
     .union([z.literal(10), z.literal(30), z.literal(50)], { error: 'Give 10, 30 or 50 (percent odds to plan by).' })
     .default(30),
-  frostOffsetDays: number('Give days, such as 5 for a cold pocket or -5 for a warm wall.', -40, 40).default(0),
-  tempOffsetC: number('Give degrees C, such as -1 for a cold pocket.', -8, 8).default(0),
+  frostOffsetDays: number('days (negative by a warm wall)', 5, -40, 40).default(0),
+  tempOffsetC: number('degrees C (negative in a cold pocket)', -1, -8, 8).default(0),
 });
+
+const CLIMATE_KEYS = ['dailyRecord', 'station', 'nearest', 'monthlyNormals', 'frostDates'] as const;
 
 const climate = known('one climate', {
   dailyRecord: text('Give the name of a CSV file, such as weather.csv.').optional(),
@@ -86,25 +74,23 @@ const climate = known('one climate', {
   monthlyNormals: z
     .array(
       known('a month', {
-        highC: number('Give degrees C, such as -2.1.', -60, 60),
-        lowC: number('Give degrees C, such as -10.4.', -70, 50),
-        precipMm: number('Give millimetres, such as 47.', 0, 3000),
+        highC: number('degrees C', -2.1, -60, 60),
+        lowC: number('degrees C', -10.4, -70, 50),
+        precipMm: number('millimetres', 47, 0, 3000),
       }),
       { error: 'Give twelve months, January first.' },
     )
     .length(12, 'Give twelve months, January first.')
     .optional(),
   frostDates: known('frost dates', { lastSpring: monthDay, firstAutumn: monthDay }).optional(),
-}).refine((given) => Object.values(given).filter((value) => value !== undefined).length === 1, {
-  error: 'Give exactly one of dailyRecord, station, nearest, monthlyNormals, frostDates.',
-});
+}).refine((given) => justOne(given, CLIMATE_KEYS), across(`Give exactly one of ${CLIMATE_KEYS.join(', ')}.`));
 
 const bed = known('a bed', {
   id: id.optional(),
   name: text('Give the bed a name, such as "North bed".'),
-  lengthM: number('Give metres, such as 2.4.', 0.2, 200),
-  widthM: number('Give metres, such as 1.2.', 0.2, 50),
-  depthM: number('Give metres of soil depth, such as 0.3.', 0.05, 3).optional(),
+  lengthM: number('metres', 2.4, 0.2, 200),
+  widthM: number('metres', 1.2, 0.2, 50),
+  depthM: number('metres of soil', 0.3, 0.05, 3).optional(),
   raised: z.boolean({ error: 'Give true or false.' }).default(true),
   watered: z.boolean({ error: 'Give true or false.' }).default(false),
   soilTexture: choice(SOIL_TEXTURES).optional(),
@@ -117,14 +103,13 @@ const planting = known('a planting', {
   sow: day.optional(),
   setOut: day.optional(),
   lastHarvest: day.optional(),
+  planned: planned(['sow', 'setOut', 'lastHarvest']),
 })
-  .refine((given) => (given.sow === undefined) !== (given.setOut === undefined), {
-    error: 'Give either sow or setOut, such as sow: "2027-05-20".',
-  })
-  .refine((given) => (given.lastHarvest ?? '9999') >= (given.sow ?? given.setOut ?? ''), {
-    error: 'Give a lastHarvest that is not before the sowing or setting out.',
-    path: ['lastHarvest'],
-  });
+  .refine((given) => justOne(given, ['sow', 'setOut']), across('Give either sow or setOut, such as sow: "2027-05-20".'))
+  .refine(
+    (given) => notBefore(given.lastHarvest, given.sow ?? given.setOut),
+    across('Give a lastHarvest that is not before the sowing or setting out.', 'lastHarvest'),
+  );
 
 const stand = known('a cover stand', {
   id: id.optional(),
@@ -135,9 +120,11 @@ const stand = known('a cover stand', {
   cut: day.optional(),
   regrowthChecked: list(day, 'dates'),
   dead: day.optional(),
-}).refine((given) => (given.cover === undefined) !== (given.mix === undefined), {
-  error: 'Give either cover or mix, such as cover: oats.',
-});
+  planned: planned(['sow']),
+})
+  .refine((given) => justOne(given, ['cover', 'mix']), across('Give either cover or mix, such as cover: oats.'))
+  .refine((given) => notBefore(given.cut, given.sow), across('Give a cut that is not before the sowing.', 'cut'))
+  .refine((given) => notBefore(given.dead, given.sow), across('Give a day that is not before the sowing.', 'dead'));
 
 const pile = known('a pile', {
   id: id.optional(),
@@ -151,7 +138,7 @@ const pile = known('a pile', {
   readings: list(
     known('a reading', {
       on: day,
-      tempC: number('Give degrees C, such as 55.', -30, 95).optional(),
+      tempC: number('degrees C', 55, -30, 95).optional(),
       moisture: choice(['dry', 'damp', 'wet']).optional(),
       smell: choice(['earthy', 'ammonia', 'sour']).optional(),
     }),
@@ -161,7 +148,24 @@ const pile = known('a pile', {
   curingSince: day.optional(),
   finished: day.optional(),
   finishedLitres: litres(300).optional(),
-});
+  planned: planned(['built']),
+})
+  .refine(
+    (given) => everyNotBefore(given.turns, given.built),
+    across('Give turns from the day it was built on.', 'turns'),
+  )
+  .refine(
+    (given) => everyNotBefore(given.readings, given.built),
+    across('Give readings from the day it was built on.', 'readings'),
+  )
+  .refine(
+    (given) => notBefore(given.curingSince, given.built),
+    across('Give a day that is not before it was built.', 'curingSince'),
+  )
+  .refine(
+    (given) => notBefore(given.finished, given.curingSince ?? given.built),
+    across('Give a day that is not before it was built or began to cure.', 'finished'),
+  );
 
 const bin = known('a bin', {
   id: id.optional(),
@@ -179,7 +183,7 @@ export const gardenFileSchema = known('a garden file', {
   bins: list(bin, 'bins'),
   piles: list(pile, 'piles'),
   topdressing: known('topdressing', {
-    depthMm: number('Give millimetres of compost, such as 13.', 1, 150),
+    depthMm: number('millimetres of compost', 13, 1, 150),
     season: choice(['spring', 'autumn']),
   }).optional(),
   topdressed: list(
@@ -188,10 +192,10 @@ export const gardenFileSchema = known('a garden file', {
   ),
   compostBought: list(known('compost bought', { on: day, litres: litres(500) }), 'deliveries'),
   away: list(
-    known('a time away', { from: day, to: day }).refine((given) => given.from <= given.to, {
-      error: 'Give a "to" that is not before "from".',
-      path: ['to'],
-    }),
+    known('a time away', { from: day, to: day }).refine(
+      (given) => notBefore(given.to, given.from),
+      across('Give a "to" that is not before "from".', 'to'),
+    ),
     'times away',
   ),
 });

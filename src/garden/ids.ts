@@ -10,8 +10,8 @@ import type { GardenFile } from './garden-file.ts';
 export function withIds(file: GardenFile, existing?: GardenFile): GardenFile {
   const beds = named(file.beds, existing?.beds ?? []);
   const bins = named(file.bins, existing?.bins ?? []);
-  const bedId = reference(beds);
-  const binId = reference(bins);
+  const bedId = reference(file.beds, beds);
+  const binId = reference(file.bins, bins);
   const plantings = file.plantings.map((row) => ({ ...row, bed: bedId(row.bed) }));
   const stands = file.coverStands.map((row) => ({ ...row, bed: bedId(row.bed) }));
   const piles = file.piles.map((row) => ({ ...row, bin: binId(row.bin) }));
@@ -43,30 +43,66 @@ export function slug(words: string): string {
   return plain === '' ? 'unnamed' : plain;
 }
 
-interface Named {
-  id?: string | undefined;
+interface Named extends WithId {
   name: string;
 }
 
 function named<Item extends Named>(items: readonly Item[], existing: readonly Named[]): (Item & { id: string })[] {
-  return identified(items, existing, (item) => slug(item.name), (item) => item.name);
+  return identified(
+    items,
+    existing,
+    (item) => slug(item.name),
+    (item) => item.name,
+  );
 }
 
-/** Gives ids to items without one: that of an existing item with the same words, else one made from the words. */
-function identified<Item extends { id?: string | undefined }, Old extends { id?: string | undefined }>(
+/**
+ * Gives ids to items without one: that of an existing item with the same words (the one that says all the same, where
+ * there are several), else one made from the words. Items with the same words are taken in the order of what else they
+ * say, never in that of the file.
+ */
+function identified<Item extends WithId, Old extends WithId>(
   items: readonly Item[],
   existing: readonly Old[],
   words: (item: Item) => string,
   same: (item: Item | Old) => string = (item) => words(item as Item),
 ): (Item & { id: string })[] {
-  const taken = new Set(items.flatMap((item) => (item.id === undefined ? [] : [item.id])));
-  return items.map((item) => {
-    if (item.id !== undefined) return { ...item, id: item.id };
-    const before = existing.find((old) => old.id !== undefined && !taken.has(old.id) && same(old) === same(item));
-    const free = before?.id ?? firstFree(words(item), taken);
-    taken.add(free);
-    return { ...item, id: free };
-  });
+  const given = new Map<Item, string>(items.flatMap((item) => (item.id === undefined ? [] : [[item, item.id]])));
+  const taken = new Set(given.values());
+  const nameless = inTextOrder(items.filter((item) => item.id === undefined));
+  const olds = inTextOrder(existing);
+  const give = (item: Item, id: string): void => {
+    given.set(item, id);
+    taken.add(id);
+  };
+  for (const alike of [(item: WithId) => contentOf(item), (item: WithId) => same(item as Item | Old)]) {
+    for (const item of nameless.filter((row) => !given.has(row))) {
+      const before = olds.find((old) => old.id !== undefined && !taken.has(old.id) && alike(old) === alike(item));
+      if (before?.id !== undefined) give(item, before.id);
+    }
+  }
+  for (const item of nameless) if (!given.has(item)) give(item, firstFree(words(item), taken));
+  return items.map((item) => ({ ...item, id: given.get(item) ?? '' }));
+}
+
+interface WithId {
+  id?: string | undefined;
+}
+
+/** All an item says besides its id, in one form. */
+function contentOf({ id: _id, ...said }: WithId): string {
+  return JSON.stringify(
+    Object.entries(said)
+      .filter(([, value]) => value !== undefined)
+      .sort(),
+  );
+}
+
+function inTextOrder<Item extends WithId>(items: readonly Item[]): Item[] {
+  return items
+    .map((item) => ({ item, content: contentOf(item) }))
+    .sort((a, b) => (a.content < b.content ? -1 : a.content > b.content ? 1 : 0))
+    .map(({ item }) => item);
 }
 
 function firstFree(wanted: string, taken: ReadonlySet<string>): string {
@@ -76,6 +112,16 @@ function firstFree(wanted: string, taken: ReadonlySet<string>): string {
   return `${wanted}-${count}`;
 }
 
-function reference(items: readonly { id: string; name: string }[]): (name: string) => string {
-  return (name) => items.find((item) => item.id === name || item.name === name)?.id ?? name;
+/** Finds an item by the id it was written with, by its name, by the id it was given, or by the id its name would give. */
+function reference(
+  written: readonly Named[],
+  given: readonly { id: string; name: string }[],
+): (word: string) => string {
+  const idOf = new Map([
+    ...inTextOrder(given).map(({ id, name }) => [slug(name), id] as const),
+    ...given.map(({ id }) => [id, id] as const),
+    ...given.map(({ id, name }) => [name, id] as const),
+    ...written.flatMap(({ id }) => (id === undefined ? [] : [[id, id] as const])),
+  ]);
+  return (word) => idOf.get(word) ?? word;
 }

@@ -1,0 +1,90 @@
+/**
+ * Whether the names in a garden file lead anywhere: crops, covers and materials to the handbook, beds and bins to the
+ * file itself. Works on plain data that may be wrong in other ways, so that every problem shows at once.
+ */
+import { coverCrops } from '../handbook/cover-crops.ts';
+import { coverMixes } from '../handbook/cover-mixes.ts';
+import { feedstocks } from '../handbook/feedstocks.ts';
+import { vegetables } from '../handbook/vegetables.ts';
+import type { GardenFile } from './garden-file.ts';
+import { slug } from './ids.ts';
+import { suggestion } from './nearest-name.ts';
+import type { Problem } from './problem.ts';
+
+interface Item {
+  where: string;
+  row: object;
+}
+
+/**
+ * Names in a file that nothing is known by, and names and ids used twice.
+ *
+ * @param existing the garden already held, as a file: its beds and bins may be named by the ids they have there
+ */
+export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
+  const [beds, bins] = [itemsOf(file, 'beds'), itemsOf(file, 'bins')];
+  const [plantings, stands, piles] = [itemsOf(file, 'plantings'), itemsOf(file, 'coverStands'), itemsOf(file, 'piles')];
+  const inBeds = [...plantings, ...stands, ...itemsOf(file, 'topdressed')];
+  const ingredients = piles.flatMap(({ where, row }) => itemsOf(row, 'ingredients', where));
+  return [
+    ...[beds, bins].flatMap((items) => repeated(items, 'name')),
+    ...[beds, bins, plantings, stands, piles].flatMap((items) => repeated(items, 'id')),
+    ...unknown(plantings, 'crop', idsOf(vegetables), 'crop'),
+    ...unknown(stands, 'cover', idsOf(coverCrops), 'cover crop'),
+    ...unknown(stands, 'mix', idsOf(coverMixes), 'mix'),
+    ...unknown(ingredients, 'material', idsOf(feedstocks), 'material'),
+    ...unknown(inBeds, 'bed', namesOf(beds, existing?.beds), 'bed'),
+    ...unknown(piles, 'bin', namesOf(bins, existing?.bins), 'bin'),
+  ];
+}
+
+function itemsOf(held: unknown, list: string, within?: string): Item[] {
+  const rows: unknown = typeof held === 'object' && held !== null ? Reflect.get(held, list) : undefined;
+  if (!Array.isArray(rows)) return [];
+  const path = within === undefined ? list : `${within}.${list}`;
+  return rows.flatMap((row: unknown, index) =>
+    typeof row === 'object' && row !== null ? [{ where: `${path}[${index}]`, row }] : [],
+  );
+}
+
+/** The text an item has under a key, as the file's schema would take it. */
+function textOf({ row }: Item, key: string): string | undefined {
+  const value: unknown = Reflect.get(row, key);
+  return typeof value === 'string' && value.trim() !== '' ? value.trim() : undefined;
+}
+
+function idsOf(rows: readonly { id: string }[]): string[] {
+  return rows.map(({ id }) => id);
+}
+
+/** Everything an item can be called by: its name, its id, the id it was held by, or the one its name would give it. */
+function namesOf(
+  items: readonly Item[],
+  existing: readonly { id?: string | undefined; name: string }[] = [],
+): string[] {
+  return items.flatMap((item) => {
+    const name = textOf(item, 'name');
+    const held = existing.find((old) => old.name === name)?.id;
+    return [name, textOf(item, 'id'), held, name && slug(name)].filter((word) => word !== undefined);
+  });
+}
+
+function unknown(items: readonly Item[], key: string, known: readonly string[], noun: string): Problem[] {
+  return items.flatMap((item) => {
+    const word = textOf(item, key);
+    if (word === undefined || known.includes(word)) return [];
+    return [
+      { where: `${item.where}.${key}`, what: `"${word}" is not a known ${noun}.`, mend: suggestion(word, known) },
+    ];
+  });
+}
+
+function repeated(items: readonly Item[], key: 'id' | 'name'): Problem[] {
+  const words = items.map((item) => textOf(item, key));
+  return items.flatMap((item, index) => {
+    const word = words[index];
+    if (word === undefined || words.indexOf(word) === index) return [];
+    const what = `"${word}" is the ${key} of two.`;
+    return [{ where: `${item.where}.${key}`, what, mend: `Give each its own ${key}.` }];
+  });
+}
