@@ -65,6 +65,7 @@ const pileRead = z.object({
 /** An earlier entry taken back. */
 const entryUndone = z.object({ kind: z.literal('entry-undone'), entry: z.number().int().positive() });
 
+/** What a fact must look like to be taken in, or read back from where it was kept. */
 export const factSchema = z.discriminatedUnion('kind', [
   gardenImported,
   taskDone,

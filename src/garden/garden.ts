@@ -48,6 +48,7 @@ export interface Place {
   tempOffsetC: number;
 }
 
+/** A bed: its floor in metres, and its soil where that is not the garden's. */
 export interface Bed {
   id: string;
   name: string;
@@ -84,13 +85,16 @@ export interface Stand {
   deadOn?: Day;
 }
 
+/** A compost bin. */
 export interface Bin {
   id: string;
   name: string;
   volumeL: number;
 }
 
+/** How a squeezed handful of compost feels. */
 export type MoistureFeel = 'dry' | 'damp' | 'wet';
+/** How a pile smells: earthy is well, ammonia is too much nitrogen, sour is too little air. */
 export type PileSmell = 'earthy' | 'ammonia' | 'sour';
 
 /** One look at a pile. */
@@ -101,6 +105,7 @@ export interface PileReading {
   smell?: PileSmell;
 }
 
+/** A compost pile, built or planned, with its log: turns and readings oldest first. */
 export interface Pile {
   id: string;
   binId: string;
@@ -109,7 +114,7 @@ export interface Pile {
   ingredients: readonly { materialId: string; litres: number }[];
   readings: readonly PileReading[];
   turns: readonly Day[];
-  /** Days the pile was watered. */
+  /** The day it was moved to cure. */
   curingSince?: Day;
   finishedOn?: Day;
   /** Litres of finished compost still there, when somebody measured it. */
@@ -162,6 +167,7 @@ export type Subject =
   | { type: 'pile'; id: string; name: string; binId: string }
   | { type: 'garden'; id: string; name: string };
 
+/** A garden as its facts leave it: lists of dated things oldest first where a fact may add to them. */
 export interface Garden {
   id: string;
   name: string;

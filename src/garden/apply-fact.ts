@@ -1,0 +1,118 @@
+/**
+ * What each fact does to a garden.
+ */
+import { type Day, earliestOf } from '../measures/days.ts';
+import type { Effect } from './effects.ts';
+import type { Fact } from './facts.ts';
+import type { DoneMark, Garden, Pile, Planting, Stand } from './garden.ts';
+import type { LedgerEntry } from './ledger.ts';
+import { withoutAbsent } from './without-absent.ts';
+
+/** The garden once a fact is true. Lists only grow at their end; what is about things no longer there changes nothing. */
+export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden {
+  switch (fact.kind) {
+    case 'task-done':
+      return fact.makes.reduce<Garden>((state, effect) => applyEffect(state, effect, fact.on), {
+        ...garden,
+        done: [...garden.done, doneMark(fact, entry)],
+      });
+    case 'task-skipped':
+      return { ...garden, skipped: { ...garden.skipped, [fact.key]: fact.on } };
+    case 'day-pinned':
+      return { ...garden, pins: { ...garden.pins, [fact.key]: fact.day } };
+    case 'day-unpinned':
+      return { ...garden, pins: Object.fromEntries(Object.entries(garden.pins).filter(([key]) => key !== fact.key)) };
+    case 'pile-read': {
+      const { kind: _kind, pileId, ...reading } = fact;
+      return workPile(garden, pileId, reading.on, ({ readings }) => ({
+        readings: [...readings, withoutAbsent(reading)],
+      }));
+    }
+    case 'garden-imported':
+    case 'entry-undone':
+      return garden;
+    default:
+      return fact satisfies never;
+  }
+}
+
+function doneMark(fact: Extract<Fact, { kind: 'task-done' }>, entry: number): DoneMark {
+  const { key, on, practice, taskKind, title, job, subject, effortMinutes } = fact;
+  return { key, on, practice, kind: taskKind, title, job, subject, effortMinutes, entry };
+}
+
+function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
+  switch (effect.makes) {
+    case 'stand-sown':
+      return sowStand(garden, effect, on);
+    case 'stand-cut':
+      return workStand(garden, effect.standId, on, () => ({ cutOn: on }));
+    case 'regrowth-checked':
+      return workStand(garden, effect.standId, on, ({ regrowthCheckedOn }) => ({
+        regrowthCheckedOn: [...regrowthCheckedOn, on],
+      }));
+    case 'stand-dead':
+      return workStand(garden, effect.standId, on, () => ({ deadOn: on }));
+    case 'bed-cleared':
+      return clearBed(garden, effect.plantingId, on);
+    case 'pile-built':
+      return changePile(garden, effect.pileId, (pile) => ({ ...pile, built: { day: on, happened: true } }));
+    case 'pile-turned':
+      return workPile(garden, effect.pileId, on, ({ turns }) => ({ turns: [...turns, on] }));
+    case 'pile-curing':
+      return workPile(garden, effect.pileId, on, () => ({ curingSince: on }));
+    case 'pile-finished':
+      return workPile(garden, effect.pileId, on, () => ({ finishedOn: on }));
+    case 'bed-topdressed':
+      if (!hasBed(garden, effect.bedId)) return garden;
+      return { ...garden, topdressed: [...garden.topdressed, { bedId: effect.bedId, on, litres: effect.litres }] };
+    case 'compost-bought':
+      return { ...garden, compostBought: [...garden.compostBought, { on, litres: effect.litres }] };
+    default:
+      return effect satisfies never;
+  }
+}
+
+function sowStand(garden: Garden, effect: Extract<Effect, { makes: 'stand-sown' }>, on: Day): Garden {
+  const sow = { day: on, happened: true };
+  if (garden.stands.some((stand) => stand.id === effect.standId)) {
+    return changeStand(garden, effect.standId, (stand) => ({ ...stand, sow }));
+  }
+  const { standId: id, bedId, coverId } = effect;
+  if (!hasBed(garden, bedId)) return garden;
+  return { ...garden, stands: [...garden.stands, { id, bedId, coverId, sow, regrowthCheckedOn: [] }] };
+}
+
+function hasBed({ beds }: Garden, id: string): boolean {
+  return beds.some((bed) => bed.id === id);
+}
+
+/** Work on a thing shows that it was there: planned or not, it began on its day, or on the day of the work if earlier. */
+function begun<Start extends { day: Day; happened: boolean }>(start: Start, workedOn: Day): Start {
+  return { ...start, day: earliestOf(start.day, workedOn), happened: true };
+}
+
+function clearBed(garden: Garden, plantingId: string, on: Day): Garden {
+  const cleared = (row: Planting): Planting => ({
+    ...row,
+    start: begun(row.start, on),
+    lastHarvest: { day: on, happened: true },
+  });
+  return { ...garden, plantings: garden.plantings.map((row) => (row.id === plantingId ? cleared(row) : row)) };
+}
+
+function workStand(garden: Garden, id: string, on: Day, change: (stand: Stand) => Partial<Stand>): Garden {
+  return changeStand(garden, id, (stand) => ({ ...stand, sow: begun(stand.sow, on), ...change(stand) }));
+}
+
+function workPile(garden: Garden, id: string, on: Day, change: (pile: Pile) => Partial<Pile>): Garden {
+  return changePile(garden, id, (pile) => ({ ...pile, built: begun(pile.built, on), ...change(pile) }));
+}
+
+function changeStand(garden: Garden, id: string, change: (stand: Stand) => Stand): Garden {
+  return { ...garden, stands: garden.stands.map((stand) => (stand.id === id ? change(stand) : stand)) };
+}
+
+function changePile(garden: Garden, id: string, change: (pile: Pile) => Pile): Garden {
+  return { ...garden, piles: garden.piles.map((pile) => (pile.id === id ? change(pile) : pile)) };
+}

@@ -1,0 +1,119 @@
+/**
+ * A garden file's parts as the nouns of the garden.
+ */
+import type { Day, Weekday } from '../measures/days.ts';
+import type { ClimateChoice, Garden, Pile, Place, Planting, Stand } from './garden.ts';
+import { type GardenFile, WEEKDAY_NAMES } from './garden-file.ts';
+import { itself, oldestFirst, onOf } from './oldest-first.ts';
+import { withoutAbsent } from './without-absent.ts';
+
+/** What tells a plan from something that happened: the day the file was read, and what was held before. */
+export interface Held {
+  readOn: Day;
+  plantings: ReadonlyMap<string, Planting>;
+  stands: ReadonlyMap<string, Stand>;
+  piles: ReadonlyMap<string, Pile>;
+}
+
+/** What a garden held, by id. */
+export function heldBefore(before: Garden | undefined): Omit<Held, 'readOn'> {
+  const byId = <Item extends { id: string }>(items: readonly Item[] = []) =>
+    new Map(items.map((item) => [item.id, item]));
+  return { plantings: byId(before?.plantings), stands: byId(before?.stands), piles: byId(before?.piles) };
+}
+
+/** A date with whether it has happened. */
+interface Dated {
+  day: Day;
+  happened: boolean;
+}
+
+/** What else the file says about a date: its key, the item's list of plans, what was held, and whether a log shows it. */
+interface About {
+  key: string;
+  plans: readonly string[] | undefined;
+  before: Dated | undefined;
+  logged?: boolean;
+}
+
+/**
+ * A date of the file with whether it has happened. A log that goes on from it shows that it has; else the file's own
+ * list of plans says; else a date held before stays what it was; else what lies up to the day of reading has happened.
+ */
+function datedBy(day: Day, readOn: Day, { key, plans, before, logged = false }: About): Dated {
+  if (logged) return { day, happened: true };
+  if (plans !== undefined) return { day, happened: day <= readOn && !plans.includes(key) };
+  return { day, happened: before?.day === day ? before.happened : day <= readOn };
+}
+
+/** Where the garden lies and how its household works. */
+export function placeOf({ garden }: GardenFile): Place {
+  const { id: _id, name: _name, workDays, ...rest } = garden;
+  const days = workDays.map((name) => (WEEKDAY_NAMES.indexOf(name) + 1) as Weekday);
+  return withoutAbsent({ ...rest, workDays: [...new Set(days)].sort() });
+}
+
+/** What the climate is to be worked out from. */
+export function climateChoiceOf({ climate }: GardenFile): ClimateChoice {
+  if (climate.dailyRecord !== undefined) return { kind: 'daily-record', file: climate.dailyRecord };
+  if (climate.station !== undefined) return { kind: 'station', station: climate.station };
+  if (climate.frostDates !== undefined) return { kind: 'frost-dates', ...climate.frostDates };
+  if (climate.monthlyNormals === undefined) return { kind: 'nearest' };
+  const months = climate.monthlyNormals;
+  return {
+    kind: 'monthly-normals',
+    highC: months.map((month) => month.highC),
+    lowC: months.map((month) => month.lowC),
+    precipMm: months.map((month) => month.precipMm),
+  };
+}
+
+/** A planting of the file. */
+export function plantingOf(row: GardenFile['plantings'][number], { readOn, plantings }: Held): Planting {
+  const { id = '', lastHarvest, planned: plans } = row;
+  const before = plantings.get(id);
+  const sown = row.sow !== undefined;
+  const about = { key: sown ? 'sow' : 'setOut', plans, before: before?.start };
+  return {
+    id,
+    bedId: row.bed,
+    cropId: row.crop,
+    start: { how: sown ? 'sow' : 'set-out', ...datedBy(row.sow ?? row.setOut ?? readOn, readOn, about) },
+    ...(lastHarvest === undefined
+      ? {}
+      : { lastHarvest: datedBy(lastHarvest, readOn, { key: 'lastHarvest', plans, before: before?.lastHarvest }) }),
+  };
+}
+
+/** A cover stand of the file. */
+export function standOf(row: GardenFile['coverStands'][number], { readOn, stands }: Held): Stand {
+  const { id = '', planned: plans, cut, dead, regrowthChecked } = row;
+  const logged = cut !== undefined || dead !== undefined || regrowthChecked.length > 0;
+  return {
+    id,
+    bedId: row.bed,
+    coverId: row.cover ?? row.mix ?? '',
+    sow: datedBy(row.sow, readOn, { key: 'sow', plans, before: stands.get(id)?.sow, logged }),
+    ...(cut === undefined ? {} : { cutOn: cut }),
+    regrowthCheckedOn: oldestFirst(regrowthChecked, itself),
+    ...(dead === undefined ? {} : { deadOn: dead }),
+  };
+}
+
+/** A pile of the file. */
+export function pileOf(row: GardenFile['piles'][number], { readOn, piles }: Held): Pile {
+  const { id = '', planned: plans, readings, turns, curingSince, finished, finishedLitres } = row;
+  const logged = [...readings, ...turns].length > 0 || curingSince !== undefined || finished !== undefined;
+  return {
+    id,
+    binId: row.bin,
+    built: datedBy(row.built, readOn, { key: 'built', plans, before: piles.get(id)?.built, logged }),
+    method: row.method,
+    ingredients: row.ingredients.map(({ material, litres }) => ({ materialId: material, litres })),
+    readings: oldestFirst(readings, onOf).map((reading) => withoutAbsent(reading)),
+    turns: oldestFirst(turns, itself),
+    ...(curingSince === undefined ? {} : { curingSince }),
+    ...(finished === undefined ? {} : { finishedOn: finished }),
+    ...(finishedLitres === undefined ? {} : { finishedLitres }),
+  };
+}

@@ -1,0 +1,42 @@
+import { describe, expect, it } from 'vitest';
+import type { Effect } from '../../src/garden/effects.ts';
+import { factSchema } from '../../src/garden/facts.ts';
+import { done, exampleFile, imported } from './example-garden.ts';
+
+const effects: readonly Effect[] = [
+  { makes: 'stand-sown', standId: 's', bedId: 'b', coverId: 'oats' },
+  { makes: 'stand-cut', standId: 's' },
+  { makes: 'regrowth-checked', standId: 's' },
+  { makes: 'stand-dead', standId: 's' },
+  { makes: 'bed-cleared', plantingId: 'p' },
+  { makes: 'pile-built', pileId: 'p' },
+  { makes: 'pile-turned', pileId: 'p' },
+  { makes: 'pile-curing', pileId: 'p' },
+  { makes: 'pile-finished', pileId: 'p' },
+  { makes: 'bed-topdressed', bedId: 'b', litres: 37 },
+  { makes: 'compost-bought', litres: 400 },
+];
+
+describe('a fact', () => {
+  it.each([
+    imported(exampleFile()),
+    done('2027-06-01', 'k', ...effects),
+    { kind: 'task-skipped', key: 'k', title: 'T', on: '2027-06-01' },
+    { kind: 'day-pinned', key: 'k', title: 'T', day: '2027-06-01' },
+    { kind: 'day-unpinned', key: 'k', title: 'T' },
+    { kind: 'pile-read', pileId: 'p', on: '2027-06-01', tempC: 55, moisture: 'damp', smell: 'earthy' },
+    { kind: 'entry-undone', entry: 3 },
+  ])('of kind $kind comes back from storage as it went in', (fact) => {
+    expect(factSchema.parse(JSON.parse(JSON.stringify(fact)))).toEqual(fact);
+  });
+
+  it.each([
+    { kind: 'rained', on: '2027-06-01' },
+    { kind: 'task-skipped', key: 'k', title: 'T', on: '2027-02-29' },
+    { kind: 'entry-undone', entry: 0 },
+    { kind: 'pile-read', pileId: 'p', on: '2027-06-01', moisture: 'soggy' },
+    done('2027-06-01', 'k', { makes: 'compost-bought', litres: -1 }),
+  ])('is refused when it is none: %j', (fact) => {
+    expect(factSchema.safeParse(fact).success).toBe(false);
+  });
+});
