@@ -1,0 +1,122 @@
+import { describe, expect, test } from 'vitest';
+import { newFeedToken } from '../../src/calendar/token.ts';
+import { appOver, HOST, type SampleApp, sampleApp } from './sample-garden.ts';
+
+async function withFeed(): Promise<SampleApp & { address: string; token: string }> {
+  const opened = await sampleApp();
+  const { token } = await opened.steward.addFeed('mill-row', 'phone');
+  return { ...opened, token, address: `/feed/${token}.ics` };
+}
+
+describe('a feed', () => {
+  test('is a calendar, shown in place, kept by nobody else and listed nowhere', async () => {
+    const { get, address } = await withFeed();
+    const answer = await get(address);
+    expect(answer.status).toBe(200);
+    expect(Object.fromEntries(answer.headers)).toMatchObject({
+      'content-type': 'text/calendar; charset=utf-8',
+      'content-disposition': 'inline; filename="loamtide.ics"',
+      'cache-control': 'private, max-age=300',
+      'x-robots-tag': 'noindex, nofollow',
+    });
+    const text = await answer.text();
+    expect(text.startsWith('BEGIN:VCALENDAR\r\n')).toBe(true);
+    expect(text).toContain('SUMMARY:Turn the pile in Left bay');
+  });
+
+  test('is not sent again to whoever has it', async () => {
+    const { get, address } = await withFeed();
+    const first = await get(address);
+    const etag = first.headers.get('etag') ?? '';
+    expect(etag).toMatch(/^"[\w-]{43}"$/);
+    const again = await get(address, { 'If-None-Match': etag });
+    expect(again.status).toBe(304);
+    expect(await again.text()).toBe('');
+    expect(again.headers.get('etag')).toBe(etag);
+    expect(again.headers.get('cache-control')).toBe('private, max-age=300');
+    const since = first.headers.get('last-modified') ?? '';
+    expect((await get(address, { 'If-Modified-Since': since })).status).toBe(304);
+  });
+
+  test('is sent again once the plan has changed', async () => {
+    const { get, address, steward } = await withFeed();
+    const etag = (await get(address)).headers.get('etag') ?? '';
+    await steward.pin('mill-row', 'cover-cut/stand:rye-north', '2027-04-30', 'test');
+    const answer = await get(address, { 'If-None-Match': etag });
+    expect(answer.status).toBe(200);
+    expect(answer.headers.get('etag')).not.toBe(etag);
+  });
+
+  test('answers HEAD with the same headers and no body', async () => {
+    const { app, get, address } = await withFeed();
+    const head = await app.request(address, { method: 'HEAD', headers: { Host: HOST } });
+    const full = await get(address);
+    expect(head.status).toBe(200);
+    expect(await head.text()).toBe('');
+    for (const name of ['etag', 'last-modified', 'content-type', 'cache-control']) {
+      expect(head.headers.get(name)).toBe(full.headers.get(name));
+    }
+  });
+});
+
+describe('an address without a feed', () => {
+  test('says the same whether it was revoked or never was', async () => {
+    const { get, address, steward } = await withFeed();
+    const [feed] = await steward.feeds('mill-row');
+    await steward.revokeFeed('mill-row', feed?.id ?? '');
+    const revoked = await get(address);
+    const unknown = await get(`/feed/${newFeedToken()}.ics`);
+    expect([revoked.status, unknown.status]).toEqual([404, 404]);
+    expect(revoked.headers.get('content-type')).toMatch(/^text\/plain/);
+    expect(await revoked.text()).toBe(await unknown.text());
+  });
+
+  test.each(['/feed/', '/feed/x', '/feed/.ics', '/feed/a%2Fb.ics', '/feed/a%00.ics', '/feed/x.ics/more'])(
+    '%s is 404',
+    async (path) => {
+      const { get } = await withFeed();
+      expect((await get(path)).status).toBe(404);
+    },
+  );
+});
+
+describe('the secret', () => {
+  test('is in no page but Feeds, and in no report', async () => {
+    const { get, token, reported } = await withFeed();
+    for (const path of ['/gardens/mill-row', '/gardens/mill-row/history', `/gardens/x/${token}`, `/${token}`]) {
+      expect(await (await get(path)).text()).not.toContain(token);
+    }
+    const feeds = await get('/gardens/mill-row/feeds');
+    expect(await feeds.text()).toContain(token);
+    expect(feeds.headers.get('cache-control')).toBe('no-store');
+    expect(reported).toEqual([]);
+  });
+
+  test('is blotted out when the program fails over it', async () => {
+    const { steward, token, address } = await withFeed();
+    const failing = appOver({
+      ...steward,
+      feedBody: async (asked) => {
+        throw new Error(`No row for ${asked}.`);
+      },
+    });
+    const answer = await failing.get(address);
+    expect(answer.status).toBe(500);
+    const page = await answer.text();
+    expect(page).not.toContain(token);
+    expect(page).not.toContain('No row for');
+    expect(page).not.toMatch(/\.tsx?\b/);
+    expect(failing.reported).toHaveLength(1);
+    expect(failing.reported[0]).toContain('No row for [secret].');
+  });
+});
+
+test('robots.txt is open, since a calendar service asks it before it reads a feed', async () => {
+  const { get } = await sampleApp();
+  expect(await (await get('/robots.txt')).text()).toBe('User-agent: *\nAllow: /\n');
+});
+
+test('health is told as JSON', async () => {
+  const { get } = await sampleApp();
+  expect(await (await get('/health')).json()).toEqual({ status: 'ok' });
+});

@@ -1,0 +1,101 @@
+import { describe, expect, test } from 'vitest';
+import { formatDay } from '../../src/measures/quantity.ts';
+import { taskPath } from '../../src/web/addresses.ts';
+import { GARDEN, sampleApp, TODAY } from './sample-garden.ts';
+
+const TURN = 'pile-turn/pile:spring-pile/turn:2';
+const RYE = 'cover-cut/stand:rye-north';
+
+describe('history', () => {
+  test('tells every kind of entry in words, newest first', async () => {
+    const { get, steward } = await sampleApp();
+    await steward.markDone('mill-row', [TURN], '2027-04-19', 'Ada');
+    await steward.skip('mill-row', ['topdress/bed:wall/2027'], 'Ada');
+    await steward.pin('mill-row', RYE, '2027-04-29', 'Ada');
+    await steward.unpin('mill-row', RYE, 'Ada');
+    const seen = { pileId: 'spring-pile', on: TODAY, tempC: 55, moisture: 'damp', smell: 'earthy' } as const;
+    await steward.readPile('mill-row', seen, 'Ada');
+    await steward.undo('mill-row', 3, 'Ada');
+    const text = await (await get(`${GARDEN}/history`)).text();
+    const facts = [...text.matchAll(/<span class="fact">([^<]*)</g)].map(([, words]) => words);
+    expect(facts).toEqual([
+      'Took back entry 3',
+      'Looked at the pile in Left bay on April 20: 131 °F, damp, earthy',
+      'No longer pinned: Cut the winter rye in North bed before it flowers',
+      'Pinned to April 29, 2027: Cut the winter rye in North bed before it flowers',
+      'Skipped: Topdress Wall bed',
+      'Done on April 19: Turn the pile in Left bay',
+      'Garden file brought in: Mill Row',
+    ]);
+    expect(text).toContain('April 20, 2027, Ada, taken back');
+  });
+
+  test('offers to take back what stands, but never the only garden file', async () => {
+    const { get, steward } = await sampleApp();
+    await steward.markDone('mill-row', [TURN], TODAY, 'Ada');
+    await steward.pin('mill-row', RYE, '2027-04-29', 'Ada');
+    await steward.undo('mill-row', 2, 'Ada');
+    const text = await (await get(`${GARDEN}/history`)).text();
+    expect([...text.matchAll(/undo\?entry=(\d+)/g)].map(([, entry]) => entry)).toEqual(['3']);
+  });
+
+  test('shows a hundred entries a page', async () => {
+    const { get, steward } = await sampleApp();
+    for (let count = 0; count < 51; count += 1) {
+      await steward.pin('mill-row', RYE, '2027-04-29', 'Ada');
+      await steward.unpin('mill-row', RYE, 'Ada');
+    }
+    const first = await (await get(`${GARDEN}/history`)).text();
+    expect(first.match(/class="fact"/g)).toHaveLength(100);
+    expect(first).toContain('/history?before=4"');
+    const older = await (await get(`${GARDEN}/history?before=4`)).text();
+    expect(older.match(/class="fact"/g)).toHaveLength(3);
+    expect(older).not.toContain('Older entries');
+  });
+});
+
+describe('taking back', () => {
+  test('shows first what it would move, then does it', async () => {
+    const { get, send, steward } = await sampleApp();
+    const before = (await steward.view('mill-row')).plan;
+    await send(taskPath('mill-row', RYE), { do: 'done', on: '2027-04-19', key: RYE });
+    const preview = await (await get(`${GARDEN}/undo`)).text();
+    expect(preview).toContain('Done on April 19: Cut the winter rye in North bed before it flowers');
+    const planned = before.tasks.find(({ key }) => key === RYE)?.day ?? '';
+    expect(preview).toContain(`in North bed before it flowers: from April 19 to ${formatDay(planned, 'us')}`);
+    expect((await steward.view('mill-row')).ledger).toHaveLength(2);
+    const answer = await send(`${GARDEN}/undo`, { entry: '2' });
+    expect(answer.status).toBe(303);
+    expect(answer.headers.get('location')).toBe(`${GARDEN}/history`);
+    const after = (await steward.view('mill-row')).plan;
+    const days = ({ tasks }: typeof before) => tasks.map(({ key, day, state }) => [key, day, state]);
+    expect(days(after)).toEqual(days(before));
+  });
+
+  test('of an older entry lists the later ones about the same things', async () => {
+    const { get, steward } = await sampleApp();
+    await steward.pin('mill-row', RYE, '2027-04-29', 'Ada');
+    await steward.pin('mill-row', TURN, '2027-04-29', 'Ada');
+    await steward.unpin('mill-row', RYE, 'Ada');
+    const text = await (await get(`${GARDEN}/undo?entry=2`)).text();
+    expect(text).toContain('Later entries about the same things');
+    expect(text).toContain('No longer pinned: Cut the winter rye');
+    expect(text).not.toContain('Pinned to April 29, 2027: Turn the pile');
+  });
+
+  test('says when there is nothing to take back', async () => {
+    const { get } = await sampleApp();
+    const answer = await get(`${GARDEN}/undo`);
+    expect(answer.status).toBe(200);
+    expect(await answer.text()).toContain('There is nothing to take back yet.');
+  });
+
+  test.each(['1', '7', 'x', '-1', '1e3', ''])('refuses entry "%s" on the page and in the form', async (entry) => {
+    const { get, send, steward } = await sampleApp();
+    expect((await get(`${GARDEN}/undo?entry=${entry}`)).status).toBe(422);
+    const answer = await send(`${GARDEN}/undo`, { entry });
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain('Nothing was changed');
+    expect((await steward.view('mill-row')).ledger).toHaveLength(1);
+  });
+});

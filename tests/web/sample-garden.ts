@@ -1,0 +1,112 @@
+import type { Hono } from 'hono';
+import { onTestFinished } from 'vitest';
+import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
+import { createSteward } from '../../src/steward/create-steward.ts';
+import type { Steward } from '../../src/steward/steward.ts';
+import { openStore } from '../../src/store/store.ts';
+import { createApp } from '../../src/web/app.tsx';
+import type { WebSettings } from '../../src/web/settings.ts';
+
+/** The day it is in these tests: a Tuesday with covers growing, piles working and beds waiting. */
+export const TODAY = '2027-04-20';
+export const NOW = '2027-04-20T12:00:00.000Z';
+export const GARDEN = '/gardens/mill-row';
+export const HOST = '127.0.0.1:8137';
+
+/** A small invented garden with work in the week of {@link TODAY}. */
+export function sampleFile(change: Record<string, unknown> = {}) {
+  return {
+    garden: {
+      id: 'mill-row',
+      name: 'Mill Row',
+      latitude: 43.1,
+      longitude: -89.4,
+      timeZone: 'America/Chicago',
+      units: 'us',
+      workDays: ['tue', 'sat', 'sun'],
+      hoursPerWeek: 5,
+    },
+    climate: { frostDates: { lastSpring: '05-06', firstAutumn: '10-04' } },
+    beds: ['North', 'Middle', 'South', 'Wall'].map((name) => ({
+      id: name.toLowerCase(),
+      name: `${name} bed`,
+      lengthM: 3,
+      widthM: 1.2,
+    })),
+    plantings: [
+      { bed: 'north', crop: 'snap-bean', sow: '2027-06-01' },
+      { bed: 'middle', crop: 'tomato', setOut: '2027-05-28' },
+      { bed: 'south', crop: 'carrot', sow: '2027-06-15', lastHarvest: '2027-09-20' },
+      { bed: 'wall', crop: 'spinach', sow: '2026-09-01', lastHarvest: '2027-04-24' },
+    ],
+    coverStands: [
+      { id: 'rye-north', bed: 'north', cover: 'cereal_rye', sow: '2026-09-20' },
+      { id: 'vetch-middle', bed: 'middle', mix: 'rye-vetch', sow: '2026-09-10' },
+      { id: 'oats-south', bed: 'south', cover: 'oats', sow: '2027-04-25' },
+    ],
+    bins: [
+      { id: 'left', name: 'Left bay', volumeL: 760 },
+      { id: 'right', name: 'Right bay', volumeL: 760 },
+    ],
+    piles: [
+      {
+        id: 'spring-pile',
+        bin: 'left',
+        built: '2027-04-06',
+        method: 'hot',
+        ingredients: [
+          { material: 'leaves_dry_loose', litres: 400 },
+          { material: 'grass_clippings_fresh_loose', litres: 200 },
+        ],
+        readings: [{ on: '2027-04-12', tempC: 58 }],
+        turns: ['2027-04-13'],
+      },
+    ],
+    topdressing: { depthMm: 13, season: 'spring' },
+    ...change,
+  };
+}
+
+/** The web view over a real steward with a database of its own. */
+export interface SampleApp {
+  app: Hono;
+  steward: Steward;
+  reported: string[];
+  /** GETs a page under the garden's own name. */
+  get(path: string, headers?: Record<string, string>): Promise<Response>;
+  /** Sends a form as a browser would from one of the pages. */
+  send(path: string, fields: Record<string, string | string[]>, headers?: Record<string, string>): Promise<Response>;
+}
+
+/** Opens the web view with a garden in it, or with none. */
+export async function sampleApp(
+  file: object | null = sampleFile(),
+  settings: WebSettings = { port: 8137, hostNames: [] },
+): Promise<SampleApp> {
+  const store = await openStore({ file: ':memory:', now: NOW });
+  const steward = createSteward({ store, clock: { now: () => NOW, today: TODAY } });
+  onTestFinished(() => steward.close());
+  if (file !== null) await steward.importGarden({ file: checkGardenFile(file), prefer: 'reported' }, 'test');
+  return appOver(steward, settings);
+}
+
+/** The web view over a steward. */
+export function appOver(steward: Steward, settings: WebSettings = { port: 8137, hostNames: [] }): SampleApp {
+  const reported: string[] = [];
+  const app = createApp({ steward, settings, report: (line) => reported.push(line) });
+  return {
+    app,
+    steward,
+    reported,
+    get: async (path, headers = {}) => app.request(path, { headers: { Host: HOST, ...headers } }),
+    send: async (path, fields, headers = { 'Sec-Fetch-Site': 'same-origin' }) =>
+      app.request(path, { method: 'POST', headers: { Host: HOST, ...headers }, body: formOf(fields) }),
+  };
+}
+
+function formOf(fields: Record<string, string | string[]>): URLSearchParams {
+  const pairs = Object.entries(fields).flatMap(([name, value]) =>
+    [value].flat().map((one): [string, string] => [name, one]),
+  );
+  return new URLSearchParams(pairs);
+}
