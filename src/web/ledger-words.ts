@@ -1,10 +1,10 @@
 /**
  * Ledger entries as a reader would tell them.
  */
+import { fullDay } from '../digest/words.ts';
 import type { Fact } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
 import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
-import { fullDay } from './words.ts';
 
 /** What a fact says, in one line. */
 export function factInWords(

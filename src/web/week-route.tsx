@@ -2,14 +2,13 @@
  * GET / and the week of a garden.
  */
 import { Hono } from 'hono';
-import { addDays, type Day, daysBetween, isDay, weekStart } from '../measures/days.ts';
+import { addDays, type Day, daysBetween, isDay } from '../measures/days.ts';
 import type { Steward } from '../steward/steward.ts';
 import { weekPath } from './addresses.ts';
 import { gardenView } from './garden-view.ts';
 import { gardensPage } from './pages/plain.tsx';
-import { weekPage } from './pages/week.tsx';
+import { LOOK_DAYS, weekPage } from './pages/week.tsx';
 import { Trouble } from './trouble.ts';
-import { LOOK_DAYS } from './week-view.ts';
 
 /** The week pages, and the way in. */
 export function weekRoutes(steward: Steward): Hono {
@@ -23,8 +22,7 @@ export function weekRoutes(steward: Steward): Hono {
     })
     .get('/gardens/:gardenId', async (c) => {
       const view = await gardenView(steward, c.req.param('gardenId'));
-      const today = await steward.today(view.garden.id);
-      return c.html(weekPage({ view, today, monday: weekStart(askedDay(c.req.query('week'), today)) }));
+      return c.html(weekPage(view, askedDay(c.req.query('week'), view.plan.today)));
     });
 }
 

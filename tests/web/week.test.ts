@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
 import type { Change, Clash, PlannedTask } from '../../src/schedule/plan.ts';
 import { weekPage } from '../../src/web/pages/week.tsx';
 import { stylesheetPath } from '../../src/web/stylesheet.ts';
-import { GARDEN, sampleApp, TODAY } from './sample-garden.ts';
+import { GARDEN, sampleApp, sampleFile, TODAY } from './sample-garden.ts';
 import { sampleChange, samplePlan, sampleTask } from './sample-plan.ts';
 
 describe('the first page', () => {
@@ -10,6 +11,16 @@ describe('the first page', () => {
     const { get } = await sampleApp();
     const answer = await get('/');
     expect([answer.status, answer.headers.get('location')]).toEqual([302, GARDEN]);
+  });
+
+  test('asks which garden where there are several', async () => {
+    const { get, steward } = await sampleApp();
+    const { garden, ...rest } = sampleFile();
+    const file = checkGardenFile({ ...rest, garden: { ...garden, id: 'hill', name: 'Hill <plot>' } });
+    await steward.importGarden({ file, prefer: 'reported' }, 'test');
+    const text = await (await get('/')).text();
+    expect(text).toContain('<a href="/gardens/mill-row">Mill Row</a>');
+    expect(text).toContain('<a href="/gardens/hill">Hill &lt;plot&gt;</a>');
   });
 
   test('says how to bring a garden in when there is none', async () => {
@@ -36,10 +47,10 @@ describe('this week', () => {
     const text = await weekOf([dressing]);
     expect(text).toContain('April 19 to 25, 2027');
     expect(text).toMatch(/<span class="weekday">Sunday<\/span><span class="number">25<\/span>/);
-    expect(text).toMatch(/<svg class="pattern".*<\/svg>Topdressing<\/span> <span class="effort">1:20 h<\/span>/);
+    expect(text).toMatch(/<svg class="pattern".*<\/svg>Topdressing<\/span> <span class="effort">1 h 20 min<\/span>/);
     expect(text).toContain(`href="${GARDEN}/tasks/topdress/bed:wall">Topdress Wall bed</a>`);
     expect(text).toContain('To hand: finished compost 7.1 cu ft (3 barrow loads); rake');
-    expect(text).toContain('1:20 h to do, of the 5:00 h a week kept for the garden.');
+    expect(text).toContain('1 h 20 min to do, of the 5 h a week kept for the garden.');
   });
 
   test('marks today', async () => {
@@ -56,7 +67,7 @@ describe('this week', () => {
   });
 
   test('says when there is more to do than the household has hours', async () => {
-    expect(await weekOf([{ ...dressing, effortMinutes: 310 }])).toContain('That is 0:10 h over');
+    expect(await weekOf([{ ...dressing, effortMinutes: 310 }])).toContain('That is 10 min over');
     expect(await weekOf([{ ...dressing, effortMinutes: 300 }])).not.toContain('over:');
   });
 
@@ -78,7 +89,7 @@ describe('this week', () => {
   test('strikes through what is done and counts it apart', async () => {
     const text = await weekOf([dressing, sampleTask('a', TODAY, { state: 'done' })]);
     expect(text).toContain('<li class="entry done">');
-    expect(text).toContain('1:20 h to do, 0:30 h done,');
+    expect(text).toContain('1 h 20 min to do, 30 min done,');
   });
 
   test('says what lapsed and what happens now', async () => {
@@ -107,7 +118,7 @@ describe('this week', () => {
 
   test('that is empty says what comes next', async () => {
     const text = await weekOf([sampleTask('a', '2027-06-02')]);
-    expect(text).toContain('Nothing asks for you this week.');
+    expect(text).toContain('Nothing asks for you in this week.');
     expect(text).toContain(`Next comes <a href="${GARDEN}?week=2027-06-02">Wednesday, June 2</a>: Do a.`);
     expect(text).not.toContain('The plan is empty.');
   });
@@ -121,7 +132,7 @@ describe('this week', () => {
 async function weekOf(tasks: readonly PlannedTask[], changes: readonly Change[] = [], clashes: readonly Clash[] = []) {
   const { steward } = await sampleApp();
   const view = { ...(await steward.view('mill-row')), plan: { ...samplePlan(tasks, changes), clashes } };
-  return String(await weekPage({ view, today: TODAY, monday: '2027-04-19' }));
+  return String(await weekPage(view, TODAY));
 }
 
 test('the week of a real plan holds every entry the plan has in it', async () => {

@@ -1,53 +1,43 @@
 /**
  * What stands beside the days of a week: closing windows, what was missed, what moved and why, next week.
  */
-import { addDays, type Day } from '../../measures/days.ts';
+import type { ChangeGroup } from '../../digest/recent-changes.ts';
+import type { WeekList } from '../../digest/week-list.ts';
+import { daysAhead, longDay, weekdayName } from '../../digest/words.ts';
+import { addDays } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { reasonSentence } from '../../schedule/explain.ts';
-import type { Plan } from '../../schedule/plan.ts';
-import type { GardenView } from '../../steward/steward.ts';
 import { taskPath, weekPath } from '../addresses.ts';
-import { type ChangeGroup, changesOf, closingSoon, lapsedTasks, type WeekView } from '../week-view.ts';
-import { daysAhead, longDay, weekdayName } from '../words.ts';
 
 interface BesideProps {
-  view: GardenView;
-  today: Day;
-  week: WeekView;
+  week: WeekList;
+  units: UnitSystem;
   isThisWeek: boolean;
 }
 
 /** The second column. What belongs to today is left out beside another week. */
-export const BesideTheWeek = ({ view, today, week, isThisWeek }: BesideProps) => {
-  const { garden, plan } = view;
-  const at = { plan, today, gardenId: garden.id, units: garden.place.units };
-  return (
-    <div class="beside">
-      {isThisWeek && <Closing {...at} />}
-      {isThisWeek && <Clashes {...at} />}
-      {isThisWeek && <Missed {...at} />}
-      {isThisWeek && <Changes {...at} />}
-      <NextWeek {...at} week={week} isThisWeek={isThisWeek} />
-    </div>
-  );
-};
+export const BesideTheWeek = ({ week, units, isThisWeek }: BesideProps) => (
+  <div class="beside">
+    {isThisWeek && (
+      <>
+        <ClosingSoon week={week} units={units} />
+        <Clashes week={week} units={units} />
+        <Missed week={week} units={units} />
+        <Changes week={week} units={units} />
+      </>
+    )}
+    <NextWeek week={week} units={units} isThisWeek={isThisWeek} />
+  </div>
+);
 
-interface At {
-  plan: Plan;
-  today: Day;
-  gardenId: string;
-  units: UnitSystem;
-}
+type SectionProps = Omit<BesideProps, 'isThisWeek'>;
 
-const Closing = ({ plan, today, gardenId, units }: At) => {
-  const closing = closingSoon({ plan, today });
-  if (closing.length === 0) return null;
-  return (
+const ClosingSoon = ({ week: { closing, gardenId }, units }: SectionProps) =>
+  closing.length === 0 ? null : (
     <section class="closing">
       <h2>Closing soon</h2>
       <ul>
-        {closing.map(({ key, title, latest, daysLeft }) => (
+        {closing.map(({ keys: [key = ''], title, latest, daysLeft }) => (
           <li>
             <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
             <span class="under">
@@ -58,14 +48,13 @@ const Closing = ({ plan, today, gardenId, units }: At) => {
       </ul>
     </section>
   );
-};
 
-const Clashes = ({ plan, gardenId, units }: At) =>
-  plan.clashes.length === 0 ? null : (
+const Clashes = ({ week: { clashes, gardenId }, units }: SectionProps) =>
+  clashes.length === 0 ? null : (
     <section class="clashes">
       <h2>Does not fit</h2>
       <ul>
-        {plan.clashes.map(({ key, title, what }) => (
+        {clashes.map(({ key, title, what }) => (
           <li>
             <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
             <span class="under">{readableIn(units, what)}</span>
@@ -75,14 +64,12 @@ const Clashes = ({ plan, gardenId, units }: At) =>
     </section>
   );
 
-const Missed = ({ plan, gardenId, units }: At) => {
-  const tasks = lapsedTasks(plan);
-  if (tasks.length === 0) return null;
-  return (
+const Missed = ({ week: { lapsed, gardenId }, units }: SectionProps) =>
+  lapsed.length === 0 ? null : (
     <section class="missed">
       <h2>Window closed</h2>
       <ul>
-        {tasks.map(({ key, title, window, missedNote }) => (
+        {lapsed.map(({ key, title, window, missedNote }) => (
           <li>
             <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
             <span class="under">
@@ -93,18 +80,19 @@ const Missed = ({ plan, gardenId, units }: At) => {
       </ul>
     </section>
   );
-};
 
-const Changes = ({ plan, units }: At) => {
-  const [moved, dropped, added] = [changesOf(plan, 'moved'), changesOf(plan, 'dropped'), changesOf(plan, 'added')];
-  if (moved.length + dropped.length + added.length === 0) return null;
+const Changes = ({ week: { changes }, units }: SectionProps) => {
+  const added = changes.filter(({ kind }) => kind === 'added');
+  if (changes.length === 0) return null;
   return (
     <section class="changes">
       <h2>What moved and why</h2>
       <ul>
-        {[...moved, ...dropped].map((group) => (
-          <ChangeLine group={group} units={units} />
-        ))}
+        {changes
+          .filter(({ kind }) => kind !== 'added')
+          .map((group) => (
+            <ChangeLine group={group} units={units} />
+          ))}
       </ul>
       {added.length > 0 && (
         <details>
@@ -123,9 +111,7 @@ const Changes = ({ plan, units }: At) => {
 const ChangeLine = ({ group, units }: { group: ChangeGroup; units: UnitSystem }) => (
   <li>
     {readableIn(units, group.titles.join('; '))}: {whatHappened(group, units)}
-    {group.because.length > 0 && (
-      <span class="under">{readableIn(units, [...new Set(group.because.map(reasonSentence))].join(' '))}</span>
-    )}
+    {group.because.length > 0 && <span class="under">{readableIn(units, group.because.join(' '))}</span>}
   </li>
 );
 
@@ -138,22 +124,19 @@ function whatHappened({ kind, from, to }: ChangeGroup, units: UnitSystem): strin
       return `off the plan; it stood on ${was}.`;
     case 'added':
       return `on ${is}.`;
-    case 'reworded':
-      return `stays on ${is}, for other reasons.`;
     default:
       return kind satisfies never;
   }
 }
 
-const NextWeek = ({ week, gardenId, units, isThisWeek }: At & { week: WeekView; isThisWeek: boolean }) => {
-  if (week.next.length === 0) return null;
-  return (
+const NextWeek = ({ week: { next, gardenId, monday }, units, isThisWeek }: BesideProps) =>
+  next.length === 0 ? null : (
     <section class="next-week">
       <h2>
-        <a href={weekPath(gardenId, addDays(week.monday, 7))}>{isThisWeek ? 'Next week' : 'The week after'}</a>
+        <a href={weekPath(gardenId, addDays(monday, 7))}>{isThisWeek ? 'Next week' : 'The week after'}</a>
       </h2>
       <ul>
-        {week.next.flatMap(({ day, entries }) =>
+        {next.flatMap(({ day, entries }) =>
           entries.map(({ entry }) => (
             <li>
               <span class="small-date" title={longDay(day, units)}>
@@ -166,4 +149,3 @@ const NextWeek = ({ week, gardenId, units, isThisWeek }: At & { week: WeekView; 
       </ul>
     </section>
   );
-};

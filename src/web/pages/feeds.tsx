@@ -2,13 +2,13 @@
  * Feeds: the calendar addresses of a garden, new ones, and the way to close one.
  */
 
+import { fullDay } from '../../digest/words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { Feed } from '../../store/feeds.ts';
 import { feedsPath, revokePath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { feedAddress, type WebSettings } from '../settings.ts';
-import { fullDay } from '../words.ts';
 
 /** Longest name a feed may have. House default: one line on a phone. */
 export const LABEL_CHARACTERS = 60;

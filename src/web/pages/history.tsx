@@ -1,13 +1,13 @@
 /**
  * History: everything that was told, newest first, each with the way to take it back.
  */
+import { fullDay } from '../../digest/words.ts';
 import type { LedgerEntry } from '../../garden/ledger.ts';
 import { standingEntries, undoneEntries } from '../../garden/project.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { historyPath, undoPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
-import { fullDay } from '../words.ts';
 
 /** Entries on one page. House default: about a season of a busy garden. */
 const ENTRIES_A_PAGE = 100;

@@ -1,6 +1,7 @@
 /**
  * One page a task: what to do and with what, when and why then, and the forms to settle it.
  */
+import { CONDITION_WORDS, fullDay, hoursText, weekdayName } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { type Day, dayParts } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
@@ -12,7 +13,7 @@ import { taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { PracticeMark } from '../patterns.tsx';
 import type { TaskView } from '../task-view.ts';
-import { CONDITION_WORDS, fullDay, hoursMinutes, standing, weekdayName } from '../words.ts';
+import { standing } from '../words.ts';
 import { type Entered, Settled, TaskForms } from './task-forms.tsx';
 import { WhyThisDate } from './why-this-date.tsx';
 
@@ -70,7 +71,7 @@ const TaskDate = ({ task, today, units }: { task: PlannedTask; today: Day; units
           (earliest === latest
             ? `Only on ${formatDay(earliest, units)}. `
             : `Any day from ${formatDay(earliest, units)} to ${fullDay(latest, units)} will do. `)}
-        About {hoursMinutes(task.effortMinutes)} h.
+        About {hoursText(task.effortMinutes)}.
         {task.needs.length > 0 && ` Wants ${task.needs.map((need) => CONDITION_WORDS[need]).join(', ')}.`}
       </p>
       {task.pinWarning !== undefined && <p class="warning">{readableIn(units, task.pinWarning)}</p>}

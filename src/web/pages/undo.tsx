@@ -1,6 +1,7 @@
 /**
  * Undo: what taking an entry back would do, before it is done.
  */
+import { fullDay } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
@@ -8,7 +9,6 @@ import type { GardenView, UndoPreview } from '../../steward/steward.ts';
 import { historyPath, undoPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
-import { fullDay } from '../words.ts';
 
 interface UndoPageProps {
   view: Pick<GardenView, 'garden'>;

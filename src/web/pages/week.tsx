@@ -1,106 +1,99 @@
 /**
  * This week: the days with their work, and beside them what closes, what moved and what comes next.
  */
+import {
+  isToDo,
+  type ListedDay,
+  type ListedEntry,
+  ridingAlong,
+  type WeekList,
+  weekList,
+} from '../../digest/week-list.ts';
+import { hoursText, longDay, weekdayName, weekSpan } from '../../digest/words.ts';
 import { addDays, type Day, dayParts, weekStart } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { gatheredSupplies, supplyLine } from '../../schedule/entry-text.ts';
-import type { PlannedTask } from '../../schedule/plan.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { taskPath, weekPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import { PracticeMark } from '../patterns.tsx';
-import {
-  type DayOfWork,
-  type EntryWithTasks,
-  isToDo,
-  LOOK_DAYS,
-  ridingAlong,
-  type WeekView,
-  weekView,
-} from '../week-view.ts';
-import { hoursMinutes, longDay, standing, weekdayName, weekSpan } from '../words.ts';
+import { standing } from '../words.ts';
 import { BesideTheWeek } from './beside-the-week.tsx';
 
-export interface WeekPageProps {
-  view: GardenView;
-  today: Day;
-  monday: Day;
-}
+/** Days to either side of today that are shown. House default: the plan reaches a year and a little ahead. */
+export const LOOK_DAYS = 400;
 
-/** The page of a week. */
-export function weekPage({ view, today, monday }: WeekPageProps) {
-  const { garden, plan } = view;
+/** The page of the week a day falls in. */
+export function weekPage({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, weekOf: Day) {
   const { units } = garden.place;
-  const week = weekView(plan, monday);
-  const isThisWeek = monday === weekStart(today);
+  const week = weekList(plan, garden, weekOf);
+  const isThisWeek = week.monday === weekStart(week.today);
   return page(
-    { title: isThisWeek ? 'This week' : `Week of ${formatDay(monday, units)}`, garden, here: 'week' },
+    { title: isThisWeek ? 'This week' : `Week of ${formatDay(week.monday, units)}`, garden, here: 'week' },
     <div class="spread">
       <div class="week-days">
         <h1>
-          {isThisWeek ? 'This week' : 'A week'} <span class="span">{weekSpan(monday, units)}</span>
+          {isThisWeek ? 'This week' : 'A week'} <span class="span">{weekSpan(week.monday, units)}</span>
         </h1>
-        <WeekHours week={week} hoursPerWeek={garden.place.hoursPerWeek} />
-        {week.days.length === 0 && (
-          <EmptyWeek week={week} gardenId={garden.id} units={units} isPlanEmpty={plan.tasks.length === 0} />
-        )}
+        <WeekHours week={week} />
+        {week.days.length === 0 && <EmptyWeek week={week} units={units} isPlanEmpty={plan.tasks.length === 0} />}
         {week.days.map((day) => (
-          <DayRow day={day} today={today} gardenId={garden.id} units={units} />
+          <DayRow day={day} week={week} units={units} />
         ))}
-        <WeekTurner gardenId={garden.id} monday={monday} today={today} />
+        <WeekTurner week={week} isThisWeek={isThisWeek} />
       </div>
-      <BesideTheWeek view={view} today={today} week={week} isThisWeek={isThisWeek} />
+      <BesideTheWeek week={week} units={units} isThisWeek={isThisWeek} />
     </div>,
   );
 }
 
-const WeekHours = ({ week, hoursPerWeek }: { week: WeekView; hoursPerWeek: number }) => {
-  const { openMinutes, doneMinutes } = week;
+const WeekHours = ({ week: { openMinutes, doneMinutes, keptMinutes } }: { week: WeekList }) => {
   if (openMinutes + doneMinutes === 0) return null;
-  const overMinutes = openMinutes + doneMinutes - hoursPerWeek * 60;
+  const overMinutes = openMinutes + doneMinutes - keptMinutes;
   return (
     <p class="hours">
-      {hoursMinutes(openMinutes)} h to do{doneMinutes > 0 && `, ${hoursMinutes(doneMinutes)} h done`}, of the{' '}
-      {hoursMinutes(hoursPerWeek * 60)} h a week kept for the garden.
-      {overMinutes > 0 && ` That is ${hoursMinutes(overMinutes)} h over: what closes late can wait.`}
+      {hoursText(openMinutes)} to do{doneMinutes > 0 && `, ${hoursText(doneMinutes)} done`}, of the{' '}
+      {hoursText(keptMinutes)} a week kept for the garden.
+      {overMinutes > 0 && ` That is ${hoursText(overMinutes)} over: what closes late can wait.`}
     </p>
   );
 };
 
 interface EmptyWeekProps {
-  week: WeekView;
-  gardenId: string;
+  week: WeekList;
   units: UnitSystem;
   isPlanEmpty: boolean;
 }
 
-const EmptyWeek = ({ week: { comes }, gardenId, units, isPlanEmpty }: EmptyWeekProps) => (
-  <div class="empty">
-    <p>Nothing asks for you this week.</p>
-    {comes !== undefined && (
-      <p>
-        Next comes <a href={weekPath(gardenId, comes.day)}>{longDay(comes.day, units)}</a>:{' '}
-        {comes.entries.map(({ entry }) => readableIn(units, entry.title)).join('; ')}.
-      </p>
-    )}
-    {comes === undefined && isPlanEmpty && (
-      <p>
-        The plan is empty. Tasks come from beds, plantings, cover stands and piles: add them to the garden file and
-        bring it in with <code>loamtide garden import FILE</code>.
-      </p>
-    )}
-  </div>
-);
+const EmptyWeek = ({ week: { gardenId, next, comes }, units, isPlanEmpty }: EmptyWeekProps) => {
+  const first = next[0] ?? comes;
+  return (
+    <div class="empty">
+      <p>Nothing asks for you in this week.</p>
+      {first !== undefined && (
+        <p>
+          Next comes <a href={weekPath(gardenId, first.day)}>{longDay(first.day, units)}</a>:{' '}
+          {first.entries.map(({ entry }) => readableIn(units, entry.title)).join('; ')}.
+        </p>
+      )}
+      {isPlanEmpty && (
+        <p>
+          The plan is empty. Tasks come from beds, plantings, cover stands and piles: add them to the garden file and
+          bring it in with <code>loamtide garden import FILE</code>.
+        </p>
+      )}
+    </div>
+  );
+};
 
 interface DayRowProps {
-  day: DayOfWork;
-  today: Day;
-  gardenId: string;
+  day: ListedDay;
+  week: WeekList;
   units: UnitSystem;
 }
 
-const DayRow = ({ day: { day, entries }, today, gardenId, units }: DayRowProps) => (
+const DayRow = ({ day: { day, entries }, week: { today, gardenId }, units }: DayRowProps) => (
   <section class={day === today ? 'day today' : 'day'} aria-label={longDay(day, units)}>
     <h2 class="date">
       <span class="weekday">{day === today ? 'Today' : weekdayName(day)}</span>
@@ -115,17 +108,19 @@ const DayRow = ({ day: { day, entries }, today, gardenId, units }: DayRowProps) 
   </section>
 );
 
-const EntryLine = ({ row, gardenId, units }: { row: EntryWithTasks; gardenId: string; units: UnitSystem }) => {
+const EntryLine = ({ row, gardenId, units }: { row: ListedEntry; gardenId: string; units: UnitSystem }) => {
   const { entry, tasks } = row;
   const [first] = tasks;
   if (first === undefined) return null;
   const supplies = gatheredSupplies(tasks.flatMap((task) => task.supplies)).map(supplyLine);
+  const warnings = new Set(tasks.flatMap(({ pinWarning }) => pinWarning ?? []));
   return (
     <li class={`entry ${entry.state}`}>
       {isToDo(row) && <span class="tick" aria-hidden="true" />}
       <p class="entry-head">
-        <PracticeMark practice={entry.practice} /> <span class="effort">{hoursMinutes(entry.effortMinutes)} h</span>
-        <Standing task={first} />
+        <PracticeMark practice={entry.practice} /> <span class="effort">{hoursText(entry.effortMinutes)}</span>
+        {first.state !== 'open' && <span class="standing">{standing(first)}</span>}
+        {tasks.some(({ pinned }) => pinned) && <span class="standing">pinned</span>}
       </p>
       <p class="entry-title">
         <a href={taskPath(gardenId, first.key)}>{readableIn(units, entry.title)}</a>
@@ -136,24 +131,20 @@ const EntryLine = ({ row, gardenId, units }: { row: EntryWithTasks; gardenId: st
         </p>
       ))}
       {isToDo(row) && supplies.length > 0 && <p class="to-hand">To hand: {readableIn(units, supplies.join('; '))}</p>}
-      {first.pinWarning !== undefined && <p class="to-hand">{readableIn(units, first.pinWarning)}</p>}
+      {[...warnings].map((warning) => (
+        <p class="to-hand">{readableIn(units, warning)}</p>
+      ))}
     </li>
   );
 };
 
-const Standing = ({ task }: { task: PlannedTask }) => (
-  <>
-    {task.state !== 'open' && <span class="standing">{standing(task)}</span>}
-    {task.pinned && task.state === 'open' && <span class="standing">pinned</span>}
-  </>
-);
-
-const WeekTurner = ({ gardenId, monday, today }: { gardenId: string; monday: Day; today: Day }) => {
+const WeekTurner = ({ week, isThisWeek }: { week: WeekList; isThisWeek: boolean }) => {
+  const { gardenId, monday, today } = week;
   const [before, after] = [addDays(monday, -7), addDays(monday, 7)];
   return (
     <nav class="turner" aria-label="Other weeks">
       {before >= addDays(today, -LOOK_DAYS) && <a href={weekPath(gardenId, before)}>The week before</a>}
-      {monday !== weekStart(today) && <a href={weekPath(gardenId)}>This week</a>}
+      {!isThisWeek && <a href={weekPath(gardenId)}>This week</a>}
       {after <= addDays(today, LOOK_DAYS) && <a href={weekPath(gardenId, after)}>The week after</a>}
     </nav>
   );
