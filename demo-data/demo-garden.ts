@@ -1,0 +1,132 @@
+/**
+ * The demo garden: an invented household in an invented place, laid around the day it is created so that it is alive in
+ * any month of any year. It borrows a real weather record; see demo-weather.ts.
+ */
+import { addDays, type Day, inYear, yearOf } from '../src/measures/days.ts';
+import { demoBins, demoPiles } from './demo-piles.ts';
+import {
+  asparagusBed,
+  type Moment,
+  type PlannedCover,
+  type PlannedCrop,
+  type Programme,
+  rotatingBeds,
+} from './demo-rotation.ts';
+import { demoWeather } from './demo-weather.ts';
+
+/** Seasons the bed plans cover, by the calendar year of the anchor: two past, its own, the next. */
+const SEASONS = [-2, -1, 0, 1];
+
+/** Millimetres of compost the household gives each bed in autumn: half an inch. */
+const TOPDRESSING_MM = 13;
+
+/** Days after its cut that a rye is looked at for regrowth. */
+const LOOK_AFTER_DAYS = 12;
+
+/** One bed in one year. */
+interface BedYear {
+  bed: { name: string; lengthM: number; widthM: number };
+  year: number;
+  programme: Programme;
+}
+
+/**
+ * The demo garden's file as plain data, laid around a day: what lies up to that day is written as it happened, what lies
+ * after it as it is meant.
+ */
+export function demoGardenFile(anchor: Day): unknown {
+  const bedYears = SEASONS.flatMap((season) => bedYearsOf(yearOf(anchor) + season, season));
+  return {
+    garden: {
+      name: 'Quillet Lane',
+      latitude: 43.2,
+      longitude: -88.1,
+      elevationM: 240,
+      timeZone: 'America/Chicago',
+      units: 'us',
+      workDays: ['wed', 'sat', 'sun'],
+      hoursPerWeek: 6,
+      soilTexture: 'silt_loam',
+      frostRisk: 30,
+    },
+    climate: { dailyRecord: demoWeather.file },
+    beds: [...rotatingBeds, asparagusBed].map(bedInFile),
+    plantings: [asparagus(anchor), ...bedYears.flatMap(plantingsOf)],
+    coverStands: bedYears.flatMap((bedYear) => standsOf(bedYear, anchor)),
+    bins: demoBins,
+    piles: demoPiles(anchor),
+    topdressing: { depthMm: TOPDRESSING_MM, season: 'autumn' },
+    topdressed: [...bedYears.map(topdressingOf), ...asparagusTopdressings(anchor)].filter(({ on }) => on <= anchor),
+    away: [{ from: addDays(anchor, 24), to: addDays(anchor, 30) }],
+  };
+}
+
+function bedYearsOf(year: number, season: number): BedYear[] {
+  return rotatingBeds.flatMap((bed) => {
+    const place = (bed.turn + season + bed.rotation.length) % bed.rotation.length;
+    const programme = bed.rotation[place];
+    return programme ? [{ bed, year, programme }] : [];
+  });
+}
+
+function bedInFile(bed: Omit<(typeof rotatingBeds)[number], 'rotation' | 'turn'>) {
+  const { name, lengthM, widthM, depthM, watered = false, soilTexture } = bed;
+  return { name, lengthM, widthM, depthM, raised: true, watered, ...(soilTexture ? { soilTexture } : {}) };
+}
+
+function dayOf(moment: Moment, year: number): Day {
+  return typeof moment === 'string' ? inYear(moment, year) : inYear(moment[1], year + moment[0]);
+}
+
+function plantingsOf({ bed, year, programme }: BedYear) {
+  return programme.crops.map(({ crop, sow, setOut, last }: PlannedCrop) => ({
+    bed: bed.name,
+    crop,
+    ...(sow ? { sow: dayOf(sow, year) } : {}),
+    ...(setOut ? { setOut: dayOf(setOut, year) } : {}),
+    ...(last ? { lastHarvest: dayOf(last, year) } : {}),
+  }));
+}
+
+function asparagus(anchor: Day) {
+  const { name, planted, yearsAgo } = asparagusBed;
+  return { bed: name, crop: 'asparagus', setOut: inYear(planted, yearOf(anchor) - yearsAgo) };
+}
+
+function standsOf({ bed, year, programme }: BedYear, anchor: Day) {
+  return programme.covers.map((cover) => standOf(bed.name, cover, year, anchor));
+}
+
+/** A stand with as much of its life as lies up to the anchor. */
+function standOf(bed: string, { cover, mix, sow, cut, dead }: PlannedCover, year: number, anchor: Day) {
+  const ended = (moment: Moment | undefined): Day | undefined => {
+    const day = moment && dayOf(moment, year);
+    return day !== undefined && day <= anchor ? day : undefined;
+  };
+  const [cutOn, deadOn] = [ended(cut), ended(dead)];
+  const looked = cutOn && addDays(cutOn, LOOK_AFTER_DAYS);
+  return {
+    bed,
+    ...(cover ? { cover } : { mix }),
+    sow: dayOf(sow, year),
+    ...(cutOn ? { cut: cutOn } : {}),
+    ...(looked && looked <= anchor ? { regrowthChecked: [looked] } : {}),
+    ...(deadOn ? { dead: deadOn } : {}),
+  };
+}
+
+function litresFor({ lengthM, widthM }: { lengthM: number; widthM: number }): number {
+  return Math.round(lengthM * widthM * TOPDRESSING_MM);
+}
+
+function topdressingOf({ bed, year, programme }: BedYear) {
+  return { bed: bed.name, on: dayOf(programme.topdress, year), litres: litresFor(bed) };
+}
+
+function asparagusTopdressings(anchor: Day) {
+  return SEASONS.map((season) => ({
+    bed: asparagusBed.name,
+    on: inYear(asparagusBed.topdress, yearOf(anchor) + season),
+    litres: litresFor(asparagusBed),
+  }));
+}
