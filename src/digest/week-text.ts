@@ -4,6 +4,7 @@
 import { formatDay, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { supplyLine } from '../schedule/entry-text.ts';
+import { reasonSentence } from '../schedule/explain.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import type { ChangeGroup } from './recent-changes.ts';
 import { isToDo, type ListedDay, type ListedEntry, ridingAlong, type WeekList } from './week-list.ts';
@@ -84,7 +85,14 @@ function notesOf(listed: ListedEntry): string[] {
     ...(needs.length === 0 ? [] : [`Needs ${needs.join(', ')}.`]),
     ...ridingAlong(listed).map(({ title }) => `With it: ${title}.`),
     ...tasks.flatMap(({ pinWarning }) => pinWarning ?? []),
+    ...whyOf(tasks),
   ];
+}
+
+/** The first reason of the work itself; the task's own page and the calendar tell them all. */
+function whyOf([first]: readonly PlannedTask[]): string[] {
+  const reason = first?.reasons[0];
+  return reason === undefined ? [] : [`Why: ${reasonSentence(reason)}`];
 }
 
 function emptyBlock({ days, comes }: WeekList, units: UnitSystem): string[] {

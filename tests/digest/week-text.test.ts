@@ -54,6 +54,17 @@ The week after
 `);
 });
 
+test('each entry says why, by the first reason of its work', () => {
+  const own = "the garden's own plan" as const;
+  const reasons = [
+    { rule: 'changeover.last-harvest', saw: { crop: 'garlic', day: '2027-04-20' }, source: own },
+    { rule: 'schedule.unpinned', saw: {}, source: own },
+  ];
+  const text = textOf([{ ...sowing, reasons }]);
+  expect(text).toContain('\n      Why: The plan has the last of the garlic in on 20 April.\n');
+  expect(text).not.toContain('no longer pinned');
+});
+
 test('amounts and days are written in the units of the reader', () => {
   const text = textOf([sowing], { units: 'us' });
   expect(text).toContain('Week of April 19 to 25, 2027');
