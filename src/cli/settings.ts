@@ -1,0 +1,56 @@
+/**
+ * Settings from the environment, read once at start; every bad one is refused at once.
+ */
+import { z } from 'zod';
+import { nearestNames } from '../garden/nearest-name.ts';
+import type { Problem } from '../garden/problem.ts';
+import { valueProblems } from './refusal.ts';
+import { portValue, textValue } from './values.ts';
+
+/** What the environment settles for every command. */
+export interface Settings {
+  dataFolder: string;
+  port: number;
+  /** The address phones and calendar services reach, when there is one. */
+  publicUrl?: URL;
+}
+
+const DATA_FOLDER = './data';
+const PORT = 8137;
+const PREFIX = 'LOAMTIDE_';
+
+const publicAddress = z
+  .url({ protocol: /^https?$/, error: 'Give an address such as https://garden.example.org, or leave it out.' })
+  .transform((text) => new URL(text))
+  .refine(({ pathname, search, hash, username }) => pathname === '/' && search + hash + username === '', {
+    error: 'Give the name and port alone, such as https://garden.example.org: the garden is not kept under a path.',
+  });
+
+const environment = z.object({
+  LOAMTIDE_DATA: textValue('Name a folder, such as ./data, or leave it out.').optional(),
+  LOAMTIDE_PORT: portValue.optional(),
+  LOAMTIDE_PUBLIC_URL: publicAddress.optional(),
+});
+
+/** The settings of an environment, or everything that is wrong with it. */
+export function readSettings(env: Readonly<Record<string, string | undefined>>): Settings | Problem[] {
+  const known = Object.keys(environment.shape);
+  const misspelt = Object.keys(env)
+    .filter((name) => name.startsWith(PREFIX) && !known.includes(name))
+    .map((where) => ({ where, what: 'is not a setting this program knows.', mend: nearestSetting(where, known) }));
+  const parsed = environment.safeParse(env);
+  if (!parsed.success) return [...misspelt, ...valueProblems(parsed.error, env, (name) => name)];
+  if (misspelt.length > 0) return misspelt;
+  const { LOAMTIDE_DATA, LOAMTIDE_PORT, LOAMTIDE_PUBLIC_URL } = parsed.data;
+  return {
+    dataFolder: LOAMTIDE_DATA ?? DATA_FOLDER,
+    port: LOAMTIDE_PORT ?? PORT,
+    ...(LOAMTIDE_PUBLIC_URL === undefined ? {} : { publicUrl: LOAMTIDE_PUBLIC_URL }),
+  };
+}
+
+/** All settings begin alike, so that only the one nearest name is of use. */
+function nearestSetting(name: string, known: readonly string[]): string {
+  const [nearest] = nearestNames(name, known, 1);
+  return nearest === undefined ? `Known are: ${known.join(', ')}.` : `Did you mean ${nearest}?`;
+}
