@@ -1,0 +1,79 @@
+import { describe, expect, test } from 'vitest';
+import { z } from 'zod';
+import { isDay } from '../../src/measures/days.ts';
+import { withGarden } from './loamtide.ts';
+
+const day = z.string().refine(isDay);
+const briefDay = z.strictObject({ day, titles: z.array(z.string()) });
+
+/** The shape docs/commands.md promises, written out anew. */
+const weekOutput = z.strictObject({
+  garden: z.string(),
+  today: day,
+  monday: day,
+  sunday: day,
+  openMinutes: z.number(),
+  doneMinutes: z.number(),
+  keptMinutes: z.number(),
+  days: z.array(
+    z.strictObject({
+      day,
+      entries: z.array(
+        z.strictObject({
+          lotId: z.string(),
+          title: z.string(),
+          state: z.enum(['open', 'done', 'lapsed']),
+          effortMinutes: z.number(),
+          tasks: z.array(z.looseObject({ key: z.string(), title: z.string(), day, window: z.object({ latest: day }) })),
+        }),
+      ),
+    }),
+  ),
+  supplies: z.array(z.looseObject({ what: z.string() })),
+  closing: z.array(
+    z.strictObject({ keys: z.array(z.string()), day, title: z.string(), latest: day, daysLeft: z.number() }),
+  ),
+  changes: z.array(
+    z.strictObject({
+      kind: z.enum(['moved', 'dropped', 'added']),
+      keys: z.array(z.string()),
+      titles: z.array(z.string()),
+      from: day.optional(),
+      to: day.optional(),
+      because: z.array(z.string()),
+    }),
+  ),
+  lapsed: z.array(z.strictObject({ key: z.string(), title: z.string(), latest: day, missedNote: z.string() })),
+  clashes: z.array(z.strictObject({ key: z.string(), title: z.string(), what: z.string() })),
+  next: z.array(briefDay),
+  comes: briefDay.optional(),
+});
+
+describe('week', () => {
+  test('is the week of today, unless another is named', async () => {
+    const { loamtide } = await withGarden();
+    expect((await loamtide('week')).out).toContain('Week of April 12 to 18, 2027');
+    expect((await loamtide('week', '--today', '2027-04-19')).out).toContain('Week of April 19 to 25, 2027');
+    expect((await loamtide('week', '--week', '2026-12-31')).out).toContain(
+      'Week of December 28, 2026 to January 3, 2027',
+    );
+  });
+
+  test('as text holds the titles of its tasks and the last day of each window', async () => {
+    const { loamtide } = await withGarden();
+    const { code, out } = await loamtide('week', '--today', '2027-05-03');
+    expect(code).toBe(0);
+    expect(out).toMatch(/\[ \] Turn the pile in Left bay \(\d+ min\)\n {6}Last day May \d+\./);
+    expect(out).not.toMatch(/[⟦⟧]/);
+  });
+
+  test('as JSON has the promised shape and the same tasks', async () => {
+    const { loamtide } = await withGarden();
+    const { out } = await loamtide('week', '--today', '2027-05-03', '--format', 'json');
+    const week = weekOutput.parse(JSON.parse(out));
+    expect(week).toMatchObject({ garden: 'hollow-lane', today: '2027-05-03', monday: '2027-05-03', keptMinutes: 240 });
+    const titles = week.days.flatMap(({ entries }) => entries.map(({ title }) => title));
+    expect(titles).toContain('Turn the pile in Left bay');
+    expect(out).not.toMatch(/[⟦⟧]/);
+  });
+});
