@@ -1,0 +1,74 @@
+import { wrapped } from '../../digest/wrapped.ts';
+import type { FileDifference } from '../../garden/file-difference.ts';
+import { command, switchOption } from '../command.ts';
+import { type Incoming, incoming } from '../garden-incoming.ts';
+import { counted, gardenSummary, readGarden, tryGarden } from '../garden-source.ts';
+import { BY, clockOf, withHousehold } from '../household.ts';
+import { ofOneGarden } from '../options.ts';
+import { writeLines } from '../output.ts';
+import { choiceValue } from '../values.ts';
+
+export const gardenImport = command({
+  name: 'import',
+  about: 'Brings a garden in. Of one that is there already it first shows what would change; --apply does it.',
+  argument: { flags: '<file>', about: 'a garden file, YAML or JSON' },
+  options: {
+    apply: switchOption('--apply', 'bring it into the garden that is there'),
+    prefer: {
+      flags: '--prefer <which>',
+      about: 'who wins where a reported fact stands against the file: reported, file (default: reported)',
+      value: choiceValue(['reported', 'file']).optional(),
+    },
+    ...ofOneGarden,
+  },
+  run: async (call) => {
+    const { at, options, argument: name = '' } = call;
+    const wanted = { cwd: at.cwd, name, gardenId: options.garden, prefer: options.prefer ?? 'reported' };
+    // Read once before the data folder is opened, so that a file that cannot be used makes none.
+    await readGarden(at.cwd, name);
+    await withHousehold(call, { make: true }, async (household) => {
+      const found = await incoming(household, wanted);
+      if (found.known !== undefined) {
+        writeLines(at.stdout, differenceLines(found));
+        await tryGarden(withHeld(found), clockOf(at, options.today));
+        if (!changesAnything(found)) return;
+        if (!options.apply) return writeLines(at.stdout, ['', 'Nothing was written. Add --apply to bring it in.']);
+      }
+      await household.steward.importGarden(found.garden, BY);
+      const view = await household.steward.view(found.garden.file.garden.id ?? '');
+      writeLines(at.stdout, ['Brought in.', gardenSummary(view)]);
+    });
+  },
+});
+
+function changesAnything({ garden, known }: Incoming): boolean {
+  return known === undefined || known.differences.length > 0 || garden.record !== undefined;
+}
+
+/** The import with the record it would be planned by. */
+function withHeld({ garden, known }: Incoming): Incoming['garden'] {
+  const record = garden.record ?? known?.held;
+  return record === undefined ? garden : { ...garden, record };
+}
+
+function differenceLines(found: Incoming): string[] {
+  const { garden, known } = found;
+  if (known === undefined) return [];
+  if (!changesAnything(found)) return [`${known.id} is here already, and the file says nothing new.`];
+  const { record } = garden;
+  return [
+    `${known.id} is here already. The file would change:`,
+    ...known.differences.flatMap((difference) => wrapped(differenceLine(difference), '  ', '    ')),
+    ...(record === undefined ? [] : [`  the weather record: ${counted(record.days.length, 'day')}. ${record.origin}`]),
+  ];
+}
+
+function differenceLine({ path, now, file, keeps }: FileDifference): string {
+  const kept =
+    keeps === undefined
+      ? ''
+      : keeps === 'reported'
+        ? ' (what was reported is kept)'
+        : ' (the file is taken at its word)';
+  return `${path}: now ${now}; in the file ${file}${kept}`;
+}

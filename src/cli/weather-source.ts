@@ -1,0 +1,56 @@
+/**
+ * Weather records as files.
+ */
+import { basename } from 'node:path';
+import { InputRefused, type Problem } from '../garden/problem.ts';
+import type { DailyWeather } from '../garden/weather.ts';
+import { readWeatherFile } from '../garden/weather-file.ts';
+import type { WeatherRecord } from '../store/weather.ts';
+import { readText } from './files.ts';
+
+/** Problems told one by one; of a file in the wrong units every line is one. House default. */
+const MOST_TOLD = 50;
+
+/** A weather file whose good rows are to be used. */
+export interface WeatherRows {
+  days: readonly DailyWeather[];
+  /** Rows that gave way to a later row of the same date. */
+  duplicates: number;
+  /** Rows left out, when the good ones were to be kept. */
+  problems: readonly Problem[];
+}
+
+/**
+ * Reads a weather file, plain or gzip.
+ *
+ * @param keepGood leaves bad rows out instead of refusing the file
+ * @throws {InputRefused} naming each bad line, or when no row is left
+ */
+export async function readWeather(cwd: string, name: string, keepGood: boolean): Promise<WeatherRows> {
+  const { rows, duplicates, problems } = readWeatherFile(await readText(cwd, name));
+  if (problems.length > 0 && (!keepGood || rows.length === 0)) throw refused(name, problems);
+  if (rows.length > 0) return { days: rows, duplicates, problems };
+  const empty = { where: name, what: 'holds no day.', mend: 'Give a row a day, such as 2018-04-15,-1.1,6.7,0,0,0.' };
+  throw new InputRefused('The weather file cannot be used.', [empty]);
+}
+
+function refused(name: string, problems: readonly Problem[]): InputRefused {
+  const count = problems.length === 1 ? 'one problem' : `${problems.length} problems`;
+  return new InputRefused(`The weather file cannot be used: ${count}. Nothing was written.`, told(name, problems));
+}
+
+/** Problems with the file they are in; of very many the first ones. */
+export function told(name: string, problems: readonly Problem[]): Problem[] {
+  const shown = problems
+    .slice(0, MOST_TOLD)
+    .map(({ where, what, mend }) => ({ where: `${name}, ${where}`, what, mend }));
+  const more = problems.length - shown.length;
+  if (more === 0) return shown;
+  return [...shown, { where: name, what: `has ${more} more problems.`, mend: 'Mend these first.' }];
+}
+
+/** A record made of a file's days. */
+export function recordOf(name: string, days: readonly DailyWeather[]): WeatherRecord {
+  const origin = `Daily record ${basename(name)}, ${days[0]?.day} to ${days.at(-1)?.day}.`;
+  return { origin, leftOut: [], days };
+}
