@@ -1,0 +1,52 @@
+import { problemLine } from '../../garden/problem.ts';
+import type { WeatherRecord } from '../../store/weather.ts';
+import { command, switchOption } from '../command.ts';
+import { counted } from '../garden-source.ts';
+import { chosenGarden, withHousehold } from '../household.ts';
+import { ofOneGarden } from '../options.ts';
+import { writeLines } from '../output.ts';
+import { joined } from '../weather-join.ts';
+import { readWeather, recordOf, told, type WeatherRows } from '../weather-source.ts';
+
+export const weatherImport = command({
+  name: 'import',
+  about: 'Brings days into the weather record that the climate is worked out from.',
+  argument: { flags: '<file>', about: 'CSV with the columns date,tmin_c,tmax_c,prcp_mm,snow_mm,snwd_mm; also as .gz' },
+  options: {
+    keepGood: switchOption('--keep-good', 'bring the good rows in where some cannot be used'),
+    replace: switchOption('--replace', 'put the file in place of the whole record'),
+    ...ofOneGarden,
+  },
+  run: async (call) => {
+    const { at, options, argument: name = '' } = call;
+    const rows = await readWeather(at.cwd, name, options.keepGood ?? false);
+    await withHousehold(call, {}, async ({ steward, store }) => {
+      const gardenId = await chosenGarden(steward, options.garden);
+      const held = await store.weatherRecord(gardenId);
+      const fresh = recordOf(name, rows.days);
+      const { record, replaced } =
+        held === undefined
+          ? { record: fresh, replaced: 0 }
+          : options.replace
+            ? { record: { ...fresh, leftOut: held.leftOut }, replaced: 0 }
+            : joined(held, fresh);
+      await steward.importWeather(gardenId, record);
+      const { garden } = await steward.view(gardenId);
+      const used = garden.climate.kind === 'daily-record';
+      writeLines(at.stdout, [...report(name, rows, record, replaced), ...(used ? [] : [NOT_USED])]);
+    });
+  },
+});
+
+const NOT_USED = 'It is kept, but the garden file takes its climate from elsewhere: write dailyRecord there to use it.';
+
+function report(name: string, rows: WeatherRows, record: WeatherRecord, replaced: number): string[] {
+  const { days, duplicates, problems } = rows;
+  return [
+    `${counted(days.length, 'day')} brought in from ${name}.`,
+    ...(duplicates === 0 ? [] : [`${counted(duplicates, 'row')} gave way to a later row of the same date.`]),
+    ...(replaced === 0 ? [] : [`${counted(replaced, 'day')} of the record replaced.`]),
+    ...(problems.length === 0 ? [] : ['Left out:', ...told(name, problems).map(problemLine)]),
+    `The record now holds ${counted(record.days.length, 'day')}, ${record.days[0]?.day} to ${record.days.at(-1)?.day}.`,
+  ];
+}
