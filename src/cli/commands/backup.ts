@@ -1,0 +1,26 @@
+import { resolve } from 'node:path';
+import { command } from '../command.ts';
+import { codeOf, unwritable } from '../files.ts';
+import { withHousehold } from '../household.ts';
+import { everywhere } from '../options.ts';
+import { writeLines } from '../output.ts';
+
+export const backup = command({
+  name: 'backup',
+  about: 'Copies the database, also while the server runs, into a new file.',
+  argument: { flags: '<file>', about: 'the copy: a file that does not exist yet' },
+  options: everywhere,
+  run: (call) =>
+    withHousehold(call, {}, async ({ store }) => {
+      const { at, argument: file = '' } = call;
+      try {
+        await store.backup(resolve(at.cwd, file));
+      } catch (error) {
+        throw unwritable(file, codeOf(error)) ?? error;
+      }
+      writeLines(at.stdout, [
+        `Copied to ${file}.`,
+        'Keep it private: it holds the secret addresses of your feeds. docs/running.md says how to put it back.',
+      ]);
+    }),
+});

@@ -1,0 +1,77 @@
+import { wrapped } from '../../digest/wrapped.ts';
+import type { Garden } from '../../garden/garden.ts';
+import type { LedgerEntry } from '../../garden/ledger.ts';
+import { formatDay, readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import type { UndoPreview } from '../../steward/steward.ts';
+import { factInWords } from '../../web/ledger-words.ts';
+import { command, switchOption } from '../command.ts';
+import { BY, chosenGarden, withHousehold } from '../household.ts';
+import { formatOption, ofOneGarden } from '../options.ts';
+import { writeJson, writeLines } from '../output.ts';
+import { numberValue } from '../values.ts';
+
+/** Most entries a ledger is asked about at once. */
+const LAST_ENTRY = 1_000_000_000;
+
+export const undo = command({
+  name: 'undo',
+  about: 'Shows what taking back the newest change, or an older one, would do; does it with --apply.',
+  options: {
+    entry: {
+      flags: '--entry <number>',
+      about: 'an older change (default: the newest)',
+      value: numberValue('the number of an entry', 12, 1, LAST_ENTRY).optional(),
+    },
+    apply: switchOption('--apply', 'take it back'),
+    ...ofOneGarden,
+    format: formatOption('text', 'json'),
+  },
+  run: (call) => {
+    const { at, options } = call;
+    const apply = options.apply ?? false;
+    return withHousehold(call, { onlyLook: !apply }, async ({ steward }) => {
+      const gardenId = await chosenGarden(steward, options.garden);
+      const preview = await steward.previewUndo(gardenId, options.entry);
+      const { garden } = await steward.view(gardenId);
+      if (preview !== undefined && apply) await steward.undo(gardenId, preview.entry.entry, BY);
+      const { units } = garden.place;
+      if (options.format === 'json') writeJson(at.stdout, undoJson(garden, preview, apply), units);
+      else writeLines(at.stdout, undoLines(garden, preview, apply));
+    });
+  },
+});
+
+function undoJson(garden: Garden, preview: UndoPreview | undefined, applied: boolean): object {
+  if (preview === undefined) return { garden: garden.id, applied: false, entry: null, leaning: [], moves: [] };
+  const entryJson = (row: LedgerEntry): object => {
+    const { entry, recordedAt, recordedOn, by, fact } = row;
+    return { entry, recordedAt, recordedOn, by, kind: fact.kind, text: factInWords(fact, garden) };
+  };
+  const { entry, leaning, moves } = preview;
+  return { garden: garden.id, applied, entry: entryJson(entry), leaning: leaning.map(entryJson), moves };
+}
+
+function undoLines(garden: Garden, preview: UndoPreview | undefined, applied: boolean): string[] {
+  if (preview === undefined) return ['Nothing can be undone: nothing was marked or changed yet.'];
+  const { units } = garden.place;
+  const { entry, leaning, moves } = preview;
+  const told = ({ entry: number, fact }: LedgerEntry): string => `${number}: ${factInWords(fact, garden)}`;
+  const section = (heading: string, lines: readonly string[]): string[] =>
+    lines.length === 0 ? [] : ['', heading, ...lines.flatMap((line) => wrapped(line, '  ', '    '))];
+  return [
+    ...wrapped(`${applied ? 'Taken back' : 'Would take back'} entry ${told(entry)}`),
+    ...section('Later changes about the same things, which stay:', leaning.map(told)),
+    ...section(
+      `What ${applied ? 'moved' : 'would move'}:`,
+      moves.map((move) => moveLine(move, units)),
+    ),
+    ...(applied ? [] : ['', 'Nothing was changed. Add --apply to take it back.']),
+  ];
+}
+
+function moveLine({ title, from, to }: UndoPreview['moves'][number], units: UnitSystem): string {
+  const [was, is] = [from, to].map((day) => day && formatDay(day, units));
+  const how = was === undefined ? `comes on ${is}` : is === undefined ? `leaves ${was}` : `from ${was} to ${is}`;
+  return `${readableIn(units, title)}: ${from !== undefined && from === to ? `open again on ${is}` : how}`;
+}
