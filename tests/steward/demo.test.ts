@@ -1,0 +1,53 @@
+import { expect, onTestFinished, test } from 'vitest';
+import { addDays } from '../../src/measures/days.ts';
+import { createSteward } from '../../src/steward/create-steward.ts';
+import { layDemo } from '../../src/steward/demo.ts';
+import type { Clock } from '../../src/steward/planner.ts';
+import { openStore } from '../../src/store/store.ts';
+
+/** The demo garden laid into an empty household. */
+async function laid(clock: Clock) {
+  const store = await openStore({ file: ':memory:', now: clock.now() });
+  const steward = createSteward({ store, clock });
+  onTestFinished(() => steward.close());
+  const gardenId = await layDemo({ steward, store, clock });
+  return { gardenId, steward, store, view: await steward.view(gardenId) };
+}
+
+const ANCHOR = '2027-04-18';
+const fixed: Clock = { now: () => `${ANCHOR}T15:00:00.000Z`, today: ANCHOR };
+
+test('the demo garden has a plan of the coming year, planned by thirty real seasons', async () => {
+  const { view } = await laid(fixed);
+  expect(view.garden.beds).toHaveLength(12);
+  expect(view.garden.bins).toHaveLength(3);
+  expect(view.climate).toMatchObject({ basis: 'daily-record', confidence: 'recorded' });
+  expect(view.climate.seasons).toHaveLength(30);
+  expect(view.plan.entries.filter(({ state }) => state === 'open').length).toBeGreaterThan(20);
+});
+
+test('this year is a past year of the record, which the odds leave out', async () => {
+  const { gardenId, store, view } = await laid(fixed);
+  const log = await store.weatherLog(gardenId, '2027-01-01');
+  const record = await store.weatherRecord(gardenId);
+  const [past] = record?.leftOut ?? [];
+  expect(view.climate.seasons.map(({ season }) => season)).not.toContain(past);
+  expect(log.map(({ kind }) => kind)).not.toContain('expected');
+  expect(log.at(-1)?.day).toBe(ANCHOR);
+  const { day: _day, ...sameDay } = record?.days.find(({ day }) => day === `${past}-04-18`) ?? { day: '' };
+  expect(log.at(-1)).toMatchObject(sameDay);
+});
+
+test('it has one feed, for everything', async () => {
+  const { gardenId, steward } = await laid(fixed);
+  const [feed, ...others] = await steward.feeds(gardenId);
+  expect([feed?.label, others]).toEqual(['Everything', []]);
+  expect((await steward.feedBody(feed?.token ?? ''))?.body).toMatch(/^BEGIN:VCALENDAR/);
+});
+
+test('it is laid around the day of its own time zone', async () => {
+  const { gardenId, store } = await laid({ now: () => '2027-04-19T04:30:00.000Z' });
+  const log = await store.weatherLog(gardenId, '2027-01-01');
+  expect(log.at(-1)?.day).toBe(ANCHOR);
+  expect(addDays(ANCHOR, 1)).toBe('2027-04-19');
+});
