@@ -1,0 +1,78 @@
+import { z } from 'zod';
+import { InputRefused } from '../../garden/problem.ts';
+import { layDemo } from '../../steward/demo.ts';
+import type { Steward } from '../../steward/steward.ts';
+import { assertBindable } from '../../web/server.ts';
+import { feedAddress } from '../../web/settings.ts';
+import { command } from '../command.ts';
+import { clockOf, dataFolder, withHousehold } from '../household.ts';
+import { keepPlanned } from '../keep-planned.ts';
+import { type OpenDoor, openDoor } from '../listen.ts';
+import { everywhere } from '../options.ts';
+import { writeLines } from '../output.ts';
+import { portValue } from '../values.ts';
+
+const LOOPBACK = '127.0.0.1';
+
+const hostValue = z.string().superRefine((host, context) => {
+  try {
+    assertBindable(host);
+  } catch (error) {
+    context.addIssue({ code: 'custom', message: error instanceof Error ? error.message : String(error) });
+  }
+});
+
+export const serve = command({
+  name: 'serve',
+  about: 'Serves the web pages and calendar feeds to this computer; makes the demo garden where there is none.',
+  options: {
+    port: { flags: '--port <number>', about: 'port (default: LOAMTIDE_PORT, or 8137)', value: portValue.optional() },
+    host: {
+      flags: '--host <address>',
+      about: `a loopback address (default: ${LOOPBACK})`,
+      value: hostValue.optional(),
+    },
+    ...everywhere,
+  },
+  run: (call) =>
+    withHousehold(call, { make: true }, async ({ steward, store }) => {
+      const { at, settings, options } = call;
+      const report = (line: string) => at.stderr.write(`${line}\n`);
+      const empty = (await steward.gardenIds()).length === 0;
+      if (empty) await layDemo({ steward, store, clock: clockOf(at, options.today) });
+      const stopPlanning = await keepPlanned(steward, (error) => report(faultText(error)));
+      const { publicUrl } = settings;
+      const port = options.port ?? settings.port;
+      try {
+        const door = await openDoor(steward, { hostname: options.host ?? LOOPBACK, port, publicUrl, report });
+        writeLines(at.stdout, [
+          `Loamtide is at ${door.page.href}`,
+          ...(await feedLines(steward, door)),
+          `Its data is in ${dataFolder(call)}`,
+          ...(empty ? ['The garden shown is an invented one, to look around in.'] : []),
+          'Stop it with Ctrl-C.',
+        ]);
+        await at.untilStopped();
+        await door.close();
+      } finally {
+        await stopPlanning();
+      }
+    }),
+});
+
+/** The address of each garden's first open feed. */
+async function feedLines(steward: Steward, { page, web }: OpenDoor): Promise<string[]> {
+  const lines: string[] = [];
+  for (const id of await steward.gardenIds()) {
+    const open = (await steward.feeds(id)).find(({ revokedAt }) => revokedAt === undefined);
+    const address = open && feedAddress({ ...web, publicUrl: web.publicUrl ?? page }, open.token);
+    lines.push(`Calendar feed of ${id}: ${address ?? 'none yet; make one with "loamtide feed add"'}`);
+  }
+  return lines;
+}
+
+/** What was refused in its own words; of anything else all there is. */
+function faultText(error: unknown): string {
+  if (error instanceof InputRefused || !(error instanceof Error)) return String(error);
+  return error.stack ?? error.message;
+}

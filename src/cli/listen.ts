@@ -1,0 +1,85 @@
+/**
+ * The web view opened on a port, and closed again.
+ */
+import { isIPv6 } from 'node:net';
+import type { Steward } from '../steward/steward.ts';
+import { createApp } from '../web/app.tsx';
+import { serveApp } from '../web/server.ts';
+import type { WebSettings } from '../web/settings.ts';
+import { codeOf } from './files.ts';
+import { refusal } from './refusal.ts';
+
+/** How long requests under way may still take when the program stops. House default. */
+const GRACE_MS = 5_000;
+
+/** Where to listen, and how the pages are reached. */
+export interface Door {
+  hostname: string;
+  /** 0 takes any port that is free. */
+  port: number;
+  publicUrl?: URL | undefined;
+  /** Where a fault of the program is told. */
+  report(line: string): void;
+}
+
+/** An open door. */
+export interface OpenDoor {
+  /** Address of the pages on this computer. */
+  page: URL;
+  web: WebSettings;
+  /** Lets requests under way finish, and settles when the port is closed. */
+  close(): Promise<void>;
+}
+
+type Answer = ReturnType<typeof createApp>['fetch'];
+
+/**
+ * Opens the web view.
+ *
+ * @throws {InputRefused} when the port cannot be had
+ */
+export async function openDoor(steward: Steward, { hostname, port, publicUrl, report }: Door): Promise<OpenDoor> {
+  // The pages answer under names that hold the port, and which one it is shows only once it is open.
+  let answer: Answer = () => new Response('Not ready yet.\n', { status: 503 });
+  const server = await serveApp({ fetch: (...request) => answer(...request) }, { hostname, port }).catch((error) => {
+    throw portRefused(codeOf(error), port) ?? error;
+  });
+  const bound = server.address();
+  const page = new URL(`http://${isIPv6(hostname) ? `[${hostname}]` : hostname}`);
+  page.port = String(typeof bound === 'object' && bound !== null ? bound.port : port);
+  const web: WebSettings = {
+    port: Number(page.port || 80),
+    hostNames: [page.hostname],
+    ...(publicUrl === undefined ? {} : { publicUrl }),
+  };
+  answer = createApp({ steward, settings: web, report }).fetch;
+  const close = () =>
+    new Promise<void>((resolve) => {
+      const impatience = setTimeout(() => 'closeAllConnections' in server && server.closeAllConnections(), GRACE_MS);
+      server.close(() => {
+        clearTimeout(impatience);
+        resolve();
+      });
+    });
+  return { page, web, close };
+}
+
+function portRefused(code: string | undefined, port: number) {
+  const about = 'The server was not started.';
+  if (code === 'EADDRINUSE') {
+    const mend = `Stop the program that uses it (it may be Loamtide itself), or take another, such as --port ${port + 1}.`;
+    return refusal(about, '--port', `Port ${port} is in use.`, mend);
+  }
+  if (code === 'EACCES') {
+    return refusal(
+      about,
+      '--port',
+      `Port ${port} is kept for the system.`,
+      'Take one from 1024 up, such as --port 8137.',
+    );
+  }
+  if (code === 'EADDRNOTAVAIL') {
+    return refusal(about, '--host', 'This computer has no such address.', 'Leave it out, or give 127.0.0.1.');
+  }
+  return undefined;
+}

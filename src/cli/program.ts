@@ -1,0 +1,42 @@
+/**
+ * The program's commands.
+ */
+import type { Command } from 'commander';
+import { commandGroup } from './command.ts';
+import { backup } from './commands/backup.ts';
+import { climate } from './commands/climate.ts';
+import { feedAdd } from './commands/feed-add.ts';
+import { feedList } from './commands/feed-list.ts';
+import { feedRevoke } from './commands/feed-revoke.ts';
+import { gardenCheck } from './commands/garden-check.ts';
+import { gardenExport } from './commands/garden-export.ts';
+import { gardenImport } from './commands/garden-import.ts';
+import { near } from './commands/near.ts';
+import { plan } from './commands/plan.ts';
+import { serve } from './commands/serve.ts';
+import { undo } from './commands/undo.ts';
+import { weatherImport } from './commands/weather-import.ts';
+import { week } from './commands/week.ts';
+import type { Surroundings } from './surroundings.ts';
+
+const loamtide = commandGroup(
+  'loamtide',
+  "Works out a vegetable garden's year of dated, explained tasks, and serves them as a calendar feed and a weekly list.",
+  [
+    serve,
+    week,
+    plan,
+    climate,
+    near,
+    commandGroup('garden', 'Garden files: check, import, export.', [gardenCheck, gardenImport, gardenExport]),
+    commandGroup('weather', 'The weather record a climate is worked out from.', [weatherImport]),
+    commandGroup('feed', 'Calendar feeds: add, list, revoke.', [feedAdd, feedList, feedRevoke]),
+    undo,
+    backup,
+  ],
+);
+
+/** The whole program as a tree of commands. */
+export function program(at: Surroundings): Command {
+  return loamtide(at);
+}

@@ -1,0 +1,34 @@
+/**
+ * One run of the program: a command line in, an exit code out.
+ */
+import { CommanderError } from 'commander';
+import { InputRefused } from '../garden/problem.ts';
+import { program } from './program.ts';
+import type { Surroundings } from './surroundings.ts';
+
+/** All went well; something inside failed; what was given cannot be used. */
+const OK = 0;
+const FAILED = 1;
+const REFUSED = 2;
+
+/**
+ * Runs a command.
+ *
+ * @param argv the words after the program's name
+ * @returns the exit code: 0 done, 2 bad input, 1 a failure inside
+ */
+export async function run(argv: readonly string[], at: Surroundings): Promise<number> {
+  try {
+    await program(at).parseAsync([...argv], { from: 'user' });
+    return OK;
+  } catch (error) {
+    if (error instanceof CommanderError) return error.exitCode === 0 ? OK : REFUSED;
+    if (error instanceof InputRefused) {
+      at.stderr.write(`${error.message}\n`);
+      return REFUSED;
+    }
+    const told = error instanceof Error ? (error.stack ?? error.message) : String(error);
+    at.stderr.write(`Something inside Loamtide failed. Please report it with these lines:\n${told}\n`);
+    return FAILED;
+  }
+}

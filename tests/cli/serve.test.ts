@@ -1,0 +1,139 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { createServer } from 'node:net';
+import { join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { describe, expect, onTestFinished, test, vi } from 'vitest';
+import type { Surroundings } from '../../src/cli/surroundings.ts';
+import { openedIn } from './household.ts';
+import { loamtideIn, NOW, tempFolder, withGarden } from './loamtide.ts';
+
+const PAGE = /^Loamtide is at (http:\/\/127\.0\.0\.1:\d+\/)$/m;
+const FEED = /^Calendar feed of [\w-]+: (http\S+\.ics)$/m;
+
+/** A server in this process: what it has written so far, and a way to stop it. */
+function served(folder: string, argv: readonly string[] = [], other: Partial<Surroundings> = {}) {
+  const written = { text: '' };
+  let stop = (): void => undefined;
+  const stopped = new Promise<void>((resolve) => {
+    stop = resolve;
+  });
+  const ended = loamtideIn(folder, {
+    stdout: { write: (text) => (written.text += text) },
+    untilStopped: () => stopped,
+    ...other,
+  })('serve', '--port', '0', ...argv);
+  const started = vi.waitFor(() => expect(written.text).toContain('Stop it with Ctrl-C.'), { timeout: 15_000 });
+  const stopAndEnd = () => {
+    stop();
+    return ended;
+  };
+  return { started, text: () => written.text, stop: stopAndEnd };
+}
+
+const status = async (address = '') => (await fetch(address)).status;
+
+describe('serve', () => {
+  test('shows the pages and the feed at the addresses it prints, until it is stopped', async () => {
+    const { folder, loamtide } = await withGarden();
+    await loamtide('feed', 'add');
+    const server = served(folder);
+    await server.started;
+    const [page, feed] = [PAGE.exec(server.text())?.[1], FEED.exec(server.text())?.[1]];
+    expect(await status(page)).toBe(200);
+    const body = await (await fetch(feed ?? '')).text();
+    expect(body).toContain('SUMMARY:Turn the pile in Left bay');
+    expect(await server.stop()).toMatchObject({ code: 0, err: '' });
+    await expect(fetch(page ?? '')).rejects.toThrow();
+  });
+
+  test('prints the public address of a feed where there is one, and says where there is no feed', async () => {
+    const { folder, loamtide } = await withGarden();
+    const none = served(folder);
+    await none.started;
+    expect(none.text()).toContain('Calendar feed of hollow-lane: none yet; make one with "loamtide feed add"');
+    await none.stop();
+    await loamtide('feed', 'add');
+    const open = served(folder, [], { env: { LOAMTIDE_PUBLIC_URL: 'https://garden.example.org' } });
+    await open.started;
+    expect(FEED.exec(open.text())?.[1]).toMatch(/^https:\/\/garden\.example\.org\/feed\//);
+    await open.stop();
+  });
+
+  test('plans anew when the garden’s own midnight has passed', async () => {
+    const { folder } = await withGarden();
+    vi.useFakeTimers({ toFake: ['setInterval', 'clearInterval'] });
+    onTestFinished(() => void vi.useRealTimers());
+    const clock = { now: NOW };
+    const server = served(folder, [], { now: () => clock.now });
+    await server.started;
+    const planned = () => openedIn(folder, async ({ store }) => (await store.plan('hollow-lane'))?.today);
+    expect(await planned()).toBe('2027-04-18');
+    clock.now = '2027-04-19T05:00:30.000Z';
+    await vi.advanceTimersByTimeAsync(60_000);
+    await vi.waitFor(async () => expect(await planned()).toBe('2027-04-19'));
+    await server.stop();
+  });
+
+  test('a garden that cannot be planned is told, and the rest is served', async () => {
+    const { folder } = await withGarden();
+    await openedIn(folder, async ({ store }) => {
+      await store.createGarden({ id: 'empty', name: 'Empty', createdAt: NOW });
+    });
+    const err: string[] = [];
+    const server = served(folder, [], { stderr: { write: (text) => err.push(text) } });
+    await server.started;
+    expect(err.join('')).toContain('empty: has no garden file.');
+    expect(await status(`${PAGE.exec(server.text())?.[1]}gardens/hollow-lane`)).toBe(200);
+    await server.stop();
+  });
+});
+
+describe('serve is refused', () => {
+  test('where others could come in', async () => {
+    const { folder } = await withGarden();
+    const { code, err } = await loamtideIn(folder)('serve', '--host', '0.0.0.0');
+    expect(code).toBe(2);
+    expect(err).toContain('--host: "0.0.0.0" cannot be used. Cannot listen on "0.0.0.0"');
+  });
+
+  test('on a port that is in use, naming another', async () => {
+    const { folder } = await withGarden();
+    const other = createServer().listen(0, '127.0.0.1');
+    onTestFinished(() => void other.close());
+    await once(other, 'listening');
+    const address = other.address();
+    const port = typeof address === 'object' && address ? address.port : 0;
+    const { code, err } = await loamtideIn(folder)('serve', '--port', String(port));
+    expect(code).toBe(2);
+    expect(err).toContain(`--port: Port ${port} is in use.`);
+    expect(err).toContain(`such as --port ${port + 1}.`);
+  });
+});
+
+const main = fileURLToPath(new URL('../../src/cli/main.ts', import.meta.url));
+
+/** The program as a newcomer starts it, in a process of its own. */
+function started(folder: string): { program: ChildProcess; out: () => string } {
+  const env = { PATH: process.env.PATH, LOAMTIDE_DATA: join(folder, 'data') };
+  const program = spawn(process.execPath, ['--import', 'tsx', main, 'serve', '--port', '0'], { env });
+  onTestFinished(() => void program.kill('SIGKILL'));
+  const written: string[] = [];
+  program.stdout.on('data', (chunk) => written.push(String(chunk)));
+  program.stderr.on('data', (chunk) => written.push(String(chunk)));
+  return { program, out: () => written.join('') };
+}
+
+test('on an empty folder it lays the demo garden, answers, and ends in good order on SIGTERM', async () => {
+  const folder = tempFolder();
+  const { program, out } = started(folder);
+  await vi.waitFor(() => expect(out()).toContain('Stop it with Ctrl-C.'), { timeout: 18_000, interval: 100 });
+  expect(out()).toContain('The garden shown is an invented one');
+  expect(await status(PAGE.exec(out())?.[1])).toBe(200);
+  const feed = await fetch(FEED.exec(out())?.[1] ?? '');
+  expect(feed.status).toBe(200);
+  expect(feed.headers.get('content-type')).toContain('text/calendar');
+  const exit = once(program, 'exit');
+  program.kill('SIGTERM');
+  expect(await exit).toEqual([0, null]);
+});
