@@ -23,7 +23,7 @@ import {
 } from './file-values.ts';
 
 /** Soil textures a garden may name, coarse to fine. */
-export const SOIL_TEXTURES = [
+const SOIL_TEXTURES = [
   'sand',
   'loamy_sand',
   'sandy_loam',

@@ -50,26 +50,36 @@ export function projectGarden(ledger: readonly LedgerEntry[]): Garden | undefine
 /** A garden as its file tells it, with what was reported laid over it; what both tell counts once. */
 function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
   const all = facts.reduce(applyFact, told);
-  const toldStands = new Map(told.stands.map((stand) => [stand.id, stand]));
-  const toldPiles = new Map(told.piles.map((pile) => [pile.id, pile]));
   return {
     ...all,
-    stands: all.stands.map((stand) => ({
+    stands: changed(told.stands, all.stands, (stand, toldStand) => ({
       ...stand,
-      regrowthCheckedOn: joined(toldStands.get(stand.id)?.regrowthCheckedOn, stand.regrowthCheckedOn, itself),
+      regrowthCheckedOn: joined(toldStand?.regrowthCheckedOn, stand.regrowthCheckedOn, itself),
     })),
-    piles: all.piles.map((pile) => ({
+    piles: changed(told.piles, all.piles, (pile, toldPile) => ({
       ...pile,
-      turns: joined(toldPiles.get(pile.id)?.turns, pile.turns, itself),
-      readings: joined(toldPiles.get(pile.id)?.readings, pile.readings, onOf),
+      turns: joined(toldPile?.turns, pile.turns, itself),
+      readings: joined(toldPile?.readings, pile.readings, onOf),
     })),
     topdressed: joined(told.topdressed, all.topdressed, onOf),
     compostBought: joined(told.compostBought, all.compostBought, onOf),
   };
 }
 
+/** Items with those made anew that facts have touched; the others stay the very same. */
+function changed<Item extends { id: string }>(
+  told: readonly Item[],
+  all: readonly Item[],
+  change: (item: Item, toldItem: Item | undefined) => Item,
+): readonly Item[] {
+  if (all === told) return told;
+  const byId = new Map(told.map((item) => [item.id, item]));
+  return all.map((item) => (byId.get(item.id) === item ? item : change(item, byId.get(item.id))));
+}
+
 /** A list that was told and then added to, oldest first, each told item standing for one equal item reported. */
-function joined<Item>(told: readonly Item[] = [], all: readonly Item[], dayOf: (item: Item) => Day): Item[] {
+function joined<Item>(told: readonly Item[] = [], all: readonly Item[], dayOf: (item: Item) => Day): readonly Item[] {
+  if (all === told) return told;
   const unclaimed = told.map(inOneForm);
   const reported = all.slice(told.length).filter((item) => {
     const at = unclaimed.indexOf(inOneForm(item));
@@ -85,9 +95,13 @@ function inOneForm(item: unknown): string {
 
 /** Whether a garden as told already shows what an entry makes true: marks and pins make nothing a file could deny. */
 function agrees(told: Garden, entry: LedgerEntry): boolean {
-  const shown = ({ plantings, stands, piles, topdressed, compostBought }: Garden): string =>
-    JSON.stringify([plantings, stands, piles, topdressed, compostBought]);
-  return shown(withFacts(told, [entry])) === shown(withFacts(told, []));
+  const after = withFacts(told, [entry]);
+  return (['plantings', 'stands', 'piles', 'topdressed', 'compostBought'] as const).every((list) => {
+    const [was, is]: [readonly object[], readonly object[]] = [told[list], after[list]];
+    return (
+      was.length === is.length && was.every((item, at) => item === is[at] || inOneForm(item) === inOneForm(is[at]))
+    );
+  });
 }
 
 /**

@@ -22,11 +22,6 @@ export const GRAMS_PER_OUNCE = 28.349523125;
 export const GRAMS_PER_POUND = 16 * GRAMS_PER_OUNCE;
 /** Square metres in a square foot. */
 export const M2_PER_SQUARE_FOOT = M_PER_FOOT * M_PER_FOOT;
-/** Square metres in an acre of 43,560 square feet. */
-export const M2_PER_ACRE = 43_560 * M2_PER_SQUARE_FOOT;
-
-/** Grams per square metre in one pound per acre, 0.11209. */
-export const G_PER_M2_PER_LB_PER_ACRE = GRAMS_PER_POUND / M2_PER_ACRE;
 
 /** Which units the gardener reads. */
 export type UnitSystem = 'us' | 'metric';

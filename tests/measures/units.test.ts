@@ -3,14 +3,12 @@ import {
   CM_PER_INCH,
   celsius,
   fahrenheit,
-  G_PER_M2_PER_LB_PER_ACRE,
   GRAMS_PER_OUNCE,
   GRAMS_PER_POUND,
   LITRES_PER_CUBIC_FOOT,
   LITRES_PER_CUBIC_YARD,
   LITRES_PER_GALLON,
   M_PER_FOOT,
-  M2_PER_ACRE,
   M2_PER_SQUARE_FOOT,
   MM_PER_INCH,
 } from '../../src/measures/units.ts';
@@ -38,13 +36,8 @@ describe('the international yard and pound', () => {
     expect(LITRES_PER_GALLON).toBeCloseTo((231 * CM_PER_INCH ** 3) / 1000, 12);
   });
 
-  it('makes a square foot 0.09290304 m² and an acre 4046.8564224 m²', () => {
+  it('makes a square foot 0.09290304 m²', () => {
     expect(M2_PER_SQUARE_FOOT).toBeCloseTo(0.09290304, 12);
-    expect(M2_PER_ACRE).toBeCloseTo(4046.8564224, 7);
-  });
-
-  it('makes a pound an acre 1.12085 kg a hectare (NRCS and extension tables print 1.12)', () => {
-    expect(10 * G_PER_M2_PER_LB_PER_ACRE).toBeCloseTo(1.12085, 5);
   });
 });
 
