@@ -56,7 +56,7 @@ const cabbageTomatoCucumberCarrot: readonly Programme[] = [
   { crops: [{ crop: 'carrot', sow: '04-22', last: '08-22' }], covers: [oatsWithPeas('08-30')], topdress: '08-26' },
 ];
 
-/** Peas, sweet corn, onions, summer squash. */
+/** Peas, sweet corn, onions and kale, summer squash after spring oats. */
 const peaCornOnionSquash: readonly Programme[] = [
   {
     crops: [{ crop: 'pea', sow: '04-10', last: '07-01' }],
@@ -65,11 +65,18 @@ const peaCornOnionSquash: readonly Programme[] = [
   },
   { crops: [{ crop: 'sweet-corn', sow: '06-12', last: '08-30' }], covers: [oatsWithPeas('09-02')], topdress: '09-01' },
   {
-    crops: [{ crop: 'onion-sets', sow: '04-12', last: '08-01' }],
-    covers: [buckwheat('08-05', '09-14'), rye('09-22')],
-    topdress: '09-18',
+    crops: [
+      { crop: 'onion-sets', sow: '04-12', last: '08-01' },
+      { crop: 'kale', setOut: '08-05', last: '11-22' },
+    ],
+    covers: [],
+    topdress: '08-03',
   },
-  { crops: [{ crop: 'summer-squash', setOut: '05-28', last: '08-27' }], covers: [oats('08-31')], topdress: '08-29' },
+  {
+    crops: [{ crop: 'summer-squash', setOut: '06-06', last: '08-27' }],
+    covers: [{ mix: 'oats-field-pea', sow: '04-12', cut: '05-22' }, oats('08-31')],
+    topdress: '08-29',
+  },
 ];
 
 /** Garlic, lettuce and beet, peppers, dry beans. */
