@@ -5,25 +5,27 @@
 import { addDays, type Day, earliestOf, latestOf } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 
-/** A window after the order of work has been taken into account. */
+/** The days a task may fall on, both included. */
 export interface OrderedWindow {
   earliest: Day;
   latest: Day;
-  /** How many tasks deep this one waits: 0 waits for nothing in the plan. */
-  depth: number;
 }
 
 /**
  * The windows of drafts held to their `after`. A window that the order would close altogether keeps its own ends.
  *
  * @param drafts drafts with unique keys; `after` keys that are not among them hold nothing up
+ * @param spanOf the days a draft may fall on before the order is looked at; its own window unless said otherwise
  * @throws {RangeError} when tasks wait for each other in a ring
  */
-export function orderedWindows(drafts: readonly TaskDraft[]): Map<TaskKey, OrderedWindow> {
+export function orderedWindows(
+  drafts: readonly TaskDraft[],
+  spanOf: (draft: TaskDraft) => OrderedWindow = ({ window }) => window,
+): Map<TaskKey, OrderedWindow> {
   const byKey = new Map(drafts.map((draft) => [draft.key, draft]));
   const order = inOrder(drafts, byKey);
   const windows = new Map<TaskKey, OrderedWindow>();
-  for (const draft of order) windows.set(draft.key, openedLate(draft, windows));
+  for (const draft of order) windows.set(draft.key, openedLate(draft, spanOf(draft), windows));
   for (const draft of [...order].reverse()) closeEarly(draft, windows);
   return windows;
 }
@@ -47,16 +49,17 @@ function inOrder(drafts: readonly TaskDraft[], byKey: ReadonlyMap<TaskKey, TaskD
   return order;
 }
 
-function openedLate(draft: TaskDraft, windows: ReadonlyMap<TaskKey, OrderedWindow>): OrderedWindow {
-  let { earliest } = draft.window;
-  let depth = 0;
+function openedLate(
+  draft: TaskDraft,
+  span: OrderedWindow,
+  windows: ReadonlyMap<TaskKey, OrderedWindow>,
+): OrderedWindow {
+  let { earliest } = span;
   for (const { key, minDays } of draft.after) {
     const before = windows.get(key);
-    if (before === undefined) continue;
-    depth = Math.max(depth, before.depth + 1);
-    earliest = latestOf(earliest, addDays(before.earliest, minDays));
+    if (before !== undefined) earliest = latestOf(earliest, addDays(before.earliest, minDays));
   }
-  return { earliest: earliestOf(earliest, draft.window.latest), latest: draft.window.latest, depth };
+  return { earliest: earliestOf(earliest, span.latest), latest: span.latest };
 }
 
 function closeEarly(draft: TaskDraft, windows: Map<TaskKey, OrderedWindow>): void {

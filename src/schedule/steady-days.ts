@@ -1,0 +1,147 @@
+/**
+ * The day each task has as long as nothing is late. It is worked out without knowing today, so that an entry published
+ * for a day to come does not move merely because today did.
+ */
+import type { DoneMark } from '../garden/garden.ts';
+import { type Day, daysBetween, latestOf } from '../measures/days.ts';
+import type { TaskDraft, TaskKey } from '../practices/draft.ts';
+import { gathered, type Room } from './gather.ts';
+import { type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
+import { type OrderedWindow, orderedWindows } from './windows.ts';
+import { bestDay, type Household } from './work-days.ts';
+
+/** A task's day, and the work a check rides with on it. */
+export interface SteadyPlace {
+  day: Day;
+  ridesWith?: TaskKey;
+}
+
+/** What steady days hang on. */
+export interface SteadyInput extends Household {
+  /** Pinned days, past ones too: what a passed pin held apart stays apart. */
+  pins: Readonly<Record<TaskKey, Day>>;
+  done: readonly DoneMark[];
+}
+
+/**
+ * Steady places by key, in an order in which every task comes after all it waits for.
+ *
+ * @param drafts in the order of their keys
+ */
+export function steadyPlaces(drafts: readonly TaskDraft[], input: SteadyInput): Map<TaskKey, SteadyPlace> {
+  return new SteadyTable(drafts, input).filled();
+}
+
+class SteadyTable {
+  readonly #input: SteadyInput;
+  readonly #drafts: ReadonlyMap<TaskKey, TaskDraft>;
+  readonly #windows: ReadonlyMap<TaskKey, OrderedWindow>;
+  readonly #places = new Map<TaskKey, SteadyPlace>();
+  readonly #dayOf: DayOf;
+
+  constructor(drafts: readonly TaskDraft[], input: SteadyInput) {
+    this.#input = input;
+    this.#drafts = new Map(drafts.map((draft) => [draft.key, draft]));
+    this.#windows = orderedWindows(drafts, ({ key, window }) => {
+      const pin = input.pins[key];
+      return pin === undefined ? window : { earliest: pin, latest: pin };
+    });
+    this.#dayOf = dayOfTasks(input.done, this.#places);
+  }
+
+  /** Whole groups go first; then checks, by now most work they may ride with has its day; then parts of groups. */
+  filled(): Map<TaskKey, SteadyPlace> {
+    const all = [...this.#drafts.values()];
+    const groups = byJob(all.filter(({ weight }) => weight !== 'check')).flatMap((job) => this.#groups(job));
+    const checks = all.filter(({ weight }) => weight === 'check');
+    while (this.#places.size < this.#drafts.size) {
+      const whole = groups.find((group) => this.#ready(group).length === group.length && this.#left(group).length > 0);
+      const readyChecks = this.#left(this.#ready(checks));
+      const part = groups.map((group) => this.#left(this.#ready(group))).find(({ length }) => length > 0);
+      if (whole !== undefined) this.#placeTogether(this.#left(whole));
+      else if (readyChecks.length > 0) this.#placeChecks(readyChecks);
+      else this.#placeTogether(part ?? []);
+    }
+    return this.#places;
+  }
+
+  /** Drafts of one job that would go well together were it only for their windows. */
+  #groups(job: readonly TaskDraft[]): TaskDraft[][] {
+    const rooms = job.flatMap((draft) => this.#room(draft, []) ?? []);
+    return gathered(rooms, this.#input).map((cluster) => cluster.rooms.map(({ draft }) => draft));
+  }
+
+  #left(drafts: readonly TaskDraft[]): TaskDraft[] {
+    return drafts.filter(({ key }) => !this.#places.has(key));
+  }
+
+  #ready(drafts: readonly TaskDraft[]): TaskDraft[] {
+    return drafts.filter(({ after }) => after.every(({ key }) => !this.#drafts.has(key) || this.#places.has(key)));
+  }
+
+  /** A pinned draft counts in its group as if it were not, so that pinning one bed leaves the others where they are. */
+  #room(draft: TaskDraft, waits: readonly Day[]): Room | undefined {
+    const { earliest: from, latest: to, preferred } = draft.window;
+    const pinned = this.#input.pins[draft.key] !== undefined;
+    return pinned ? { draft, from, to, preferred } : roomOf(draft, this.#window(draft), waits);
+  }
+
+  #window(draft: TaskDraft): OrderedWindow {
+    return this.#windows.get(draft.key) ?? draft.window;
+  }
+
+  #placeTogether(drafts: readonly TaskDraft[]): void {
+    const rooms: Room[] = [];
+    for (const draft of drafts) {
+      const waits = waitsOf(draft, this.#dayOf);
+      const room = this.#room(draft, waits);
+      if (room === undefined) this.#places.set(draft.key, { day: latestOf(this.#window(draft).earliest, ...waits) });
+      else rooms.push(room);
+    }
+    for (const cluster of gathered(rooms, this.#input)) {
+      const day = bestDay(cluster, this.#input);
+      for (const { draft } of cluster.rooms) this.#places.set(draft.key, { day: this.#input.pins[draft.key] ?? day });
+    }
+  }
+
+  /** A check goes on a day on which its place is visited anyway; those that find none are gathered like work. */
+  #placeChecks(checks: readonly TaskDraft[]): void {
+    const alone: TaskDraft[] = [];
+    for (const check of checks) {
+      const room =
+        this.#input.pins[check.key] === undefined ? this.#room(check, waitsOf(check, this.#dayOf)) : undefined;
+      const host = room && nearestVisit(room, this.#visits(check));
+      if (host === undefined) alone.push(check);
+      else this.#places.set(check.key, { day: host.day, ridesWith: host.key });
+    }
+    for (const job of byJob(alone)) this.#placeTogether(job);
+  }
+
+  #visits(check: TaskDraft): Visit[] {
+    const where = placeOf(check);
+    return [...this.#places].flatMap(([key, { day }]) => {
+      const draft = this.#drafts.get(key);
+      return draft?.weight === 'work' && placeOf(draft) === where ? [{ key, day }] : [];
+    });
+  }
+}
+
+/** Work at a place, on its day. */
+export interface Visit {
+  key: TaskKey;
+  day: Day;
+}
+
+/** The visit inside a room that is nearest to its preferred day; of two as near the earlier, then the lower key. */
+export function nearestVisit(room: Room, visits: readonly Visit[]): Visit | undefined {
+  const apart = ({ day }: Visit): number => Math.abs(daysBetween(day, room.preferred));
+  return visits
+    .filter(({ day }) => day >= room.from && day <= room.to)
+    .sort((a, b) => apart(a) - apart(b) || (a.day === b.day ? (a.key < b.key ? -1 : 1) : a.day < b.day ? -1 : 1))[0];
+}
+
+function byJob(drafts: readonly TaskDraft[]): TaskDraft[][] {
+  const jobs = new Map<string, TaskDraft[]>();
+  for (const draft of drafts) jobs.set(draft.job.id, [...(jobs.get(draft.job.id) ?? []), draft]);
+  return [...jobs.entries()].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, group]) => group);
+}
