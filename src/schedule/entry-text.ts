@@ -60,15 +60,28 @@ export function descriptionOf(tasks: readonly PlannedTask[]): string {
   return blocks.filter((block) => block !== '').join('\n\n');
 }
 
+/** Work and what rides along with it; an entry of checks alone is its own work. */
+function parted(tasks: readonly PlannedTask[]): { work: readonly PlannedTask[]; riders: readonly PlannedTask[] } {
+  const work = tasks.filter(({ weight }) => weight !== 'check');
+  if (work.length === 0) return { work: tasks, riders: [] };
+  return { work, riders: tasks.filter(({ weight }) => weight === 'check') };
+}
+
 function stepsBlock(tasks: readonly PlannedTask[]): string {
-  if (tasks.length === 1) return (tasks[0]?.steps ?? []).join('\n');
-  const shared = sharedLines(tasks.map(({ steps }) => steps));
-  const own = tasks.map((task) => {
-    const lines = task.steps.filter((step) => !shared.includes(step));
-    const name = task.weight === 'check' ? task.title : task.subject.name;
-    return lines.length === 0 ? '' : `${capital(name)}: ${lines.join(' ')}`;
-  });
-  return [...shared, ...own.filter((line) => line !== '')].join('\n');
+  const { work, riders } = parted(tasks);
+  const shared = sharedLines(work.map(({ steps }) => steps));
+  const own = work.map(({ subject, steps }) =>
+    named(
+      subject.name,
+      steps.filter((step) => !shared.includes(step)),
+    ),
+  );
+  const checks = riders.map(({ title, steps }) => named(title, steps));
+  return [...shared, ...own, ...checks].filter((line) => line !== '').join('\n');
+}
+
+function named(name: string, lines: readonly string[]): string {
+  return lines.length === 0 ? '' : `${capital(name)}: ${lines.join(' ')}`;
 }
 
 /** Lines that every task's list holds, so that they need saying once. */
@@ -82,18 +95,21 @@ function suppliesBlock(tasks: readonly PlannedTask[]): string {
   return lines.length === 0 ? '' : `To hand: ${lines.join('; ')}.`;
 }
 
-/** Supplies of several tasks, equal things added up. */
+/** Supplies of several tasks, equal things added up; amounts in different units stay apart. */
 export function gatheredSupplies(supplies: readonly Supply[]): Supply[] {
-  const byWhat = new Map<string, Supply>();
+  const byName = new Map<string, Supply>();
   for (const supply of supplies) {
-    const held = byWhat.get(supply.what);
-    byWhat.set(supply.what, held?.amount && supply.amount ? sumOf(held, supply) : (held ?? supply));
+    const name = `${supply.what}|${supply.amount?.unit ?? ''}`;
+    const held = byName.get(name);
+    byName.set(name, held === undefined ? supply : sumOf(held, supply));
   }
-  return [...byWhat.values()];
+  const all = [...byName.values()];
+  const measured = new Set(all.flatMap(({ what, amount }) => (amount === undefined ? [] : [what])));
+  return all.filter(({ what, amount }) => amount !== undefined || !measured.has(what));
 }
 
 function sumOf(a: Supply, b: Supply): Supply {
-  if (!a.amount || !b.amount || a.amount.unit !== b.amount.unit) return a;
+  if (!a.amount || !b.amount) return a;
   return { what: a.what, amount: { unit: a.amount.unit, value: a.amount.value + b.amount.value } };
 }
 
@@ -104,10 +120,11 @@ export function supplyLine({ what, amount, also }: Supply): string {
 }
 
 function windowBlock(tasks: readonly PlannedTask[]): string {
-  const lines = tasks
-    .filter(({ weight, state }) => weight !== 'check' && (state === 'open' || state === 'lapsed'))
-    .map((task) => windowLine(task, tasks.length > 1));
-  return lines.join('\n');
+  const { work } = parted(tasks);
+  return work
+    .filter(({ state }) => state === 'open' || state === 'lapsed')
+    .map((task) => windowLine(task, work.length > 1))
+    .join('\n');
 }
 
 function windowLine(task: PlannedTask, named: boolean): string {
