@@ -4,6 +4,7 @@
 import { addDays, type Day, type Instant } from '../measures/days.ts';
 import type { Reason, TaskKey } from '../practices/draft.ts';
 import { CHANGES_KEPT_DAYS, type Change, type Plan, type PlannedTask } from './plan.ts';
+import { type Household, unfitness } from './work-days.ts';
 
 /** Days ahead beyond which a task that comes into sight is no news: the horizon moves a day every day. */
 const NEWS_DAYS = 330;
@@ -14,41 +15,64 @@ export interface ChangeInput {
   now: Instant;
   /** Keys the gardener settled (done or skipped): their leaving is no news to them. */
   settled: ReadonlySet<TaskKey>;
+  household: Household;
 }
+
+type ByKey = ReadonlyMap<TaskKey, PlannedTask>;
+
+/** Two plans held beside each other. */
+interface Beside extends ChangeInput {
+  was: ByKey;
+  is: ByKey;
+}
+
+const OWN = "the garden's own plan" as const;
 
 /** The changes since the plan before, with those of the last days that it already held; newest first. */
 export function changesSince(published: Plan | undefined, tasks: readonly PlannedTask[], input: ChangeInput): Change[] {
   if (published === undefined) return [];
   const since = addDays(input.today, -CHANGES_KEPT_DAYS);
   const kept = published.changes.filter(({ at }) => at.slice(0, 10) >= since);
-  return [...newChanges(published, tasks, input), ...kept];
+  const beside: Beside = { ...input, was: byKey(published.tasks), is: byKey(tasks) };
+  return [...newChanges(beside), ...kept];
 }
 
-function newChanges(published: Plan, tasks: readonly PlannedTask[], input: ChangeInput): Change[] {
-  const before = new Map(published.tasks.map((task) => [task.key, task]));
-  const now = new Map(tasks.map((task) => [task.key, task]));
-  const changes = tasks.flatMap((task) => changeOf(before.get(task.key), task, input));
-  for (const task of published.tasks) {
-    const gone = task.state === 'open' && !now.has(task.key) && !input.settled.has(task.key);
-    if (gone && task.window.latest >= input.today) changes.push(dropped(task, input.now));
+function byKey(tasks: readonly PlannedTask[]): ByKey {
+  return new Map(tasks.map((task) => [task.key, task]));
+}
+
+function newChanges(beside: Beside): Change[] {
+  const { was, is, settled, today } = beside;
+  const changes = [...is.values()].flatMap((task) => changeOf(was.get(task.key), task, beside));
+  for (const task of was.values()) {
+    const gone = task.state === 'open' && !is.has(task.key) && !settled.has(task.key);
+    if (gone && task.window.latest >= today) changes.push(dropped(task, noLongerWanted, beside));
   }
-  return changes.sort((a, b) => ((a.to ?? a.from ?? '') < (b.to ?? b.from ?? '') ? -1 : 1));
+  const place = ({ to, from, key }: Change): string => `${to ?? from ?? ''} ${key}`;
+  return changes.sort((a, b) => (place(a) < place(b) ? -1 : 1));
 }
 
-function changeOf(before: PlannedTask | undefined, task: PlannedTask, { today, now }: ChangeInput): Change[] {
+function changeOf(before: PlannedTask | undefined, task: PlannedTask, beside: Beside): Change[] {
+  const { today, now: at } = beside;
   if (task.state !== 'open' && task.state !== 'lapsed') return [];
   const { key, title } = task;
-  if (before === undefined || before.state === 'done' || before.state === 'skipped') {
+  const seen = before !== undefined && isToDo(before);
+  if (!isToDo(task)) return before?.state === 'open' ? [dropped(before, lapsedReason(task), beside)] : [];
+  if (!seen) {
     if (task.day > addDays(today, NEWS_DAYS)) return [];
-    return [{ key, title, kind: 'added', to: task.day, because: task.reasons, at: now }];
+    return [{ key, title, kind: 'added', to: task.day, because: task.reasons, at }];
   }
   if (before.day !== task.day) {
-    return [
-      { key, title, kind: 'moved', from: before.day, to: task.day, because: whyMoved(before, task, today), at: now },
-    ];
+    const because = whyMoved(before, task, beside);
+    return [{ key, title, kind: 'moved', from: before.day, to: task.day, because, at }];
   }
-  const reworded = newReasons(before, task);
-  return reworded.length === 0 ? [] : [{ key, title, kind: 'reworded', to: task.day, because: reworded, at: now }];
+  const because = newReasons(before, task);
+  return because.length === 0 ? [] : [{ key, title, kind: 'reworded', to: task.day, because, at }];
+}
+
+/** Whether a task still asks for something: open, or late and worth doing all the same. */
+function isToDo({ state, ifMissed }: PlannedTask): boolean {
+  return state === 'open' || (state === 'lapsed' && ifMissed === 'still do');
 }
 
 function newReasons(before: PlannedTask, task: PlannedTask): Reason[] {
@@ -56,17 +80,53 @@ function newReasons(before: PlannedTask, task: PlannedTask): Reason[] {
   return task.reasons.filter((reason) => !known.has(JSON.stringify(reason)));
 }
 
-function whyMoved(before: PlannedTask, task: PlannedTask, today: Day): Reason[] {
-  const own = "the garden's own plan" as const;
-  if (task.pinned) return [{ rule: 'schedule.pinned', saw: { day: task.day }, source: own }];
-  if (before.pinned) return [{ rule: 'schedule.unpinned', saw: { day: task.day }, source: own }];
+/** Why a task moved: what the gardener said first, then what its practice found, then what the order of work did. */
+function whyMoved(before: PlannedTask, task: PlannedTask, beside: Beside): Reason[] {
+  if (task.pinned) return [{ rule: 'schedule.pinned', saw: { day: task.day }, source: OWN }];
+  if (task.state === 'lapsed') return [lapsedReason(task)];
+  if (before.pinned && before.day >= beside.today) return [{ rule: 'schedule.unpinned', saw: {}, source: OWN }];
   const reasons = newReasons(before, task);
   if (reasons.length > 0) return reasons;
-  if (before.day < today) return [{ rule: 'schedule.not-done', saw: { day: before.day }, source: own }];
-  return [{ rule: 'schedule.gathered', saw: { day: task.day }, source: own }];
+  return [
+    byDelay(before, beside) ?? byWindow(before, task) ?? byOrder(task, beside) ?? byHousehold(before, task, beside),
+  ];
 }
 
-function dropped(task: PlannedTask, now: Instant): Change {
-  const because: Reason = { rule: 'schedule.no-longer-wanted', saw: {}, source: "the garden's own plan" };
-  return { key: task.key, title: task.title, kind: 'dropped', from: task.day, because: [because], at: now };
+function byDelay({ day }: PlannedTask, { today }: Beside): Reason | undefined {
+  return day < today ? { rule: 'schedule.not-done', saw: { day }, source: OWN } : undefined;
+}
+
+function byWindow(before: PlannedTask, { window }: PlannedTask): Reason | undefined {
+  const { earliest, latest } = window;
+  if (before.window.earliest === earliest && before.window.latest === latest) return undefined;
+  return { rule: 'schedule.window', saw: { earliest, latest }, source: OWN };
+}
+
+/** Something it waits for was moved, or done on another day than planned. */
+function byOrder(task: PlannedTask, { was, is }: Beside): Reason | undefined {
+  for (const { key } of task.after) {
+    const first = is.get(key);
+    if (first === undefined || first.state === 'skipped' || first.day === was.get(key)?.day) continue;
+    return { rule: 'schedule.follows', saw: { task: first.title, day: first.day }, source: OWN };
+  }
+  return undefined;
+}
+
+function byHousehold(before: PlannedTask, task: PlannedTask, { household, is }: Beside): Reason {
+  const { day } = task;
+  if (unfitness(before.day, household) > unfitness(day, household)) {
+    return { rule: 'schedule.work-day', saw: { day: before.day }, source: OWN };
+  }
+  const company = [...is.values()].some(({ key, lotId }) => lotId === task.lotId && key !== task.key);
+  return { rule: company ? 'schedule.gathered' : 'schedule.alone', saw: { day }, source: OWN };
+}
+
+function lapsedReason({ window }: PlannedTask): Reason {
+  return { rule: 'schedule.lapsed', saw: { day: window.latest }, source: OWN };
+}
+
+const noLongerWanted: Reason = { rule: 'schedule.no-longer-wanted', saw: {}, source: OWN };
+
+function dropped({ key, title, day }: PlannedTask, because: Reason, { now }: Beside): Change {
+  return { key, title, kind: 'dropped', from: day, because: [because], at: now };
 }

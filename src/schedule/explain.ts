@@ -11,6 +11,13 @@ import type { Sentence } from '../practices/practice.ts';
 const SCHEDULE_SENTENCES: Readonly<Record<string, Sentence>> = {
   'schedule.not-done': ({ saw }) =>
     `It stood on ${dated(String(saw.day))} and has not been marked done; its window is still open.`,
+  'schedule.lapsed': ({ saw }) => `Its window closed on ${dated(String(saw.day))} and it has not been marked done.`,
+  'schedule.window': ({ saw }) =>
+    `Its window now runs from ${dated(String(saw.earliest))} to ${dated(String(saw.latest))}.`,
+  'schedule.follows': ({ saw }) => `It comes after "${saw.task}", which is now on ${dated(String(saw.day))}.`,
+  'schedule.work-day': ({ saw }) => `Nobody means to work in the garden on ${dated(String(saw.day))}.`,
+  'schedule.alone': ({ saw }) =>
+    `The work it went with has moved or is done; ${dated(String(saw.day))} suits it best by itself.`,
   'schedule.gathered': ({ saw }) => `It was gathered with other work on ${dated(String(saw.day))}.`,
   'schedule.pinned': ({ saw }) => `You pinned it to ${dated(String(saw.day))}.`,
   'schedule.unpinned': () => 'It is no longer pinned.',

@@ -30,15 +30,15 @@ export function makePlan(input: PlanInput): Plan {
   const { garden, drafts, today } = input;
   const settled = new Set([...garden.done.map(({ key }) => key), ...Object.keys(garden.skipped)]);
   const open = drafts.filter(({ key }) => !settled.has(key));
-  const { workDays } = garden.place;
-  const { placed, clashes } = place(open, { today, workDays, away: garden.away, pins: garden.pins, done: garden.done });
+  const household = { workDays: garden.place.workDays, away: garden.away };
+  const { placed, clashes } = place(open, { today, pins: garden.pins, done: garden.done, ...household });
   const members = [...placed.map(memberOf), ...doneMembers(garden, today)];
   const lots = lotsOf(members, input.published?.entries ?? []);
   const entries = lots.map((lot) => entryOf(lot, placed, input));
   const tasks = [...tasksOfEntries(lots, entries, placed), ...skippedTasks(drafts, garden, input.now)].sort(
     byDayThenKey,
   );
-  const changes = changesSince(input.published, tasks, { today, now: input.now, settled });
+  const changes = changesSince(input.published, tasks, { today, now: input.now, settled, household });
   const { factsVersion, published, now } = input;
   const revisedAt = published && sameEntries(published.entries, entries) ? published.revisedAt : now;
   return { gardenId: garden.id, today, factsVersion, revisedAt, tasks, entries: entries.sort(byDay), changes, clashes };

@@ -1,0 +1,191 @@
+import { describe, expect, it } from 'vitest';
+import type { Garden } from '../../src/garden/garden.ts';
+import type { Reason, TaskDraft } from '../../src/practices/draft.ts';
+import { reasonSentence } from '../../src/schedule/explain.ts';
+import type { Change } from '../../src/schedule/plan.ts';
+import { type Days, doneMark, draft, garden, planOn } from './drafts.ts';
+
+/** In April 2027 the Wednesdays are 7, 14, 21, 28 and the Saturdays 3, 10, 17, 24. */
+const APRIL: Days = ['2027-04-01', '2027-04-12', '2027-04-30'];
+const a = draft('sow', 'a', APRIL);
+const TODAY = '2027-04-01';
+const OWN = "the garden's own plan" as const;
+
+interface Step {
+  today?: string;
+  drafts?: readonly TaskDraft[];
+  facts?: Partial<Garden>;
+}
+
+/** What changed from one step to the next. */
+function changes(before: Step, now: Step): readonly Change[] {
+  const published = planOn(before.today ?? TODAY, before.drafts ?? [a], { garden: garden(before.facts) });
+  const made = planOn(now.today ?? '2027-04-02', now.drafts ?? [a], { published, garden: garden(now.facts) });
+  return made.changes;
+}
+
+/** Kind, days and rules of each change. */
+function told(before: Step, now: Step): string[] {
+  return changes(before, now).map(
+    ({ key, kind, from = '', to = '', because }) =>
+      `${key} ${kind} ${from.slice(5)}>${to.slice(5)} ${because.map(({ rule }) => rule).join(' ')}`,
+  );
+}
+
+describe('what is no news', () => {
+  it('is a plan made again', () => {
+    expect(told({}, {})).toEqual([]);
+  });
+
+  it('is work the gardener did or skipped', () => {
+    expect(told({}, { facts: { done: [doneMark(a, '2027-04-02')] } })).toEqual([]);
+    expect(told({}, { facts: { skipped: { [a.key]: '2027-04-02' } } })).toEqual([]);
+    expect(told({}, { drafts: [], facts: { done: [doneMark(a, '2027-04-02')] } })).toEqual([]);
+  });
+
+  it('is far work that comes into sight as the horizon moves on', () => {
+    const far = draft('sow', 'b', ['2028-03-01', '2028-03-04', '2028-03-31']);
+    expect(told({}, { drafts: [a, far] })).toEqual([]);
+  });
+
+  it('is lost work that at last leaves the list', () => {
+    const lost = draft('sow', 'b', ['2027-03-01', '2027-03-10', '2027-03-19'], { ifMissed: 'drop' });
+    expect(told({ drafts: [a, lost] }, { today: '2027-04-03', drafts: [a, lost] })).toEqual([]);
+  });
+
+  it('is a last lot of compost, amounts alone, without a new reason', () => {
+    expect(told({}, { drafts: [{ ...a, supplies: [{ what: 'rake' }] }] })).toEqual([]);
+  });
+});
+
+describe('a change', () => {
+  it('names what was added, with the reasons of the task', () => {
+    const b = draft('cut', 'b', APRIL);
+    expect(told({}, { drafts: [a, b] })).toEqual(['cut/bed:b added >04-10 cover-sow.planned']);
+    expect(changes({}, { drafts: [a, b] })[0]).toMatchObject({ title: 'cut bed b', at: '2027-04-02T12:00:00.000Z' });
+  });
+
+  it('names what comes back when a done mark or a skip is taken back', () => {
+    expect(told({ facts: { skipped: { [a.key]: TODAY } } }, {})).toEqual(['sow/bed:a added >04-10 cover-sow.planned']);
+    expect(told({ facts: { done: [doneMark(a, TODAY)] } }, {})).toEqual(['sow/bed:a added >04-10 cover-sow.planned']);
+  });
+
+  it('names what was dropped', () => {
+    expect(told({}, { drafts: [] })).toEqual(['sow/bed:a dropped 04-10> schedule.no-longer-wanted']);
+  });
+
+  it('names a new reason for an old day', () => {
+    const reasons: Reason[] = [
+      ...a.reasons,
+      { rule: 'cover-sow.gap', saw: { before: 'peas', from: '2027-04-01' }, source: OWN },
+    ];
+    expect(told({}, { drafts: [{ ...a, reasons }] })).toEqual(['sow/bed:a reworded >04-10 cover-sow.gap']);
+  });
+
+  it('is kept for fourteen days, newest first', () => {
+    const first = planOn(TODAY, [a]);
+    const dropped = planOn('2027-04-02', [], { published: first });
+    const added = planOn('2027-04-16', [draft('cut', 'b', APRIL)], { published: dropped });
+    expect(added.changes.map(({ kind }) => kind)).toEqual(['added', 'dropped']);
+    expect(planOn('2027-04-17', [], { published: added }).changes.map(({ kind }) => kind)).toEqual([
+      'dropped',
+      'added',
+    ]);
+  });
+});
+
+describe('a move says', () => {
+  it('that the day passed without a mark', () => {
+    expect(told({}, { today: '2027-04-11' })).toEqual(['sow/bed:a moved 04-10>04-14 schedule.not-done']);
+  });
+
+  it('what its practice newly found, before anything else', () => {
+    const warm: Reason = { rule: 'cover-sow.soil', saw: { cover: 'oats', tempC: 7, day: '2027-04-20' }, source: OWN };
+    const later = draft('sow', 'a', ['2027-04-20', '2027-04-20', '2027-05-10'], { reasons: [...a.reasons, warm] });
+    expect(told({}, { drafts: [later] })).toEqual(['sow/bed:a moved 04-10>04-21 cover-sow.soil']);
+  });
+
+  it('that its window is another, where no reason of its own does', () => {
+    const later = draft('sow', 'a', ['2027-04-20', '2027-04-20', '2027-05-10'], { reasons: a.reasons });
+    expect(told({}, { drafts: [later] })).toEqual(['sow/bed:a moved 04-10>04-21 schedule.window']);
+  });
+
+  it('that it was pinned, or is no longer', () => {
+    const pins = { [a.key]: '2027-04-20' };
+    expect(told({}, { facts: { pins } })).toEqual(['sow/bed:a moved 04-10>04-20 schedule.pinned']);
+    expect(told({ facts: { pins } }, {})).toEqual(['sow/bed:a moved 04-20>04-10 schedule.unpinned']);
+  });
+
+  it('that a pinned day passed without a mark', () => {
+    const facts = { pins: { [a.key]: '2027-04-12' } };
+    expect(told({ facts }, { today: '2027-04-13', facts })).toEqual(['sow/bed:a moved 04-12>04-14 schedule.not-done']);
+  });
+
+  it('that what it comes after has moved or was done on another day', () => {
+    const cut = draft('cut', 'a', APRIL, { after: [{ key: a.key, minDays: 7 }] });
+    const drafts = [a, cut];
+    expect(told({ drafts }, { today: '2027-04-11', drafts })).toEqual([
+      'sow/bed:a moved 04-10>04-14 schedule.not-done',
+      'cut/bed:a moved 04-17>04-21 schedule.follows',
+    ]);
+    const facts = { done: [doneMark(a, '2027-04-11')] };
+    const late = changes({ drafts }, { today: '2027-04-12', drafts, facts });
+    expect(late.map(({ key, because }) => [key, because[0]?.saw])).toEqual([
+      ['cut/bed:a', { task: 'sow bed a', day: '2027-04-11' }],
+    ]);
+  });
+
+  it('that nobody works on the day any more', () => {
+    const away = [{ from: '2027-04-08', to: '2027-04-12' }];
+    expect(told({}, { facts: { away } })).toEqual(['sow/bed:a moved 04-10>04-14 schedule.work-day']);
+  });
+
+  it('that it was gathered with other work, or stands alone again', () => {
+    const b = draft('sow', 'b', ['2027-04-01', '2027-04-18', '2027-04-30']);
+    expect(told({}, { drafts: [a, b] })).toEqual([
+      'sow/bed:a moved 04-10>04-17 schedule.gathered',
+      'sow/bed:b added >04-17 cover-sow.planned',
+    ]);
+    expect(told({ drafts: [a, b] }, { facts: { skipped: { [b.key]: TODAY } }, drafts: [a, b] })).toEqual([
+      'sow/bed:a moved 04-17>04-10 schedule.alone',
+    ]);
+  });
+});
+
+describe('a window that closes', () => {
+  const missed = (ifMissed: TaskDraft['ifMissed']) => [draft('sow', 'a', APRIL, { ifMissed })];
+
+  it('moves what should still be done, and says that the window has closed', () => {
+    const drafts = missed('still do');
+    expect(told({ today: '2027-04-30', drafts }, { today: '2027-05-01', drafts })).toEqual([
+      'sow/bed:a moved 04-30>05-01 schedule.lapsed',
+    ]);
+    expect(told({ today: '2027-05-01', drafts }, { today: '2027-05-02', drafts })).toEqual([
+      'sow/bed:a moved 05-01>05-05 schedule.lapsed',
+    ]);
+  });
+
+  it.each(['replace', 'drop'] as const)('drops what is to %s, once', (ifMissed) => {
+    const drafts = missed(ifMissed);
+    expect(told({ today: '2027-04-30', drafts }, { today: '2027-05-01', drafts })).toEqual([
+      'sow/bed:a dropped 04-30> schedule.lapsed',
+    ]);
+    expect(told({ today: '2027-05-01', drafts }, { today: '2027-05-02', drafts })).toEqual([]);
+  });
+
+  it('that opens again adds the task anew', () => {
+    const drafts = missed('drop');
+    const longer = [draft('sow', 'a', ['2027-04-01', '2027-04-12', '2027-05-30'], { ifMissed: 'drop' })];
+    expect(told({ today: '2027-05-02', drafts }, { today: '2027-05-02', drafts: longer })).toEqual([
+      'sow/bed:a added >05-05 cover-sow.planned',
+    ]);
+  });
+});
+
+describe('every reason the schedule gives', () => {
+  it('has a sentence', () => {
+    const drafts = [a, draft('cut', 'a', APRIL, { after: [{ key: a.key, minDays: 7 }] })];
+    const made = changes({ drafts }, { today: '2027-04-11', drafts });
+    expect(made.flatMap(({ because }) => because.map(reasonSentence)).every((words) => words.length > 20)).toBe(true);
+  });
+});
