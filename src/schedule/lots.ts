@@ -3,7 +3,7 @@
  */
 import type { Day } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
-import type { Entry, TaskState } from './plan.ts';
+import type { Entry, Plan, RetiredLot, TaskState } from './plan.ts';
 
 /** A task ready to be gathered. */
 export interface LotMember {
@@ -21,39 +21,85 @@ export interface Lot {
   members: readonly LotMember[];
 }
 
+/** The lots known so far: those of the plan last published, and those that have left it. */
+export type KnownLots = Pick<Plan, 'entries' | 'tasks' | 'retired'>;
+
 type Group = Omit<Lot, 'lotId'>;
 
 /**
- * Gathers tasks into lots and gives each its id: that of the published entry most of it comes from, else a new one.
+ * Gathers tasks into lots and gives each its id: that of the published entry its work comes from, else that of an entry
+ * that left and now comes back, else a new one.
  *
- * On a split the larger part keeps the id (a tie goes to the part with the lowest bed id); on a merge the older id wins.
+ * On a split the larger part keeps the id, unless it is just what an entry that left was: then it takes that one's id
+ * back. A tie goes to the part that no other entry mostly went into, then to the one with the lowest bed id. On a merge
+ * the older id wins.
  */
-export function lotsOf(members: readonly LotMember[], published: readonly Entry[]): Lot[] {
+export function lotsOf(members: readonly LotMember[], published?: KnownLots): Lot[] {
   const groups = groupsOf(members);
-  const ids = new Map<Group, string>();
-  const older = [...published].sort((a, b) =>
-    a.createdAt === b.createdAt ? (a.lotId < b.lotId ? -1 : 1) : a.createdAt < b.createdAt ? -1 : 1,
-  );
-  for (const entry of older) {
-    const heir = heirOf(entry, groups);
-    if (heir !== undefined && !ids.has(heir)) ids.set(heir, entry.lotId);
+  const { entries = [], retired = [] } = published ?? {};
+  const ids = heirs(groups, published);
+  const taken = new Set([...entries, ...retired].map(({ lotId }) => lotId));
+  for (const group of groups) {
+    const id = ids.get(group) ?? returning(group, retired, new Set(ids.values()))?.lotId ?? freshId(group, taken);
+    ids.set(group, id);
+    taken.add(id);
   }
-  const taken = new Set([...published.map(({ lotId }) => lotId)]);
-  return groups.map((group) => {
-    const lotId = ids.get(group) ?? freshId(group, taken);
-    taken.add(lotId);
-    return { lotId, ...group };
-  });
+  return groups.map((group) => ({ lotId: ids.get(group) ?? '', ...group }));
 }
 
-/** The group that holds most of an entry's tasks; a tie goes to the group whose first member sorts lowest. */
-function heirOf(entry: Entry, groups: readonly Group[]): Group | undefined {
-  const keys = new Set(entry.keys);
-  const shares = groups
-    .map((group) => ({ group, share: group.members.filter(({ draft }) => keys.has(draft.key)).length }))
-    .filter(({ share }) => share > 0);
-  shares.sort((a, b) => b.share - a.share || (firstName(a.group) < firstName(b.group) ? -1 : 1));
-  return shares[0]?.group;
+/** The groups that inherit a published entry's id. Older entries choose first. */
+function heirs(groups: readonly Group[], published: KnownLots | undefined): Map<Group, string> {
+  const ids = new Map<Group, string>();
+  const { entries = [], tasks = [], retired = [] } = published ?? {};
+  const checks = new Set(tasks.filter(({ weight }) => weight === 'check').map(({ key }) => key));
+  const claims = [...entries].sort(byAge).map(({ lotId, keys }) => {
+    const work = keys.filter((key) => !checks.has(key));
+    return { lotId, parts: partsOf(work.length > 0 ? work : keys, groups) };
+  });
+  claims.forEach(({ lotId, parts }, index) => {
+    const others = new Set(claims.slice(index + 1).map((claim) => claim.parts[0]?.group));
+    const free = parts.filter(({ group }) => !ids.has(group));
+    const own = free.filter(({ group }) => !retired.some((lot) => isJust(group, lot)));
+    const wanted = own.length > 0 ? own : free;
+    const even = wanted.filter(({ share }) => share === wanted[0]?.share);
+    const heir = even.find(({ group }) => !others.has(group)) ?? even[0];
+    if (heir !== undefined) ids.set(heir.group, lotId);
+  });
+  return ids;
+}
+
+/** Groups that hold some of these tasks, the one with most of them first, then the one with the lowest bed id. */
+function partsOf(keys: readonly TaskKey[], groups: readonly Group[]): { group: Group; share: number }[] {
+  return groups
+    .map((group) => ({ group, share: shareOf(group, keys) }))
+    .filter(({ share }) => share > 0)
+    .sort((a, b) => b.share - a.share || (firstName(a.group) < firstName(b.group) ? -1 : 1));
+}
+
+function shareOf(group: Group, keys: readonly TaskKey[]): number {
+  return group.members.filter(({ draft }) => keys.includes(draft.key)).length;
+}
+
+/** Whether a group holds the tasks of a lot that left and no others. */
+function isJust(group: Group, { keys }: RetiredLot): boolean {
+  return group.members.length === keys.length && shareOf(group, keys) === keys.length;
+}
+
+/** The lot that left whose tasks a group mostly holds, unless its id is in use again. */
+function returning(group: Group, retired: readonly RetiredLot[], used: ReadonlySet<string>): RetiredLot | undefined {
+  return retired
+    .filter(({ lotId, keys }) => !used.has(lotId) && shareOf(group, keys) > 0)
+    .sort(
+      (a, b) =>
+        Number(isJust(group, b)) - Number(isJust(group, a)) ||
+        shareOf(group, b.keys) - shareOf(group, a.keys) ||
+        byAge(a, b),
+    )[0];
+}
+
+function byAge(a: Pick<Entry, 'createdAt' | 'lotId'>, b: Pick<Entry, 'createdAt' | 'lotId'>): number {
+  if (a.createdAt !== b.createdAt) return a.createdAt < b.createdAt ? -1 : 1;
+  return a.lotId < b.lotId ? -1 : 1;
 }
 
 function firstName({ members: [first] }: Group): string {

@@ -46,6 +46,19 @@ export interface Entry {
   content: string;
 }
 
+/**
+ * A calendar entry that has left the plan, remembered so that it comes back as itself and with a later revision, never an
+ * older one. An undo brings entries back.
+ */
+export interface RetiredLot {
+  lotId: string;
+  keys: readonly TaskKey[];
+  sequence: number;
+  createdAt: Instant;
+  /** The day it was first missing. */
+  on: Day;
+}
+
 /** What a new plan did to a task of the plan before. */
 export interface Change {
   key: TaskKey;
@@ -74,6 +87,8 @@ export interface Plan {
   revisedAt: Instant;
   tasks: readonly PlannedTask[];
   entries: readonly Entry[];
+  /** Entries that left in the last {@link RETIRED_KEPT_DAYS} days; absent when there are none. */
+  retired?: readonly RetiredLot[];
   /** Changes of the last {@link CHANGES_KEPT_DAYS} days, newest first. */
   changes: readonly Change[];
   clashes: readonly Clash[];
@@ -81,3 +96,6 @@ export interface Plan {
 
 /** Days a change stays in the plan for "what moved and why". House default: two weekly lists. */
 export const CHANGES_KEPT_DAYS = 14;
+
+/** Days an entry that left is remembered. House default: as long as a calendar may still hold it, the feed's year. */
+export const RETIRED_KEPT_DAYS = 366;

@@ -8,7 +8,7 @@ import { changesSince } from './changes.ts';
 import { descriptionOf, titleOf } from './entry-text.ts';
 import { type Lot, type LotMember, lotsOf } from './lots.ts';
 import { type Placed, place } from './place.ts';
-import type { Entry, Plan, PlannedTask } from './plan.ts';
+import { type Entry, type Plan, type PlannedTask, RETIRED_KEPT_DAYS, type RetiredLot } from './plan.ts';
 
 /** Days for which done work stays in the plan. House default: the span a household still talks about. */
 export const DONE_KEPT_DAYS = 60;
@@ -27,21 +27,43 @@ export interface PlanInput {
 
 /** Makes the plan. The same input gives the same plan, byte for byte. */
 export function makePlan(input: PlanInput): Plan {
-  const { garden, drafts, today } = input;
+  const { garden, drafts, today, factsVersion, published, now } = input;
   const settled = new Set([...garden.done.map(({ key }) => key), ...Object.keys(garden.skipped)]);
   const open = drafts.filter(({ key }) => !settled.has(key));
-  const household = { workDays: garden.place.workDays, away: garden.away };
-  const { placed, clashes } = place(open, { today, pins: garden.pins, done: garden.done, ...household });
-  const members = [...placed.map(memberOf), ...doneMembers(garden, today)];
-  const lots = lotsOf(members, input.published?.entries ?? []);
+  const { pins, done, away } = garden;
+  const household = { workDays: garden.place.workDays, away };
+  const { placed, clashes } = place(open, { today, pins, done, ...household });
+  const lots = lotsOf([...placed.map(memberOf), ...doneMembers(garden, today)], published);
   const entries = lots.map((lot) => entryOf(lot, placed, input));
-  const tasks = [...tasksOfEntries(lots, entries, placed), ...skippedTasks(drafts, garden, input.now)].sort(
-    byDayThenKey,
-  );
-  const changes = changesSince(input.published, tasks, { today, now: input.now, settled, household });
-  const { factsVersion, published, now } = input;
+  const tasks = [...tasksOfEntries(lots, entries, placed), ...skippedTasks(input)].sort(byDayThenKey);
+  const changes = changesSince(published, tasks, { today, now, settled, household });
+  const retired = retiredLots(published, entries, today);
   const revisedAt = published && sameEntries(published.entries, entries) ? published.revisedAt : now;
-  return { gardenId: garden.id, today, factsVersion, revisedAt, tasks, entries: entries.sort(byDay), changes, clashes };
+  return {
+    gardenId: garden.id,
+    today,
+    factsVersion,
+    revisedAt,
+    tasks,
+    entries: entries.sort(byDay),
+    ...(retired.length === 0 ? {} : { retired }),
+    changes,
+    clashes,
+  };
+}
+
+/** Entries that are not in the plan now, with those remembered before that have not come back. */
+function retiredLots(published: Plan | undefined, entries: readonly Entry[], today: Day): RetiredLot[] {
+  const live = new Set(entries.map(({ lotId }) => lotId));
+  const since = addDays(today, -RETIRED_KEPT_DAYS);
+  const leaving = (published?.entries ?? []).map(({ lotId, keys, sequence, createdAt }) => ({
+    lotId,
+    keys,
+    sequence,
+    createdAt,
+    on: today,
+  }));
+  return [...(published?.retired ?? []), ...leaving].filter(({ lotId, on }) => !live.has(lotId) && on >= since);
 }
 
 function sameEntries(before: readonly Entry[], after: readonly Entry[]): boolean {
@@ -105,8 +127,6 @@ function entryOf(lot: Lot, placed: readonly Placed[], input: PlanInput): Entry {
   const [first] = tasks;
   const title = titleOf(tasks);
   const content = [input.garden.place.units, lot.day, lot.state, title, descriptionOf(tasks)].join('\n');
-  const before = input.published?.entries.find(({ lotId }) => lotId === lot.lotId);
-  const same = before?.content === content;
   return {
     lotId: lot.lotId,
     day: lot.day,
@@ -116,11 +136,20 @@ function entryOf(lot: Lot, placed: readonly Placed[], input: PlanInput): Entry {
     state: lot.state,
     keys: tasks.map(({ key }) => key),
     effortMinutes: tasks.reduce((sum, { effortMinutes }) => sum + effortMinutes, 0),
-    sequence: before === undefined ? 0 : before.sequence + (same ? 0 : 1),
-    createdAt: before?.createdAt ?? input.now,
-    changedAt: same && before !== undefined ? before.changedAt : input.now,
+    ...revisionOf(lot.lotId, content, input),
     content,
   };
+}
+
+type Revision = Pick<Entry, 'sequence' | 'createdAt' | 'changedAt'>;
+
+function revisionOf(lotId: string, content: string, { published, now }: PlanInput): Revision {
+  const before = published?.entries.find((entry) => entry.lotId === lotId);
+  if (before?.content === content) {
+    return { sequence: before.sequence, createdAt: before.createdAt, changedAt: before.changedAt };
+  }
+  const known = before ?? published?.retired?.find((lot) => lot.lotId === lotId);
+  return { sequence: known === undefined ? 0 : known.sequence + 1, createdAt: known?.createdAt ?? now, changedAt: now };
 }
 
 function placedOf(member: LotMember, placed: readonly Placed[]): Placed | undefined {
@@ -137,19 +166,16 @@ function tasksOfEntries(lots: readonly Lot[], entries: readonly Entry[], placed:
 }
 
 /** Skipped tasks stay in the plan, out of every calendar, so that skipping can be taken back. */
-function skippedTasks(drafts: readonly TaskDraft[], garden: Garden, now: Instant): PlannedTask[] {
+function skippedTasks({ drafts, garden, published, now }: PlanInput): PlannedTask[] {
   const done = new Set<TaskKey>(garden.done.map(({ key }) => key));
   return drafts
     .filter(({ key }) => garden.skipped[key] !== undefined && !done.has(key))
-    .map((draft) => ({
-      ...draft,
-      day: draft.window.preferred,
-      state: 'skipped',
-      pinned: false,
-      lotId: draft.key,
-      sequence: 0,
-      changedAt: now,
-    }));
+    .map((draft) => {
+      const before = published?.tasks.find(({ key, state }) => key === draft.key && state === 'skipped');
+      const changedAt = before?.changedAt ?? now;
+      const day = draft.window.preferred;
+      return { ...draft, day, state: 'skipped', pinned: false, lotId: draft.key, sequence: 0, changedAt };
+    });
 }
 
 function byDayThenKey(a: PlannedTask, b: PlannedTask): number {
