@@ -10,7 +10,7 @@ describe('history', () => {
   test('tells every kind of entry in words, newest first', async () => {
     const { get, steward } = await sampleApp();
     await steward.markDone('mill-row', [TURN], '2027-04-19', 'Ada');
-    await steward.skip('mill-row', ['topdress/bed:wall/2027'], 'Ada');
+    await steward.skip('mill-row', ['bed-clear/planting:wall-spinach-2026-09-01'], 'Ada');
     await steward.pin('mill-row', RYE, '2027-04-29', 'Ada');
     await steward.unpin('mill-row', RYE, 'Ada');
     const seen = { pileId: 'spring-pile', on: TODAY, tempC: 55, moisture: 'damp', smell: 'earthy' } as const;
@@ -23,7 +23,7 @@ describe('history', () => {
       'Looked at the pile in Left bay on April 20: 131 °F, damp, earthy',
       'No longer pinned: Cut the winter rye in North bed before it flowers',
       'Pinned to April 29, 2027: Cut the winter rye in North bed before it flowers',
-      'Skipped: Topdress Wall bed',
+      'Skipped: Clear the spinach from Wall bed, leave the roots',
       'Done on April 19: Turn the pile in Left bay',
       'Garden file brought in: Mill Row',
     ]);
