@@ -1,25 +1,29 @@
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
+import { sentenceOf } from '../../src/practices/catalogue.ts';
 import { reasonSentence, sourceLine } from '../../src/schedule/explain.ts';
 
 const own = "the garden's own plan" as const;
 
+const SCHEDULE_RULES = [
+  ['schedule.not-done', { day: '2027-04-10' }, 'It stood on ⟦2027-04-10⟧ and has not been marked done'],
+  ['schedule.lapsed', { day: '2027-04-30' }, 'Its window closed on ⟦2027-04-30⟧'],
+  ['schedule.window', { earliest: '2027-04-01', latest: '2027-04-30' }, 'from ⟦2027-04-01⟧ to ⟦2027-04-30⟧'],
+  [
+    'schedule.follows',
+    { task: 'Clear Long bed', day: '2027-04-14' },
+    'after "Clear Long bed", which is now on ⟦2027-04-14⟧',
+  ],
+  ['schedule.work-day', { day: '2027-04-10' }, 'Nobody means to work in the garden on ⟦2027-04-10⟧'],
+  ['schedule.gathered', { day: '2027-04-14' }, 'gathered with other work on ⟦2027-04-14⟧'],
+  ['schedule.alone', { day: '2027-04-14' }, '⟦2027-04-14⟧ suits it best'],
+  ['schedule.pinned', { day: '2027-04-14' }, 'You pinned it to ⟦2027-04-14⟧'],
+  ['schedule.unpinned', {}, 'no longer pinned'],
+  ['schedule.no-longer-wanted', {}, 'Nothing in the garden asks for it any more'],
+] as const;
+
 describe('reasonSentence', () => {
-  it.each([
-    ['schedule.not-done', { day: '2027-04-10' }, 'It stood on ⟦2027-04-10⟧ and has not been marked done'],
-    ['schedule.lapsed', { day: '2027-04-30' }, 'Its window closed on ⟦2027-04-30⟧'],
-    ['schedule.window', { earliest: '2027-04-01', latest: '2027-04-30' }, 'from ⟦2027-04-01⟧ to ⟦2027-04-30⟧'],
-    [
-      'schedule.follows',
-      { task: 'Clear Long bed', day: '2027-04-14' },
-      'after "Clear Long bed", which is now on ⟦2027-04-14⟧',
-    ],
-    ['schedule.work-day', { day: '2027-04-10' }, 'Nobody means to work in the garden on ⟦2027-04-10⟧'],
-    ['schedule.gathered', { day: '2027-04-14' }, 'gathered with other work on ⟦2027-04-14⟧'],
-    ['schedule.alone', { day: '2027-04-14' }, '⟦2027-04-14⟧ suits it best'],
-    ['schedule.pinned', { day: '2027-04-14' }, 'You pinned it to ⟦2027-04-14⟧'],
-    ['schedule.unpinned', {}, 'no longer pinned'],
-    ['schedule.no-longer-wanted', {}, 'Nothing in the garden asks for it any more'],
-  ])('says %s in words', (rule, saw, words) => {
+  it.each(SCHEDULE_RULES)('says %s in words', (rule, saw, words) => {
     expect(reasonSentence({ rule, saw, source: own })).toContain(words);
   });
 
@@ -32,6 +36,28 @@ describe('reasonSentence', () => {
     expect(() => reasonSentence({ rule: 'sow.by-moon', saw: {}, source: own })).toThrow(
       'No sentence is written for the rule "sow.by-moon".',
     );
+  });
+});
+
+/** A rule's id as source text has it: two words or groups of words with a dot between, alone in quotes. */
+const RULE_IN_QUOTES = /(?<=')[a-z-]+\.[a-z-]+(?=')/g;
+
+/** Ids of the rules that files under a folder of src give as reasons, as their source text has them. */
+function rulesUnder(folder: URL): string[] {
+  const files = readdirSync(folder, { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.ts'));
+  return files.flatMap((name) => readFileSync(new URL(name, folder), 'utf8').match(RULE_IN_QUOTES) ?? []);
+}
+
+describe('the rules', () => {
+  it('of every practice have a sentence', () => {
+    const rules = [...new Set(rulesUnder(new URL('../../src/practices/', import.meta.url)))];
+    expect(rules.length).toBeGreaterThan(20);
+    expect(rules.filter((rule) => sentenceOf(rule) === undefined)).toEqual([]);
+  });
+
+  it('of the schedule are all tried above', () => {
+    const rules = [...new Set(rulesUnder(new URL('../../src/schedule/', import.meta.url)))];
+    expect(rules.sort()).toEqual([...SCHEDULE_RULES.map(([rule]) => rule)].sort());
   });
 });
 
