@@ -82,6 +82,21 @@ describe('the one-way flow', () => {
     expect(broken(texts)).toEqual(['src/practices/composting/turn.ts:1']);
   });
 
+  test('only the steward lays the demo garden, which knows measures and nouns alone', () => {
+    const texts = {
+      'demo-data/garden.ts': "import { addDays } from '../src/measures/days.ts';",
+      'src/measures/days.ts': '',
+      'src/steward/demo.ts': "import { demo } from '../../demo-data/garden.ts';",
+    };
+    expect(broken(texts)).toEqual([]);
+    const wrong = {
+      'demo-data/garden.ts': "import { practices } from '../src/practices/catalogue.ts';",
+      'src/practices/catalogue.ts': '',
+      'src/web/page.tsx': "import { demo } from '../../demo-data/garden.ts';",
+    };
+    expect(broken(wrong)).toEqual(['demo-data/garden.ts:1', 'src/web/page.tsx:1']);
+  });
+
   test('only the store knows SQL', () => {
     const text = "import { sql } from 'kysely';\nimport Sqlite from 'better-sqlite3';\nimport { z } from 'zod';";
     expect(broken({ 'src/steward/a.ts': text })).toEqual(['src/steward/a.ts:1', 'src/steward/a.ts:2']);

@@ -9,7 +9,7 @@ import { ringOffences } from './rings.ts';
 import { readTree } from './source-tree.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
-const tree = readTree(root, ['src', 'migrations']);
+const tree = readTree(root, ['src', 'migrations', 'demo-data']);
 const offences = [placeOffences, flowOffences, ringOffences, purityOffences].flatMap((rule) => rule(tree));
 
 for (const { file, line, what, mend } of offences) console.error(`${file}:${line} ${what} ${mend}`);
