@@ -22,7 +22,7 @@ export interface Lot {
 }
 
 /** The lots known so far: those of the plan last published, and those that have left it. */
-export type KnownLots = Pick<Plan, 'entries' | 'tasks' | 'retired'>;
+export type KnownLots = Pick<Plan, 'entries' | 'retired'>;
 
 type Group = Omit<Lot, 'lotId'>;
 
@@ -50,12 +50,8 @@ export function lotsOf(members: readonly LotMember[], published?: KnownLots): Lo
 /** The groups that inherit a published entry's id. Older entries choose first. */
 function heirs(groups: readonly Group[], published: KnownLots | undefined): Map<Group, string> {
   const ids = new Map<Group, string>();
-  const { entries = [], tasks = [], retired = [] } = published ?? {};
-  const checks = new Set(tasks.filter(({ weight }) => weight === 'check').map(({ key }) => key));
-  const claims = [...entries].sort(byAge).map(({ lotId, keys }) => {
-    const work = keys.filter((key) => !checks.has(key));
-    return { lotId, parts: partsOf(work.length > 0 ? work : keys, groups) };
-  });
+  const { entries = [], retired = [] } = published ?? {};
+  const claims = [...entries].sort(byAge).map((entry) => ({ lotId: entry.lotId, parts: partsOf(entry, groups) }));
   claims.forEach(({ lotId, parts }, index) => {
     const others = new Set(claims.slice(index + 1).map((claim) => claim.parts[0]?.group));
     const free = parts.filter(({ group }) => !ids.has(group));
@@ -68,32 +64,34 @@ function heirs(groups: readonly Group[], published: KnownLots | undefined): Map<
   return ids;
 }
 
-/** Groups that hold some of these tasks, the one with most of them first, then the one with the lowest bed id. */
-function partsOf(keys: readonly TaskKey[], groups: readonly Group[]): { group: Group; share: number }[] {
+/** Groups that hold some of a lot's work, the one with most of it first, then the one with the lowest bed id. */
+function partsOf(lot: Pick<Entry, 'kind' | 'keys'>, groups: readonly Group[]): { group: Group; share: number }[] {
   return groups
-    .map((group) => ({ group, share: shareOf(group, keys) }))
+    .map((group) => ({ group, share: shareOf(group, lot) }))
     .filter(({ share }) => share > 0)
     .sort((a, b) => b.share - a.share || (firstName(a.group) < firstName(b.group) ? -1 : 1));
 }
 
-function shareOf(group: Group, keys: readonly TaskKey[]): number {
-  return group.members.filter(({ draft }) => keys.includes(draft.key)).length;
+/** How many tasks of a lot's own kind a group of that kind holds: what only rides along counts for nothing. */
+function shareOf({ members }: Group, { kind, keys }: Pick<Entry, 'kind' | 'keys'>): number {
+  if (members[0]?.draft.kind !== kind) return 0;
+  return members.filter(({ draft }) => draft.kind === kind && keys.includes(draft.key)).length;
 }
 
 /** Whether a group holds the tasks of a lot that left and no others. */
-function isJust(group: Group, { keys }: RetiredLot): boolean {
-  return group.members.length === keys.length && shareOf(group, keys) === keys.length;
+function isJust(group: Group, lot: RetiredLot): boolean {
+  const { keys } = lot;
+  const held = group.members.every(({ draft }) => keys.includes(draft.key));
+  return held && group.members.length === keys.length && shareOf(group, lot) > 0;
 }
 
 /** The lot that left whose tasks a group mostly holds, unless its id is in use again. */
 function returning(group: Group, retired: readonly RetiredLot[], used: ReadonlySet<string>): RetiredLot | undefined {
   return retired
-    .filter(({ lotId, keys }) => !used.has(lotId) && shareOf(group, keys) > 0)
+    .filter((lot) => !used.has(lot.lotId) && shareOf(group, lot) > 0)
     .sort(
       (a, b) =>
-        Number(isJust(group, b)) - Number(isJust(group, a)) ||
-        shareOf(group, b.keys) - shareOf(group, a.keys) ||
-        byAge(a, b),
+        Number(isJust(group, b)) - Number(isJust(group, a)) || shareOf(group, b) - shareOf(group, a) || byAge(a, b),
     )[0];
 }
 

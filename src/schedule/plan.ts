@@ -52,6 +52,7 @@ export interface Entry {
  */
 export interface RetiredLot {
   lotId: string;
+  kind: string;
   keys: readonly TaskKey[];
   sequence: number;
   createdAt: Instant;

@@ -56,8 +56,9 @@ export function makePlan(input: PlanInput): Plan {
 function retiredLots(published: Plan | undefined, entries: readonly Entry[], today: Day): RetiredLot[] {
   const live = new Set(entries.map(({ lotId }) => lotId));
   const since = addDays(today, -RETIRED_KEPT_DAYS);
-  const leaving = (published?.entries ?? []).map(({ lotId, keys, sequence, createdAt }) => ({
+  const leaving = (published?.entries ?? []).map(({ lotId, kind, keys, sequence, createdAt }) => ({
     lotId,
+    kind,
     keys,
     sequence,
     createdAt,

@@ -18,14 +18,14 @@ function known(
   const base = planOn('2027-04-01', [draft('sow', 'z', ['2027-04-10', '2027-04-10', '2027-04-10'])]).entries;
   const row = ([lotId, beds, january]: (typeof entries)[number]): Entry[] =>
     base.slice(0, 1).map((entry) => ({ ...entry, lotId, keys: keysOf(beds), createdAt: january1(january) }));
-  return { entries: entries.flatMap(row), tasks: [], retired };
+  return { entries: entries.flatMap(row), retired };
 }
 
 const keysOf = (beds: string): string[] => [...beds].map((bed) => `sow/bed:${bed}`);
 const january1 = (date: number): string => `2027-01-${String(date).padStart(2, '0')}T12:00:00.000Z`;
 
 function left(lotId: string, beds: string): RetiredLot {
-  return { lotId, keys: keysOf(beds), sequence: 3, createdAt: january1(1), on: '2027-03-01' };
+  return { lotId, kind: 'sow', keys: keysOf(beds), sequence: 3, createdAt: january1(1), on: '2027-03-01' };
 }
 
 /** Lots as "id: beds". */
@@ -118,6 +118,25 @@ describe('the id of a lot', () => {
     const lots = lotsOf([sowing('a', 9, { state: 'done' }), ...apart], before);
     const lotId = taskIn(before, 'sow/bed:a').lotId;
     expect(lots.find(({ state }) => state === 'done')?.lotId).toBe(lotId);
+  });
+});
+
+describe('the id of a check that stood alone', () => {
+  const days = ['2027-04-10', '2027-04-10', '2027-04-17'] as const;
+  const look = draft('look', 'a', days, { weight: 'check' });
+  const alone = planOn('2027-04-01', [look]);
+  const rider: LotMember = { draft: look, day: '2027-04-10', state: 'open', ridesWith: 'sow/bed:a' };
+
+  it('does not pass to the work it begins to ride with', () => {
+    const [lot] = lotsOf([sowing('a', 10), rider], alone);
+    expect(lot?.lotId).toBe('sow/bed:a');
+  });
+
+  it('is its own again when it stands alone again', () => {
+    const riding = planOn('2027-04-02', [look, draft('sow', 'a', days)], { published: alone });
+    expect(riding.entries.map(({ keys }) => keys)).toEqual([['sow/bed:a', 'look/bed:a']]);
+    const [lot] = lotsOf([{ draft: look, day: '2027-04-10', state: 'open' }], riding);
+    expect(lot?.lotId).toBe('look/bed:a');
   });
 });
 
