@@ -11,9 +11,14 @@ interface DayTemps {
   tmaxC?: number | undefined;
 }
 
+const LEAP_INDICES: Readonly<Record<SeasonTurn, number>> = {
+  '01-01': seasonIndex('01-01', '2000-02-29'),
+  '07-01': seasonIndex('07-01', '2000-02-29'),
+};
+
 /** Index that 28 and 29 February share. */
 export function leapIndex(turn: SeasonTurn): number {
-  return seasonIndex(turn, '2000-02-29');
+  return LEAP_INDICES[turn];
 }
 
 interface SeasonRows {

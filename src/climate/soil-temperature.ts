@@ -80,17 +80,30 @@ export function soilWarmOdds(climate: Climate, { season, tempC }: { season: numb
 
 /** Index of the warm day in each season of the record that can tell, oldest first; `never` where spring stays cold. */
 export function warmIndices(climate: Climate, tempC: number): (number | 'never')[] {
-  const yearlyMeanC = yearlyMeanAirC(climate);
-  return climate.seasons
-    .map((season, i) => {
-      const before = climate.seasons[i - 1];
-      const adjoining = before?.season === season.season - 1 ? before : undefined;
-      return warmIndex(springSoil(climate, season, adjoining, yearlyMeanC), tempC);
-    })
+  return soilSeasons(climate)
+    .map((soilC) => warmIndex(soilC, tempC))
     .filter((index) => index !== 'unknown');
 }
 
-function springSoil(
+type SoilCourse = readonly (number | undefined)[];
+
+const soils = new WeakMap<Climate, readonly SoilCourse[]>();
+
+/** Soil of each season of the record. It hangs on the weather alone, so it is worked out once a climate. */
+function soilSeasons(climate: Climate): readonly SoilCourse[] {
+  const known = soils.get(climate);
+  if (known) return known;
+  const yearlyMeanC = yearlyMeanAirC(climate);
+  const worked = climate.seasons.map((season, i) => {
+    const before = climate.seasons[i - 1];
+    const adjoining = before?.season === season.season - 1 ? before : undefined;
+    return seasonSoil(climate, season, adjoining, yearlyMeanC);
+  });
+  soils.set(climate, worked);
+  return worked;
+}
+
+function seasonSoil(
   climate: Climate,
   season: SeasonWeather,
   before: SeasonWeather | undefined,
