@@ -3,11 +3,11 @@
  */
 
 import { newFeedToken } from '../calendar/token.ts';
-import type { Fact } from '../garden/facts.ts';
+import { type Fact, factSchema } from '../garden/facts.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
-import { projectGarden, standingEntries } from '../garden/project.ts';
+import { standingEntries } from '../garden/project.ts';
 import { type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
@@ -16,7 +16,7 @@ import { feedTextOf } from './feed-text.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
 import type { Steward } from './steward.ts';
-import { entryToUndo, leaningOn, undoMoves } from './undo.ts';
+import { entryToUndo, leaningOn, undoMoves, withUndone } from './undo.ts';
 
 /** Times a fact is offered again when somebody else's came in between. */
 const TRIES = 5;
@@ -35,12 +35,12 @@ export function createSteward({ store, clock }: StewardSettings): Steward {
   async function accept(
     gardenId: string,
     by: string,
-    factsOf: (view: VersionedView) => readonly Fact[],
+    factsOf: (view: VersionedView) => readonly Fact[] | Promise<readonly Fact[]>,
   ): Promise<Plan> {
     for (let tried = 0; tried < TRIES; tried += 1) {
       const view = await planner.view(gardenId);
       const recorded = { recordedAt: clock.now(), recordedOn: view.plan.today, by };
-      const entries = factsOf(view).map((fact) => ({ ...recorded, fact }));
+      const entries = (await factsOf(view)).map((fact) => ({ ...recorded, fact: checkedFact(fact) }));
       const added = await store.append(gardenId, view.version, entries);
       if (added.outcome === 'added') return (await planner.view(gardenId)).plan;
     }
@@ -70,16 +70,14 @@ export function createSteward({ store, clock }: StewardSettings): Steward {
       const view = await planner.view(gardenId);
       const entry = entryToUndo(view.ledger, wanted);
       if (entry === undefined) return undefined;
-      const without = [...view.ledger, undoneEntry(view, entry)];
-      const garden = projectGarden(without);
-      if (garden === undefined) return undefined;
-      const after = planner.plan(garden, view.climate, view.plan.today, view.version, view.plan);
+      const after = await planner.planFrom(withUndone(view.ledger, entry), view);
       return { entry, leaning: leaningOn(view.ledger, entry), moves: undoMoves(view.plan, after) };
     },
     undo: (gardenId, wanted, by) =>
-      accept(gardenId, by, ({ ledger }) => {
-        const entry = entryToUndo(ledger, wanted);
+      accept(gardenId, by, async (view) => {
+        const entry = entryToUndo(view.ledger, wanted);
         if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
+        await planner.planFrom(withUndone(view.ledger, entry), view);
         return [{ kind: 'entry-undone', entry: entry.entry }];
       }),
     feeds: (gardenId) => store.feeds(gardenId),
@@ -95,24 +93,35 @@ export function createSteward({ store, clock }: StewardSettings): Steward {
       return feed === undefined ? undefined : feedTextOf(await planner.view(feed.gardenId));
     },
     async refresh() {
-      const ids = await store.gardenIds();
       const planned: string[] = [];
-      for (const id of ids) {
-        const before = await store.plan(id);
-        const { plan } = await planner.view(id);
-        if (before?.today !== plan.today || before.factsVersion !== plan.factsVersion) planned.push(id);
+      const failures: unknown[] = [];
+      for (const id of await store.gardenIds()) {
+        try {
+          const before = await store.plan(id);
+          const { plan } = await planner.view(id);
+          if (before?.today !== plan.today || before.factsVersion !== plan.factsVersion) planned.push(id);
+        } catch (error) {
+          failures.push(error);
+        }
       }
+      if (failures.length > 0)
+        throw failures.length === 1 ? failures[0] : new AggregateError(failures, failures.join('\n'));
       return planned;
     },
     close: () => store.close(),
   };
 }
 
-function undoneEntry({ ledger, plan }: VersionedView, { entry }: LedgerEntry): LedgerEntry {
-  const last = ledger.at(-1);
-  const recordedAt = last?.recordedAt ?? plan.revisedAt;
-  const fact = { kind: 'entry-undone' as const, entry };
-  return { entry: (last?.entry ?? 0) + 1, recordedAt, recordedOn: plan.today, by: 'preview', fact };
+/** A fact as it may be kept: what could not be read back is refused before it is written. */
+function checkedFact(fact: Fact): Fact {
+  const parsed = factSchema.safeParse(fact);
+  if (parsed.success) return parsed.data;
+  const problems = parsed.error.issues.map(({ path, message }) => ({
+    where: path.join('.') || fact.kind,
+    what: `cannot be kept: ${message}.`,
+    mend: 'Give another value.',
+  }));
+  throw new InputRefused('It cannot be taken in.', problems);
 }
 
 function lastFile(gardenId: string, ledger: readonly LedgerEntry[]): GardenFile {
@@ -166,8 +175,13 @@ function pinFact(plan: Plan, key: TaskKey, day: Day): Fact {
   return { kind: 'day-pinned', key, title: task?.title ?? key, day };
 }
 
-function knownPile<T extends { pileId: string }>({ garden }: VersionedView, reading: T): T {
+function knownPile<T extends { pileId: string; on: Day }>({ garden, plan }: VersionedView, reading: T): T {
   const ids = garden.piles.map(({ id }) => id);
-  if (ids.includes(reading.pileId)) return reading;
-  throw refusal('pile', `"${reading.pileId}" is not a pile of this garden.`, `Piles: ${ids.join(', ') || 'none yet'}.`);
+  if (!ids.includes(reading.pileId)) {
+    const mend = `Piles: ${ids.join(', ') || 'none yet'}.`;
+    throw refusal('pile', `"${reading.pileId}" is not a pile of this garden.`, mend);
+  }
+  if (isDay(reading.on) && reading.on <= plan.today) return reading;
+  const mend = `Give a day up to today, such as ${plan.today}.`;
+  throw refusal('the day it was looked at', `"${reading.on}" cannot be used.`, mend);
 }

@@ -2,13 +2,12 @@
  * Bringing gardens and weather in: whole, or not at all.
  */
 import { InputRefused } from '../garden/problem.ts';
-import { gardenOfFile } from '../garden/project.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { readStationTable } from '../store/station-file.ts';
 import type { Shelves, Store } from '../store/store.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 import { climateOf } from './garden-climate.ts';
-import { type Clock, dayIn, type Planner } from './planner.ts';
+import { type Clock, dayIn, gardenOf, type Planner } from './planner.ts';
 import type { GardenImport } from './steward.ts';
 
 /** What importing works with. */
@@ -28,20 +27,17 @@ export async function importGarden(room: ImportRoom, garden: GardenImport, by: s
   const { file, prefer, record } = garden;
   const gardenId = file.garden.id ?? '';
   const today = clock.today ?? dayIn(file.garden.timeZone, clock.now());
-  const trial = gardenOfFile(file, today, today);
+  const fact = { kind: 'garden-imported' as const, file, prefer };
+  const entry = { recordedAt: clock.now(), recordedOn: today, by, fact };
   const known = (await store.gardenIds()).includes(gardenId);
+  const ledger = known ? await store.ledger(gardenId) : [];
+  const trial = gardenOf(gardenId, [...ledger, { ...entry, entry: (ledger.at(-1)?.entry ?? 0) + 1 }]);
   const held = record ?? (known ? await store.weatherRecord(gardenId) : undefined);
   const climate = await climateOf(trial, today, { record: held, stations: readStationTable });
   planner.plan(trial, climate, today, 0, undefined);
   await store.transaction(async (shelves) => {
     if (!known) await shelves.createGarden({ id: gardenId, name: file.garden.name, createdAt: clock.now() });
     if (record !== undefined) await shelves.replaceWeatherRecord(gardenId, record);
-    const entry = {
-      recordedAt: clock.now(),
-      recordedOn: today,
-      by,
-      fact: { kind: 'garden-imported' as const, file, prefer },
-    };
     await appendNow(shelves, gardenId, entry);
   });
   return (await planner.view(gardenId)).plan;

@@ -33,6 +33,11 @@ export function dayIn(timeZone: string, now: Instant): Day {
   return DateTime.fromISO(now, { zone: timeZone }).toISODate() ?? now.slice(0, 10);
 }
 
+/** The moment a garden's day begins: midnight, or the first moment after it where clocks skip midnight. */
+export function dayBegins(timeZone: string, day: Day): Instant {
+  return DateTime.fromISO(day, { zone: timeZone }).toUTC().toISO() ?? `${day}T00:00:00.000Z`;
+}
+
 /** A view with the version of the facts it shows. */
 export interface VersionedView extends GardenView {
   version: number;
@@ -83,6 +88,17 @@ export class Planner {
   async #climate(garden: Garden, today: Day): Promise<Climate> {
     const record = garden.climate.kind === 'daily-record' ? await this.#shelves.weatherRecord(garden.id) : undefined;
     return climateOf(garden, today, { record, stations: readStationTable });
+  }
+
+  /**
+   * The plan other facts would give, held against the plan of a view: tried before they are stored.
+   *
+   * @throws {InputRefused} when the facts hold no garden, or its climate cannot be worked out
+   */
+  async planFrom(ledger: readonly LedgerEntry[], { garden: { id }, plan, version }: VersionedView): Promise<Plan> {
+    const garden = gardenOf(id, ledger);
+    const today = this.dayOf(garden);
+    return this.plan(garden, await this.#climate(garden, today), today, version, plan);
   }
 
   /** A plan from facts that need not be stored: also used to show what a change would do. */

@@ -4,12 +4,13 @@
 import type { Fact } from '../garden/facts.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused } from '../garden/problem.ts';
-import { standingEntries } from '../garden/project.ts';
+import { projectGarden, standingEntries, undoneEntries } from '../garden/project.ts';
 import type { Plan } from '../schedule/plan.ts';
 import type { UndoPreview } from './steward.ts';
 
 /**
- * The entry to take back: the one asked for, or the newest that can be.
+ * The entry to take back: the one asked for, or the newest fact that can be. A taking-back can itself be taken back, when
+ * it is asked for by its number.
  *
  * @returns nothing when none is asked for and none can be taken back
  * @throws {InputRefused} when the one asked for does not stand, or is the garden's only file
@@ -17,11 +18,11 @@ import type { UndoPreview } from './steward.ts';
 export function entryToUndo(ledger: readonly LedgerEntry[], wanted: number | undefined): LedgerEntry | undefined {
   const standing = standingEntries(ledger);
   const files = standing.filter(({ fact }) => fact.kind === 'garden-imported');
-  const undoable = standing.filter((entry) => files.length > 1 || entry !== files[0]);
-  if (wanted === undefined) return undoable.at(-1);
-  const entry = undoable.find((row) => row.entry === wanted);
-  if (entry !== undefined) return entry;
-  const known = undoable.map((row) => row.entry).slice(-5);
+  const facts = standing.filter((entry) => files.length > 1 || entry !== files[0]);
+  if (wanted === undefined) return facts.at(-1);
+  const asked = [...facts, ...takingsBack(ledger)].find((row) => row.entry === wanted);
+  if (asked !== undefined && projectGarden(withUndone(ledger, asked)) !== undefined) return asked;
+  const known = facts.map((row) => row.entry).slice(-5);
   throw new InputRefused('It cannot be undone.', [
     {
       where: `entry ${wanted}`,
@@ -33,12 +34,29 @@ export function entryToUndo(ledger: readonly LedgerEntry[], wanted: number | und
   ]);
 }
 
+function takingsBack(ledger: readonly LedgerEntry[]): LedgerEntry[] {
+  const undone = undoneEntries(ledger);
+  return ledger.filter(({ entry, fact }) => fact.kind === 'entry-undone' && !undone.has(entry));
+}
+
+/** The ledger as it would be with one entry taken back. */
+export function withUndone(ledger: readonly LedgerEntry[], { entry, ...rest }: LedgerEntry): LedgerEntry[] {
+  const number = (ledger.at(-1)?.entry ?? 0) + 1;
+  return [...ledger, { ...rest, entry: number, fact: { kind: 'entry-undone', entry } }];
+}
+
 /** Later entries about the same things: they stay, and are listed so that nobody is surprised. */
 export function leaningOn(ledger: readonly LedgerEntry[], entry: LedgerEntry): LedgerEntry[] {
-  const touched = touchedBy(entry.fact);
+  const touched = touchedBy(takenFact(ledger, entry.fact));
   return standingEntries(ledger).filter(
     (later) => later.entry > entry.entry && (touched === 'all' || meets(touchedBy(later.fact), touched)),
   );
+}
+
+/** The fact an entry is about: of a taking-back, the one it took back. */
+function takenFact(ledger: readonly LedgerEntry[], fact: Fact): Fact {
+  const taken = fact.kind === 'entry-undone' ? ledger.find(({ entry }) => entry === fact.entry) : undefined;
+  return taken === undefined ? fact : takenFact(ledger, taken.fact);
 }
 
 function meets(later: Set<string> | 'all', touched: ReadonlySet<string>): boolean {
