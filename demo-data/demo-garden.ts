@@ -51,7 +51,7 @@ export function demoGardenFile(anchor: Day): unknown {
     },
     climate: { dailyRecord: demoWeather.file },
     beds: [...rotatingBeds, asparagusBed].map(bedInFile),
-    plantings: [asparagus(anchor), ...bedYears.flatMap(plantingsOf)],
+    plantings: [asparagus(anchor), ...bedYears.flatMap((bedYear) => plantingsOf(bedYear, anchor))],
     coverStands: bedYears.flatMap((bedYear) => standsOf(bedYear, anchor)),
     bins: demoBins,
     piles: demoPiles(anchor),
@@ -78,14 +78,17 @@ function dayOf(moment: Moment, year: number): Day {
   return typeof moment === 'string' ? inYear(moment, year) : inYear(moment[1], year + moment[0]);
 }
 
-function plantingsOf({ bed, year, programme }: BedYear) {
-  return programme.crops.map(({ crop, sow, setOut, last }: PlannedCrop) => ({
-    bed: bed.name,
-    crop,
-    ...(sow ? { sow: dayOf(sow, year) } : {}),
-    ...(setOut ? { setOut: dayOf(setOut, year) } : {}),
-    ...(last ? { lastHarvest: dayOf(last, year) } : {}),
-  }));
+function plantingsOf({ bed, year, programme }: BedYear, anchor: Day) {
+  return programme.crops.map(({ crop, sow, setOut, last, endOpen = false }: PlannedCrop) => {
+    const lastHarvest = dayOf(last, year);
+    return {
+      bed: bed.name,
+      crop,
+      ...(sow ? { sow: dayOf(sow, year) } : {}),
+      ...(setOut ? { setOut: dayOf(setOut, year) } : {}),
+      ...(endOpen && lastHarvest > anchor ? {} : { lastHarvest }),
+    };
+  });
 }
 
 function asparagus(anchor: Day) {

@@ -10,12 +10,13 @@ import type { MonthDay } from '../src/measures/days.ts';
 /** A day of the programme's own year, of the one before (-1) or of the one after (+1). */
 export type Moment = MonthDay | readonly [yearsOn: -1 | 1, monthDay: MonthDay];
 
-/** A crop of a programme; `last` absent leaves its end to be worked out. */
+/** A crop of a programme. With `endOpen` its last harvest is left to be worked out until it has happened. */
 export interface PlannedCrop {
   crop: string;
   sow?: Moment;
   setOut?: Moment;
-  last?: Moment;
+  last: Moment;
+  endOpen?: true;
 }
 
 /** A cover of a programme: how it ends once its time has come. */
@@ -35,8 +36,8 @@ export interface Programme {
   topdress: Moment;
 }
 
-const rye = (sow: MonthDay): PlannedCover => ({ cover: 'cereal_rye', sow, cut: [1, '05-11'] });
-const ryeWithVetch: PlannedCover = { mix: 'rye-vetch', sow: '09-14', cut: [1, '05-18'] };
+const rye = (sow: MonthDay): PlannedCover => ({ cover: 'cereal_rye', sow, cut: [1, '04-30'] });
+const ryeWithVetch: PlannedCover = { mix: 'rye-vetch', sow: '09-14', cut: [1, '05-07'] };
 const oats = (sow: MonthDay): PlannedCover => ({ cover: 'oats', sow, dead: [1, '03-24'] });
 const oatsWithPeas = (sow: MonthDay): PlannedCover => ({ mix: 'oats-field-pea', sow, dead: [1, '03-24'] });
 const buckwheat = (sow: MonthDay, cut: MonthDay): PlannedCover => ({ cover: 'buckwheat', sow, cut });
@@ -51,8 +52,12 @@ const cabbageTomatoCucumberCarrot: readonly Programme[] = [
     covers: [rye('09-21')],
     topdress: '09-18',
   },
-  { crops: [{ crop: 'tomato', setOut: '05-26' }], covers: [rye('10-15')], topdress: '10-13' },
-  { crops: [{ crop: 'cucumber', setOut: '05-28', last: '09-04' }], covers: [oats('09-08')], topdress: '09-06' },
+  { crops: [{ crop: 'tomato', setOut: '06-03', last: '10-16' }], covers: [rye('10-19')], topdress: '10-18' },
+  {
+    crops: [{ crop: 'cucumber', setOut: '06-05', last: '09-16', endOpen: true }],
+    covers: [oats('09-19')],
+    topdress: '09-18',
+  },
   { crops: [{ crop: 'carrot', sow: '04-22', last: '08-22' }], covers: [oatsWithPeas('08-30')], topdress: '08-26' },
 ];
 
@@ -60,22 +65,22 @@ const cabbageTomatoCucumberCarrot: readonly Programme[] = [
 const peaCornOnionSquash: readonly Programme[] = [
   {
     crops: [{ crop: 'pea', sow: '04-10', last: '07-01' }],
-    covers: [buckwheat('07-06', '08-14'), ryeWithVetch],
+    covers: [buckwheat('07-06', '08-01'), ryeWithVetch],
     topdress: '09-09',
   },
   { crops: [{ crop: 'sweet-corn', sow: '06-12', last: '08-30' }], covers: [oatsWithPeas('09-02')], topdress: '09-01' },
   {
     crops: [
       { crop: 'onion-sets', sow: '04-12', last: '08-01' },
-      { crop: 'kale', setOut: '08-05', last: '11-22' },
+      { crop: 'kale', setOut: '08-05', last: '11-17' },
     ],
     covers: [],
     topdress: '08-03',
   },
   {
-    crops: [{ crop: 'summer-squash', setOut: '06-06', last: '08-27' }],
-    covers: [{ mix: 'oats-field-pea', sow: '04-12', cut: '05-22' }, oats('08-31')],
-    topdress: '08-29',
+    crops: [{ crop: 'summer-squash', setOut: '06-18', last: '09-08' }],
+    covers: [{ mix: 'oats-field-pea', sow: '04-06', cut: '05-15' }, oats('09-11')],
+    topdress: '09-10',
   },
 ];
 
@@ -83,7 +88,7 @@ const peaCornOnionSquash: readonly Programme[] = [
 const garlicBeetPepperBean: readonly Programme[] = [
   {
     crops: [{ crop: 'garlic', sow: [-1, '11-14'], last: '07-12' }],
-    covers: [buckwheat('07-16', '08-24'), oatsWithPeas('09-01')],
+    covers: [buckwheat('07-16', '08-10'), oatsWithPeas('09-01')],
     topdress: '08-28',
   },
   {
@@ -94,7 +99,7 @@ const garlicBeetPepperBean: readonly Programme[] = [
     covers: [ryeWithVetch],
     topdress: '09-08',
   },
-  { crops: [{ crop: 'pepper', setOut: '06-03' }], covers: [rye('10-15')], topdress: '10-13' },
+  { crops: [{ crop: 'pepper', setOut: '06-10', last: '10-08' }], covers: [rye('10-15')], topdress: '10-13' },
   { crops: [{ crop: 'dry-bean', sow: '06-05', last: '09-24' }], covers: [], topdress: '10-02' },
 ];
 

@@ -38,6 +38,14 @@ describe.each(ANCHORS)('the demo garden laid around %s', (anchor) => {
       }
   });
 
+  it('sows no cover under a crop, and cuts none after the next crop is in', () => {
+    for (const { id, bedId, sow, cutOn } of garden.stands)
+      for (const { from, to = from } of cropSpans(garden, bedId, demoClimate)) {
+        expect(sow.day < from || sow.day > to, `${id} and a crop of ${from}`).toBe(true);
+        expect(cutOn !== undefined && sow.day < from && cutOn >= from, `${id} cut after ${from}`).toBe(false);
+      }
+  });
+
   it('lets no family come back to a bed before its years are over', () => {
     for (const spans of spansOf(anchor))
       for (const [index, span] of spans.entries())
