@@ -16,7 +16,7 @@ export interface PlannedCrop {
   sow?: Moment;
   setOut?: Moment;
   last: Moment;
-  endOpen?: true;
+  endOpen?: boolean;
 }
 
 /** A cover of a programme: how it ends once its time has come. */
