@@ -92,24 +92,27 @@ export function createSteward({ store, clock }: StewardSettings): Steward {
       const feed = await store.findFeedByToken(token);
       return feed === undefined ? undefined : feedTextOf(await planner.view(feed.gardenId));
     },
-    async refresh() {
-      const planned: string[] = [];
-      const failures: unknown[] = [];
-      for (const id of await store.gardenIds()) {
-        try {
-          const before = await store.plan(id);
-          const { plan } = await planner.view(id);
-          if (before?.today !== plan.today || before.factsVersion !== plan.factsVersion) planned.push(id);
-        } catch (error) {
-          failures.push(error);
-        }
-      }
-      if (failures.length > 0)
-        throw failures.length === 1 ? failures[0] : new AggregateError(failures, failures.join('\n'));
-      return planned;
-    },
+    refresh: () => refreshed(store, planner),
     close: () => store.close(),
   };
+}
+
+/** Plans every garden whose plan is out of date; those that fail are told of when all have been tried. */
+async function refreshed(store: Store, planner: Planner): Promise<string[]> {
+  const planned: string[] = [];
+  const failures: unknown[] = [];
+  for (const id of await store.gardenIds()) {
+    try {
+      const before = await store.plan(id);
+      const { plan } = await planner.view(id);
+      if (before?.today !== plan.today || before.factsVersion !== plan.factsVersion) planned.push(id);
+    } catch (error) {
+      failures.push(error);
+    }
+  }
+  if (failures.length > 0)
+    throw failures.length === 1 ? failures[0] : new AggregateError(failures, failures.join('\n'));
+  return planned;
 }
 
 /** A fact as it may be kept: what could not be read back is refused before it is written. */
