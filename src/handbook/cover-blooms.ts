@@ -172,6 +172,7 @@ const summerSown: readonly BloomModel[] = [
     coverId: 'buckwheat',
     situation: 'summer-sown',
     closingEvent: 'first flowers',
+    grace: { days: 10, source: 'cover:S4a' },
     heat: { from: 'sowing', baseC: 7, method: 'mean-over-base', sum: { low: 370, usual: 410, high: 450 } },
     modelErrorDays: 4,
     provenance: 'derived',

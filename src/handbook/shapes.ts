@@ -172,6 +172,8 @@ export interface BloomModel {
   coverId: string;
   situation: CoverSituation;
   closingEvent: 'anthesis' | 'heading' | 'boot' | 'first flowers' | 'bud';
+  /** Days after the closing event in which a cut still comes before viable seed, where a source says so. */
+  grace?: { days: number; source: SourceId };
   /** Holds only for stands sown more than so many weeks before the median first freeze; later ones do not flower. */
   sownWeeksBeforeFreeze?: number;
   /** Heat from the middle of winter (1 January north, 1 July south), or from sowing; absent when only days are known. */

@@ -15,6 +15,7 @@ export const vegetableSources = entries('veg', {
     V8: "Iowa State University, There's Still Time to Plant the Vegetable Garden, Horticulture & Home Pest News, 7 June 2013",
     V12: 'University of Connecticut IPM, Having Problems Controlling Vegetable Crop Diseases: Try Rotation',
     V17: 'Miller & Mann, How to Use Compost in Gardens and Landscapes, EM 9308, Oregon State University Extension, 2021',
+    V22: 'Growing Healthy Soil, Natural Lawn & Garden guide of the Seattle-area water utilities',
     V28: 'Iowa State University Extension, Yard and Garden: Broccoli, Cabbage, Cauliflower Seedlings',
     V30: 'University of California IPM, Onion and Garlic: White Rot, Pest Management Guidelines',
     V31: 'UMass Extension Vegetable Program, Alliums, White Rot',
