@@ -1,11 +1,11 @@
 /**
  * What stands in a bed when: its crops one after another, and the spans between them with no crop.
  */
-import type { Climate } from '../climate/climate.ts';
+import type { Climate, FreezeLimitF } from '../climate/climate.ts';
 import { freezeDay } from '../climate/freeze.ts';
 import { seasonOf } from '../climate/season.ts';
 import type { Garden, Planting } from '../garden/garden.ts';
-import type { Vegetable } from '../handbook/shapes.ts';
+import type { Span, Vegetable } from '../handbook/shapes.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf } from '../measures/days.ts';
 
@@ -18,6 +18,8 @@ export interface CropSpan {
   to?: Day;
   /** Where the end comes from. */
   end: 'happened' | 'stated' | 'days to maturity' | 'first freeze' | 'permanent';
+  /** The freeze that ends it, where a freeze does. */
+  freezeLimitF?: FreezeLimitF;
 }
 
 /** A span of days in which a bed has no crop. */
@@ -31,41 +33,76 @@ export interface Gap {
   next?: CropSpan;
 }
 
+/** Days by which plants raised indoors are ahead of seed sown in the bed. House default. */
+const RAISED_AHEAD_DAYS = 14;
+
+/** The freeze whose median first date ends a crop's season, by how much cold it stands (veg:V49; hardy from memory). */
+const ENDING_FREEZE_F: Readonly<Record<Vegetable['frostClass'], FreezeLimitF>> = {
+  'very-tender': 32,
+  tender: 32,
+  'half-hardy': 28,
+  hardy: 24,
+};
+
+/** Whether a crop never leaves its bed; the harvests of one season end nothing. */
+export function isPermanent(crop: Vegetable): boolean {
+  return crop.rotationGroup === 'perennial' || crop.rotationYears >= 99;
+}
+
 /** A crop's span in its bed. */
-export function cropSpan(planting: Planting, climate: Climate): CropSpan {
+function cropSpan(planting: Planting, climate: Climate): CropSpan {
   const crop = vegetableById(planting.cropId);
   const from = planting.start.day;
   const { lastHarvest } = planting;
+  if (isPermanent(crop)) return { planting, crop, from, end: 'permanent' };
   if (lastHarvest) {
     return { planting, crop, from, to: lastHarvest.day, end: lastHarvest.happened ? 'happened' : 'stated' };
   }
-  if (crop.rotationGroup === 'perennial' || crop.rotationYears >= 99) {
-    return { planting, crop, from, end: 'permanent' };
-  }
-  const ripe = addDays(from, crop.maturityDays.high + middle(crop.harvestSpanDays));
+  const ripe = addDays(from, crop.maturityDays.high + daysAhead(planting, crop) + middle(crop.harvestSpanDays));
   const killed = killedByFreeze(crop, from, climate);
-  if (killed !== undefined && killed < ripe) return { planting, crop, from, to: killed, end: 'first freeze' };
-  return { planting, crop, from, to: ripe, end: 'days to maturity' };
+  if (killed === undefined || killed.day >= ripe) return { planting, crop, from, to: ripe, end: 'days to maturity' };
+  return { planting, crop, from, to: killed.day, end: 'first freeze', freezeLimitF: killed.limitF };
 }
 
-/** The median first autumn freeze after a tender crop went in: it ends there at the latest. */
-function killedByFreeze(crop: Vegetable, from: Day, climate: Climate): Day | undefined {
-  if (crop.frostClass === 'hardy' || crop.frostClass === 'half-hardy') return undefined;
+/** Days to add to the days to maturity where those are counted from the other way of starting the crop. */
+function daysAhead({ start }: Planting, crop: Vegetable): number {
+  if (start.how === 'sow' && crop.maturityFrom === 'transplant') return 7 * middle(crop.indoorWeeks ?? NO_WEEKS);
+  if (start.how === 'set-out' && crop.maturityFrom === 'direct') return -RAISED_AHEAD_DAYS;
+  return 0;
+}
+
+const NO_WEEKS: Span = { low: 0, high: 0 };
+
+/** The median first freeze a crop does not outlive; nothing for one that goes in after autumn has begun to freeze. */
+function killedByFreeze(crop: Vegetable, from: Day, climate: Climate): { day: Day; limitF: FreezeLimitF } | undefined {
+  if (crop.maturityFrom === 'fall-set') return undefined;
   const season = seasonOf(climate.seasonTurn, from);
-  const freeze = freezeDay(climate, { event: 'first-autumn', limitF: 32, season, chancePercent: 50 });
-  return freeze !== undefined && freeze > from ? freeze : undefined;
+  const firstDay = (limitF: FreezeLimitF) =>
+    freezeDay(climate, { event: 'first-autumn', limitF, season, chancePercent: 50 });
+  const limitF = ENDING_FREEZE_F[crop.frostClass];
+  const [light, day] = [firstDay(32), firstDay(limitF)];
+  return day === undefined || day <= from || (light !== undefined && from >= light) ? undefined : { day, limitF };
 }
 
-function middle({ low, high }: { low: number; high: number }): number {
+function middle({ low, high }: Span): number {
   return Math.round((low + high) / 2);
 }
 
 /** A bed's crops in the order they go in. */
 export function cropSpans(garden: Garden, bedId: string, climate: Climate): CropSpan[] {
-  return garden.plantings
+  const spans = garden.plantings
     .filter((planting) => planting.bedId === bedId)
     .map((planting) => cropSpan(planting, climate))
     .sort((a, b) => (a.from === b.from ? (a.planting.id < b.planting.id ? -1 : 1) : a.from < b.from ? -1 : 1));
+  return spans.map((span) => removed(span, spans));
+}
+
+/** A lasting crop counts as taken out where its last harvest is past and something else went in after it. */
+function removed(span: CropSpan, spans: readonly CropSpan[]): CropSpan {
+  const { lastHarvest } = span.planting;
+  if (span.end !== 'permanent' || !lastHarvest?.happened) return span;
+  const replaced = spans.some(({ from }) => from > lastHarvest.day);
+  return replaced ? { ...span, to: lastHarvest.day, end: 'happened' } : span;
 }
 
 /**
@@ -97,9 +134,9 @@ function gapBetween(bedId: string, before: CropSpan | undefined, next: CropSpan 
   };
 }
 
-/** The next crop to go into a bed on or after a day. */
+/** The next crop to go into a bed after a day. */
 export function nextCrop(garden: Garden, bedId: string, climate: Climate, after: Day): CropSpan | undefined {
-  return cropSpans(garden, bedId, climate).find((span) => span.from >= after);
+  return cropSpans(garden, bedId, climate).find((span) => span.from > after);
 }
 
 /** Floor area of a bed, m². */

@@ -9,9 +9,17 @@ export function clearKey(plantingId: string): TaskKey {
   return `bed-clear/planting:${plantingId}`;
 }
 
-/** The task that spreads the yearly compost on a bed, named by the season whose crops it feeds. */
-export function topdressKey(bedId: string, season: number): TaskKey {
+/** The task that spreads the yearly compost on a bed in spring, named by the season whose crops it feeds. */
+export function springTopdressKey(bedId: string, season: number): TaskKey {
   return `topdress/bed:${bedId}/${season}`;
+}
+
+/**
+ * The same in the autumn before that season. It has a key of its own because a cover sown in autumn waits for it, and
+ * the spring task waits for that cover's cut: under one key the three would wait for each other in a ring.
+ */
+export function autumnTopdressKey(bedId: string, season: number): TaskKey {
+  return `topdress/bed:${bedId}/${season}/before-winter`;
 }
 
 /** The task that sows a stand. */
@@ -22,4 +30,9 @@ export function sowKey(standId: string): TaskKey {
 /** The task that cuts a stand. */
 export function cutKey(standId: string): TaskKey {
   return `cover-cut/stand:${standId}`;
+}
+
+/** The task that looks whether a pile's compost is ready. */
+export function maturityKey(pileId: string): TaskKey {
+  return `pile-maturity/pile:${pileId}`;
 }

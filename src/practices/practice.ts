@@ -5,7 +5,7 @@
 import type { Climate } from '../climate/climate.ts';
 import type { Garden } from '../garden/garden.ts';
 import type { Day } from '../measures/days.ts';
-import type { PracticeName, Reason, RuleId, TaskDraft } from './draft.ts';
+import type { PracticeName, Reason, RuleId, TaskDraft, TaskKey } from './draft.ts';
 
 /** All a practice may look at. */
 export interface PracticeInput {
@@ -16,12 +16,39 @@ export interface PracticeInput {
   until: Day;
 }
 
+/** A cover still to be sown: compost goes on before one that is sown for winter. */
+export interface CoverSowing {
+  bedId: string;
+  standId: string;
+  half: 'spring' | 'summer' | 'autumn';
+  earliest: Day;
+  latest: Day;
+}
+
+/** The days a cover holds its bed, sown or planned. */
+export interface CoverStanding {
+  bedId: string;
+  standId: string;
+  from: Day;
+  /** The last day it is expected to stand; absent while it has no end. */
+  ends?: Day;
+  /** The task that ends it, where a cut still to come does. */
+  cutKey?: TaskKey;
+}
+
+/** Finished compost on hand, or what will be ready when. */
+export interface CompostSupply {
+  pileId: string;
+  litres: number;
+  ready: Day;
+  finished: boolean;
+}
+
 /** What earlier practices hand to later ones. */
 export interface Findings {
-  /** First days on which covers are to be sown, by bed: a topdressing goes on before them. */
-  coverSowings: readonly { bedId: string; key: string; earliest: Day; latest: Day }[];
-  /** Finished compost on hand, and what will be ready when. */
-  compostSupply: readonly { pileId: string; litres: number; ready: Day; finished: boolean }[];
+  coverSowings: readonly CoverSowing[];
+  coverStands: readonly CoverStanding[];
+  compostSupply: readonly CompostSupply[];
 }
 
 /** What a practice brings back. */

@@ -2,14 +2,38 @@
  * Seasons as the practices name them.
  */
 import type { Climate } from '../climate/climate.ts';
-import { seasonIndex, seasonOf } from '../climate/season.ts';
+import { dayOfIndex, seasonIndex, seasonOf } from '../climate/season.ts';
+import { soilWarmOdds } from '../climate/soil-temperature.ts';
 import type { Day } from '../measures/days.ts';
 
-/** Season index of midsummer (1 July north, 31 December south). */
+/** Season index of midsummer (1 July north, 29 December south): what is sown later is sown for autumn. */
 export const MIDSUMMER_INDEX = 182;
+
+/** Soil temperature at which beds wake in spring: the minimum of peas, the first crop in (veg:V2). House default. */
+export const SOIL_AWAKE_C = 4.4;
 
 /** The season whose crops work done on a day prepares for: the running one until midsummer, the next after it. */
 export function seasonAfter(climate: Climate, day: Day): number {
   const season = seasonOf(climate.seasonTurn, day);
-  return seasonIndex(climate.seasonTurn, day) > MIDSUMMER_INDEX ? season + 1 : season;
+  return isAfterMidsummer(climate, day) ? season + 1 : season;
+}
+
+/** Whether a day lies in the second half of its season. */
+export function isAfterMidsummer(climate: Climate, day: Day): boolean {
+  return seasonIndex(climate.seasonTurn, day) > MIDSUMMER_INDEX;
+}
+
+/** The middle of the winter after a day: the first day of the next season. */
+export function midwinterAfter(climate: Climate, day: Day): Day {
+  return dayOfIndex(climate.seasonTurn, seasonOf(climate.seasonTurn, day) + 1, 1);
+}
+
+/** Midsummer of a season. */
+export function midsummerOf(climate: Climate, season: number): Day {
+  return dayOfIndex(climate.seasonTurn, season, MIDSUMMER_INDEX);
+}
+
+/** The median day of spring on which the soil wakes; nothing where it never does. */
+export function soilAwake(climate: Climate, season: number): Day | undefined {
+  return soilWarmOdds(climate, { season, tempC: SOIL_AWAKE_C }).median;
 }
