@@ -3,12 +3,15 @@
  */
 import { coverCropById } from '../handbook/cover-crops.ts';
 import { coverMixById } from '../handbook/cover-mixes.ts';
-import type { CoverCrop, Span } from '../handbook/shapes.ts';
+import { type CoverCrop, originOf, type Span } from '../handbook/shapes.ts';
+import type { ReasonSource } from './draft.ts';
 
 /** One kind in a stand, with the seed broadcast of it when the stand is sown in good time. */
 export interface CoverPart {
   cover: CoverCrop;
   gPerM2: number;
+  /** Where the rate comes from. */
+  rateFrom: ReasonSource;
 }
 
 /** The kinds in a stand: one for a plain cover, several for a mix. */
@@ -16,9 +19,10 @@ export function coverParts(coverId: string): CoverPart[] {
   const mix = coverMixById.get(coverId);
   if (mix === undefined) {
     const cover = coverCrop(coverId);
-    return [{ cover, gPerM2: cover.usualGPerM2 }];
+    return [{ cover, gPerM2: cover.usualGPerM2, rateFrom: originOf(cover, 'broadcastGPerM2') }];
   }
-  return mix.parts.map((part) => ({ cover: coverCrop(part.coverId), gPerM2: part.gPerM2 }));
+  const rateFrom = originOf(mix, 'parts');
+  return mix.parts.map((part) => ({ cover: coverCrop(part.coverId), gPerM2: part.gPerM2, rateFrom }));
 }
 
 /** The cover or mix in words, for the middle of a sentence. */
@@ -34,12 +38,11 @@ export function waitDaysOf(parts: readonly CoverPart[]): { smallSeed: number; tr
   };
 }
 
-/** Sowing depth that suits every part, cm: the shallowest deep end. */
-export function sowingDepthCm(parts: readonly CoverPart[]): Span {
-  return {
-    low: Math.min(...parts.map(({ cover }) => cover.depthCm.low)),
-    high: Math.max(...parts.map(({ cover }) => cover.depthCm.high)),
-  };
+/** The depth every part may be sown at, cm; nothing where small seed and large do not meet. */
+export function commonDepthCm(parts: readonly CoverPart[]): Span | undefined {
+  const low = Math.max(...parts.map(({ cover }) => cover.depthCm.low));
+  const high = Math.min(...parts.map(({ cover }) => cover.depthCm.high));
+  return low <= high ? { low, high } : undefined;
 }
 
 function coverCrop(coverId: string): CoverCrop {

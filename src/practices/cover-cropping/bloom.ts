@@ -1,64 +1,65 @@
 /**
- * The day a stand must be cut by so that it does not flower: a bloom model run over the garden's years.
+ * The day a stand must be cut by so that it does not flower, or set seed: a bloom model run over the garden's years.
  */
-import type { Climate } from '../../climate/climate.ts';
 import { freezeDay } from '../../climate/freeze.ts';
 import { heatOdds } from '../../climate/heat.ts';
 import type { Odds } from '../../climate/odds.ts';
-import { dayOfIndex, seasonIndex, seasonOf } from '../../climate/season.ts';
+import { seasonOf } from '../../climate/season.ts';
 import { bloomModels } from '../../handbook/cover-blooms.ts';
-import type { BloomModel, CoverCrop, CoverSituation } from '../../handbook/shapes.ts';
+import type { BloomModel, CoverCrop } from '../../handbook/shapes.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import type { CoverPart } from '../covers.ts';
-import type { Reason } from '../draft.ts';
+import type { Reason, ReasonSource } from '../draft.ts';
+import type { PracticeInput } from '../practice.ts';
+import { midwinterAfter } from '../seasons.ts';
+import { weeksBeforeFreeze } from './sow-window.ts';
+import { situationOf, zoneIn } from './winter.ts';
 
-/** Odds of having flowered that the window closes before. House default, to be chosen by the gardener later. */
-export const BLOOM_RISK_PERCENT = 10;
-/** Standard deviations of a normal spread below which {@link BLOOM_RISK_PERCENT} of years lie. */
+/** Standard deviations of a normal spread below which one year of ten lies: the risk of having flowered. House default. */
 const RISK_DEVIATIONS = 1.28;
-/** Season index of midsummer: what is sown later is sown for autumn. */
-const MIDSUMMER_INDEX = 182;
 
 /** When a stand would flower and when it must be cut to be before that. */
 export interface BloomClose {
-  /** The last day to cut so that in nine years of ten nothing has flowered. */
+  /** The last day to cut so that in nine years of ten nothing has flowered, or seeded where there is grace. */
   close: Day;
+  /** Whether flowers may stand for some days before the close. */
+  inFlower: boolean;
   odds?: Odds;
   reasons: readonly Reason[];
 }
 
-/** What winter is expected to do to a cover sown on a day, and so how its flowering is counted. */
-export function situationOf(cover: CoverCrop, sown: Day, climate: Climate): CoverSituation {
-  if (cover.frostTender) return 'summer-sown';
-  if (seasonIndex(climate.seasonTurn, sown) <= MIDSUMMER_INDEX) return 'spring-sown';
-  return livesThroughWinter(cover, climate) ? 'overwintered' : 'summer-sown';
-}
-
-/** Whether a cover sown in autumn is expected to live through the garden's winters. */
-export function livesThroughWinter(cover: CoverCrop, climate: Climate): boolean {
-  if (cover.autumnSow?.fate !== 'overwinters') return false;
-  const zone = Number.parseInt(climate.zone?.zone ?? '', 10);
-  return Number.isNaN(zone) || cover.hardinessZoneMin === undefined || zone >= cover.hardinessZoneMin;
+/** Whether one cut ends a cover: it may be cut in flower, and does not grow again then. */
+export function endedByOneCut(cover: CoverCrop): boolean {
+  return bloomModels.some(({ coverId, grace }) => coverId === cover.id && grace !== undefined);
 }
 
 /**
  * The earliest closing day among a stand's parts.
  *
- * @returns nothing where no part has a published, derived or remembered bloom figure, or where frost ends every part
- *   before it would flower
+ * @returns nothing where no part has a bloom figure, or where frost ends every part before it would flower
  */
-export function bloomClose(parts: readonly CoverPart[], sown: Day, climate: Climate): BloomClose | undefined {
-  const closes = parts.flatMap(({ cover }) => partClose(cover, sown, climate));
+export function bloomClose(parts: readonly CoverPart[], sown: Day, input: PracticeInput): BloomClose | undefined {
+  const closes = parts.flatMap(({ cover }) => partClose(cover, sown, input));
   return closes.sort((a, b) => (a.close < b.close ? -1 : 1))[0];
 }
 
-function partClose(cover: CoverCrop, sown: Day, climate: Climate): BloomClose[] {
-  const situation = situationOf(cover, sown, climate);
+function partClose(cover: CoverCrop, sown: Day, input: PracticeInput): BloomClose[] {
+  const situation = situationOf(cover, sown, input);
   const model = bloomModels.find((row) => row.coverId === cover.id && row.situation === situation);
-  if (model === undefined) return [];
-  const found = model.heat ? heatClose(cover, model, model.heat, sown, climate) : daysClose(cover, model, sown);
-  if (found === undefined || frostComesFirst(situation, found.close, sown, climate)) return [];
-  return [found];
+  if (model === undefined || sownTooLateToFlower(model, sown, input)) return [];
+  const found = closeOf(cover, model, sown, input);
+  return found === undefined || frostComesFirst(cover, model, found.close, sown, input) ? [] : [found];
+}
+
+/** Some kinds flower only where they were sown well before the freeze. */
+function sownTooLateToFlower({ sownWeeksBeforeFreeze }: BloomModel, sown: Day, { climate }: PracticeInput): boolean {
+  const weeks = weeksBeforeFreeze(climate, sown);
+  return sownWeeksBeforeFreeze !== undefined && weeks !== undefined && weeks <= sownWeeksBeforeFreeze;
+}
+
+function closeOf(cover: CoverCrop, model: BloomModel, sown: Day, input: PracticeInput): BloomClose | undefined {
+  if (model.heat !== undefined) return heatClose(cover, model, model.heat, sown, input);
+  return model.byZone === undefined ? daysClose(cover, model, sown) : zoneClose(cover, model, sown, input);
 }
 
 function heatClose(
@@ -66,37 +67,45 @@ function heatClose(
   model: BloomModel,
   heat: NonNullable<BloomModel['heat']>,
   sown: Day,
-  climate: Climate,
+  { climate }: PracticeInput,
 ): BloomClose | undefined {
   const from = heat.from === 'sowing' ? sown : midwinterAfter(climate, sown);
   const { sum, baseC, upperC, method } = heat;
-  const run = heatOdds(climate, {
-    from,
-    sum: sum.usual,
-    baseC,
-    method,
-    ...(upperC === undefined ? {} : { upperC }),
-  });
+  const count = { from, baseC, method, ...(upperC === undefined ? {} : { upperC }) };
+  const run = heatOdds(climate, { ...count, sum: sum.usual });
   if (run.medianDay === undefined) return undefined;
-  const spread = Math.sqrt(run.spreadDays ** 2 + model.modelErrorDays ** 2);
-  const close = addDays(run.medianDay, -RISK_DEVIATIONS * spread);
+  const graceDays = model.grace?.days ?? 0;
+  const close = addDays(run.medianDay, graceDays - RISK_DEVIATIONS * Math.hypot(run.spreadDays, model.modelErrorDays));
   const reason: Reason = {
-    rule: 'cover-cut.bloom-heat',
+    rule: graceDays > 0 ? 'cover-cut.seed-heat' : 'cover-cut.bloom-heat',
     saw: {
-      cover: cover.name.toLowerCase(),
-      event: model.closingEvent,
+      ...sawOf(cover, model),
       median: run.medianDay,
       heatUnits: sum.usual,
       baseC,
       from,
       yearSpreadDays: Math.round(run.spreadDays * 10) / 10,
       modelErrorDays: model.modelErrorDays,
-      known: model.provenance,
+      ...(graceDays > 0 ? { graceDays } : {}),
     },
     limit: close,
-    source: model.sources[0] ?? 'house default',
+    source: model.grace?.source ?? originOfModel(model),
   };
-  return { close, odds: run.odds, reasons: [reason] };
+  const heads = headsShow(model, (units) => heatOdds(climate, { ...count, sum: units }).medianDay);
+  return { close, inFlower: graceDays > 0, odds: run.odds, reasons: [reason, ...headsReason(cover, model, heads)] };
+}
+
+/** The median day the heads show, where that is known to be so many units before the closing event. */
+function headsShow({ heat, headsShowHeatBefore }: BloomModel, dayOf: (units: number) => Day | undefined) {
+  if (heat === undefined || headsShowHeatBefore === undefined) return undefined;
+  return dayOf(heat.sum.usual - (headsShowHeatBefore.low + headsShowHeatBefore.high) / 2);
+}
+
+function headsReason(cover: CoverCrop, model: BloomModel, heads: Day | undefined): Reason[] {
+  if (heads === undefined) return [];
+  return [
+    { rule: 'cover-cut.heads', saw: { cover: cover.name.toLowerCase(), day: heads }, source: originOfModel(model) },
+  ];
 }
 
 /** Days-only figures are trusted at their lower end, near the place they come from. */
@@ -104,35 +113,54 @@ function daysClose(cover: CoverCrop, model: BloomModel, sown: Day): BloomClose |
   if (model.daysFromSowing === undefined) return undefined;
   const { low, high } = model.daysFromSowing;
   const close = addDays(sown, low);
-  return {
-    close,
-    reasons: [
-      {
-        rule: 'cover-cut.bloom-days',
-        saw: {
-          cover: cover.name.toLowerCase(),
-          event: model.closingEvent,
-          daysLow: low,
-          daysHigh: high,
-          sown,
-          known: model.provenance,
-        },
-        limit: close,
-        source: model.sources[0] ?? 'house default',
-      },
-    ],
+  const reason: Reason = {
+    rule: 'cover-cut.bloom-days',
+    saw: { ...sawOf(cover, model), daysLow: low, daysHigh: high, sown },
+    limit: close,
+    source: originOfModel(model),
   };
+  return { close, inFlower: false, reasons: [reason] };
 }
 
-/** The middle of the winter after a sowing: where overwintered heat is counted from. */
-function midwinterAfter(climate: Climate, sown: Day): Day {
-  return dayOfIndex(climate.seasonTurn, seasonOf(climate.seasonTurn, sown) + 1, 1);
+/** Kinds that go by the length of the day: the calendar of the zone, less the risk. */
+function zoneClose(cover: CoverCrop, model: BloomModel, sown: Day, input: PracticeInput): BloomClose | undefined {
+  const zone = zoneIn(input);
+  const row = model.byZone?.find((each) => each.zone === zone);
+  if (row === undefined) return undefined;
+  const { low, high } = row.daysFromMidwinter;
+  const middle = addDays(midwinterAfter(input.climate, sown), (low + high) / 2 - 1);
+  const close = addDays(middle, -RISK_DEVIATIONS * model.modelErrorDays);
+  const reason: Reason = {
+    rule: 'cover-cut.bloom-zone',
+    saw: { ...sawOf(cover, model), zone: row.zone, median: middle, modelErrorDays: model.modelErrorDays },
+    limit: close,
+    source: originOfModel(model),
+  };
+  return { close, inFlower: false, reasons: [reason] };
 }
 
-/** Whether the median killing freeze (28 °F) comes before a stand sown this side of winter would flower. */
-function frostComesFirst(situation: CoverSituation, close: Day, sown: Day, climate: Climate): boolean {
+function sawOf(cover: CoverCrop, { closingEvent, provenance }: BloomModel): { [key: string]: string } {
+  return { cover: cover.name.toLowerCase(), event: closingEvent, known: provenance };
+}
+
+/** A sum that was recalled or chosen says so, whatever sources stand beside it. */
+function originOfModel({ provenance, sources }: BloomModel): ReasonSource {
+  if (provenance === 'from memory' || provenance === 'house default' || provenance === 'common practice')
+    return provenance;
+  return sources[0] ?? 'house default';
+}
+
+/** Whether the median killing freeze comes before a stand sown this side of winter would flower. */
+function frostComesFirst(
+  cover: CoverCrop,
+  { situation }: BloomModel,
+  close: Day,
+  sown: Day,
+  { climate }: PracticeInput,
+): boolean {
   if (situation === 'overwintered') return false;
   const season = seasonOf(climate.seasonTurn, sown);
-  const freeze = freezeDay(climate, { event: 'first-autumn', limitF: 28, season, chancePercent: 50 });
+  const limitF = cover.frostTender ? 32 : 28;
+  const freeze = freezeDay(climate, { event: 'first-autumn', limitF, season, chancePercent: 50 });
   return freeze !== undefined && freeze > sown && close > freeze;
 }

@@ -1,29 +1,34 @@
 /**
- * Which cover to suggest for a gap that nobody planned for.
+ * Which cover to suggest for a span that nobody planned for.
  *
- * The choice follows a published table of uses (Cornell, handbook of cover crops): a bed wanted early gets a cover that
- * winter kills; one wanted from late spring on may carry rye or rye with vetch through winter; a warm gap of five to
- * eight weeks gets buckwheat.
+ * The choice follows published uses (Cornell's guide for New York growers, cover:S4a–m): a bed wanted early gets a
+ * cover that winter kills; one wanted from late spring on may carry rye or rye with vetch through winter; a warm gap
+ * of five to eight weeks gets buckwheat.
  */
 import { freezeDay } from '../../climate/freeze.ts';
 import { dayOfIndex, seasonOf } from '../../climate/season.ts';
 import type { Bed, Stand } from '../../garden/garden.ts';
 import type { SourceId } from '../../handbook/shapes.ts';
-import { addDays, type Day } from '../../measures/days.ts';
-import { type Gap, soonest } from '../bed-timeline.ts';
-import { coverName, coverParts, waitDaysOf } from '../covers.ts';
+import { addDays, type Day, daysBetween } from '../../measures/days.ts';
+import { soonest } from '../bed-timeline.ts';
+import { coverName } from '../covers.ts';
 import type { Reason } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
-import { seasonAfter } from '../seasons.ts';
-import { livesThroughWinter } from './bloom.ts';
-import { FINISH_DAYS, growsAgain } from './cut-window.ts';
-import { heldInGap, type SowWindow, sowWindow } from './sow-window.ts';
+import { killedOn, settleDays } from './cut-window.ts';
+import { daysToNextCover, type OpenSpan } from './open-spans.ts';
+import { heldBetween, type SowingHalf, type SowWindow, sowWindow } from './sow-window.ts';
 import { type StandInBed, standInBed } from './stand.ts';
+import { winterFate } from './winter.ts';
 
 /** Days after the median last freeze from which a bed may still carry a living cover. "Mid-May or later" in New York. */
 const LATE_BED_DAYS = 14;
 /** Days a stand must grow to have been worth the seed. House default: buckwheat's 40 warm days (cover:S4a). */
 const LEAST_STAND_DAYS = 40;
+/** Days before a warm cover's last suggested day that its span must open: in a later one a cover for winter serves. House default. */
+const WARM_SPAN_OPENS_DAYS = 28;
+
+/** Season indices that stand for the sowing times of a season: spring, early summer, late summer. */
+const SOWING_INDICES: Readonly<Record<SowingHalf, number>> = { spring: 100, summer: 170, autumn: 227 };
 
 /** A suggested stand with its window and the reason for the kind. */
 export interface Suggestion {
@@ -38,102 +43,94 @@ interface Candidate {
   source: SourceId;
 }
 
-/** Season indices that stand for the three sowing times of a season: spring, early summer, late summer. */
-const SOWING_INDICES = { spring: 100, warm: 170, autumn: 227 } as const;
-type SowingTime = keyof typeof SOWING_INDICES;
-
-/** Days before the median first freeze after which a warm cover is no longer suggested (Cornell: 15 August at Geneva). */
-const WARM_LAST_DAYS = 65;
-
-/** The first cover of the table that the gap and the season let in, from a day on. */
-export function suggestedStand(input: PracticeInput, bed: Bed, gap: Gap, from: Day): Suggestion | undefined {
-  const turn = input.climate.seasonTurn;
-  const season = seasonOf(turn, from);
+/** The first cover of the table that the span and the season let in, from a day on. */
+export function suggestedStand(input: PracticeInput, bed: Bed, span: OpenSpan, from: Day): Suggestion | undefined {
+  const season = seasonOf(input.climate.seasonTurn, from);
   for (const year of [season, season + 1]) {
-    for (const time of ['spring', 'warm', 'autumn'] as const) {
-      const wanted = dayOfIndex(turn, year, SOWING_INDICES[time]);
-      for (const candidate of candidates(input, gap, wanted, time)) {
-        const found = tryCover(input, bed, gap, from, wanted, candidate);
-        if (found !== undefined) return found;
+    for (const half of ['spring', 'summer', 'autumn'] as const) {
+      for (const candidate of candidates(input, span, half, year)) {
+        const found = tryCover(input, bed, span, { half, season: year, candidate });
+        if (found !== undefined && found.sow.window.latest >= from) return found;
       }
     }
   }
   return undefined;
 }
 
-function candidates(input: PracticeInput, gap: Gap, wanted: Day, time: SowingTime): Candidate[] {
-  if (time === 'spring') return [{ coverId: 'oats-field-pea', why: 'spring gap', source: 'cover:S4c' }];
-  if (time === 'warm') return [{ coverId: 'buckwheat', why: 'warm gap', source: 'cover:S4a' }];
-  const legumeNear = [gap.before, gap.next].some((span) => span?.crop.rotationGroup === 'legume');
+function candidates(input: PracticeInput, span: OpenSpan, half: SowingHalf, season: number): Candidate[] {
+  const legumeNear = [span.before, span.next].some((crop) => crop?.crop.rotationGroup === 'legume');
+  if (half === 'spring') {
+    return [{ coverId: legumeNear ? 'oats' : 'oats-field-pea', why: 'spring gap', source: 'cover:S4c' }];
+  }
+  if (half === 'summer') return [{ coverId: 'buckwheat', why: 'warm gap', source: 'cover:S4a' }];
   const killed = (legumeNear ? ['oats'] : ['oats-field-pea', 'oats']).map(
     (coverId): Candidate => ({ coverId, why: 'wanted early', source: 'cover:S2a' }),
   );
-  if (!wantedLate(input, gap, wanted)) return killed;
+  if (!wantedLate(input, span, season)) return killed;
   const rye: Candidate = { coverId: 'cereal_rye', why: 'wanted late', source: 'cover:S4i' };
-  if (gap.next?.crop.nitrogen === 'high') {
-    return [{ coverId: 'rye-vetch', why: 'hungry crop next', source: 'cover:S4l' }, ...killed, rye];
-  }
-  return [...killed, rye];
+  if (span.next?.crop.nitrogen !== 'high' || legumeNear) return [...killed, rye];
+  return [{ coverId: 'rye-vetch', why: 'hungry crop next', source: 'cover:S4l' }, ...killed, rye];
 }
 
 /** Whether the next crop leaves a living cover its spring: it goes in two weeks after the median last freeze or later. */
-function wantedLate(input: PracticeInput, gap: Gap, wanted: Day): boolean {
-  if (gap.to === undefined) return true;
-  const season = seasonAfter(input.climate, wanted);
-  const freeze = freezeDay(input.climate, { event: 'last-spring', limitF: 32, season, chancePercent: 50 });
-  return freeze !== undefined && gap.to >= addDays(freeze, LATE_BED_DAYS);
+function wantedLate({ climate }: PracticeInput, span: OpenSpan, season: number): boolean {
+  if (span.to === undefined) return true;
+  const ask = { event: 'last-spring', limitF: 32, season: season + 1, chancePercent: 50 } as const;
+  const freeze = freezeDay(climate, ask);
+  return freeze !== undefined && span.to >= addDays(freeze, LATE_BED_DAYS);
 }
 
-function tryCover(
-  input: PracticeInput,
-  bed: Bed,
-  gap: Gap,
-  from: Day,
-  wanted: Day,
-  candidate: Candidate,
-): Suggestion | undefined {
-  const stand = suggestedStandOf(input, bed, gap, candidate.coverId, wanted);
-  const at = standInBed(stand, bed);
-  const rule = sowWindow(at.parts, wanted, input.climate, input.garden.place.frostRisk);
-  const last = lastSuggested(input, gap, wanted, candidate);
-  const sow = rule && heldInGap(rule, gap.from, last);
-  if (sow === undefined || sow.window.latest < from) return undefined;
+interface Trial {
+  half: SowingHalf;
+  season: number;
+  candidate: Candidate;
+}
+
+function tryCover(input: PracticeInput, bed: Bed, span: OpenSpan, trial: Trial): Suggestion | undefined {
+  const { half, season, candidate } = trial;
+  const at = standInBed(suggestedStandOf(input, bed, span, trial), bed);
+  if (input.garden.stands.some(({ id }) => id === at.stand.id)) return undefined;
+  const rule = sowWindow(at.parts, half, season, input);
+  const warmLast = half === 'summer' ? lastWarmDay(input, at, season) : undefined;
+  if (warmLast !== undefined && span.from !== undefined && daysBetween(span.from, warmLast) < WARM_SPAN_OPENS_DAYS)
+    return undefined;
+  const last = soonest(warmLast, rule && lastBefore(input, span, at, rule));
+  const sow = rule && heldBetween(rule, span.from, last);
+  if (sow === undefined) return undefined;
+  return { at, sow, why: whySuggested(span, candidate) };
+}
+
+function whySuggested({ next, nextCover, to }: OpenSpan, { coverId, why, source }: Candidate): Reason {
+  const following = next?.crop.name.toLowerCase() ?? (nextCover && coverName(nextCover));
   return {
-    at,
-    sow,
-    why: {
-      rule: 'cover-sow.suggested',
-      saw: {
-        cover: coverName(candidate.coverId),
-        why: candidate.why,
-        ...(gap.next && gap.to ? { next: gap.next.crop.name.toLowerCase(), to: gap.to } : {}),
-      },
-      source: candidate.source,
-    },
+    rule: 'cover-sow.suggested',
+    saw: { cover: coverName(coverId), why, ...(following && to ? { next: following, to } : {}) },
+    source,
   };
 }
 
-/** The last day a candidate is worth sowing: before the next crop, and a warm one well before the freeze. */
-function lastSuggested(input: PracticeInput, gap: Gap, wanted: Day, candidate: Candidate): Day | undefined {
-  const season = seasonOf(input.climate.seasonTurn, wanted);
-  const beforeNext = gap.to === undefined ? undefined : lastBefore(input, gap.to, season, candidate);
-  if (candidate.why !== 'warm gap') return beforeNext;
-  const freeze = freezeDay(input.climate, { event: 'first-autumn', limitF: 32, season, chancePercent: 50 });
-  return soonest(beforeNext, freeze === undefined ? undefined : addDays(freeze, -WARM_LAST_DAYS));
+/** The last day a warm cover is suggested, well before the freeze (buckwheat: 15 August at Geneva, cover:S4a). */
+function lastWarmDay({ climate }: PracticeInput, { parts }: StandInBed, season: number): Day | undefined {
+  const freeze = freezeDay(climate, { event: 'first-autumn', limitF: 32, season, chancePercent: 50 });
+  const days = Math.max(0, ...parts.map(({ cover }) => cover.warmDaysPreferred ?? 0));
+  return freeze === undefined ? undefined : addDays(freeze, -days);
 }
 
-/** A stand that winter will not end before the next crop has to grow, be cut and settle first. */
-function lastBefore(input: PracticeInput, next: Day, season: number, candidate: Candidate): Day {
-  const midwinter = dayOfIndex(input.climate.seasonTurn, season + 1, 1);
-  const parts = coverParts(candidate.coverId);
-  const ended = next > midwinter && !parts.some(({ cover }) => livesThroughWinter(cover, input.climate));
-  const settle = ended ? 0 : Math.max(waitDaysOf(parts).smallSeed, growsAgain(parts) ? FINISH_DAYS : 0);
-  return addDays(next, -(LEAST_STAND_DAYS + settle));
+/** A stand that winter will not end before what comes next has to grow, be cut and settle first. */
+function lastBefore(input: PracticeInput, span: OpenSpan, { parts }: StandInBed, sow: SowWindow): Day | undefined {
+  if (span.to === undefined) return undefined;
+  const next = span.to;
+  const ended =
+    sow.half === 'autumn' &&
+    parts.every(({ cover }) => winterFate(cover, input) === 'dies' && killedOn(cover, sow.window.latest, input) < next);
+  const settle = span.nextCover === undefined ? settleDays(parts, span.next) : daysToNextCover(parts);
+  return addDays(next, -(LEAST_STAND_DAYS + (ended ? 0 : settle)));
 }
 
-/** The stand a suggestion would make. Its id hangs on the gap and the season, so that it cannot be made twice. */
-function suggestedStandOf(input: PracticeInput, bed: Bed, gap: Gap, coverId: string, wanted: Day): Stand {
-  const gapName = gap.before ? `after-${gap.before.planting.id}` : 'first';
-  const id = `${bed.id}-${gapName}-${seasonOf(input.climate.seasonTurn, wanted)}-${coverId}`;
-  return { id, bedId: bed.id, coverId, sow: { day: wanted, happened: false }, regrowthCheckedOn: [] };
+/** The stand a suggestion would make. Its id hangs on the gap and the sowing time, so that it cannot be made twice. */
+function suggestedStandOf(input: PracticeInput, bed: Bed, span: OpenSpan, { half, season, candidate }: Trial): Stand {
+  const gapName = span.before ? `after-${span.before.planting.id}` : 'first';
+  const id = `${bed.id}-${gapName}-${season}-${half}-${candidate.coverId}`;
+  const day = dayOfIndex(input.climate.seasonTurn, season, SOWING_INDICES[half]);
+  return { id, bedId: bed.id, coverId: candidate.coverId, sow: { day, happened: false }, regrowthCheckedOn: [] };
 }

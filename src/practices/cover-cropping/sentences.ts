@@ -6,7 +6,7 @@ import type { Practice, Sentence } from '../practice.ts';
 
 const SUGGESTED: Readonly<Record<string, string>> = {
   'warm gap': 'it makes a cover in 40 warm days',
-  'spring gap': 'it grows in cool soil and leaves nitrogen behind',
+  'spring gap': 'it grows in cool soil and is cut before the warm crops',
   'wanted early': 'winter kills it, so the bed is free early in spring with nothing to clear',
   'wanted late': 'it lives through winter, and the bed is not wanted until late spring',
   'hungry crop next': 'it lives through winter and gathers nitrogen for the hungry crop that follows',
@@ -17,11 +17,11 @@ const suggested: Sentence = ({ saw }) => {
   return `Nothing is planned for the bed${next}. Of the covers that fit, ${saw.cover} is suggested: ${SUGGESTED[String(saw.why)]}.`;
 };
 
-const bloomHeat: Sentence = ({ saw, limit }) =>
+/** When a plant reaches its event, and how far the years and the reckoning scatter. */
+const reckoned: Sentence = ({ saw }) =>
   `The ${saw.cover} reaches ${saw.event} about ${dated(String(saw.median))} in the middle year, when ${saw.heatUnits} ` +
   `heat units over ${quantity(Number(saw.baseC), 'tempC')} have gathered since ${dated(String(saw.from))} ` +
-  `(figure ${saw.known}). Years differ by ${saw.yearSpreadDays} days and the reckoning by ${saw.modelErrorDays}, so ` +
-  `${dated(String(limit))} is the last day with nine chances in ten that nothing has flowered.`;
+  `(figure ${saw.known}). Years differ by ${saw.yearSpreadDays} days and the reckoning by ${saw.modelErrorDays}`;
 
 const deadCheck: Sentence = ({ saw }) => {
   const kill = saw.killC === undefined ? '' : ` dies near ${quantity(Number(saw.killC), 'tempC')}`;
@@ -29,12 +29,13 @@ const deadCheck: Sentence = ({ saw }) => {
     saw.yearlyMinimumC === undefined
       ? ''
       : `; winters here reach ${quantity(Number(saw.yearlyMinimumC), 'tempC')} on average`;
-  const known = kill === '' ? ' is usually killed by winter' : `${kill}${cold}`;
-  return `The ${saw.cover}${known}. Mild winters and small late plants are the exceptions, so look before planting.`;
+  const counted = saw.winters === undefined ? '' : ` and got so cold in ${saw.cold} of ${saw.winters} on record`;
+  const known = kill === '' ? ' may or may not live through the winters here' : `${kill}${cold}${counted}`;
+  return `The ${saw.cover}${known}. Snow, mild winters and small late plants are the exceptions, so look before planting.`;
 };
 
-/** Every rule of the practice, in words. */
-export const coverSentences: Practice['sentences'] = {
+/** Why a stand is sown when it is. */
+const sowing: Practice['sentences'] = {
   'cover-sow.planned': ({ saw }) =>
     saw.wanted === saw.held
       ? `The plan has ${saw.cover} here on ${dated(String(saw.wanted))}.`
@@ -56,20 +57,52 @@ export const coverSentences: Practice['sentences'] = {
   'cover-sow.soil': ({ saw }) =>
     `${capital(saw.cover)} sprouts in soil of ${quantity(Number(saw.tempC), 'tempC')}, reached about ` +
     `${dated(String(saw.day))} in the middle year.`,
+  'cover-sow.no-dates': ({ saw }) =>
+    `No freeze date is known for this garden, so your own day, ${dated(String(saw.wanted))}, stands. Look at what the ` +
+    'gardens around you do.',
   'cover-sow.rate': ({ saw }) =>
     `${capital(saw.cover)}: ${quantity(Number(saw.gPerM2), 'gPerM2')} broadcast over ` +
     `${quantity(Number(saw.areaM2), 'm2')} makes ${quantity(Number(saw.grams), 'g')}.`,
-  'cover-sow.no-window': ({ saw }) =>
-    `No day is left for ${saw.cover}: its sowing window and the span between the crops do not meet.`,
-  'cover-order.lead': ({ saw }) =>
-    `Sowing opens on ${dated(String(saw.sow))}; seed is ordered ${saw.weeksFirst} to ${saw.weeksLast} weeks ahead.`,
+  'cover-order.lead': ({ saw, limit }) =>
+    `Sowing opens on ${dated(String(saw.sow))}; seed is ordered ${saw.weeksFirst} to ${saw.weeksLast} weeks ahead, by ` +
+    `${dated(String(limit))}.`,
   'cover-check.emergence': ({ saw }) =>
     `Sown ${dated(String(saw.sown))}; a cover is up within ${saw.daysLow} to ${saw.daysHigh} days, and there is still ` +
     'time to sow again.',
-  'cover-cut.bloom-heat': bloomHeat,
+};
+
+/** Why a planned stand is not sown at all. */
+const refusing: Practice['sentences'] = {
+  'cover-sow.not-then': ({ saw }) =>
+    `${capital(saw.cover)} is not sown anywhere near ${dated(String(saw.wanted))} here.`,
+  'cover-sow.no-window': ({ saw }) =>
+    `No day is left for ${saw.cover}: its sowing window, and the time it needs to grow and settle, do not fit between ` +
+    'the crops.',
+  'cover-sow.closed': ({ saw }) =>
+    `${capital(saw.cover)} was to be sown by ${dated(String(saw.closed))}, before the planned day of ` +
+    `${dated(String(saw.wanted))}.`,
+  'cover-sow.mulch': ({ saw }) =>
+    `A winter blanket of leaves is ${quantity(Number(saw.depthMm), 'mm')} deep, ${quantity(Number(saw.litres), 'L')} ` +
+    'for this bed.',
+};
+
+/** Why a stand is cut, or looked at, when it is. */
+const ending: Practice['sentences'] = {
+  'cover-cut.bloom-heat': (reason) =>
+    `${reckoned(reason)}, so ${dated(String(reason.limit))} is the last day with nine chances in ten that nothing has ` +
+    'flowered.',
+  'cover-cut.seed-heat': (reason) =>
+    `${reckoned(reason)}. Its seed is viable ${reason.saw.graceDays} days later, so ${dated(String(reason.limit))} is ` +
+    'the last day with nine chances in ten that nothing has seeded.',
+  'cover-cut.heads': ({ saw }) =>
+    `The heads of the ${saw.cover} show about ${dated(String(saw.day))} in the middle year: a last sign to cut by.`,
   'cover-cut.bloom-days': ({ saw, limit }) =>
     `The ${saw.cover} reaches ${saw.event} ${saw.daysLow} to ${saw.daysHigh} days after sowing on ` +
     `${dated(String(saw.sown))} (figure ${saw.known}), so from ${dated(String(limit))} on it may flower.`,
+  'cover-cut.bloom-zone': ({ saw, limit }) =>
+    `The ${saw.cover} goes by the length of the day: in zone ${saw.zone} it is in ${saw.event} about ` +
+    `${dated(String(saw.median))} (figure ${saw.known}, give or take ${saw.modelErrorDays} days), so cut by ` +
+    `${dated(String(limit))}.`,
   'cover-cut.next-wait': ({ saw, limit }) =>
     `${capital(saw.next)} is ${saw.how} here on ${dated(String(saw.day))}, and fresh residue wants ${saw.waitDays} days ` +
     `to settle first: cut by ${dated(String(limit))}. The wait was measured where the cover was worked in; on the ` +
@@ -79,8 +112,11 @@ export const coverSentences: Practice['sentences'] = {
     `bloom: ${saw.regrowthDays} days to see it and ${saw.sheetDays} under a sheet to finish it, so cut by ` +
     `${dated(String(limit))}.`,
   'cover-cut.decides': ({ saw }) =>
-    `Of the two limits, ${saw.decides} decides (flowers from ${dated(String(saw.bloom))}, the next crop's limit ` +
+    `Of the two limits, ${saw.decides} decides (the plant's own ${dated(String(saw.bloom))}, the next crop's ` +
     `${dated(String(saw.next))}).`,
+  'cover-cut.short': ({ saw, limit }) =>
+    `That would be ${dated(String(saw.asked))}, before there is anything to cut. It is cut by ${dated(String(limit))} ` +
+    'instead, and the full wait cannot be kept: set plants rather than sow, and pull the residue well aside.',
   'cover-cut.little-growth': ({ saw, limit }) =>
     `The bed is wanted so early that this cover must go by ${dated(String(limit))}, before it has grown much (hard ` +
     `freezes end about ${dated(String(saw.freeze))}). A cover that winter kills, or a later crop, would suit better.`,
@@ -88,6 +124,9 @@ export const coverSentences: Practice['sentences'] = {
     `The ${saw.cover} grows again when it is cut before bloom; it shows within ${saw.daysLow} to ${saw.daysHigh} days.`,
   'cover-dead-check.cold': deadCheck,
 };
+
+/** Every rule of the practice, in words. */
+export const coverSentences: Practice['sentences'] = { ...sowing, ...refusing, ...ending };
 
 function capital(value: unknown): string {
   const words = String(value);

@@ -3,87 +3,103 @@
  */
 import type { Climate } from '../../climate/climate.ts';
 import { freezeDay } from '../../climate/freeze.ts';
-import { seasonIndex, seasonOf } from '../../climate/season.ts';
+import { seasonOf } from '../../climate/season.ts';
 import { soilWarmOdds } from '../../climate/soil-temperature.ts';
 import { type CoverCrop, originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import type { CoverPart } from '../covers.ts';
 import type { Reason, Window } from '../draft.ts';
+import type { PracticeInput } from '../practice.ts';
+
+/** Part of the year a sowing belongs to: before the warm months, in them, or before winter. */
+export type SowingHalf = 'spring' | 'summer' | 'autumn';
 
 /** A sowing window with the reasons for its ends. */
 export interface SowWindow {
   window: Window;
   reasons: readonly Reason[];
-  /** Whether the sowing is meant to be before winter (and what winter is to do), or in spring and summer. */
-  half: 'spring' | 'summer' | 'autumn';
+  half: SowingHalf;
 }
 
-/** Season index of midsummer (1 July north, 31 December south): later sowings are autumn sowings. */
-const MIDSUMMER_INDEX = 182;
+/** One part's window; `best` is where its preferred days begin. */
+interface PartWindow {
+  earliest: Day;
+  best: Day;
+  latest: Day;
+  reasons: readonly Reason[];
+}
+
+/** The halves of the year in which every part of a stand may be sown. */
+export function sowingHalves(parts: readonly CoverPart[]): SowingHalf[] {
+  if (parts.every(({ cover }) => cover.frostTender)) return ['summer'];
+  const halves: SowingHalf[] = [];
+  if (parts.every(({ cover }) => cover.springSow !== undefined)) halves.push('spring');
+  if (parts.every(({ cover }) => cover.autumnSow !== undefined)) halves.push('autumn');
+  return halves;
+}
 
 /**
- * The window in which a stand may be sown near a wanted day: every part's own window, held together.
+ * The window in which a stand may be sown in one half of a season: every part's own window, held together. Its
+ * preferred day lies a third into the days all parts like, or at the opening in the warm months.
  *
- * @param parts the kinds in the stand
- * @param wanted a day in the season and half of the year meant
- * @param frostRisk percent odds of a freeze that frost-tender kinds are sown by
- * @returns nothing where a part has no window in that half of the year, or the parts' windows do not meet
+ * @returns nothing where a part is not sown then, no freeze date is known, or the parts' windows do not meet
  */
 export function sowWindow(
   parts: readonly CoverPart[],
-  wanted: Day,
-  climate: Climate,
-  frostRisk: number,
+  half: SowingHalf,
+  season: number,
+  input: PracticeInput,
 ): SowWindow | undefined {
-  const windows = parts.map(({ cover }) => partWindow(cover, wanted, climate, frostRisk));
+  const windows = parts.map(({ cover }) => partWindow(cover, half, season, input));
   const [first, ...rest] = windows;
   if (first === undefined) return undefined;
-  let held: SowWindow = first;
+  let held = first;
   for (const next of rest) {
     if (next === undefined) return undefined;
     held = meet(held, next);
   }
-  const { earliest, latest } = held.window;
+  const { earliest, latest, reasons } = held;
   if (earliest > latest) return undefined;
-  const preferred = latestOf(earliest, earliestOf(held.window.preferred, latest));
-  return { ...held, window: { earliest, preferred, latest } };
+  const best = held.best < latest ? held.best : earliest;
+  const preferred = half === 'summer' ? best : addDays(best, daysBetween(best, latest) / 3);
+  return { half, window: { earliest, preferred, latest }, reasons };
 }
 
-function meet(a: SowWindow, b: SowWindow): SowWindow {
+function meet(a: PartWindow, b: PartWindow): PartWindow {
   return {
-    window: {
-      earliest: latestOf(a.window.earliest, b.window.earliest),
-      preferred: latestOf(a.window.preferred, b.window.preferred),
-      latest: earliestOf(a.window.latest, b.window.latest),
-    },
+    earliest: latestOf(a.earliest, b.earliest),
+    best: latestOf(a.best, b.best),
+    latest: earliestOf(a.latest, b.latest),
     reasons: [...a.reasons, ...b.reasons],
-    half: a.half,
   };
 }
 
-function partWindow(cover: CoverCrop, wanted: Day, climate: Climate, frostRisk: number): SowWindow | undefined {
-  const autumn = seasonIndex(climate.seasonTurn, wanted) > MIDSUMMER_INDEX;
-  if (cover.frostTender) return warmWindow(cover, wanted, climate, frostRisk);
-  if (autumn) return autumnWindow(cover, wanted, climate);
-  return springWindow(cover, wanted, climate);
+function partWindow(cover: CoverCrop, half: SowingHalf, season: number, input: PracticeInput): PartWindow | undefined {
+  if (half === 'summer') return warmWindow(cover, season, input);
+  return half === 'autumn' ? autumnWindow(cover, season, input.climate) : springWindow(cover, season, input.climate);
 }
 
-function freeze50(climate: Climate, event: 'last-spring' | 'first-autumn', wanted: Day): Day | undefined {
-  const season = seasonOf(climate.seasonTurn, wanted);
+function medianFreeze(climate: Climate, event: 'last-spring' | 'first-autumn', season: number): Day | undefined {
   return freezeDay(climate, { event, limitF: 32, season, chancePercent: 50 });
 }
 
-function autumnWindow(cover: CoverCrop, wanted: Day, climate: Climate): SowWindow | undefined {
-  const freeze = freeze50(climate, 'first-autumn', wanted);
+/** Whether the median freeze dates that windows are counted from are known. */
+export function freezesKnown(climate: Climate, season: number): boolean {
+  return (
+    medianFreeze(climate, 'last-spring', season) !== undefined &&
+    medianFreeze(climate, 'first-autumn', season) !== undefined
+  );
+}
+
+function autumnWindow(cover: CoverCrop, season: number, climate: Climate): PartWindow | undefined {
+  const freeze = medianFreeze(climate, 'first-autumn', season);
   const rule = cover.autumnSow;
   if (freeze === undefined || rule === undefined) return undefined;
-  const earliest = addDays(freeze, -7 * rule.earliestWeeks);
-  const latest = addDays(freeze, Math.ceil(-7 * rule.latestWeeks));
-  const from = rule.preferredFromWeeks ?? rule.earliestWeeks;
-  const preferred = addDays(addDays(freeze, -7 * from), daysBetween(addDays(freeze, -7 * from), latest) / 3);
+  const latest = weeksFrom(freeze, -rule.latestWeeks);
   return {
-    half: 'autumn',
-    window: { earliest, preferred: latestOf(earliest, preferred), latest },
+    earliest: weeksFrom(freeze, -rule.earliestWeeks),
+    best: weeksFrom(freeze, -(rule.preferredFromWeeks ?? rule.earliestWeeks)),
+    latest,
     reasons: [
       {
         rule: 'cover-sow.autumn',
@@ -100,17 +116,18 @@ function autumnWindow(cover: CoverCrop, wanted: Day, climate: Climate): SowWindo
   };
 }
 
-function springWindow(cover: CoverCrop, wanted: Day, climate: Climate): SowWindow | undefined {
-  const freeze = freeze50(climate, 'last-spring', wanted);
+function springWindow(cover: CoverCrop, season: number, climate: Climate): PartWindow | undefined {
+  const freeze = medianFreeze(climate, 'last-spring', season);
   const rule = cover.springSow;
   if (freeze === undefined || rule === undefined) return undefined;
-  const warm = warmSoil(cover, wanted, climate);
-  const byFreeze = addDays(freeze, 7 * rule.fromWeeks);
-  const earliest = latestOf(byFreeze, warm?.day ?? byFreeze);
-  const latest = latestOf(earliest, addDays(freeze, 7 * rule.toWeeks));
+  const warm = rule.onFrozenSoil ? ANY_SOIL : warmSoil(cover, season, climate);
+  if (warm === 'never') return undefined;
+  const earliest = latestOf(weeksFrom(freeze, rule.fromWeeks), ...warm.days);
+  const latest = weeksFrom(freeze, rule.toWeeks);
   return {
-    half: 'spring',
-    window: { earliest, preferred: addDays(earliest, daysBetween(earliest, latest) / 3), latest },
+    earliest,
+    best: earliest,
+    latest,
     reasons: [
       {
         rule: 'cover-sow.spring',
@@ -118,58 +135,67 @@ function springWindow(cover: CoverCrop, wanted: Day, climate: Climate): SowWindo
         limit: latest,
         source: originOf(cover, 'springSow'),
       },
-      ...(warm ? [warm.reason] : []),
+      ...warm.reasons,
     ],
   };
 }
 
-function warmWindow(cover: CoverCrop, wanted: Day, climate: Climate, frostRisk: number): SowWindow | undefined {
-  const season = seasonOf(climate.seasonTurn, wanted);
-  const safe = freezeDay(climate, { event: 'last-spring', limitF: 32, season, chancePercent: frostRisk });
-  const first = freeze50(climate, 'first-autumn', wanted);
+function warmWindow(cover: CoverCrop, season: number, { climate, garden }: PracticeInput): PartWindow | undefined {
+  const percent = garden.place.frostRisk;
+  const safe = freezeDay(climate, { event: 'last-spring', limitF: 32, season, chancePercent: percent });
+  const first = medianFreeze(climate, 'first-autumn', season);
   if (safe === undefined || first === undefined || cover.warmDaysNeeded === undefined) return undefined;
-  const warm = warmSoil(cover, wanted, climate);
-  const earliest = latestOf(safe, warm?.day ?? safe);
+  const warm = warmSoil(cover, season, climate);
+  if (warm === 'never') return undefined;
+  const earliest = latestOf(safe, ...warm.days);
   const latest = addDays(first, -cover.warmDaysNeeded);
   return {
-    half: 'summer',
-    window: { earliest, preferred: earliest, latest },
+    earliest,
+    best: earliest,
+    latest,
     reasons: [
       {
         rule: 'cover-sow.warm',
-        saw: { cover: cover.name.toLowerCase(), percent: frostRisk, safe, days: cover.warmDaysNeeded, freeze: first },
+        saw: { cover: cover.name.toLowerCase(), percent, safe, days: cover.warmDaysNeeded, freeze: first },
         limit: latest,
-        source: originOf(cover, 'autumnSow'),
+        source: originOf(cover, 'warmDaysNeeded'),
       },
-      ...(warm ? [warm.reason] : []),
+      ...warm.reasons,
     ],
   };
 }
 
-/** The median day from which the soil is warm enough for a cover to sprout. */
-function warmSoil(cover: CoverCrop, wanted: Day, climate: Climate): { day: Day; reason: Reason } | undefined {
-  if (cover.soilMinC === undefined) return undefined;
-  const season = seasonOf(climate.seasonTurn, wanted);
-  const day = soilWarmOdds(climate, { season, tempC: cover.soilMinC }).median;
-  if (day === undefined) return undefined;
-  return {
-    day,
-    reason: {
-      rule: 'cover-sow.soil',
-      saw: { cover: cover.name.toLowerCase(), tempC: cover.soilMinC, day },
-      source: originOf(cover, 'soilMinC'),
-    },
-  };
+/** The day the soil is warm enough, where warmth is asked for at all. */
+interface WarmSoil {
+  days: readonly Day[];
+  reasons: readonly Reason[];
+}
+
+const ANY_SOIL: WarmSoil = { days: [], reasons: [] };
+
+/** The median day from which the soil is warm enough for a cover to sprout; `never` where spring does not get there. */
+function warmSoil(cover: CoverCrop, season: number, climate: Climate): WarmSoil | 'never' {
+  const { soilMinC } = cover;
+  if (soilMinC === undefined) return ANY_SOIL;
+  const day = soilWarmOdds(climate, { season, tempC: soilMinC }).median;
+  if (day === undefined) return 'never';
+  const saw = { cover: cover.name.toLowerCase(), tempC: soilMinC, day };
+  return { days: [day], reasons: [{ rule: 'cover-sow.soil', saw, source: originOf(cover, 'soilMinC') }] };
+}
+
+/** So many weeks after a day (before it when negative), to the nearest day. */
+function weeksFrom(day: Day, weeks: number): Day {
+  return addDays(day, Math.round(7 * weeks));
 }
 
 /** Weeks from a day to the median first autumn freeze of its season. */
 export function weeksBeforeFreeze(climate: Climate, day: Day): number | undefined {
-  const freeze = freeze50(climate, 'first-autumn', day);
+  const freeze = medianFreeze(climate, 'first-autumn', seasonOf(climate.seasonTurn, day));
   return freeze === undefined ? undefined : daysBetween(day, freeze) / 7;
 }
 
-/** A window held inside a bed's gap; nothing where the two do not meet. */
-export function heldInGap(sow: SowWindow, from: Day | undefined, to: Day | undefined): SowWindow | undefined {
+/** A window held inside a span of days; nothing where the two do not meet. */
+export function heldBetween(sow: SowWindow, from: Day | undefined, to: Day | undefined): SowWindow | undefined {
   const earliest = from === undefined ? sow.window.earliest : latestOf(sow.window.earliest, from);
   const latest = to === undefined ? sow.window.latest : earliestOf(sow.window.latest, to);
   if (earliest > latest) return undefined;

@@ -2,7 +2,9 @@
  * A stand where it grows, and what all its tasks have in common.
  */
 import type { Bed, Stand, Subject } from '../../garden/garden.ts';
+import { knownAs } from '../confidence.ts';
 import { type CoverPart, coverName, coverParts } from '../covers.ts';
+import type { PracticeInput } from '../practice.ts';
 
 /** A stand with all its tasks need: where it is, what is in it. */
 export interface StandInBed {
@@ -22,11 +24,11 @@ export function standInBed(stand: Stand, bed: Bed): StandInBed {
 }
 
 /** What every draft about a stand begins from. */
-export const draftOfStand = (at: StandInBed) => ({
+export const draftOfStand = ({ climate }: PracticeInput, at: StandInBed) => ({
   practice: 'cover-cropping' as const,
   subject: standSubject(at),
   needs: [],
   after: [],
-  confidence: 'derived' as const,
+  confidence: knownAs(climate, 'derived'),
   makes: [],
 });

@@ -1,0 +1,60 @@
+/**
+ * The parts of a gap that no cover holds or is planned to hold.
+ */
+import { addDays, type Day } from '../../measures/days.ts';
+import type { Gap } from '../bed-timeline.ts';
+import { waitDaysOf } from '../covers.ts';
+import { growsAgain, REGROWTH_DAYS, SHEET_DAYS } from './cut-window.ts';
+import type { StandPlan } from './stand-plan.ts';
+
+/** Days between cutting one cover and sowing the next, where the first does not grow again (cover:S5). */
+export const COVER_AFTER_COVER_DAYS = 7;
+
+/** A span of a gap with nothing in it. */
+export interface OpenSpan extends Gap {
+  /** The cover that is planned next, where one comes before the next crop. */
+  nextCover?: string;
+}
+
+/** The open spans of a gap, in order. Stands sown before the gap's crop went in belong to an earlier one. */
+export function openSpans(gap: Gap, plans: readonly StandPlan[]): OpenSpan[] {
+  const inGap = plans
+    .filter((plan) => holdsPartOf(gap, plan))
+    .sort((a, b) =>
+      fromOf(a) === fromOf(b) ? (a.at.stand.id < b.at.stand.id ? -1 : 1) : fromOf(a) < fromOf(b) ? -1 : 1,
+    );
+  const spans: OpenSpan[] = [];
+  let open: OpenSpan = gap;
+  for (const plan of inGap) {
+    if (open.from === undefined || open.from < fromOf(plan)) spans.push(endingAt(open, plan));
+    const free = freeFrom(plan);
+    if (free === undefined) return spans;
+    if (open.from === undefined || free > open.from) open = { ...open, from: free };
+  }
+  return [...spans, open];
+}
+
+function holdsPartOf({ before, to }: Gap, { from }: StandPlan): boolean {
+  return from !== undefined && (to === undefined || from < to) && (before === undefined || from > before.from);
+}
+
+function fromOf({ from }: StandPlan): Day {
+  return from ?? '';
+}
+
+function endingAt({ next: _next, ...open }: OpenSpan, plan: StandPlan): OpenSpan {
+  return { ...open, to: fromOf(plan), nextCover: plan.at.stand.coverId };
+}
+
+/** The first day something else may be sown after a stand; nothing while it has no end. */
+function freeFrom({ ends, cut, at }: StandPlan): Day | undefined {
+  if (ends === undefined) return undefined;
+  return addDays(ends, cut ? daysToNextCover(at.parts) : 1);
+}
+
+/** Days a cut cover takes to be out of the way of the next one. */
+export function daysToNextCover(parts: StandPlan['at']['parts']): number {
+  return growsAgain(parts)
+    ? Math.max(waitDaysOf(parts).transplant, REGROWTH_DAYS.low + SHEET_DAYS.low)
+    : COVER_AFTER_COVER_DAYS;
+}

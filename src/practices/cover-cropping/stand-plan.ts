@@ -1,0 +1,114 @@
+/**
+ * A stand's whole life as far as it is known: when it goes in, when it is over, and what it asks for in between.
+ */
+import type { Planting, Stand } from '../../garden/garden.ts';
+import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
+import type { Gap } from '../bed-timeline.ts';
+import { coverName } from '../covers.ts';
+import type { Reason, TaskDraft } from '../draft.ts';
+import { sowKey } from '../keys.ts';
+import type { PracticeInput } from '../practice.ts';
+import { midwinterAfter } from '../seasons.ts';
+import { gapReasons, waitsFor } from './bed-gap.ts';
+import { cutDrafts, regrowthDraft } from './cut-drafts.ts';
+import { type CutWindow, cutWindow, growsAgain, killedOn } from './cut-window.ts';
+import { deadCheckDraft } from './dead-check.ts';
+import { mulchInsteadDraft } from './mulch-instead.ts';
+import { plannedSowing } from './planned-sowing.ts';
+import { checkDraft, orderDraft, sowDraft } from './sow-drafts.ts';
+import type { SowWindow } from './sow-window.ts';
+import type { StandInBed } from './stand.ts';
+import { situationOf } from './winter.ts';
+
+/** Days a sowing nobody marked is still reckoned with after its window; then the stand was never sown. House default. */
+const LOST_AFTER_DAYS = 14;
+/** Days after midwinter by which a winter-killed stand lies flat and its bed counts as open again. House default. */
+const FLAT_AFTER_MIDWINTER_DAYS = 90;
+
+/** A stand with its tasks and the days it holds its bed. */
+export interface StandPlan {
+  at: StandInBed;
+  drafts: readonly TaskDraft[];
+  /** The first day it may be in the ground; absent for a stand that was never sown. */
+  from?: Day;
+  /** The last day it is expected to hold the bed; absent while it has no end. */
+  ends?: Day;
+  /** Whether it is ended by a cut, and so leaves residue to settle or to regrow. */
+  cut: boolean;
+  /** Its sowing, while that is still to be done. */
+  sow?: SowWindow;
+}
+
+/** Works out one stand. */
+export function planStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]): StandPlan {
+  const { stand } = at;
+  if (!stand.sow.happened) return plannedStand(input, at, gaps);
+  const from = stand.sow.day;
+  if (stand.deadOn !== undefined) return { at, from, ends: stand.deadOn, cut: false, drafts: [] };
+  if (stand.cutOn !== undefined) return { at, from, ends: stand.cutOn, cut: true, drafts: afterCut(input, at) };
+  const replaced = cropAfter(input.garden.plantings, stand);
+  if (replaced !== undefined) return { at, from, ends: replaced, cut: false, drafts: [] };
+  const cut = cutWindow(input, at.bed.id, at.parts, from);
+  const drafts = [
+    checkDraft(input, at, { earliest: from, preferred: from, latest: from }),
+    ...later(input, at, from, cut),
+  ];
+  return { at, from, cut: cut !== undefined, drafts, ...endOf(input, at, from, cut) };
+}
+
+/** The day a crop went into the bed after a stand: by then the stand was gone, whatever was written down. */
+function cropAfter(plantings: readonly Planting[], stand: Stand): Day | undefined {
+  const days = plantings
+    .filter(({ bedId, start }) => bedId === stand.bedId && start.happened && start.day > stand.sow.day)
+    .map(({ start }) => start.day);
+  return days.sort()[0];
+}
+
+function afterCut(input: PracticeInput, at: StandInBed): TaskDraft[] {
+  const { cutOn, regrowthCheckedOn } = at.stand;
+  if (cutOn === undefined || !growsAgain(at.parts) || regrowthCheckedOn.length > 0) return [];
+  return [regrowthDraft(input, at, { earliest: cutOn, preferred: cutOn, latest: cutOn })];
+}
+
+/** What a stand asks for once it is up: the cut with its regrowth check, the look after winter. */
+function later(input: PracticeInput, at: StandInBed, sown: Day, cut: CutWindow | undefined): TaskDraft[] {
+  const dead = deadCheckDraft(input, at, sown);
+  return [...(cut ? cutDrafts(input, at, cut) : []), ...(dead ? [dead] : [])];
+}
+
+function endOf(input: PracticeInput, at: StandInBed, sown: Day, cut: CutWindow | undefined): { ends?: Day } {
+  if (cut !== undefined) return { ends: cut.window.latest };
+  if (at.parts.some(({ cover }) => situationOf(cover, sown, input) !== 'summer-sown')) return {};
+  const [first = sown, ...others] = at.parts.map(({ cover }) =>
+    cover.frostTender
+      ? killedOn(cover, sown, input)
+      : addDays(midwinterAfter(input.climate, sown), FLAT_AFTER_MIDWINTER_DAYS),
+  );
+  return { ends: latestOf(first, ...others) };
+}
+
+function plannedStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]): StandPlan {
+  const planned = plannedSowing(input, at, gaps);
+  const wanted = at.stand.sow.day;
+  if ('refused' in planned) {
+    return { at, from: wanted, cut: false, drafts: [mulchInsteadDraft(input, at, planned.refused, planned.gap)] };
+  }
+  const { sow, gap } = planned;
+  const key = sowKey(at.stand.id);
+  const draft = sowDraft(input, at, sow, waitsFor(input, at.bed, gap, sow), plannedReasons(at, sow, gap));
+  if (input.garden.skipped[key] !== undefined) return { at, from: sow.window.earliest, cut: false, drafts: [draft] };
+  const pinned = input.garden.pins[key];
+  if (pinned === undefined && sow.window.latest < addDays(input.today, -LOST_AFTER_DAYS))
+    return { at, cut: false, drafts: [] };
+  const sown = pinned ?? sow.window.preferred;
+  const cut = cutWindow(input, at.bed.id, at.parts, sown);
+  const sowing = pinned === undefined ? sow.window : { earliest: pinned, preferred: pinned, latest: pinned };
+  const drafts = [orderDraft(input, at, sow), draft, checkDraft(input, at, sowing), ...later(input, at, sown, cut)];
+  const from = earliestOf(sow.window.earliest, sown);
+  return { at, from, sow, cut: cut !== undefined, drafts, ...endOf(input, at, sown, cut) };
+}
+
+function plannedReasons(at: StandInBed, { window }: SowWindow, gap: Gap | undefined): Reason[] {
+  const saw = { cover: coverName(at.stand.coverId), wanted: at.stand.sow.day, held: window.preferred };
+  return [{ rule: 'cover-sow.planned', saw, source: "the garden's own plan" }, ...gapReasons(gap)];
+}

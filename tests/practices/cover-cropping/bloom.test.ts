@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest';
+import { heatOdds } from '../../../src/climate/heat.ts';
+import { coverCropById } from '../../../src/handbook/cover-crops.ts';
+import { addDays, daysBetween } from '../../../src/measures/days.ts';
+import { bloomClose, endedByOneCut } from '../../../src/practices/cover-cropping/bloom.ts';
+import { coverParts } from '../../../src/practices/covers.ts';
+import { inventedClimate } from '../../climate/invented.ts';
+import { frostDates, garden, inputOf, milwaukee } from '../gardens.ts';
+
+function close(coverId: string, sown: string, hardinessZone?: string, climate = milwaukee) {
+  const place = hardinessZone === undefined ? {} : { hardinessZone };
+  return bloomClose(coverParts(coverId), sown, inputOf(garden({ place }), climate));
+}
+
+describe('a bloom that goes by heat', () => {
+  it('closes 1.28 standard deviations before the median, the years’ spread and the model’s error taken together', () => {
+    // Spring mustard: 350 units over 5 °C from sowing (cover:S4h), error 7 days.
+    const count = { from: '2027-04-15', sum: 350, baseC: 5, method: 'mean-over-base' } as const;
+    const { medianDay = '', spreadDays } = heatOdds(milwaukee, count);
+    const found = close('mustard', '2027-04-15');
+    expect(found?.close).toBe(addDays(medianDay, -1.28 * Math.sqrt(spreadDays ** 2 + 7 ** 2)));
+    expect(found?.inFlower).toBe(false);
+    expect(found?.reasons[0]).toMatchObject({ rule: 'cover-cut.bloom-heat', source: 'cover:S4h', limit: found?.close });
+  });
+
+  it('counts an overwintered stand from the middle of winter, whenever it was sown', () => {
+    const [early, late] = [close('cereal_rye', '2027-09-01'), close('cereal_rye', '2027-10-20')];
+    expect(early?.close).toBe(late?.close);
+    expect(early?.close.slice(0, 7)).toBe('2028-05');
+  });
+
+  it('names the heads that show before the flower, for rye', () => {
+    const rules = close('cereal_rye', '2027-09-15')?.reasons.map(({ rule }) => rule);
+    expect(rules).toEqual(['cover-cut.bloom-heat', 'cover-cut.heads']);
+  });
+
+  it('says from memory where the sum was recalled, though a source stands beside it', () => {
+    expect(close('hairy_vetch', '2027-09-10')?.reasons[0]?.source).toBe('from memory');
+  });
+});
+
+describe('buckwheat, which may be cut until ten days after its first flowers (cover:S4a)', () => {
+  it('closes ten days later than its first flowers would, the risk kept', () => {
+    // Sown 10 July: 410 units over 7 °C, error 4 days.
+    const count = { from: '2027-07-10', sum: 410, baseC: 7, method: 'mean-over-base' } as const;
+    const { medianDay = '', spreadDays } = heatOdds(milwaukee, count);
+    const found = close('buckwheat', '2027-07-10');
+    expect(found?.close).toBe(addDays(medianDay, 10 - 1.28 * Math.hypot(spreadDays, 4)));
+    expect(daysBetween('2027-07-10', found?.close ?? '')).toBeGreaterThanOrEqual(28);
+    expect(found).toMatchObject({ inFlower: true, reasons: [{ rule: 'cover-cut.seed-heat', source: 'cover:S4a' }] });
+  });
+
+  it('is not asked for once the first freeze comes before its seed', () => {
+    // The median first freeze is 23 October.
+    expect(close('buckwheat', '2027-09-10')).toBeUndefined();
+  });
+
+  it('is the one cover that a single cut ends', () => {
+    const once = [...coverCropById.values()].filter(endedByOneCut).map(({ id }) => id);
+    expect(once).toEqual(['buckwheat']);
+  });
+});
+
+describe('a bloom that goes by days', () => {
+  it('is trusted at its lower end: field pea 50 days after a spring sowing', () => {
+    const found = close('field_pea', '2027-04-10');
+    expect(found?.close).toBe('2027-05-30');
+    expect(found?.reasons[0]).toMatchObject({ rule: 'cover-cut.bloom-days', source: 'from memory' });
+  });
+
+  it('is 28 days for mustard sown in late summer (cover:S4e)', () => {
+    expect(close('mustard', '2027-08-15')?.close).toBe('2027-09-12');
+  });
+
+  it('comes for oats only where they were sown more than eight weeks before the first freeze (cover:S4c)', () => {
+    // Eight weeks before 23 October is 28 August.
+    expect(close('oats', '2027-08-20')?.close).toBe('2027-10-15');
+    expect(close('oats', '2027-08-28')).toBeUndefined();
+    expect(close('oats', '2027-09-10')).toBeUndefined();
+  });
+});
+
+describe('a bloom that goes by the length of the day', () => {
+  it('is the zone’s calendar less the risk: crimson clover in zone 6 about 15 May (phenology:P34)', () => {
+    const found = close('crimson_clover', '2027-08-20', '6b', frostDates('05-01', '10-15'));
+    // 135 days from 1 January is 15 May (14 May in a leap year's count of days); 1.28 × 8 days before it.
+    expect(found?.reasons[0]).toMatchObject({ rule: 'cover-cut.bloom-zone', saw: { median: '2028-05-14', zone: 6 } });
+    expect(found?.close).toBe('2028-05-03');
+  });
+
+  it('is not given for a zone nobody has dates of, nor without a zone', () => {
+    const climate = frostDates('05-01', '10-15');
+    expect(close('crimson_clover', '2027-08-20', '9a', climate)).toBeUndefined();
+    expect(close('crimson_clover', '2027-08-20', undefined, climate)).toBeUndefined();
+  });
+});
+
+describe('no bloom', () => {
+  it('is known of white clover, nor of rye sown in spring, which does not head', () => {
+    expect(close('white_clover', '2027-08-20')).toBeUndefined();
+    expect(close('cereal_rye', '2027-04-10')).toBeUndefined();
+  });
+
+  it('crashes a climate without freezes', () => {
+    for (const id of coverCropById.keys()) {
+      for (const sown of ['2027-02-28', '2028-02-29', '2027-09-01', '2027-12-31']) {
+        expect(() => close(id, sown, undefined, inventedClimate())).not.toThrow();
+      }
+    }
+  });
+});
+
+it('takes the earliest of a mix: rye before vetch', () => {
+  const [mix, rye, vetch] = ['rye-vetch', 'cereal_rye', 'hairy_vetch'].map(
+    (id) => close(id, '2027-09-15')?.close ?? '',
+  );
+  expect(mix).toBe(rye);
+  expect((rye ?? '') < (vetch ?? '')).toBe(true);
+});

@@ -1,0 +1,173 @@
+import { describe, expect, it } from 'vitest';
+import type { Garden } from '../../../src/garden/garden.ts';
+import { addDays, type Day } from '../../../src/measures/days.ts';
+import { cover, draft, draftsIn, frostDates, garden, milwaukee, rulesOf, setOut, sown } from '../gardens.ts';
+
+/** Median freezes 10 May and 1 October: buckwheat is suggested until 28 July, oats until 1 September, rye until 1 October. */
+const climate = frostDates('05-10', '10-01');
+
+/** Covers suggested, with their windows, in key order. */
+function suggestions(of: Garden, over = climate, today: Day = of.startedOn) {
+  return draftsIn(of, over, today)
+    .filter(({ key, kind }) => kind === 'sow-cover' && key.includes('stand:a-'))
+    .map(({ key, window }) => `${key.split('stand:a-')[1]} ${window.earliest} ${window.latest}`);
+}
+
+const until = (crop: string, harvested: Day) => sown(crop, '2027-04-15', { harvested });
+
+describe('a gap in the warm months', () => {
+  it('gets buckwheat where it opens at least 28 days before buckwheat’s last suggested day', () => {
+    // 65 days before 1 October (Cornell: 15 August at Geneva, whose first freeze is 19 October) is 28 July.
+    expect(suggestions(garden({ plantings: [until('carrot', '2027-06-29')] }))).toEqual([
+      'after-carrot-2027-04-15-2027-summer-buckwheat 2027-06-30 2027-07-28',
+    ]);
+    expect(suggestions(garden({ plantings: [until('carrot', '2027-06-30')] }))[0]).toContain('autumn');
+  });
+
+  it('gets oats, not buckwheat for three days, where it opens on 17 August at Milwaukee', () => {
+    const carrots = [until('carrot', '2027-08-16'), sown('pea', '2028-04-10')];
+    expect(suggestions(garden({ plantings: carrots }), milwaukee)).toEqual([
+      expect.stringContaining('2027-autumn-oats 2027-08-28 2027-09-23'),
+    ]);
+  });
+
+  it('gets buckwheat before a planned cover, its cut and a week before that one’s sowing', () => {
+    const plantings = [until('carrot', '2027-06-15')];
+    const found = suggestions(garden({ plantings, stands: [cover('cereal_rye', '2027-09-10')] }));
+    // Rye may go in from 20 August; 40 days of growth and 7 to settle before it.
+    expect(found).toEqual(['after-carrot-2027-04-15-2027-summer-buckwheat 2027-06-16 2027-07-04']);
+  });
+});
+
+describe('a gap before winter', () => {
+  it('gets oats with peas, which winter kills, where an early crop is next', () => {
+    const plantings = [until('carrot', '2027-07-31'), sown('carrot', '2028-04-20')];
+    expect(suggestions(garden({ plantings }))).toEqual([
+      'after-carrot-2027-04-15-2027-autumn-oats-field-pea 2027-08-06 2027-08-20',
+    ]);
+  });
+
+  it('gets oats alone beside a legume, whose root rots peas would keep alive', () => {
+    const plantings = [until('pea', '2027-07-31'), sown('carrot', '2028-04-20')];
+    expect(suggestions(garden({ plantings }))).toEqual(['after-pea-2027-04-15-2027-autumn-oats 2027-08-06 2027-09-01']);
+  });
+
+  it('gets rye with vetch before a hungry crop of late spring, and oats before an early one', () => {
+    const late = [until('carrot', '2027-07-31'), setOut('tomato', '2028-05-30')];
+    const early = [until('carrot', '2027-07-31'), setOut('broccoli', '2028-05-01')];
+    expect(suggestions(garden({ plantings: late }))[0]).toContain('autumn-rye-vetch 2027-08-20 2027-09-01');
+    expect(suggestions(garden({ plantings: early }))[0]).toContain('autumn-oats-field-pea');
+  });
+
+  it('gets rye where oats come too late, if the bed is not wanted early', () => {
+    const plantings = [until('carrot', '2027-09-10'), setOut('cabbage', '2028-05-30')];
+    expect(suggestions(garden({ plantings }))[0]).toContain('autumn-cereal_rye 2027-09-11 2027-10-01');
+  });
+
+  it('gets nothing where rye comes too late', () => {
+    const plantings = [until('carrot', '2027-10-01'), setOut('cabbage', '2028-05-30')];
+    expect(suggestions(garden({ plantings }))).toEqual([]);
+  });
+
+  it('gets nothing before garlic, for which no stand would be grown and gone', () => {
+    const plantings = [until('carrot', '2027-08-10'), setOut('garlic', '2027-10-15')];
+    expect(suggestions(garden({ plantings }))).toEqual([]);
+  });
+});
+
+describe('a gap in spring', () => {
+  it('gets oats with peas where there is time to grow, cut and finish them', () => {
+    const found = suggestions(garden({ plantings: [setOut('cabbage', '2027-07-15')] }));
+    expect(found[0]).toContain('first-2027-spring-oats-field-pea');
+  });
+
+  it('gets nothing before crops of May', () => {
+    expect(suggestions(garden({ plantings: [setOut('tomato', '2027-05-25', { harvested: '2027-10-05' })] }))).toEqual(
+      [],
+    );
+  });
+});
+
+describe('a bed that holds a cover', () => {
+  it('gets no suggestion beside one with no end', () => {
+    const stands = [cover('white_clover', '2027-08-01')];
+    expect(suggestions(garden({ startedOn: '2027-08-05', stands }))).toEqual([]);
+  });
+
+  it('gets its next one after the cut of rye and a month to finish it', () => {
+    const stands = [cover('cereal_rye', '2027-09-01')];
+    const of = garden({ startedOn: '2027-09-05', stands });
+    const { latest } = draft(draftsIn(of, climate), 'cover-cut/').window;
+    expect(suggestions(of)).toEqual([`first-2028-summer-buckwheat ${addDays(latest, 31)} 2028-07-28`]);
+  });
+
+  it('gets the next one once the first is cut and settled', () => {
+    // Buckwheat cut on 10 July wants a week before another cover.
+    const stands = [cover('buckwheat', '2027-06-05', { cutOn: '2027-07-10' })];
+    expect(suggestions(garden({ startedOn: '2027-07-10', stands }))).toEqual([
+      expect.stringContaining('2027-autumn-oats-field-pea'),
+    ]);
+  });
+
+  it('is not held by a stand of an earlier gap that nobody marked as cut', () => {
+    const of = garden({
+      startedOn: '2027-07-01',
+      plantings: [setOut('cabbage', '2027-05-20', { harvested: '2027-07-31' })],
+      stands: [cover('cereal_rye', '2026-09-20')],
+    });
+    expect(suggestions(of)).toHaveLength(1);
+  });
+
+  it('is not held by a planned stand nobody sowed, two weeks after its last day', () => {
+    const of = garden({ startedOn: '2027-06-01', stands: [cover('oats', '2027-08-20')] });
+    const [before, after] = ['2027-09-15', '2027-09-16'].map((today) => suggestions(of, climate, today));
+    expect(before).toEqual([expect.stringContaining('2028-spring')]);
+    expect(after).toEqual([expect.stringContaining('2027-autumn-cereal_rye')]);
+  });
+});
+
+describe('a suggestion', () => {
+  const of = garden({ startedOn: '2027-06-01', plantings: [until('carrot', '2027-06-15')] });
+
+  it('says why this cover, and that it is one', () => {
+    const sow = draft(draftsIn(of, climate), 'cover-sow/');
+    expect(rulesOf(sow)[0]).toBe('cover-sow.suggested');
+    expect(sow.steps.at(-1)).toContain('This is a suggestion');
+  });
+
+  it('stays the same, word for word and day for day, until its window closes', () => {
+    const on = (today: Day) => draftsIn(of, climate, today).find(({ key }) => key.startsWith('cover-sow/'));
+    const first = on('2027-06-01');
+    for (const today of ['2027-06-15', '2027-06-30', '2027-07-01', '2027-07-02', '2027-07-28'])
+      expect(on(today)).toEqual(first);
+    expect(on('2027-07-29')?.key).toContain('autumn');
+  });
+
+  it('made over New Year is the same on both sides of it', () => {
+    const wait = garden({ startedOn: '2027-12-01', plantings: [setOut('cabbage', '2028-07-15')] });
+    const [old, young] = ['2027-12-31', '2028-01-01'].map((today) => draftsIn(wait, climate, today));
+    const sow = (drafts: typeof old) => drafts?.filter(({ kind }) => kind === 'sow-cover');
+    expect(sow(old)).toEqual(sow(young));
+    expect(sow(old)).toHaveLength(1);
+  });
+
+  it('is not made twice for one that was sown, cut and is over', () => {
+    const id = 'a-after-carrot-2027-04-15-2027-summer-buckwheat';
+    const again = garden({
+      ...of,
+      startedOn: '2027-07-15',
+      stands: [cover('buckwheat', '2027-06-18', { id, cutOn: '2027-07-14' })],
+    });
+    expect(suggestions(again)).toEqual([expect.stringContaining('2027-autumn-oats-field-pea')]);
+  });
+
+  it('is suggested at latitude −43 in its own seasons', () => {
+    const south = frostDates('10-20', '04-20', -43);
+    const plantings = [sown('carrot', '2027-10-15', { harvested: '2028-01-31' }), sown('carrot', '2028-10-25')];
+    const found = suggestions(
+      garden({ startedOn: '2027-11-01', place: { latitude: -43, hardinessZone: '6a' }, plantings }),
+      south,
+    );
+    expect(found).toEqual([expect.stringContaining('2027-autumn-oats-field-pea 2028-02-24 2028-03-09')]);
+  });
+});
