@@ -5,20 +5,32 @@ import type { Bin, Pile } from '../../garden/garden.ts';
 import { feedstockById } from '../../handbook/feedstocks.ts';
 import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
-import type { TaskDraft } from '../draft.ts';
+import { LITRES_PER_CUBIC_FOOT } from '../../measures/units.ts';
+import type { Reason, TaskDraft } from '../draft.ts';
 import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
 import { builtLitres } from './pile-life.ts';
 
-/** Thickest stick that rots in a season, mm (half an inch, common practice). */
+/** Thickest stick that rots in a season, mm (half an inch). Common practice. */
 const THICKEST_STICK_MM = 12.7;
+/** Parts of browns to one of greens, by volume. Common practice. */
+const BROWNS_TO_GREENS = 2;
+/** Least pile that heats by itself: 3 × 3 × 3 ft (compost:S19, compost:S47). */
+const HEATS_FROM_LITRES = Math.round(27 * LITRES_PER_CUBIC_FOOT);
+/** Days a planned build may be early or late. House default. */
+const BUILD_DAYS = { early: 3, late: 7 } as const;
+
+/** The task that builds a pile. */
+export function buildKey(pileId: string): string {
+  return `pile-build/pile:${pileId}`;
+}
 
 /** Build a pile the plan asks for. */
 export function buildDraft(pile: Pile, bin: Bin): TaskDraft {
-  const day = pile.built.day;
-  const [browns, greens] = (['brown', 'green'] as const).map((kind) => litresOf(pile, kind));
+  const { day } = pile.built;
+  const [browns, greens] = [litresOf(pile, 'brown'), litresOf(pile, 'green')];
   return {
     ...draftOfPile(pile, bin),
-    key: `pile-build/pile:${pile.id}`,
+    key: buildKey(pile.id),
     kind: 'build-pile',
     job: { id: 'build-pile', title: 'Build a pile' },
     weight: 'work',
@@ -27,20 +39,33 @@ export function buildDraft(pile: Pile, bin: Bin): TaskDraft {
       ...pile.ingredients.map(
         ({ materialId, litres }) => `${feedstockById(materialId).name}: ${quantity(litres, 'L')}.`,
       ),
-      `In all ${quantity(browns ?? 0, 'L')} of browns to ${quantity(greens ?? 0, 'L')} of greens; two parts browns to one of greens by volume is the rule of the trade.`,
+      ratioStep(browns, greens),
       `Coarse stuff at the bottom, then thin layers. Nothing thicker than ${quantity(THICKEST_STICK_MM, 'mm')}.`,
       'Wet each layer until a squeezed handful is damp and gives a drop or two at most.',
+      ...sizeSteps(pile, bin),
     ],
     cautions: [
-      ...OPENING_CAUTIONS.slice(0, 1),
-      ...pile.ingredients.flatMap(({ materialId }) => feedstockById(materialId).cautions),
+      ...new Set([
+        OPENING_CAUTIONS[0],
+        ...pile.ingredients.flatMap(({ materialId }) => feedstockById(materialId).cautions),
+      ]),
     ],
-    window: { earliest: addDays(day, -3), preferred: day, latest: addDays(day, 7) },
+    supplies: [
+      ...pile.ingredients.map(({ materialId, litres }) => ({
+        what: feedstockById(materialId).name.toLowerCase(),
+        amount: { value: litres, unit: 'L' as const },
+      })),
+      { what: 'fork and water' },
+    ],
+    window: { earliest: addDays(day, -BUILD_DAYS.early), preferred: day, latest: addDays(day, BUILD_DAYS.late) },
     ifMissed: 'still do',
     missedNote: 'Every week later is a week later that the compost is ready.',
     effortMinutes: forkingMinutes(builtLitres(pile), 2),
     confidence: 'recorded',
-    reasons: [{ rule: 'pile-build.planned', saw: { day }, source: "the garden's own plan" as const }],
+    reasons: [
+      { rule: 'pile-build.planned', saw: { day }, source: "the garden's own plan" },
+      ratioReason(browns, greens),
+    ],
     makes: [{ makes: 'pile-built' as const, pileId: pile.id }],
   };
 }
@@ -49,4 +74,35 @@ function litresOf(pile: Pile, kind: 'brown' | 'green'): number {
   return pile.ingredients
     .filter(({ materialId }) => feedstockById(materialId).class === kind)
     .reduce((sum, { litres }) => sum + litres, 0);
+}
+
+/** What is there of each, and what the rule would still add. */
+function ratioStep(browns: number, greens: number): string {
+  const have = `In all ${quantity(browns, 'L')} of browns to ${quantity(greens, 'L')} of greens`;
+  const missing = BROWNS_TO_GREENS * greens - browns;
+  if (missing > 0) return `${have}: add about ${quantity(Math.ceil(missing / 5) * 5, 'L')} more browns.`;
+  return greens === 0 ? `${have}: without greens it rots slowly and will not heat.` : `${have}.`;
+}
+
+function ratioReason(browns: number, greens: number): Reason {
+  return {
+    rule: 'pile-build.ratio',
+    saw: { browns, greens },
+    limit: BROWNS_TO_GREENS,
+    source: 'common practice',
+  };
+}
+
+function sizeSteps(pile: Pile, bin: Bin): string[] {
+  const litres = builtLitres(pile);
+  return [
+    ...(litres > bin.volumeL
+      ? [`It is more than ${bin.name} holds (${quantity(bin.volumeL, 'L')}): fill up again when it has sunk.`]
+      : []),
+    ...(pile.method === 'hot' && litres < HEATS_FROM_LITRES
+      ? [
+          `Below ${quantity(HEATS_FROM_LITRES, 'L')} a pile may not heat through: gather more first, or reckon on a slow one.`,
+        ]
+      : []),
+  ];
 }

@@ -2,30 +2,28 @@
  * Composting: each pile's next job, from its log.
  */
 import type { Bin, Pile } from '../../garden/garden.ts';
+import { addDays, type Day } from '../../measures/days.ts';
 import type { TaskDraft } from '../draft.ts';
-import type { Practice, PracticeInput } from '../practice.ts';
-import { buildDraft } from './build-draft.ts';
-import { activeEnd, finishedLitres, readyDay } from './pile-life.ts';
-import { coldMaturityDraft, cureDraft, maturityDraft } from './ripening-drafts.ts';
+import type { CompostSupply, Practice, PracticeInput } from '../practice.ts';
+import { buildDraft, buildKey } from './build-draft.ts';
+import { cureDraft } from './cure-draft.ts';
+import { coldDraft, curedDraft } from './maturity-draft.ts';
+import { activeEnd, COLD_DAYS, CURING_DAYS, finishedLitres, lastMoved, newestReading } from './pile-life.ts';
 import { compostSentences } from './sentences.ts';
 import { doneHeating, nextTurn } from './turn.ts';
 import { turnDraft } from './turn-draft.ts';
+
+/** Days after its window that a job on a pile is still waited for; then the pile is left to itself. House default. */
+const LEFT_ALONE_AFTER_DAYS = 60;
 
 /** The composting practice. */
 export const composting: Practice = {
   name: 'composting',
   work(input) {
-    const piles = input.garden.piles.map((pile) => ({ pile, bin: binOf(input, pile) }));
+    const piles = input.garden.piles.map((pile) => ({ pile, draft: pileDraft(input, pile, binOf(input, pile)) }));
     return {
-      drafts: piles.flatMap(({ pile, bin }) => pileDrafts(input, pile, bin)),
-      found: {
-        compostSupply: input.garden.piles.map((pile) => ({
-          pileId: pile.id,
-          litres: finishedLitres(pile),
-          ready: readyDay(pile, input.climate),
-          finished: pile.finishedOn !== undefined,
-        })),
-      },
+      drafts: piles.flatMap(({ draft }) => draft ?? []),
+      found: { compostSupply: piles.flatMap(({ pile, draft }) => supplyOf(input, pile, draft)) },
     };
   },
   sentences: compostSentences,
@@ -38,14 +36,46 @@ function binOf(input: PracticeInput, pile: Pile): Bin {
   return bin;
 }
 
-function pileDrafts(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft[] {
-  if (pile.finishedOn !== undefined) return [];
-  if (!pile.built.happened) return [buildDraft(pile, bin)];
-  if (pile.curingSince !== undefined) return [maturityDraft(pile, bin, pile.curingSince)];
-  if (pile.method === 'cold') return [coldMaturityDraft(pile, bin)];
+/** The one job a pile asks for next; nothing once it is finished. */
+function pileDraft(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft | undefined {
+  if (pile.finishedOn !== undefined) return undefined;
+  if (!pile.built.happened) return buildDraft(pile, bin);
+  if (pile.curingSince !== undefined) return curedDraft(pile, bin, pile.curingSince);
+  if (pile.method === 'cold') return coldDraft(pile, bin);
+  const draft = heatingDraft(input, pile, bin);
+  return isPast(input, draft.window.latest) ? coldDraft(pile, bin) : draft;
+}
+
+function isPast({ today }: PracticeInput, latest: Day): boolean {
+  return addDays(latest, LEFT_ALONE_AFTER_DAYS) < today;
+}
+
+/** A hot pile's turn, or its move to curing once it has done heating or its days are full. */
+function heatingDraft(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft {
+  const coldOn = newestReading(pile, lastMoved(pile))?.on;
+  if (coldOn !== undefined && doneHeating(pile, input.climate)) return cureDraft(pile, bin, { coldOn });
   const end = activeEnd(pile, input.climate);
   const turn = nextTurn(pile, input.climate);
-  if (doneHeating(pile) || (turn.cause === 'calendar' && turn.window.earliest > end.usual))
-    return [cureDraft(input, pile, bin)];
-  return [turnDraft(input, pile, bin, turn)];
+  const full = turn.cause === 'calendar' && end !== undefined && turn.window.earliest > end.usual;
+  return full ? cureDraft(pile, bin, { end }) : turnDraft(input, pile, bin, turn);
+}
+
+/** What a pile will give and when; nothing of one that was to be built and was not. */
+function supplyOf(input: PracticeInput, pile: Pile, draft: TaskDraft | undefined): CompostSupply[] {
+  const unbuilt = !pile.built.happened && draft !== undefined;
+  const given =
+    input.garden.skipped[buildKey(pile.id)] !== undefined || (unbuilt && isPast(input, draft.window.latest));
+  const ready = readyDay(input, pile, draft);
+  if ((unbuilt && given) || ready === undefined) return [];
+  return [{ pileId: pile.id, litres: finishedLitres(pile), ready, finished: pile.finishedOn !== undefined }];
+}
+
+/** The day a pile's compost can be counted on: the late end of what its method takes. */
+function readyDay(input: PracticeInput, pile: Pile, draft: TaskDraft | undefined): Day | undefined {
+  if (pile.finishedOn !== undefined) return pile.finishedOn;
+  if (pile.curingSince !== undefined) return addDays(pile.curingSince, CURING_DAYS.high);
+  const leftAlone = draft?.kind === 'check-maturity';
+  if (pile.method === 'cold' || leftAlone) return addDays(pile.built.day, COLD_DAYS.high);
+  const end = activeEnd(pile, input.climate);
+  return end === undefined ? addDays(pile.built.day, COLD_DAYS.high) : addDays(end.high, CURING_DAYS.high);
 }

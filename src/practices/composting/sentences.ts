@@ -2,11 +2,18 @@
  * The sentences of the composting practice.
  */
 import { dated, quantity } from '../../measures/quantity.ts';
-import type { Practice } from '../practice.ts';
+import type { Practice, Sentence } from '../practice.ts';
+
+const heated: Sentence = ({ saw }) =>
+  `It holds manure. Its log shows ${saw.days} days at ${quantity(Number(saw.tempC), 'tempC')} and ${saw.turns} turns ` +
+  `among them; ${saw.daysWanted} and ${saw.turnsWanted} make a hot record.`;
 
 /** Every rule of the practice, in words. */
 export const compostSentences: Practice['sentences'] = {
   'pile-build.planned': ({ saw }) => `The plan has this pile built on ${dated(String(saw.day))}.`,
+  'pile-build.ratio': ({ saw, limit }) =>
+    `${limit} parts of browns to one of greens, by volume, is the rule of the trade: here ` +
+    `${quantity(Number(saw.browns), 'L')} to ${quantity(Number(saw.greens), 'L')}.`,
   'pile-turn.weekly': ({ saw }) =>
     `It was last moved on ${dated(String(saw.moved))}; without a thermometer reading to say otherwise a working pile is ` +
     `turned every ${saw.daysLow} to ${saw.daysHigh} days.`,
@@ -20,17 +27,27 @@ export const compostSentences: Practice['sentences'] = {
     `It smelt sour on ${dated(String(saw.on))}: too wet or short of air. Dry browns and turning let air in.`,
   'pile-turn.ammonia': ({ saw }) =>
     `It smelt of ammonia on ${dated(String(saw.on))}: nitrogen is going to waste. Browns hold it.`,
+  'pile-turn.wet': ({ saw }) =>
+    `It felt too wet on ${dated(String(saw.on))}: water in the pores keeps air out. Dry browns take it up.`,
+  'pile-turn.dry': ({ saw }) =>
+    `It felt dry on ${dated(String(saw.on))}: a dry pile stops working. Water it as it is turned, and it heats again.`,
   'pile-turn.cooling': ({ saw, limit }) =>
     `It had fallen to ${quantity(Number(saw.tempC), 'tempC')} on ${dated(String(saw.on))}, below ` +
     `${quantity(Number(limit), 'tempC')}: turn it, and look whether it is dry.`,
-  'pile-cure.no-heat': ({ saw }) =>
-    `After ${saw.turns} turns it no longer heats: what is left is ripening, not rotting.`,
+  'pile-cure.no-heat': ({ saw, limit }) =>
+    `After ${saw.turns} turns it was below ${quantity(Number(limit), 'tempC')} on ${dated(String(saw.on))} and no longer ` +
+    'heats: what is left is ripening, not rotting.',
   'pile-cure.days': ({ saw }) =>
     `Built on ${dated(String(saw.built))}. Turned weekly, a pile heats for ${saw.daysLow} to ${saw.daysHigh} days of ` +
     `working weather, which ends about ${dated(String(saw.day))} (winter rest not counted).`,
   'pile-maturity.cured': ({ saw }) =>
     `It has cured since ${dated(String(saw.since))}; ${saw.daysLow} to ${saw.daysHigh} days is the usual time.`,
   'pile-maturity.cold': ({ saw }) => `Built on ${dated(String(saw.built))} and left alone: ready in one to two years.`,
+  'pile-maturity.left-alone': ({ saw }) =>
+    `Built on ${dated(String(saw.built))} as a hot pile, and not turned for so long that it rots as a cold one: ready ` +
+    'in one to two years.',
+  'pile-maturity.heated': heated,
+  'pile-maturity.not-heated': heated,
   'pile-maturity.volume': ({ saw }) =>
     `Of ${quantity(Number(saw.litresBuilt), 'L')} built, ${saw.percentLow} to ${saw.percentHigh} % is lost on the way: ` +
     `about ${quantity(Number(saw.litres), 'L')} is left.`,

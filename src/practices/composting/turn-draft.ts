@@ -7,30 +7,40 @@ import type { TaskDraft } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
 import { activeEnd, builtLitres } from './pile-life.ts';
-import type { NextTurn } from './turn.ts';
+import type { NextTurn, TurnCause } from './turn.ts';
 
-const TURN_TITLES: Readonly<Record<NextTurn['cause'], string>> = {
-  'too hot': 'it is running too hot',
-  sour: 'it smells sour',
-  ammonia: 'it smells of ammonia',
-  cooling: 'it is cooling',
-  calendar: 'a week has passed',
+const BECAUSE: Readonly<Record<TurnCause, string>> = {
+  'too hot': ': it is running too hot',
+  sour: ': it smells sour',
+  ammonia: ': it smells of ammonia',
+  wet: ': it is too wet',
+  dry: ': it is too dry',
+  cooling: ': it is cooling',
+  calendar: '',
 };
+
+/** Causes that dry browns answer, mixed in at the turn. */
+const WANTS_BROWNS: ReadonlySet<TurnCause> = new Set(['sour', 'ammonia', 'wet']);
+/** Share of the volume built that is mixed in as dry browns: a tenth. House default. */
+const BROWNS_SHARE = 0.1;
+/** Least browns worth mixing in, and what their amount is rounded to, litres. House default. */
+const BROWNS_LITRES = { least: 10, round: 5 } as const;
+/** Water given at a time to a dry pile, litres for each 100 built: a can, then feel again. House default. */
+const CAN_LITRES = 10;
 
 /** Turn a pile; only the next turn is a task, later ones are a line in it. */
 export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: NextTurn): TaskDraft {
   const count = pile.turns.length + 1;
-  const end = activeEnd(pile, input.climate);
   return {
     ...draftOfPile(pile, bin),
     key: `pile-turn/pile:${pile.id}/turn:${count}`,
     kind: 'turn-pile',
     job: { id: 'turn-pile', title: 'Turn the compost' },
     weight: 'work',
-    title: `Turn the pile in ${bin.name}${turn.cause === 'calendar' ? '' : `: ${TURN_TITLES[turn.cause]}`}`,
-    steps: turnSteps(pile, turn, end.usual),
+    title: `Turn the pile in ${bin.name}${BECAUSE[turn.cause]}`,
+    steps: turnSteps(input, pile, turn),
     cautions: OPENING_CAUTIONS,
-    supplies: turnSupplies(pile, turn),
+    supplies: [{ what: 'fork' }, ...mixIn(pile, turn)],
     window: turn.window,
     ifMissed: 'still do',
     missedNote: 'The pile is only slower for it: turn it when you next can.',
@@ -41,31 +51,36 @@ export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: Next
   };
 }
 
-/** Litres of dry browns mixed into a sour or ammonia pile for each litre built: a tenth. House default. */
-const RESCUE_SHARE = 0.1;
-
-function rescueLitres(pile: Pile): number {
-  return Math.max(10, Math.round((builtLitres(pile) * RESCUE_SHARE) / 5) * 5);
+function brownsLitres(pile: Pile): number {
+  const { least, round } = BROWNS_LITRES;
+  return Math.max(least, Math.round((builtLitres(pile) * BROWNS_SHARE) / round) * round);
 }
 
-function turnSupplies(pile: Pile, turn: NextTurn): TaskDraft['supplies'] {
-  const fork = { what: 'fork' };
-  const browns = { what: 'dry leaves or straw', amount: { value: rescueLitres(pile), unit: 'L' as const } };
-  return turn.cause === 'sour' || turn.cause === 'ammonia' ? [fork, browns] : [fork, { what: 'water, if it is dry' }];
+function mixIn(pile: Pile, { cause }: NextTurn): TaskDraft['supplies'] {
+  if (WANTS_BROWNS.has(cause)) {
+    return [{ what: 'dry leaves or straw', amount: { value: brownsLitres(pile), unit: 'L' } }];
+  }
+  return [
+    cause === 'dry' ? { what: 'water', amount: { value: CAN_LITRES, unit: 'L' } } : { what: 'water, if it is dry' },
+  ];
 }
 
-function turnSteps(pile: Pile, turn: NextTurn, end: string): string[] {
-  const rescue =
-    turn.cause === 'sour' || turn.cause === 'ammonia'
-      ? [
-          `Mix in about ${quantity(rescueLitres(pile), 'L')} of dry browns as you turn, and smell it again in three days.`,
-        ]
-      : [];
+function turnSteps(input: PracticeInput, pile: Pile, { cause }: NextTurn): string[] {
+  const end = activeEnd(pile, input.climate);
   return [
     'Take its temperature in the middle before you open it, and write it down.',
     'Fork it over so that the outside comes to the middle.',
-    ...rescue,
+    ...(WANTS_BROWNS.has(cause)
+      ? [
+          `Mix in about ${quantity(brownsLitres(pile), 'L')} of dry browns as you turn, and smell it again in three days.`,
+        ]
+      : []),
+    ...(cause === 'dry'
+      ? [`Water each layer as you turn, ${quantity(CAN_LITRES, 'L')} at a time, and take its heat again in five days.`]
+      : []),
     'Squeeze a handful: a drop or two is right; nothing, water it as you go; a run of water, add dry browns.',
-    `After this, weekly while it heats, until about ${dated(end)}.`,
+    end === undefined
+      ? 'After this, weekly while it heats.'
+      : `After this, weekly while it heats, until about ${dated(end.usual)}.`,
   ];
 }

@@ -5,47 +5,62 @@ import type { Climate } from '../../climate/climate.ts';
 import type { Pile, PileReading } from '../../garden/garden.ts';
 import { addDays, type Day, daysBetween } from '../../measures/days.ts';
 import type { Reason, Window } from '../draft.ts';
-import { lastMoved, newestReading, nextWorkingDay, REST_BELOW_C, WORKS_ON_ABOVE_C } from './pile-life.ts';
+import { lastMoved, newestReading, nextWorkingDay, REST_BELOW_C } from './pile-life.ts';
 
 /** Core temperature at which a turn is due (Cornell, compost:S9), and at which it is overdue (Cornell, compost:S7). */
-export const TOO_HOT_C = { due: 60, overdue: 65 } as const;
+const TOO_HOT_C = { due: 60, overdue: 65 } as const;
 /** Core temperature below which a working pile is inspected and turned (USDA NRCS, compost:S27: 110 °F). */
-export const COOLING_C = 43;
+const COOLING_C = 43;
 /** Core temperature below which a turned pile that does not heat again goes to curing (Ulster County, compost:S47: 100 °F). */
 export const COLD_C = 38;
-/** Days between turns with no thermometer: every 7–10 days (NC DENR, compost:S46), weekly (compost:S26, S48). */
-const CALENDAR_DAYS = { low: 7, high: 10 } as const;
+/** Core temperature above which a pile works on through cold weather. House default beside the rest rule. */
+const WORKS_ON_ABOVE_C = 40;
+/** Days between turns with no thermometer: every 7–10 days (NC DENR, compost:S46), weekly (compost:S26, compost:S48). */
+export const CALENDAR_DAYS = { low: 7, high: 10 } as const;
 /** Days a pile takes to heat after it is built or turned (Cornell: 90–140 °F within 4–5 days). */
 const HEAT_UP_DAYS = 5;
 /** Turns before a pile that stays cold counts as done rather than stalled. House default. */
 const LEAST_TURNS = 4;
-/** Days a thermometer reading is held to still be true. House default. */
-const READING_HOLDS_DAYS = 14;
+
+/** What a turn is for. */
+export type TurnCause = 'too hot' | 'sour' | 'ammonia' | 'wet' | 'dry' | 'cooling' | 'calendar';
 
 /** The next turn's window with what decided it. */
 export interface NextTurn {
   window: Window;
   reasons: readonly Reason[];
-  cause: 'too hot' | 'sour' | 'ammonia' | 'cooling' | 'calendar';
+  cause: TurnCause;
 }
 
-/** Whether a pile has stopped heating though it was turned: time to let it cure. */
-export function doneHeating(pile: Pile): boolean {
-  const moved = lastMoved(pile);
-  const reading = newestReading(pile, addDays(moved, HEAT_UP_DAYS));
-  return pile.turns.length >= LEAST_TURNS && reading?.tempC !== undefined && reading.tempC < COLD_C;
+/**
+ * Whether a pile has stopped heating though it was turned: time to let it cure. A reading in cold weather does not
+ * say so (the pile rests), nor does a dry one (it wants water).
+ */
+export function doneHeating(pile: Pile, climate: Climate): boolean {
+  const reading = newestReading(pile, addDays(lastMoved(pile), HEAT_UP_DAYS));
+  if (reading?.tempC === undefined || pile.turns.length < LEAST_TURNS) return false;
+  return reading.tempC < COLD_C && reading.moisture !== 'dry' && !rests(climate, reading.on);
 }
 
-/** When a pile is turned next. */
+function rests(climate: Climate, day: Day): boolean {
+  return nextWorkingDay(climate, day) !== day;
+}
+
+/**
+ * When a pile is turned next. A reading of the day it was moved was taken before it was opened: it tells of heat, and
+ * has been answered.
+ */
 export function nextTurn(pile: Pile, climate: Climate): NextTurn {
   const moved = lastMoved(pile);
-  const reading = newestReading(pile, moved);
-  const told = reading && toldByReading(reading, moved);
-  if (told !== undefined) return told;
+  const since = newestReading(pile, addDays(moved, 1));
+  return (since && toldByReading(since, moved, climate)) ?? byCalendar(pile, moved, climate);
+}
+
+function byCalendar(pile: Pile, moved: Day, climate: Climate): NextTurn {
   const wanted = addDays(moved, CALENDAR_DAYS.low);
+  const reading = newestReading(pile, moved);
   const hot = reading?.tempC !== undefined && reading.tempC > WORKS_ON_ABOVE_C;
-  const worksOn = hot && daysBetween(reading.on, wanted) <= READING_HOLDS_DAYS;
-  const day = worksOn ? wanted : nextWorkingDay(climate, wanted);
+  const day = hot ? wanted : nextWorkingDay(climate, wanted);
   const weekly: Reason = {
     rule: 'pile-turn.weekly',
     saw: { moved, daysLow: CALENDAR_DAYS.low, daysHigh: CALENDAR_DAYS.high },
@@ -59,35 +74,45 @@ export function nextTurn(pile: Pile, climate: Climate): NextTurn {
   };
 }
 
-function toldByReading(reading: PileReading, moved: Day): NextTurn | undefined {
-  const { on, tempC, smell } = reading;
-  const soon = (days: number): Window => ({ earliest: on, preferred: addDays(on, 1), latest: addDays(on, days) });
-  if (tempC !== undefined && tempC >= TOO_HOT_C.due) {
-    const source = tempC >= TOO_HOT_C.overdue ? 'compost:S7' : 'compost:S9';
-    const saw = { on, tempC };
-    return {
-      cause: 'too hot',
-      window: soon(1),
-      reasons: [{ rule: 'pile-turn.too-hot', saw, limit: TOO_HOT_C.due, source }],
-    };
-  }
-  if (smell === 'sour') {
-    return { cause: 'sour', window: soon(2), reasons: [{ rule: 'pile-turn.sour', saw: { on }, source: 'compost:S8' }] };
-  }
-  if (smell === 'ammonia') {
-    return {
-      cause: 'ammonia',
-      window: soon(3),
-      reasons: [{ rule: 'pile-turn.ammonia', saw: { on }, source: 'compost:S5' }],
-    };
-  }
-  if (tempC !== undefined && tempC < COOLING_C && daysBetween(moved, on) >= HEAT_UP_DAYS) {
-    const saw = { on, tempC, moved };
-    return {
-      cause: 'cooling',
-      window: soon(3),
-      reasons: [{ rule: 'pile-turn.cooling', saw, limit: COOLING_C, source: 'compost:S27' }],
-    };
-  }
-  return undefined;
+/** Days within which each cause is to be answered, and where that is said. The days after the first are house defaults. */
+const ANSWER: Readonly<Record<Exclude<TurnCause, 'calendar'>, { days: number; source: Reason['source'] }>> = {
+  'too hot': { days: 1, source: 'compost:S9' },
+  sour: { days: 2, source: 'compost:S8' },
+  ammonia: { days: 3, source: 'compost:S5' },
+  wet: { days: 3, source: 'compost:S12' },
+  dry: { days: 3, source: 'compost:S8' },
+  cooling: { days: 3, source: 'compost:S27' },
+};
+
+const LIMIT_C: Readonly<Partial<Record<TurnCause, number>>> = { 'too hot': TOO_HOT_C.due, cooling: COOLING_C };
+
+function toldByReading(reading: PileReading, moved: Day, climate: Climate): NextTurn | undefined {
+  const cause = causeIn(reading, moved, climate);
+  if (cause === undefined) return undefined;
+  const { on, tempC } = reading;
+  const { days, source } = ANSWER[cause];
+  const limit = LIMIT_C[cause];
+  const overdue = cause === 'too hot' && tempC !== undefined && tempC >= TOO_HOT_C.overdue;
+  const reason: Reason = {
+    rule: `pile-turn.${cause.replace(' ', '-')}`,
+    saw: { on, ...(tempC === undefined ? {} : { tempC }) },
+    ...(limit === undefined ? {} : { limit }),
+    source: overdue ? 'compost:S7' : source,
+  };
+  return { cause, window: { earliest: on, preferred: addDays(on, 1), latest: addDays(on, days) }, reasons: [reason] };
+}
+
+function causeIn(
+  { on, tempC, smell, moisture }: PileReading,
+  moved: Day,
+  climate: Climate,
+): Exclude<TurnCause, 'calendar'> | undefined {
+  if (tempC !== undefined && tempC >= TOO_HOT_C.due) return 'too hot';
+  if (smell === 'sour' || smell === 'ammonia') return smell;
+  if (moisture === 'wet') return 'wet';
+  const asleep = rests(climate, on) && (tempC ?? 0) <= WORKS_ON_ABOVE_C;
+  if (asleep) return undefined;
+  if (moisture === 'dry') return 'dry';
+  const cool = tempC !== undefined && tempC < COOLING_C && daysBetween(moved, on) >= HEAT_UP_DAYS;
+  return cool ? 'cooling' : undefined;
 }
