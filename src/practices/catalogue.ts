@@ -15,11 +15,11 @@ export const practices: readonly Practice[] = [rotation, coverCropping, composti
 
 /**
  * Every task the garden wants in the span worked out. Windows that had closed before the garden was first brought in
- * are history and left out (but a stand the file shows as standing is still asked after), as are windows that open after
- * the span.
+ * are history and left out, as are windows that open after the span. But a stand the file shows as standing is still
+ * asked after, and a pile's next job is never history: it is what the pile wants now.
  */
 export function draftsOf(input: PracticeInput): TaskDraft[] {
-  let found: Findings = { coverSowings: [], compostSupply: [] };
+  let found: Findings = { coverSowings: [], coverStands: [], compostSupply: [] };
   const drafts: TaskDraft[] = [];
   for (const practice of practices) {
     const result = practice.work(input, found);
@@ -32,7 +32,8 @@ export function draftsOf(input: PracticeInput): TaskDraft[] {
 /** Days before the garden was brought in that an uncut stand is still asked after. House default, as for lapsed work. */
 const UNCUT_DAYS = 60;
 
-function isHistory({ kind, window }: TaskDraft, startedOn: Day): boolean {
+function isHistory({ practice, kind, window }: TaskDraft, startedOn: Day): boolean {
+  if (practice === 'composting') return false;
   const since = kind === 'cut-cover' ? addDays(startedOn, -UNCUT_DAYS) : startedOn;
   return window.latest < since;
 }

@@ -16,8 +16,8 @@ export const topdressSentences: Practice['sentences'] = {
   'topdress.own-depth': ({ saw }) =>
     `The household gives every bed ${quantity(Number(saw.depthMm), 'mm')} of compost in ${saw.season}.`,
   'topdress.default-depth': ({ saw, limit }) =>
-    `${quantity(Number(saw.depthMm), 'mm')} a year keeps an established bed in heart, and ` +
-    `${quantity(Number(limit), 'mm')} is the most; the garden file names no depth of its own.`,
+    `The garden file names no depth, and nobody has measured the soil: ${quantity(Number(saw.depthMm), 'mm')} a year, ` +
+    `with ${quantity(Number(limit), 'mm')} the most an established bed is given. Rich soil does with half of it.`,
   'topdress.volume': ({ saw }) =>
     `${quantity(Number(saw.areaM2), 'm2')} of bed at ${quantity(Number(saw.depthMm), 'mm')} takes ` +
     `${quantity(Number(saw.litres), 'L')}.`,
@@ -31,9 +31,8 @@ export const topdressSentences: Practice['sentences'] = {
     `: the layer goes on by ${dated(String(limit))}.`,
   'topdress.supply': supply,
   'compost-order.short': ({ saw }) =>
-    `The beds want ${quantity(Number(saw.need), 'L')} and the bins will give ` +
-    `${quantity(Math.max(0, Number(saw.have)), 'L')} in time: ${quantity(Number(saw.litres), 'L')} short by ` +
-    `${dated(String(saw.day))}.`,
+    `The beds want ${quantity(Number(saw.need), 'L')} and the bins will give ${quantity(Number(saw.have), 'L')} in time: ` +
+    `${quantity(Number(saw.litres), 'L')} short, rounded up, by ${dated(String(saw.day))}.`,
   'compost-order.lead': ({ saw, limit }) =>
     `Delivery and a bean test take ${saw.daysLast} to ${saw.daysFirst} days: order by ${dated(String(limit))}.`,
 };

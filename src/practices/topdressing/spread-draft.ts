@@ -1,0 +1,91 @@
+/**
+ * Spreading a bed's layer.
+ */
+import type { TopdressingHabit } from '../../garden/garden.ts';
+import { quantity } from '../../measures/quantity.ts';
+import { MM_PER_INCH } from '../../measures/units.ts';
+import { areaOf } from '../bed-timeline.ts';
+import { knownAs } from '../confidence.ts';
+import type { Reason, TaskDraft } from '../draft.ts';
+import { effortOverArea, SPREAD_MINUTES_PER_M2 } from '../effort.ts';
+import type { PracticeInput } from '../practice.ts';
+import { BARROW_KG, barrowLoads } from './barrow.ts';
+import { DEFAULT_HABIT } from './need.ts';
+import type { Share } from './stock.ts';
+
+/** Layer above which compost builds up salts and phosphorus year on year (Minnesota, compost:S36: about 1 in), mm. */
+const CEILING_MM = MM_PER_INCH;
+/** The rate at which a new bed is built up, mm: 2–3 in. Common practice. */
+const BUILDING_MM = { low: 2 * MM_PER_INCH, high: 3 * MM_PER_INCH } as const;
+
+/** Spread the yearly layer on one bed. */
+export function spreadDraft(input: PracticeInput, share: Share): TaskDraft {
+  const habit = input.garden.topdressing ?? DEFAULT_HABIT;
+  const { bed, litres } = share;
+  return {
+    key: share.key,
+    practice: 'topdressing',
+    kind: 'topdress',
+    job: { id: 'topdress', title: 'Topdress with compost' },
+    subject: { type: 'bed', id: bed.id, name: bed.name },
+    weight: 'work',
+    title: `Topdress ${bed.name}`,
+    steps: [
+      `Spread ${quantity(litres, 'L')} of finished compost over the bed, ${quantity(habit.depthMm, 'mm')} deep: ${barrowLoads(litres)}.`,
+      'Rake it level and leave it on top: worms and rain take it down. Dig nothing in.',
+      'Keep it a hand off the stems of anything growing.',
+    ],
+    cautions: cautions(habit),
+    supplies: [
+      { what: 'finished compost', amount: { value: litres, unit: 'L' }, also: barrowLoads(litres) },
+      { what: 'barrow and rake' },
+    ],
+    window: share.window,
+    ifMissed: 'still do',
+    missedNote:
+      share.half === 'autumn'
+        ? 'Spread it in spring instead, before the first crop goes in.'
+        : 'Spread it between the rows, clear of the stems, or leave it for autumn.',
+    effortMinutes: effortOverArea(areaOf(bed), SPREAD_MINUTES_PER_M2),
+    needs: ['above-freezing'],
+    after: [...share.after, ...share.unproven.map((key) => ({ key, minDays: 0 }))],
+    confidence: knownAs(input.climate, 'derived'),
+    reasons: [
+      depthReason(input, habit),
+      {
+        rule: 'topdress.volume',
+        saw: { areaM2: Math.round(areaOf(bed) * 100) / 100, depthMm: habit.depthMm, litres },
+        source: 'common practice',
+      },
+      ...share.reasons,
+      supplyReason(share),
+    ],
+    makes: [{ makes: 'bed-topdressed', bedId: bed.id, litres }],
+  };
+}
+
+function cautions({ depthMm }: TopdressingHabit): string[] {
+  return [
+    `A full barrow weighs about ${quantity(BARROW_KG, 'kg')}: fill it to what you can push, and bend your knees.`,
+    'Dusty compost carries mould spores: damp it, and wear a mask if your lungs or immunity are weak.',
+    ...(depthMm > CEILING_MM
+      ? [
+          `${quantity(BUILDING_MM.low, 'mm')} to ${quantity(BUILDING_MM.high, 'mm')} is a rate for building up a new bed. More than ${quantity(CEILING_MM, 'mm')} a year on an established one gathers salts and phosphorus: test the soil before you repeat it.`,
+        ]
+      : []),
+  ];
+}
+
+function depthReason(input: PracticeInput, habit: TopdressingHabit): Reason {
+  const own = input.garden.topdressing !== undefined;
+  return {
+    rule: own ? 'topdress.own-depth' : 'topdress.default-depth',
+    saw: { depthMm: habit.depthMm, season: habit.season },
+    limit: CEILING_MM,
+    source: own ? "the garden's own plan" : 'veg:V17',
+  };
+}
+
+function supplyReason({ litres, fromBins }: Share): Reason {
+  return { rule: 'topdress.supply', saw: { litres, fromBins: Math.floor(fromBins) }, source: "the garden's own plan" };
+}
