@@ -1,11 +1,12 @@
 /**
  * A span of a plan as plain text, month by month.
  */
-import { fullDay, hoursText, weekdayName } from '../digest/words.ts';
+import { dayBeside, fullDay, hoursText, weekdayName } from '../digest/words.ts';
 import { wrapped } from '../digest/wrapped.ts';
 import type { Garden } from '../garden/garden.ts';
 import { type Day, dayParts } from '../measures/days.ts';
 import { formatDay, readableIn } from '../measures/quantity.ts';
+import type { UnitSystem } from '../measures/units.ts';
 import { tasksOf } from '../schedule/entry-text.ts';
 import type { Entry, Plan } from '../schedule/plan.ts';
 
@@ -33,7 +34,7 @@ export function planLines(
       month = entry.day.slice(0, 7);
       lines.push('', monthName(entry.day));
     }
-    const text = `${STATE_MARKS[entry.state]}${entry.title} (${hoursText(entry.effortMinutes)})${lastDay(plan, entry)}`;
+    const text = `${STATE_MARKS[entry.state]}${entry.title} (${hoursText(entry.effortMinutes)})${lastDay(plan, entry, units)}`;
     lines.push(...wrapped(readableIn(units, text), `  ${dayLabel(entry.day)}  `, HANGING));
   }
   return lines;
@@ -47,10 +48,10 @@ function dayLabel(day: Day): string {
   return `${weekdayName(day).slice(0, 3)} ${String(dayParts(day).dayOfMonth).padStart(2)}`;
 }
 
-function lastDay(plan: Plan, entry: Entry): string {
+function lastDay(plan: Plan, entry: Entry, units: UnitSystem): string {
   if (entry.state !== 'open') return '';
   const [latest] = tasksOf(plan, entry)
     .map(({ window }) => window.latest)
     .sort();
-  return latest === undefined ? '' : `, last day ⟦${latest}⟧`;
+  return latest === undefined ? '' : `, last day ${dayBeside(latest, entry.day, units)}`;
 }

@@ -1,6 +1,7 @@
 /**
  * The weekly list as plain text, for a terminal or a printer.
  */
+import type { Day } from '../measures/days.ts';
 import { formatDay, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { supplyLine } from '../schedule/entry-text.ts';
@@ -8,7 +9,7 @@ import { reasonSentence } from '../schedule/explain.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import type { ChangeGroup } from './recent-changes.ts';
 import { isToDo, type ListedDay, type ListedEntry, ridingAlong, type WeekList } from './week-list.ts';
-import { CONDITION_WORDS, daysAhead, hoursText, longDay, weekdayName, weekSpan } from './words.ts';
+import { CONDITION_WORDS, dayBeside, daysAhead, hoursText, longDay, weekdayName, weekSpan } from './words.ts';
 import { wrapped } from './wrapped.ts';
 
 const INDENT = '  ';
@@ -26,14 +27,23 @@ export function weekListText(list: WeekList, units: UnitSystem): string {
     ...list.days.map((day) => dayBlock(day, units)),
     emptyBlock(list, units),
     section('To have at hand', list.supplies.map(supplyLine)),
-    section('Closing soon', closingLines(list)),
+    section('Closing soon', closingLines(list, units)),
     section(
       'Does not fit',
       list.clashes.map(({ title, what }) => `${title}: ${what}`),
     ),
-    section('Window closed', list.lapsed.map(lapsedLine)),
-    section('What moved and why', told.map(changeLine)),
-    section('New in the plan', added.map(changeLine)),
+    section(
+      'Window closed',
+      list.lapsed.map((task) => lapsedLine(task, list.today, units)),
+    ),
+    section(
+      'What moved and why',
+      told.map((group) => changeLine(group, list.today, units)),
+    ),
+    section(
+      'New in the plan',
+      added.map((group) => changeLine(group, list.today, units)),
+    ),
     section(
       'The week after',
       list.next.flatMap((day) => nextLines(day, units)),
@@ -71,17 +81,17 @@ function entryLines(listed: ListedEntry, units: UnitSystem): string[] {
   const box = entry.state === 'done' ? '[x]' : isToDo(listed) ? '[ ]' : '[-]';
   return [
     ...laid(units, `${box} ${entry.title} (${hoursText(entry.effortMinutes)})`, INDENT, UNDER_BOX),
-    ...notesOf(listed).flatMap((note) => laid(units, note, UNDER_BOX)),
+    ...notesOf(listed, units).flatMap((note) => laid(units, note, UNDER_BOX)),
   ];
 }
 
-function notesOf(listed: ListedEntry): string[] {
+function notesOf(listed: ListedEntry, units: UnitSystem): string[] {
   const { entry, tasks } = listed;
   if (entry.state === 'done') return [];
   const [latest] = tasks.map(({ window }) => window.latest).sort();
   const needs = [...new Set(tasks.flatMap((task) => task.needs))].map((need) => CONDITION_WORDS[need]);
   return [
-    ...(entry.state === 'lapsed' || latest === undefined ? [] : [`Last day ⟦${latest}⟧.`]),
+    ...(entry.state === 'lapsed' || latest === undefined ? [] : [`Last day ${dayBeside(latest, entry.day, units)}.`]),
     ...(needs.length === 0 ? [] : [`Needs ${needs.join(', ')}.`]),
     ...ridingAlong(listed).map(({ title }) => `With it: ${title}.`),
     ...tasks.flatMap(({ pinWarning }) => pinWarning ?? []),
@@ -104,23 +114,22 @@ function emptyBlock({ days, comes }: WeekList, units: UnitSystem): string[] {
 }
 
 /** Closing windows of work that is not in this week's days: those of the others stand beside their entries. */
-function closingLines({ closing, monday, sunday }: WeekList): string[] {
+function closingLines({ closing, monday, sunday, today }: WeekList, units: UnitSystem): string[] {
   return closing
     .filter(({ day }) => day < monday || day > sunday)
-    .map(({ title, latest, daysLeft }) => `${title}: last day ⟦${latest}⟧, ${daysAhead(daysLeft)}.`);
+    .map(
+      ({ title, latest, daysLeft }) => `${title}: last day ${dayBeside(latest, today, units)}, ${daysAhead(daysLeft)}.`,
+    );
 }
 
-function lapsedLine({ title, window, missedNote }: PlannedTask): string {
-  return `${title}: closed ⟦${window.latest}⟧. ${missedNote}`;
+function lapsedLine({ title, window, missedNote }: PlannedTask, today: Day, units: UnitSystem): string {
+  return `${title}: closed ${dayBeside(window.latest, today, units)}. ${missedNote}`;
 }
 
-function changeLine({ titles, from, to, because }: ChangeGroup): string {
+function changeLine({ titles, from, to, because }: ChangeGroup, today: Day, units: UnitSystem): string {
+  const [was, is] = [from, to].map((day) => day && dayBeside(day, today, units));
   const what =
-    from === undefined
-      ? `on ⟦${to}⟧`
-      : to === undefined
-        ? `off the plan; it stood on ⟦${from}⟧`
-        : `from ⟦${from}⟧ to ⟦${to}⟧`;
+    was === undefined ? `on ${is}` : is === undefined ? `off the plan; it stood on ${was}` : `from ${was} to ${is}`;
   return `${titles.join('; ')}: ${what}. ${because.join(' ')}`;
 }
 

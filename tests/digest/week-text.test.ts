@@ -81,6 +81,11 @@ test('no line is longer than 80 characters, and no amount is broken in two', () 
   expect(text.replace(/\s+/g, ' ')).toContain('an even layer of 13 mm over it');
 });
 
+test('a last day in another year is told with its year', () => {
+  const long: Wanted = { ...sowing, window: ['2027-04-19', '2027-04-21', '2028-03-13'] };
+  expect(textOf([long])).toContain('Last day 13 March 2028.');
+});
+
 test('hours over those kept for the garden are named', () => {
   expect(textOf([{ ...sowing, effortMinutes: 200 }])).toContain(
     '3 h 20 min to do, of the 2 h a week kept for the garden. That is 1 h 20 min\nover: what closes late can wait.',

@@ -1,7 +1,8 @@
+import { fullDay } from '../../digest/words.ts';
 import { wrapped } from '../../digest/wrapped.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { LedgerEntry } from '../../garden/ledger.ts';
-import { formatDay, readableIn } from '../../measures/quantity.ts';
+import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { UndoPreview } from '../../steward/steward.ts';
 import { factInWords } from '../../web/ledger-words.ts';
@@ -71,7 +72,7 @@ function undoLines(garden: Garden, preview: UndoPreview | undefined, applied: bo
 }
 
 function moveLine({ title, from, to }: UndoPreview['moves'][number], units: UnitSystem): string {
-  const [was, is] = [from, to].map((day) => day && formatDay(day, units));
+  const [was, is] = [from, to].map((day) => day && fullDay(day, units));
   const how = was === undefined ? `comes on ${is}` : is === undefined ? `leaves ${was}` : `from ${was} to ${is}`;
   return `${readableIn(units, title)}: ${from !== undefined && from === to ? `open again on ${is}` : how}`;
 }
