@@ -1,24 +1,27 @@
-import { expect, onTestFinished, test } from 'vitest';
-import { addDays } from '../../src/measures/days.ts';
+import { afterAll, beforeAll, expect, test } from 'vitest';
 import { createSteward } from '../../src/steward/create-steward.ts';
 import { layDemo } from '../../src/steward/demo.ts';
 import type { Clock } from '../../src/steward/planner.ts';
 import { openStore } from '../../src/store/store.ts';
 
+const ANCHOR = '2027-04-18';
+
 /** The demo garden laid into an empty household. */
 async function laid(clock: Clock) {
   const store = await openStore({ file: ':memory:', now: clock.now() });
   const steward = createSteward({ store, clock });
-  onTestFinished(() => steward.close());
   const gardenId = await layDemo({ steward, store, clock });
   return { gardenId, steward, store, view: await steward.view(gardenId) };
 }
 
-const ANCHOR = '2027-04-18';
-const fixed: Clock = { now: () => `${ANCHOR}T15:00:00.000Z`, today: ANCHOR };
+let demo: Awaited<ReturnType<typeof laid>>;
+beforeAll(async () => {
+  demo = await laid({ now: () => `${ANCHOR}T15:00:00.000Z`, today: ANCHOR });
+});
+afterAll(() => demo.steward.close());
 
-test('the demo garden has a plan of the coming year, planned by thirty real seasons', async () => {
-  const { view } = await laid(fixed);
+test('the demo garden has a plan of the coming year, planned by thirty real seasons', () => {
+  const { view } = demo;
   expect(view.garden.beds).toHaveLength(12);
   expect(view.garden.bins).toHaveLength(3);
   expect(view.climate).toMatchObject({ basis: 'daily-record', confidence: 'recorded' });
@@ -27,7 +30,7 @@ test('the demo garden has a plan of the coming year, planned by thirty real seas
 });
 
 test('this year is a past year of the record, which the odds leave out', async () => {
-  const { gardenId, store, view } = await laid(fixed);
+  const { gardenId, store, view } = demo;
   const log = await store.weatherLog(gardenId, '2027-01-01');
   const record = await store.weatherRecord(gardenId);
   const [past] = record?.leftOut ?? [];
@@ -39,15 +42,15 @@ test('this year is a past year of the record, which the odds leave out', async (
 });
 
 test('it has one feed, for everything', async () => {
-  const { gardenId, steward } = await laid(fixed);
+  const { gardenId, steward } = demo;
   const [feed, ...others] = await steward.feeds(gardenId);
   expect([feed?.label, others]).toEqual(['Everything', []]);
   expect((await steward.feedBody(feed?.token ?? ''))?.body).toMatch(/^BEGIN:VCALENDAR/);
 });
 
 test('it is laid around the day of its own time zone', async () => {
-  const { gardenId, store } = await laid({ now: () => '2027-04-19T04:30:00.000Z' });
-  const log = await store.weatherLog(gardenId, '2027-01-01');
+  const halfPastEleven = await laid({ now: () => '2027-04-19T04:30:00.000Z' });
+  const log = await halfPastEleven.store.weatherLog(halfPastEleven.gardenId, '2027-01-01');
+  await halfPastEleven.steward.close();
   expect(log.at(-1)?.day).toBe(ANCHOR);
-  expect(addDays(ANCHOR, 1)).toBe('2027-04-19');
 });
