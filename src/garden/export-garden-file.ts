@@ -113,7 +113,8 @@ const HEADER = ` The garden as it stands, written by Loamtide. Change it and bri
  Keep the ids: they tell an old bed, planting, stand or pile from a new one.
  "planned" lists the dates of an item that have not happened yet. Every key is explained in docs/garden-file.md.`;
 
-const LINE_WIDTH = 120;
+/** No line is broken: an item is a line, however long its name. */
+const UNBROKEN = 0;
 
 /** A garden file as YAML text. Empty lists are left out; dates stand in quotes, so that any YAML reader keeps them text. */
 export function gardenFileText(file: GardenFile): string {
@@ -132,7 +133,7 @@ export function gardenFileText(file: GardenFile): string {
   });
   const garden = document.get('garden');
   if (isMap(garden)) garden.flow = false;
-  return document.toString({ lineWidth: LINE_WIDTH, flowCollectionPadding: true });
+  return document.toString({ lineWidth: UNBROKEN, flowCollectionPadding: true });
 }
 
 /** A word, a figure, or a list of them: what fits on its item's line. */

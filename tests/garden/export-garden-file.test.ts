@@ -106,7 +106,13 @@ describe('the text of a garden file', () => {
     expect(text).not.toMatch(/\[\s*\]|compostBought|regrowthChecked/);
   });
 
-  it('is no wider than a page', () => {
-    expect(Math.max(...text.split('\n').map((line) => line.length))).toBeLessThanOrEqual(130);
+  it('breaks no item over lines, however long its name', () => {
+    const beds = [
+      { name: `North bed, ${'long '.repeat(30)}`, lengthM: 2, widthM: 1, depthM: 0.3, soilTexture: 'loam' },
+    ];
+    const lines = gardenFileText(exampleFile({ beds, plantings: [], coverStands: [] })).split('\n');
+    expect(lines.filter((line) => line.includes('lengthM'))).toEqual([
+      expect.stringMatching(/name: .*lengthM.*soilTexture/),
+    ]);
   });
 });
