@@ -7,7 +7,6 @@
  * dates of different years can be laid over each other. Spring is indices 1–212, autumn 213–365: the split falls
  * after 31 July in the north and 28 January in the south, where a freeze is least likely.
  */
-import type { Day } from '../measures/days.ts';
 import type { Confidence } from './odds.ts';
 
 /** The first day of every season, month and day. */
@@ -24,16 +23,6 @@ export type FreezeLimitF = 32 | 28 | 24;
 
 /** The two freeze events of a season. */
 export type FreezeEvent = 'last-spring' | 'first-autumn';
-
-/** One day's weather; absent where it was not measured. */
-export interface DailyWeather {
-  day: Day;
-  tminC?: number;
-  tmaxC?: number;
-  rainMm?: number;
-  newSnowMm?: number;
-  snowDepthMm?: number;
-}
 
 /** One season of daily temperatures, by index − 1. */
 export interface SeasonWeather {

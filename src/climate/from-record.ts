@@ -2,7 +2,8 @@
  * A garden's climate from a daily record: the strongest basis, each season counted by itself.
  */
 import { InputRefused } from '../garden/problem.ts';
-import type { Climate, DailyWeather, FreezeEvent, FreezeLimitF, SeasonTurn, SeasonWeather } from './climate.ts';
+import type { DailyWeather } from '../garden/weather.ts';
+import type { Climate, FreezeEvent, FreezeLimitF, SeasonTurn, SeasonWeather } from './climate.ts';
 import { countFreezes, seasonFreeze } from './freeze-record.ts';
 import { freezeTable } from './freeze-table.ts';
 import { meanOf } from './quantiles.ts';

@@ -1,8 +1,10 @@
 /**
  * Monthly means of a daily record.
  */
+
+import type { DailyWeather } from '../garden/weather.ts';
 import { dayParts, daysInMonth } from '../measures/days.ts';
-import type { DailyWeather, MonthlyNormals, SeasonTurn, SeasonWeather } from './climate.ts';
+import type { MonthlyNormals, SeasonTurn, SeasonWeather } from './climate.ts';
 import { meanOf } from './quantiles.ts';
 import { dayOfIndex } from './season.ts';
 

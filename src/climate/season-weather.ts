@@ -1,8 +1,10 @@
 /**
  * Daily rows laid out season by season.
  */
+
+import type { DailyWeather } from '../garden/weather.ts';
 import { type Day, monthDayOf } from '../measures/days.ts';
-import { DAYS_IN_SEASON, type DailyWeather, type SeasonTurn, type SeasonWeather } from './climate.ts';
+import { DAYS_IN_SEASON, type SeasonTurn, type SeasonWeather } from './climate.ts';
 import { seasonIndex, seasonOf } from './season.ts';
 
 /** One day's minimum and maximum, °C; absent where not measured. */

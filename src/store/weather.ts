@@ -2,7 +2,7 @@
  * Weather on disk: the long record a garden's climate is worked out from, and the log of its own days.
  */
 import { z } from 'zod';
-import type { DailyWeather } from '../climate/climate.ts';
+import type { DailyWeather } from '../garden/weather.ts';
 import type { Day } from '../measures/days.ts';
 import { raiseFactsVersion } from './gardens.ts';
 import { parseJson } from './json.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import type { DailyWeather } from '../../src/climate/climate.ts';
 import { climateFromRecord } from '../../src/climate/from-record.ts';
 import { InputRefused } from '../../src/garden/problem.ts';
+import type { DailyWeather } from '../../src/garden/weather.ts';
 import { dayParts } from '../../src/measures/days.ts';
 import { rowsBetween } from './invented.ts';
 import { NO_OFFSETS } from './real-data.ts';

@@ -2,9 +2,9 @@
  * Invented seasons and climates, small enough to work out by hand.
  */
 
-import type { DailyWeather } from '../../src/climate/climate.ts';
 import { type Climate, DAYS_IN_SEASON, type FreezeDates, type SeasonWeather } from '../../src/climate/climate.ts';
 import { freezeTable } from '../../src/climate/freeze-table.ts';
+import type { DailyWeather } from '../../src/garden/weather.ts';
 import type { Station } from '../../src/handbook/stations.ts';
 import { type Day, eachDay } from '../../src/measures/days.ts';
 

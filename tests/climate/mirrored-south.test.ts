@@ -2,12 +2,12 @@
  * A northern record moved half a year: the same seasons, south of the equator.
  */
 import { describe, expect, it } from 'vitest';
-import type { DailyWeather } from '../../src/climate/climate.ts';
 import { freezeDay } from '../../src/climate/freeze.ts';
 import { climateFromRecord } from '../../src/climate/from-record.ts';
 import { heatOdds } from '../../src/climate/heat.ts';
 import { dayOfIndex, seasonIndex, seasonOf } from '../../src/climate/season.ts';
 import { soilWarmOdds } from '../../src/climate/soil-temperature.ts';
+import type { DailyWeather } from '../../src/garden/weather.ts';
 import { NO_OFFSETS, recordRows } from './real-data.ts';
 
 const northRows = recordRows('milwaukee').filter(({ day }) => !day.endsWith('-02-29'));

@@ -3,8 +3,9 @@
  */
 import { readFileSync } from 'node:fs';
 import { gunzipSync } from 'node:zlib';
-import type { Climate, DailyWeather } from '../../src/climate/climate.ts';
+import type { Climate } from '../../src/climate/climate.ts';
 import { climateFromRecord } from '../../src/climate/from-record.ts';
+import type { DailyWeather } from '../../src/garden/weather.ts';
 import { parseStationTable, type Station } from '../../src/handbook/stations.ts';
 
 const ROOT = new URL('../../', import.meta.url);

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { DailyWeather } from '../../src/climate/climate.ts';
+import type { DailyWeather } from '../../src/garden/weather.ts';
 import { addDays } from '../../src/measures/days.ts';
 import { NOON } from './entries.ts';
 import { stockedStore } from './stocked.ts';
