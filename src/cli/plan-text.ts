@@ -1,7 +1,7 @@
 /**
  * A span of a plan as plain text, month by month.
  */
-import { dayBeside, fullDay, hoursText, weekdayName } from '../digest/words.ts';
+import { fullDay, hoursText, weekdayName } from '../digest/words.ts';
 import { wrapped } from '../digest/wrapped.ts';
 import type { Garden } from '../garden/garden.ts';
 import { type Day, dayParts } from '../measures/days.ts';
@@ -53,5 +53,5 @@ function lastDay(plan: Plan, entry: Entry, units: UnitSystem): string {
   const [latest] = tasksOf(plan, entry)
     .map(({ window }) => window.latest)
     .sort();
-  return latest === undefined ? '' : `, last day ${dayBeside(latest, entry.day, units)}`;
+  return latest === undefined ? '' : `, last day ${formatDay(latest, units, entry.day)}`;
 }

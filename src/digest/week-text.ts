@@ -9,7 +9,7 @@ import { reasonSentence } from '../schedule/explain.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import type { ChangeGroup } from './recent-changes.ts';
 import { isToDo, type ListedDay, type ListedEntry, ridingAlong, type WeekList } from './week-list.ts';
-import { CONDITION_WORDS, dayBeside, daysAhead, hoursText, longDay, weekdayName, weekSpan } from './words.ts';
+import { CONDITION_WORDS, daysAhead, hoursText, longDay, weekdayName, weekSpan } from './words.ts';
 import { wrapped } from './wrapped.ts';
 
 const INDENT = '  ';
@@ -91,7 +91,7 @@ function notesOf(listed: ListedEntry, units: UnitSystem): string[] {
   const [latest] = tasks.map(({ window }) => window.latest).sort();
   const needs = [...new Set(tasks.flatMap((task) => task.needs))].map((need) => CONDITION_WORDS[need]);
   return [
-    ...(entry.state === 'lapsed' || latest === undefined ? [] : [`Last day ${dayBeside(latest, entry.day, units)}.`]),
+    ...(entry.state === 'lapsed' || latest === undefined ? [] : [`Last day ${formatDay(latest, units, entry.day)}.`]),
     ...(needs.length === 0 ? [] : [`Needs ${needs.join(', ')}.`]),
     ...ridingAlong(listed).map(({ title }) => `With it: ${title}.`),
     ...tasks.flatMap(({ pinWarning }) => pinWarning ?? []),
@@ -118,16 +118,16 @@ function closingLines({ closing, monday, sunday, today }: WeekList, units: UnitS
   return closing
     .filter(({ day }) => day < monday || day > sunday)
     .map(
-      ({ title, latest, daysLeft }) => `${title}: last day ${dayBeside(latest, today, units)}, ${daysAhead(daysLeft)}.`,
+      ({ title, latest, daysLeft }) => `${title}: last day ${formatDay(latest, units, today)}, ${daysAhead(daysLeft)}.`,
     );
 }
 
 function lapsedLine({ title, window, missedNote }: PlannedTask, today: Day, units: UnitSystem): string {
-  return `${title}: closed ${dayBeside(window.latest, today, units)}. ${missedNote}`;
+  return `${title}: closed ${formatDay(window.latest, units, today)}. ${missedNote}`;
 }
 
 function changeLine({ titles, from, to, because }: ChangeGroup, today: Day, units: UnitSystem): string {
-  const [was, is] = [from, to].map((day) => day && dayBeside(day, today, units));
+  const [was, is] = [from, to].map((day) => day && formatDay(day, units, today));
   const what =
     was === undefined ? `on ${is}` : is === undefined ? `off the plan; it stood on ${was}` : `from ${was} to ${is}`;
   return `${titles.join('; ')}: ${what}. ${because.join(' ')}`;

@@ -1,7 +1,7 @@
 /**
  * Days, hours and standings as a weekly list writes them.
  */
-import { addDays, type Day, dayParts, weekdayOf, yearOf } from '../measures/days.ts';
+import { addDays, type Day, dayParts, weekdayOf } from '../measures/days.ts';
 import { formatDay } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { Condition } from '../practices/draft.ts';
@@ -21,11 +21,6 @@ export function longDay(day: Day, units: UnitSystem): string {
 /** A day with its year: "19 April 2027", "April 19, 2027". */
 export function fullDay(day: Day, units: UnitSystem): string {
   return `${formatDay(day, units)}${units === 'us' ? ',' : ''} ${dayParts(day).year}`;
-}
-
-/** A day beside another: its year is said only where the two years differ. */
-export function dayBeside(day: Day, other: Day, units: UnitSystem): string {
-  return yearOf(day) === yearOf(other) ? formatDay(day, units) : fullDay(day, units);
 }
 
 /** Seven days from a Monday: "19 to 25 April 2027", "December 28, 2026 to January 3, 2027". */

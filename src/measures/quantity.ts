@@ -44,10 +44,14 @@ export function dated(day: Day): string {
   return `⟦${day}⟧`;
 }
 
-/** A text with every marked amount and day written as its reader writes them. */
-export function readableIn(units: UnitSystem, text: string): string {
+/**
+ * A text with every marked amount and day written as its reader writes them.
+ *
+ * @param beside a day the reader has in mind: days of another year are then written with their year
+ */
+export function readableIn(units: UnitSystem, text: string, beside?: Day): string {
   return text
-    .replace(/⟦(\d{4}-\d{2}-\d{2})⟧/g, (_, day: Day) => formatDay(day, units))
+    .replace(/⟦(\d{4}-\d{2}-\d{2})⟧/g, (_, day: Day) => formatDay(day, units, beside))
     .replace(/⟦(-?[\d.e+-]+) (\w+)⟧/g, (_, value: string, unit: string) =>
       formatQuantity({ value: Number(value), unit: unit as QuantityUnit }, units),
     );
@@ -68,11 +72,17 @@ const MONTHS = [
   'December',
 ] as const;
 
-/** A day in words, in the reader's order: "18 April", or "April 18" where inches are read. */
-export function formatDay(day: Day, units: UnitSystem): string {
-  const { month, dayOfMonth } = dayParts(day);
+/**
+ * A day in words, in the reader's order: "18 April", or "April 18" where inches are read.
+ *
+ * @param beside a day the reader has in mind: a day of another year is then written with its year
+ */
+export function formatDay(day: Day, units: UnitSystem, beside: Day = day): string {
+  const { year, month, dayOfMonth } = dayParts(day);
   const name = MONTHS[month - 1] ?? '';
-  return units === 'us' ? `${name} ${dayOfMonth}` : `${dayOfMonth} ${name}`;
+  const other = year !== dayParts(beside).year;
+  if (units === 'us') return other ? `${name} ${dayOfMonth}, ${year}` : `${name} ${dayOfMonth}`;
+  return other ? `${dayOfMonth} ${name} ${year}` : `${dayOfMonth} ${name}`;
 }
 
 /** An amount written in the reader's units, rounded to what a gardener can measure. */

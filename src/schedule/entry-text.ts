@@ -24,8 +24,8 @@ export function tasksOf(plan: Pick<Plan, 'tasks'>, entry: Pick<Entry, 'keys'>): 
 export function entryText(plan: Pick<Plan, 'tasks'>, entry: Entry, units: UnitSystem): EntryText {
   const tasks = tasksOf(plan, entry);
   return {
-    title: readableIn(units, entry.title),
-    description: readableIn(units, descriptionOf(tasks)),
+    title: readableIn(units, entry.title, entry.day),
+    description: readableIn(units, descriptionOf(tasks), entry.day),
     categories: [...new Set(tasks.map((task) => PRACTICE_WORDS[task.practice]))],
   };
 }

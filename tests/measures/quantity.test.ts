@@ -117,3 +117,10 @@ describe('an amount in inches and pounds', () => {
     );
   });
 });
+
+it('a day of another year is never left without its year', () => {
+  expect(formatDay('2027-04-18', 'metric', '2027-12-31')).toBe('18 April');
+  expect(formatDay('2028-03-13', 'metric', '2027-12-31')).toBe('13 March 2028');
+  expect(formatDay('2026-12-30', 'us', '2027-01-02')).toBe('December 30, 2026');
+  expect(readableIn('us', `Built on ${dated('2026-03-14')}.`, '2027-05-12')).toBe('Built on March 14, 2026.');
+});

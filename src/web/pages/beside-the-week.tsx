@@ -4,7 +4,7 @@
 import type { ChangeGroup } from '../../digest/recent-changes.ts';
 import type { WeekList } from '../../digest/week-list.ts';
 import { daysAhead, longDay, weekdayName } from '../../digest/words.ts';
-import { addDays } from '../../measures/days.ts';
+import { addDays, type Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { taskPath, weekPath } from '../addresses.ts';
@@ -49,7 +49,7 @@ const ClosingSoon = ({ week: { closing, gardenId }, units }: SectionProps) =>
     </section>
   );
 
-const Clashes = ({ week: { clashes, gardenId }, units }: SectionProps) =>
+const Clashes = ({ week: { clashes, gardenId, today }, units }: SectionProps) =>
   clashes.length === 0 ? null : (
     <section class="clashes">
       <h2>Does not fit</h2>
@@ -57,14 +57,14 @@ const Clashes = ({ week: { clashes, gardenId }, units }: SectionProps) =>
         {clashes.map(({ key, title, what }) => (
           <li>
             <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
-            <span class="under">{readableIn(units, what)}</span>
+            <span class="under">{readableIn(units, what, today)}</span>
           </li>
         ))}
       </ul>
     </section>
   );
 
-const Missed = ({ week: { lapsed, gardenId }, units }: SectionProps) =>
+const Missed = ({ week: { lapsed, gardenId, today }, units }: SectionProps) =>
   lapsed.length === 0 ? null : (
     <section class="missed">
       <h2>Window closed</h2>
@@ -73,7 +73,7 @@ const Missed = ({ week: { lapsed, gardenId }, units }: SectionProps) =>
           <li>
             <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
             <span class="under">
-              closed {formatDay(window.latest, units)}. {readableIn(units, missedNote)}
+              closed {formatDay(window.latest, units, today)}. {readableIn(units, missedNote)}
             </span>
           </li>
         ))}
@@ -81,7 +81,7 @@ const Missed = ({ week: { lapsed, gardenId }, units }: SectionProps) =>
     </section>
   );
 
-const Changes = ({ week: { changes }, units }: SectionProps) => {
+const Changes = ({ week: { changes, today }, units }: SectionProps) => {
   const added = changes.filter(({ kind }) => kind === 'added');
   if (changes.length === 0) return null;
   return (
@@ -91,7 +91,7 @@ const Changes = ({ week: { changes }, units }: SectionProps) => {
         {changes
           .filter(({ kind }) => kind !== 'added')
           .map((group) => (
-            <ChangeLine group={group} units={units} />
+            <ChangeLine group={group} units={units} today={today} />
           ))}
       </ul>
       {added.length > 0 && (
@@ -99,7 +99,7 @@ const Changes = ({ week: { changes }, units }: SectionProps) => {
           <summary>New in the plan: {added.reduce((sum, { titles }) => sum + titles.length, 0)}</summary>
           <ul>
             {added.map((group) => (
-              <ChangeLine group={group} units={units} />
+              <ChangeLine group={group} units={units} today={today} />
             ))}
           </ul>
         </details>
@@ -108,10 +108,10 @@ const Changes = ({ week: { changes }, units }: SectionProps) => {
   );
 };
 
-const ChangeLine = ({ group, units }: { group: ChangeGroup; units: UnitSystem }) => (
+const ChangeLine = ({ group, units, today }: { group: ChangeGroup; units: UnitSystem; today: Day }) => (
   <li>
     {readableIn(units, group.titles.join('; '))}: {whatHappened(group, units)}
-    {group.because.length > 0 && <span class="under">{readableIn(units, group.because.join(' '))}</span>}
+    {group.because.length > 0 && <span class="under">{readableIn(units, group.because.join(' '), today)}</span>}
   </li>
 );
 

@@ -74,8 +74,10 @@ const TaskDate = ({ task, today, units }: { task: PlannedTask; today: Day; units
         About {hoursText(task.effortMinutes)}.
         {task.needs.length > 0 && ` Wants ${task.needs.map((need) => CONDITION_WORDS[need]).join(', ')}.`}
       </p>
-      {task.pinWarning !== undefined && <p class="warning">{readableIn(units, task.pinWarning)}</p>}
-      {task.state === 'lapsed' && <p class="warning">The window has closed. {readableIn(units, task.missedNote)}</p>}
+      {task.pinWarning !== undefined && <p class="warning">{readableIn(units, task.pinWarning, task.day)}</p>}
+      {task.state === 'lapsed' && (
+        <p class="warning">The window has closed. {readableIn(units, task.missedNote, task.day)}</p>
+      )}
     </div>
   );
 };
@@ -105,13 +107,13 @@ const LotMates = ({
   );
 };
 
-const Steps = ({ task: { steps }, units }: { task: PlannedTask; units: UnitSystem }) =>
+const Steps = ({ task: { steps, day }, units }: { task: PlannedTask; units: UnitSystem }) =>
   steps.length === 0 ? null : (
     <section>
       <h2>How</h2>
       <ol class="marked">
         {steps.map((step) => (
-          <li>{readableIn(units, step)}</li>
+          <li>{readableIn(units, step, day)}</li>
         ))}
       </ol>
     </section>

@@ -24,7 +24,7 @@ export const WhyThisDate = ({ found: { task, waitsFor }, gardenId, units, climat
       <ul class="reasons">
         {task.reasons.map((reason) => (
           <li>
-            {readableIn(units, reasonSentence(reason))}
+            {readableIn(units, reasonSentence(reason), task.day)}
             <span class="under">{sourceLine(reason.source)}</span>
           </li>
         ))}
