@@ -16,7 +16,7 @@ import type { Share } from './stock.ts';
 /** Layer above which compost builds up salts and phosphorus year on year (Minnesota, compost:S36: about 1 in), mm. */
 const CEILING_MM = MM_PER_INCH;
 /** The rate at which a new bed is built up, mm: 2–3 in. Common practice. */
-const BUILDING_MM = { low: 2 * MM_PER_INCH, high: 3 * MM_PER_INCH } as const;
+const BUILDING_MM = { low: Math.round(2 * MM_PER_INCH), high: Math.round(3 * MM_PER_INCH) } as const;
 
 /** Spread the yearly layer on one bed. */
 export function spreadDraft(input: PracticeInput, share: Share): TaskDraft {

@@ -59,7 +59,7 @@ function firstCover(found: Findings, bed: Bed, awake: Day, midsummer: Day): Day 
   const days = found.coverSowings
     .filter(
       ({ bedId, half, earliest, latest }) =>
-        bedId === bed.id && half !== 'autumn' && latest >= awake && earliest <= midsummer,
+        bedId === bed.id && half === 'spring' && latest >= awake && earliest <= midsummer,
     )
     .map(({ earliest }) => earliest);
   return days.sort()[0];
