@@ -6,7 +6,7 @@ import type { Reason, TaskKey } from '../practices/draft.ts';
 import { CHANGES_KEPT_DAYS, type Change, type Plan, type PlannedTask } from './plan.ts';
 import { type Household, unfitness } from './work-days.ts';
 
-/** Days ahead beyond which a task that comes into sight is no news: the horizon moves a day every day. */
+/** Days ahead beyond which nothing is news: the horizon moves a day every day, and stirs what lies along it. */
 const NEWS_DAYS = 330;
 
 /** What naming changes has to reckon with. */
@@ -46,7 +46,7 @@ function newChanges(beside: Beside): Change[] {
   const changes = [...is.values()].flatMap((task) => changeOf(was.get(task.key), task, beside));
   for (const task of was.values()) {
     const gone = task.state === 'open' && !is.has(task.key) && !settled.has(task.key);
-    if (gone && task.window.latest >= today) changes.push(dropped(task, noLongerWanted, beside));
+    if (gone && task.window.latest >= today && isNear(task, today)) changes.push(dropped(task, noLongerWanted, beside));
   }
   const place = ({ to, from, key }: Change): string => `${to ?? from ?? ''} ${key}`;
   return changes.sort((a, b) => (place(a) < place(b) ? -1 : 1));
@@ -58,16 +58,18 @@ function changeOf(before: PlannedTask | undefined, task: PlannedTask, beside: Be
   const { key, title } = task;
   const seen = before !== undefined && isToDo(before);
   if (!isToDo(task)) return before?.state === 'open' ? [dropped(before, lapsedReason(task), beside)] : [];
-  if (!seen) {
-    if (task.day > addDays(today, NEWS_DAYS)) return [];
-    return [{ key, title, kind: 'added', to: task.day, because: task.reasons, at }];
-  }
+  if (!isNear(task, today) && !(seen && isNear(before, today))) return [];
+  if (!seen) return [{ key, title, kind: 'added', to: task.day, because: task.reasons, at }];
   if (before.day !== task.day) {
     const because = whyMoved(before, task, beside);
     return [{ key, title, kind: 'moved', from: before.day, to: task.day, because, at }];
   }
   const because = newReasons(before, task);
   return because.length === 0 ? [] : [{ key, title, kind: 'reworded', to: task.day, because, at }];
+}
+
+function isNear({ day }: PlannedTask, today: Day): boolean {
+  return day <= addDays(today, NEWS_DAYS);
 }
 
 /** Whether a task still asks for something: open, or late and worth doing all the same. */

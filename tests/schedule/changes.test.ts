@@ -48,6 +48,13 @@ describe('what is no news', () => {
     expect(told({}, { drafts: [a, far] })).toEqual([]);
   });
 
+  it('is far work that is stirred by what comes into sight beside it, or goes again', () => {
+    const far = draft('sow', 'b', ['2028-03-01', '2028-03-04', '2028-03-31']);
+    const beside = draft('sow', 'c', ['2028-03-01', '2028-03-12', '2028-03-31']);
+    expect(told({ drafts: [far] }, { drafts: [far, beside] })).toEqual([]);
+    expect(told({ drafts: [far] }, { drafts: [] })).toEqual([]);
+  });
+
   it('is lost work that at last leaves the list', () => {
     const lost = draft('sow', 'b', ['2027-03-01', '2027-03-10', '2027-03-19'], { ifMissed: 'drop' });
     expect(told({ drafts: [a, lost] }, { today: '2027-04-03', drafts: [a, lost] })).toEqual([]);
@@ -108,6 +115,11 @@ describe('a move says', () => {
   it('that its window is another, where no reason of its own does', () => {
     const later = draft('sow', 'a', ['2027-04-20', '2027-04-20', '2027-05-10'], { reasons: a.reasons });
     expect(told({}, { drafts: [later] })).toEqual(['sow/bed:a moved 04-10>04-21 schedule.window']);
+  });
+
+  it('so even when the new day is far off', () => {
+    const far = draft('sow', 'a', ['2028-03-01', '2028-03-04', '2028-03-31'], { reasons: a.reasons });
+    expect(told({}, { drafts: [far] })).toEqual(['sow/bed:a moved 04-10>03-04 schedule.window']);
   });
 
   it('that it was pinned, or is no longer', () => {
