@@ -81,7 +81,7 @@ function entryLines(listed: ListedEntry, units: UnitSystem): string[] {
   const box = entry.state === 'done' ? '[x]' : isToDo(listed) ? '[ ]' : '[-]';
   return [
     ...laid(units, `${box} ${entry.title} (${hoursText(entry.effortMinutes)})`, INDENT, UNDER_BOX),
-    ...notesOf(listed, units).flatMap((note) => laid(units, note, UNDER_BOX)),
+    ...notesOf(listed, units).flatMap((note) => laid(units, readableIn(units, note, entry.day), UNDER_BOX)),
   ];
 }
 
