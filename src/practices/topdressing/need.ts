@@ -35,8 +35,9 @@ export function layerLitres(areaM2: number, depthMm: number): number {
 }
 
 /**
- * What the beds want in the span worked out, in the order they want it. A bed that was given its layer for a season
- * is not asked again for it, nor one that nobody served for two months after its window.
+ * What the beds want in the running season and the two after it, in the order they want it, however far ahead: what is
+ * short must not creep up as beds come into sight one by one. A bed that was given its layer for a season is not asked
+ * again for it, nor one that nobody served for two months after its window.
  */
 export function bedNeeds(input: PracticeInput, found: Findings): BedNeed[] {
   const first = seasonOf(input.climate.seasonTurn, input.today);
@@ -49,14 +50,14 @@ function byTime(a: BedNeed, b: BedNeed): number {
 }
 
 function seasonNeeds(input: PracticeInput, found: Findings, season: number): BedNeed[] {
-  const { garden, today, until } = input;
+  const { garden, today } = input;
   const habit = garden.topdressing ?? DEFAULT_HABIT;
   return garden.beds.flatMap((bed) => {
     if (alreadyGiven(input, bed, season)) return [];
     const when = layerWindow(input, found, bed, season, habit);
     if (when === undefined) return [];
-    const { earliest, latest } = when.window;
-    if (earliest > until || latest < garden.startedOn || daysBetween(latest, today) > STILL_WANTED_DAYS) return [];
+    const { latest } = when.window;
+    if (latest < garden.startedOn || daysBetween(latest, today) > STILL_WANTED_DAYS) return [];
     const litres = Math.round(layerLitres(areaOf(bed), habit.depthMm));
     return [{ bed, season, litres, skipped: garden.skipped[when.key] !== undefined, ...when }];
   });
