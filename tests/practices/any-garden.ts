@@ -1,0 +1,164 @@
+/**
+ * Small gardens of every make, for properties that must hold in all of them.
+ */
+import fc from 'fast-check';
+import type { Climate } from '../../src/climate/climate.ts';
+import { climateFromNormals } from '../../src/climate/from-normals.ts';
+import type { Bed, Garden, Pile, Planting, Stand } from '../../src/garden/garden.ts';
+import { coverCrops } from '../../src/handbook/cover-crops.ts';
+import { coverMixes } from '../../src/handbook/cover-mixes.ts';
+import { feedstocks } from '../../src/handbook/feedstocks.ts';
+import { vegetables } from '../../src/handbook/vegetables.ts';
+import { addDays, type Day } from '../../src/measures/days.ts';
+import type { PracticeInput } from '../../src/practices/practice.ts';
+import { inventedClimate } from '../climate/invented.ts';
+import { NO_OFFSETS } from '../climate/real-data.ts';
+import { bed, frostDates, garden, inputOf, milwaukee, pile } from './gardens.ts';
+
+const { tmaxC, tminC } = milwaukee.normals;
+
+/** A record, freeze dates, monthly means, no date at all, no warmth at all, and the south. */
+const climates: readonly Climate[] = [
+  milwaukee,
+  frostDates('05-10', '10-01'),
+  frostDates('02-20', '12-10'),
+  frostDates('06-25', '08-20'),
+  climateFromNormals({ latitude: 44, longitude: -90, ...NO_OFFSETS, highC: tmaxC, lowC: tminC, precipMm: [] }),
+  inventedClimate(),
+  inventedClimate({ normals: { tminC: Array(12).fill(-15), tmaxC: Array(12).fill(-3) } }),
+  frostDates('10-20', '04-20', -43),
+];
+
+/** 29 February lies inside the span the days below are drawn from. */
+const START: Day = '2027-11-15';
+const dayNear = (from: number, to: number) => fc.integer({ min: from, max: to }).map((days) => addDays(START, days));
+const later = (day: Day, most: number) => fc.integer({ min: 0, max: most }).map((days) => addDays(day, days));
+const maybe = <T>(value: fc.Arbitrary<T>) => fc.option(value, { nil: undefined });
+/** Absent more often than not. */
+const seldom = <T>(value: fc.Arbitrary<T>) => fc.oneof(fc.constant(undefined), fc.constant(undefined), value);
+
+const bedIds = ['a', 'b', 'c'] as const;
+
+const plantings: fc.Arbitrary<Planting> = fc
+  .record({
+    bedId: fc.constantFrom(...bedIds),
+    cropId: fc.constantFrom(...vegetables.map(({ id }) => id)),
+    how: fc.constantFrom('sow' as const, 'set-out' as const),
+    day: dayNear(-500, 500),
+  })
+  .chain(({ bedId, cropId, how, day }) =>
+    maybe(later(day, 250)).map((harvested) => ({
+      id: `${cropId}-${day}-${bedId}-${how}`,
+      bedId,
+      cropId,
+      start: { how, day, happened: false },
+      ...(harvested === undefined ? {} : { lastHarvest: { day: harvested, happened: false } }),
+    })),
+  );
+
+const stands: fc.Arbitrary<Stand> = fc
+  .record({
+    bedId: fc.constantFrom(...bedIds),
+    coverId: fc.constantFrom(...coverCrops.map(({ id }) => id), ...coverMixes.map(({ id }) => id)),
+    day: dayNear(-400, 400),
+  })
+  .chain(({ bedId, coverId, day }) =>
+    fc
+      .record({ cutOn: seldom(later(day, 200)), deadOn: seldom(later(day, 200)), looked: fc.boolean() })
+      .map(({ cutOn, deadOn, looked }) => ({
+        id: `s-${bedId}-${coverId}-${day}`,
+        bedId,
+        coverId,
+        sow: { day, happened: false },
+        ...(day <= START && cutOn !== undefined ? { cutOn } : {}),
+        ...(day <= START && deadOn !== undefined ? { deadOn } : {}),
+        regrowthCheckedOn: looked && cutOn !== undefined ? [addDays(cutOn, 12)] : [],
+      })),
+  );
+
+const readings = (from: Day) =>
+  fc.record(
+    {
+      on: later(from, 120),
+      tempC: fc.integer({ min: -10, max: 80 }),
+      moisture: fc.constantFrom('dry' as const, 'damp' as const, 'wet' as const),
+      smell: fc.constantFrom('earthy' as const, 'ammonia' as const, 'sour' as const),
+    },
+    { requiredKeys: ['on'] },
+  );
+
+const piles: fc.Arbitrary<Pile> = fc.oneof(dayNear(-120, 0), dayNear(-700, 200)).chain((built) =>
+  fc
+    .record({
+      method: fc.constantFrom('hot' as const, 'hot' as const, 'cold' as const),
+      ingredients: fc.array(
+        fc.record({
+          materialId: fc.constantFrom(...feedstocks.map(({ id }) => id)),
+          litres: fc.integer({ min: 0, max: 900 }),
+        }),
+        { maxLength: 3 },
+      ),
+      readings: fc.array(readings(built), { maxLength: 4 }),
+      turns: fc.array(later(built, 200), { maxLength: 6 }),
+      curing: seldom(later(built, 300)),
+      finished: seldom(later(built, 500)),
+    })
+    .map(({ curing, finished, ...parts }) =>
+      pile(built, {
+        id: `p-${built}`,
+        ...parts,
+        ...(curing === undefined || built > START ? {} : { curingSince: curing }),
+        ...(finished === undefined || built > START ? {} : { finishedOn: finished }),
+      }),
+    ),
+);
+
+const beds: fc.Arbitrary<Bed[]> = fc
+  .tuple(fc.integer({ min: 2, max: 200 }), fc.integer({ min: 2, max: 50 }))
+  .map(([length, width]) => bedIds.map((id) => bed(id, { lengthM: length / 10, widthM: width / 10 })));
+
+const gardens: fc.Arbitrary<Garden> = fc
+  .record({
+    beds,
+    plantings: fc.uniqueArray(plantings, { maxLength: 7, selector: ({ id }) => id }),
+    stands: fc.uniqueArray(stands, { maxLength: 4, selector: ({ id }) => id }),
+    piles: fc.uniqueArray(piles, { maxLength: 3, selector: ({ id }) => id }),
+    topdressed: fc.array(
+      fc.record({ bedId: fc.constantFrom(...bedIds), on: dayNear(-400, 0), litres: fc.integer({ min: 0, max: 300 }) }),
+      { maxLength: 3 },
+    ),
+    compostBought: fc.array(fc.record({ on: dayNear(-300, 0), litres: fc.integer({ min: 0, max: 500 }) }), {
+      maxLength: 2,
+    }),
+    habit: maybe(
+      fc.record({
+        depthMm: fc.integer({ min: 1, max: 150 }),
+        season: fc.constantFrom('spring' as const, 'autumn' as const),
+      }),
+    ),
+    zone: maybe(fc.constantFrom('3b', '5a', '6b', '8a', '10a')),
+    frostRisk: fc.constantFrom(10 as const, 30 as const, 50 as const),
+  })
+  .map(({ habit, zone, frostRisk, ...parts }) =>
+    garden({
+      ...parts,
+      startedOn: START,
+      ...(habit === undefined ? {} : { topdressing: habit }),
+      place: { frostRisk, ...(zone === undefined ? {} : { hardinessZone: zone }) },
+    }),
+  );
+
+/** Any small garden over any climate, on any day of the fourteen months after it began. */
+export const anyInput: fc.Arbitrary<PracticeInput> = fc
+  .record({
+    of: gardens,
+    climate: fc.constantFrom(...climates),
+    // A leap day, both ends of a year and midsummer come up more often than chance would have them.
+    today: fc.oneof(
+      later(START, 420),
+      fc.constantFrom('2027-12-31', '2028-01-01', '2028-02-29', '2028-06-30', '2028-07-01', '2028-07-02'),
+    ),
+  })
+  .map(({ of, climate, today }) =>
+    inputOf({ ...of, place: { ...of.place, latitude: climate.latitude } }, climate, today),
+  );

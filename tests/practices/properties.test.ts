@@ -1,0 +1,190 @@
+/**
+ * What holds of every draft in every garden.
+ */
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Garden } from '../../src/garden/garden.ts';
+import { isDay } from '../../src/measures/days.ts';
+import { readableIn } from '../../src/measures/quantity.ts';
+import { draftsOf } from '../../src/practices/catalogue.ts';
+import type { TaskDraft } from '../../src/practices/draft.ts';
+import { reasonSentence, sourceLine } from '../../src/schedule/explain.ts';
+import { orderedWindows } from '../../src/schedule/windows.ts';
+import { anyInput } from './any-garden.ts';
+
+const RUNS = { numRuns: 120 };
+
+/** Keys one practice's task may wait for without knowing whether it is there. */
+const KNOWN_KEY =
+  /^(bed-clear\/planting:|cover-sow\/stand:|cover-cut\/stand:|pile-maturity\/pile:|topdress\/bed:.+\/\d{4}(\/before-winter)?$)/;
+
+function inEveryGarden(check: (drafts: TaskDraft[], of: Garden) => void) {
+  fc.assert(
+    fc.property(anyInput, (input) => check(draftsOf(input), input.garden)),
+    RUNS,
+  );
+}
+
+function textsOf({ title, job, steps, cautions, missedNote, supplies, reasons }: TaskDraft): string[] {
+  const amounts = supplies.map(({ what, also }) => `${what} ${also ?? ''}`);
+  return [title, job.title, ...steps, ...cautions, missedNote, ...amounts, ...reasons.map(reasonSentence)];
+}
+
+function byKey(drafts: readonly TaskDraft[]): TaskDraft[] {
+  return [...drafts].sort((a, b) => (a.key < b.key ? -1 : 1));
+}
+
+describe('every draft of every garden', () => {
+  it('has a key of its own', () => {
+    inEveryGarden((drafts) => {
+      const keys = drafts.map(({ key }) => key);
+      expect(keys.filter((key, i) => keys.indexOf(key) !== i)).toEqual([]);
+    });
+  });
+
+  it('has a window of real days in order', () => {
+    inEveryGarden((drafts) => {
+      for (const { key, window } of drafts) {
+        const { earliest, preferred, latest } = window;
+        expect([earliest, preferred, latest].every(isDay), key).toBe(true);
+        expect(earliest <= preferred && preferred <= latest, `${key} ${earliest} ${preferred} ${latest}`).toBe(true);
+      }
+    });
+  });
+
+  it('waits only for drafts that are there, or for keys another practice may give, and never in a ring', () => {
+    inEveryGarden((drafts) => {
+      const keys = new Set(drafts.map(({ key }) => key));
+      for (const { key, after } of drafts) {
+        for (const before of after) {
+          expect(keys.has(before.key) || KNOWN_KEY.test(before.key), `${key} waits for ${before.key}`).toBe(true);
+          expect(before.minDays).toBeGreaterThanOrEqual(0);
+        }
+      }
+      expect(() => orderedWindows(drafts)).not.toThrow();
+    });
+  });
+
+  it('says everything it says in whole words, in both systems of units', () => {
+    inEveryGarden((drafts) => {
+      for (const text of drafts.flatMap(textsOf)) {
+        for (const units of ['us', 'metric'] as const) {
+          expect(readableIn(units, text)).not.toMatch(/undefined|NaN|Infinity|null|\[object|⟦|⟧/);
+        }
+        expect(text.replace(/⟦[^⟧]*⟧/g, '')).not.toMatch(/\d\s?(°[CF]|mm|cm|kg|litres?|inch(es)?)\b/);
+      }
+    });
+  });
+
+  it('names where each figure comes from', () => {
+    inEveryGarden((drafts) => {
+      for (const { key, reasons } of drafts) {
+        expect(reasons.length, key).toBeGreaterThan(0);
+        for (const { source } of reasons) if (source.includes(':')) expect(sourceLine(source), key).not.toBe(source);
+      }
+    });
+  });
+
+  it('asks for amounts and minutes that can be measured out', () => {
+    inEveryGarden((drafts) => {
+      for (const { key, supplies, effortMinutes, makes } of drafts) {
+        const litres = makes.flatMap((effect) => ('litres' in effect ? [effect.litres] : []));
+        for (const value of [...supplies.flatMap(({ amount }) => amount?.value ?? []), ...litres]) {
+          expect(Number.isFinite(value) && value >= 0, `${key} ${value}`).toBe(true);
+        }
+        expect(Number.isInteger(effortMinutes) && effortMinutes > 0, `${key} ${effortMinutes}`).toBe(true);
+      }
+    });
+  });
+
+  it('does not hang on the order in which the garden was written down', () => {
+    fc.assert(
+      fc.property(anyInput, (input) => {
+        const { garden } = input;
+        const turned: Garden = {
+          ...garden,
+          beds: [...garden.beds].reverse(),
+          plantings: [...garden.plantings].reverse(),
+          stands: [...garden.stands].reverse(),
+          piles: [...garden.piles].reverse(),
+          topdressed: [...garden.topdressed].reverse(),
+          compostBought: [...garden.compostBought].reverse(),
+        };
+        expect(byKey(draftsOf({ ...input, garden: turned }))).toEqual(byKey(draftsOf(input)));
+      }),
+      RUNS,
+    );
+  });
+});
+
+it('is held against gardens that ask for every kind of task', () => {
+  const kinds = fc
+    .sample(anyInput, { seed: 1, numRuns: 400 })
+    .flatMap((input) => draftsOf(input).map(({ kind }) => kind));
+  expect([...new Set(kinds)].sort()).toEqual([
+    'build-pile',
+    'check-maturity',
+    'check-regrowth',
+    'check-stand',
+    'check-winter-kill',
+    'clear-bed',
+    'cure-pile',
+    'cut-cover',
+    'mulch-instead',
+    'order-compost',
+    'order-cover-seed',
+    'sow-cover',
+    'topdress',
+    'turn-pile',
+  ]);
+});
+
+describe('compost in every garden', () => {
+  it('is never shared out beyond what piles and orders give', () => {
+    inEveryGarden((drafts, { piles, compostBought }) => {
+      const shared = drafts
+        .flatMap(({ reasons }) => reasons)
+        .filter(({ rule }) => rule === 'topdress.supply')
+        .reduce((sum, { saw }) => sum + Number(saw.fromBins), 0);
+      const built = piles.flatMap(({ ingredients }) => ingredients).reduce((sum, { litres }) => sum + litres, 0);
+      const bought = compostBought.reduce((sum, { litres }) => sum + litres, 0);
+      // Four tenths of each pile is left, rounded to a litre.
+      expect(shared).toBeLessThanOrEqual(0.4 * built + piles.length + bought);
+    });
+  });
+
+  it('is asked for once a bed and season', () => {
+    inEveryGarden((drafts) => {
+      const seasons = drafts
+        .filter(({ kind }) => kind === 'topdress')
+        .map(({ key }) => key.replace('/before-winter', ''));
+      expect(new Set(seasons).size).toBe(seasons.length);
+    });
+  });
+});
+
+describe('stands in every garden', () => {
+  it('are cut after they were sown', () => {
+    inEveryGarden((drafts, { stands }) => {
+      for (const stand of stands.filter(({ sow }) => sow.happened)) {
+        const cut = drafts.find(({ key }) => key === `cover-cut/stand:${stand.id}`);
+        if (cut) expect(cut.window.earliest > stand.sow.day, cut.key).toBe(true);
+      }
+    });
+  });
+
+  it('are suggested only where no crop stands, and early enough to grow', () => {
+    inEveryGarden((drafts, { plantings }) => {
+      for (const { key, window, subject } of drafts.filter(
+        ({ reasons }) => reasons[0]?.rule === 'cover-sow.suggested',
+      )) {
+        const bedId = subject.type === 'stand' ? subject.bedId : '';
+        const next = plantings
+          .filter((row) => row.bedId === bedId && row.start.day > window.earliest)
+          .map(({ start }) => start.day)
+          .sort()[0];
+        if (next !== undefined) expect(window.latest < next, `${key} ${window.latest} ${next}`).toBe(true);
+      }
+    });
+  });
+});
