@@ -1,0 +1,120 @@
+/**
+ * Compost and topdressing against published figures, plain geometry, and facts of common practice.
+ */
+import { describe, expect, it } from 'vitest';
+import type { PileReading } from '../../src/garden/garden.ts';
+import { addDays, daysBetween } from '../../src/measures/days.ts';
+import {
+  LITRES_PER_CUBIC_FOOT,
+  LITRES_PER_CUBIC_YARD,
+  M2_PER_SQUARE_FOOT,
+  MM_PER_INCH,
+} from '../../src/measures/units.ts';
+import { hotRecord } from '../../src/practices/composting/hot-record.ts';
+import { activeEnd, COLD_DAYS, CURING_DAYS, finishedLitres } from '../../src/practices/composting/pile-life.ts';
+import { nextTurn } from '../../src/practices/composting/turn.ts';
+import { layerLitres } from '../../src/practices/topdressing/need.ts';
+import { milwaukee, pile } from '../practices/gardens.ts';
+
+const squareFeet = (value: number): number => value * M2_PER_SQUARE_FOOT;
+const inches = (value: number): number => value * MM_PER_INCH;
+
+describe('a layer of compost', () => {
+  it('of 1 in over 100 sq ft is 8.33 cu ft, 0.309 cu yd (geometry)', () => {
+    const litres = layerLitres(squareFeet(100), inches(1));
+    expect(litres / LITRES_PER_CUBIC_FOOT).toBeCloseTo(8.33, 2);
+    expect(litres / LITRES_PER_CUBIC_YARD).toBeCloseTo(0.309, 3);
+  });
+
+  it('of 1 in on a bed of 4 × 8 ft is 2.67 cu ft, 75.5 L (geometry)', () => {
+    expect(layerLitres(squareFeet(32), inches(1)) / LITRES_PER_CUBIC_FOOT).toBeCloseTo(2.67, 2);
+    expect(layerLitres(squareFeet(32), inches(1))).toBeCloseTo(75.5, 1);
+  });
+
+  it('of ½ in takes 4.2 cu ft for 100 sq ft (Oregon State EM 9308, veg:V17)', () => {
+    expect(layerLitres(squareFeet(100), inches(0.5)) / LITRES_PER_CUBIC_FOOT).toBeCloseTo(4.2, 1);
+  });
+
+  it('of 1 in is covered on 324 sq ft by a cubic yard (geometry)', () => {
+    expect(layerLitres(squareFeet(324), inches(1))).toBeCloseTo(LITRES_PER_CUBIC_YARD, 6);
+  });
+
+  it('of 2 in over 350 × 200 ft is 432.1 cu yd (Cornell prints 434 with a rounded factor, compost formula)', () => {
+    const yards = layerLitres(squareFeet(350 * 200), inches(2)) / LITRES_PER_CUBIC_YARD;
+    expect(yards).toBeCloseTo(432.1, 1);
+    expect(Math.abs(yards - 434) / 434).toBeLessThan(0.005);
+  });
+});
+
+it('a cubic yard of raw stuff leaves 0.3 to 0.5 cu yd (Manitoba, 50–70 % lost, compost:S13)', () => {
+  const yard = pile('2027-05-01', { ingredients: [{ materialId: 'leaves_dry_loose', litres: LITRES_PER_CUBIC_YARD }] });
+  const left = finishedLitres(yard) / LITRES_PER_CUBIC_YARD;
+  expect(left).toBeGreaterThanOrEqual(0.3);
+  expect(left).toBeLessThanOrEqual(0.5);
+});
+
+describe('a thermometer in the pile', () => {
+  const cause = (tempF: number) => {
+    const readings: PileReading[] = [{ on: '2027-06-10', tempC: ((tempF - 32) * 5) / 9 }];
+    return nextTurn(pile('2027-05-10', { turns: ['2027-06-01'], readings }), milwaukee).cause;
+  };
+
+  it.each([
+    [160, 'too hot'],
+    [149, 'too hot'],
+    [140, 'too hot'],
+    [139, 'calendar'],
+    [131, 'calendar'],
+    [110, 'calendar'],
+    [109, 'cooling'],
+    [90, 'cooling'],
+  ])('at %d °F: %s (Cornell turns from 140 °F; NRCS inspects below 110 °F)', (tempF, expected) => {
+    expect(cause(tempF)).toBe(expected);
+  });
+});
+
+describe('the hot record of 40 CFR 503 and 7 CFR 205.203', () => {
+  const log = (days: number, turns: number, tempF: number) =>
+    hotRecord(
+      pile('2027-05-01', {
+        readings: Array.from({ length: days }, (_, i) => ({
+          on: addDays('2027-05-04', i),
+          // 131 and 170 °F are printed as 55 and 77 °C.
+          tempC: Math.round((((tempF - 32) * 5) / 9) * 10) / 10,
+        })),
+        turns: Array.from({ length: turns }, (_, i) => addDays('2027-05-05', 2 * i)),
+      }),
+    ).passed;
+
+  it.each([
+    [15, 5, 131, true],
+    [14, 5, 131, false],
+    [15, 4, 131, false],
+    [15, 5, 170, true],
+    [15, 5, 172, false],
+    [15, 5, 130, false],
+  ])('%d days with %d turns at %d °F: %s', (days, turns, tempF, passed) => {
+    expect(log(days, turns, tempF)).toBe(passed);
+  });
+});
+
+describe('how long compost takes', () => {
+  it('turned weekly through summer it heats for 90 to 120 days (Texas, compost:S26)', () => {
+    const end = activeEnd(pile('2027-05-15'), milwaukee);
+    expect(daysBetween('2027-05-15', end?.low ?? '')).toBe(90);
+    expect(daysBetween('2027-05-15', end?.high ?? '')).toBe(120);
+  });
+
+  it('built in spring it is ready within six months in a town of cold winters (Minnesota, compost:S48)', () => {
+    const end = activeEnd(pile('2027-05-01'), milwaukee)?.high ?? '';
+    expect(daysBetween('2027-05-01', addDays(end, CURING_DAYS.high))).toBeLessThanOrEqual(183);
+  });
+
+  it('unturned it takes one to two years (common practice)', () => {
+    expect([COLD_DAYS.low, COLD_DAYS.high]).toEqual([365, 730]);
+  });
+
+  it('cures for three to four weeks (Utah State, compost:S16)', () => {
+    expect([CURING_DAYS.low, CURING_DAYS.high]).toEqual([21, 28]);
+  });
+});
