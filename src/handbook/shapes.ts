@@ -34,6 +34,12 @@ export interface Row<Field extends string> {
   readIn?: Readonly<Partial<Record<Field, SourceId>>>;
 }
 
+/** A warning in a sentence of our own, and when it matters; may hold marked amounts (measures/quantity). */
+export interface Caution {
+  when: 'always' | 'started' | 'over winter' | 'ended';
+  text: string;
+}
+
 /** A low–high pair; equal ends mean one figure. */
 export interface Span {
   low: number;
@@ -137,8 +143,8 @@ export interface CoverCrop extends Row<CoverField> {
   /** Days between cutting it green and planting: direct-sown small seed, and transplants. */
   waitDays: { smallSeed: number; transplant: number };
   inoculant?: Inoculant;
-  /** What could hurt or go wrong, in sentences of our own; may hold marked amounts (measures/quantity). */
-  cautions: readonly string[];
+  /** What could hurt or go wrong. */
+  cautions: readonly Caution[];
 }
 
 /** A rate that rises as the sowing slips towards the freeze: weeks before the median first freeze and g/m². */
@@ -273,7 +279,8 @@ export interface Vegetable extends Row<VegetableField> {
   smallSeed: boolean;
   /** True for seed that seedcorn maggot eats in fresh green residue: it waits as small seed does. */
   seedcornMaggot?: boolean;
-  cautions: readonly string[];
+  /** What could hurt or go wrong. */
+  cautions: readonly Caution[];
 }
 
 export type FeedstockField =
@@ -303,6 +310,7 @@ export interface Feedstock extends Row<FeedstockField> {
   /** Carbon of dry matter used in the arithmetic, percent. */
   carbonPctDry?: number;
   manure: boolean;
+  /** What could hurt or go wrong, in sentences of our own. */
   cautions: readonly string[];
 }
 

@@ -268,6 +268,10 @@ describe('warnings', () => {
     ['annual_ryegrass', /may or may not/],
     ['crimson_clover', /may or may not/],
   ])('%s carries its warning', (id, words) => {
-    expect(cover(id).cautions.join(' ')).toMatch(words);
+    expect(
+      cover(id)
+        .cautions.map(({ text }) => text)
+        .join(' '),
+    ).toMatch(words);
   });
 });

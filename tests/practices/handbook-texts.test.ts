@@ -10,8 +10,8 @@ import { readableIn } from '../../src/measures/quantity.ts';
 const BARE_AMOUNT = /\d\s?(°[CF]|mm|cm|m|kg|g|L|litres?|inch(es)?|in|ft|lb)\b/;
 
 const texts = [
-  ...coverCrops.flatMap(({ cautions, cutStage }) => [...cautions, cutStage]),
-  ...vegetables.flatMap(({ cautions }) => cautions),
+  ...coverCrops.flatMap(({ cautions, cutStage }) => [...cautions.map(({ text }) => text), cutStage]),
+  ...vegetables.flatMap(({ cautions }) => cautions.map(({ text }) => text)),
   ...feedstocks.flatMap(({ cautions }) => cautions),
 ];
 
@@ -24,7 +24,11 @@ describe('amounts in the handbook’s sentences', () => {
   it('read in inches and °F where those are read', () => {
     const sorghum = coverCropById.get('sorghum_sudangrass')?.cutStage ?? '';
     expect(readableIn('us', sorghum)).toContain('19 ¾ in to 29 ½ in tall, leaving 6 in of stubble');
-    const vetch = coverCropById.get('hairy_vetch')?.cautions.join(' ') ?? '';
+    const vetch =
+      coverCropById
+        .get('hairy_vetch')
+        ?.cautions.map(({ text }) => text)
+        .join(' ') ?? '';
     expect(readableIn('us', vetch)).toContain('below 5 °F');
     expect(readableIn('metric', vetch)).toContain('below -15 °C');
   });

@@ -1,4 +1,5 @@
 /** Covers of the cabbage family, buckwheat and phacelia. */
+import { overWinter, whenEnded, whenStarted } from '../cautions.ts';
 import { type CoverCrop, fromMemory } from '../shapes.ts';
 
 /** 42 % carbon over the nitrogen classes published for brassicas and grasses: before flowering and in flower. */
@@ -26,9 +27,14 @@ export const coverBrassicas: readonly CoverCrop[] = [
     cutStage: 'leafy; best left to winter',
     waitDays: { smallSeed: 21, transplant: 14 },
     cautions: [
-      'It counts as a cabbage: not before or after one, and never where clubroot is known.',
-      'Once confirmed dead over winter it needs no wait; small late plants may live through a mild winter.',
-      'The rotting roots smell. Sown in spring it only bolts.',
+      ...whenStarted(
+        'It counts as a cabbage: not before or after one, and never where clubroot is known.',
+        'Sown in spring it only bolts.',
+      ),
+      ...overWinter(
+        'Once confirmed dead over winter it needs no wait; small late plants may live through a mild winter.',
+        'The rotting roots smell.',
+      ),
     ],
     sources: ['cover:S4g', 'cover:S16', 'cover:S19', 'cover:S9', 'cover:S20', 'cover:S21', 'cover:S28', 'cover:S46'],
     marks: {
@@ -58,10 +64,12 @@ export const coverBrassicas: readonly CoverCrop[] = [
     cutStage: 'at the first flowers at the latest',
     waitDays: { smallSeed: 21, transplant: 14 },
     cautions: [
-      'Never let it seed: it comes up for years.',
-      'It counts as a cabbage: not before or after one, and never where clubroot is known.',
-      'No cucumbers, squash or melons straight after it: they sprout poorly.',
-      'Young late mustard may live through the winter: look before counting on a free bed.',
+      ...whenStarted('It counts as a cabbage: not before or after one, and never where clubroot is known.'),
+      ...overWinter('Young late mustard may live through the winter: look before counting on a free bed.'),
+      ...whenEnded(
+        'Never let it seed: it comes up for years.',
+        'No cucumbers, squash or melons straight after it: they sprout poorly.',
+      ),
     ],
     sources: ['cover:S4e', 'cover:S4g', 'cover:S4h', 'cover:S9', 'cover:S13', 'cover:S20', 'cover:S21', 'cover:S28'],
     marks: {
@@ -97,8 +105,8 @@ export const coverBroadleaves: readonly CoverCrop[] = [
     nitrogenKgPerHa: { low: 0, high: 0 },
     waitDays: { smallSeed: 21, transplant: 7 },
     cautions: [
-      'Ten days after the first flowers its seed is viable and it comes up in the next crop.',
-      'It dislikes wet or hard ground; a freeze ends it.',
+      ...whenStarted('It dislikes wet or hard ground; a freeze ends it.'),
+      ...whenEnded('Ten days after the first flowers its seed is viable and it comes up in the next crop.'),
     ],
     sources: ['cover:S4a', 'cover:S5', 'cover:S9', 'cover:S15', 'cover:S23'],
     marks: {
@@ -130,8 +138,8 @@ export const coverBroadleaves: readonly CoverCrop[] = [
     nitrogenKgPerHa: { low: 0, high: 0 },
     waitDays: { smallSeed: 21, transplant: 14 },
     cautions: [
-      'The hairs irritate some skins: wear sleeves and gloves.',
-      'It seeds itself freely. The seed sprouts in the dark only, so cover it.',
+      ...whenStarted('The seed sprouts in the dark only, so cover it.'),
+      ...whenEnded('The hairs irritate some skins: wear sleeves and gloves.', 'It seeds itself freely.'),
     ],
     sources: ['cover:S14', 'cover:S9', 'cover:S54'],
     marks: {

@@ -1,4 +1,5 @@
 /** Clovers, yearly and lasting. */
+import { overWinter, whenEnded, whenStarted } from '../cautions.ts';
 import { type CoverCrop, fromMemory } from '../shapes.ts';
 
 const clover = { form: 'legume', rotationGroup: 'legume', depthCm: { low: 0.6, high: 1.3 } } as const;
@@ -25,9 +26,11 @@ export const coverClovers: readonly CoverCrop[] = [
     waitDays: { smallSeed: 21, transplant: 14 },
     inoculant: 'crimson and berseem clover',
     cautions: [
-      'It may or may not live through a cold winter: always look whether it is dead or alive.',
-      'Mown close and not dug in, plants may go straight into the stubble.',
-      'Left to ripen it seeds itself.',
+      ...overWinter('It may or may not live through a cold winter: always look whether it is dead or alive.'),
+      ...whenEnded(
+        'Mown close and not dug in, plants may go straight into the stubble.',
+        'Left to ripen it seeds itself.',
+      ),
     ],
     sources: ['cover:S30', 'cover:S19', 'cover:S6', 'cover:S9', 'cover:S17', 'cover:S24', 'cover:S27', 'cover:S31'],
     marks: {
@@ -65,9 +68,8 @@ export const coverClovers: readonly CoverCrop[] = [
     waitDays: { smallSeed: 21, transplant: 14 },
     inoculant: 'red and white clover',
     cautions: [
-      'Frost-seed it early on a frozen morning, on bare ground that will thaw and freeze again.',
-      'Cutting does not end it: sheet it for three to four weeks or lift the crowns.',
-      'It is a crop of two seasons and earns little in one.',
+      ...whenStarted('It is a crop of two seasons and earns little in one.'),
+      ...whenEnded('Cutting does not end it: sheet it for three to four weeks or lift the crowns.'),
     ],
     sources: [
       'cover:S19',
@@ -116,8 +118,8 @@ export const coverClovers: readonly CoverCrop[] = [
     waitDays: { smallSeed: 21, transplant: 14 },
     inoculant: 'red and white clover',
     cautions: [
-      'A lasting plant with creeping stems: best on paths, hard to take out of a bed by hand.',
-      'Cutting does not end it: sheet it for three to four weeks.',
+      ...whenStarted('A lasting plant with creeping stems: best on paths, hard to take out of a bed by hand.'),
+      ...whenEnded('Cutting does not end it: sheet it for three to four weeks.'),
     ],
     sources: ['cover:S19', 'cover:S1', 'cover:S9', 'cover:S14'],
     marks: {
@@ -150,8 +152,10 @@ export const coverClovers: readonly CoverCrop[] = [
     waitDays: { smallSeed: 21, transplant: 7 },
     inoculant: 'crimson and berseem clover',
     cautions: [
-      'Look in late winter whether it is dead before counting on a free bed.',
-      'After a short late-summer growth expect the low end of its nitrogen.',
+      ...overWinter(
+        'Look in late winter whether it is dead before counting on a free bed.',
+        'After a short late-summer growth expect the low end of its nitrogen.',
+      ),
     ],
     sources: ['cover:S19', 'cover:S6', 'cover:S9', 'cover:S14', 'cover:S24', 'cover:S27', 'cover:S28', 'phenology:P60'],
     marks: {

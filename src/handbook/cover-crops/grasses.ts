@@ -1,4 +1,5 @@
 /** Grass covers: winter and spring cereals, ryegrass, sorghum-sudangrass. */
+import { overWinter, whenEnded, whenStarted } from '../cautions.ts';
 import { type CoverCrop, fromMemory } from '../shapes.ts';
 
 /** Shared by every grass: nothing fixed, and the ratios that 42 % carbon over published nitrogen classes gives. */
@@ -29,11 +30,13 @@ export const coverGrasses: readonly CoverCrop[] = [
     carbonToNitrogenMature: 37,
     waitDays: { smallSeed: 21, transplant: 14 },
     cautions: [
-      SEEDLING_HARM,
-      'Four weeks between cutting and sowing is the safest wait; two is the shortest for plants.',
-      'It grows again from the crown when cut before it flowers: look again and cut or cover it.',
-      TIES_UP_NITROGEN,
-      'Never let the grain fill: dropped seed comes up in the vegetables.',
+      ...whenEnded(
+        SEEDLING_HARM,
+        'Four weeks between cutting and sowing is the safest wait; two is the shortest for plants.',
+        'It grows again from the crown when cut before it flowers: look again and cut or cover it.',
+        TIES_UP_NITROGEN,
+        'Never let the grain fill: dropped seed comes up in the vegetables.',
+      ),
     ],
     sources: ['cover:S4b', 'cover:S7', 'cover:S11', 'cover:S14', 'cover:S17', 'cover:S19', 'cover:S27', 'cover:S28'],
     marks: { hardinessZoneMin: 'from memory', waitDays: 'derived', nitrogenKgPerHa: 'derived' },
@@ -64,10 +67,11 @@ export const coverGrasses: readonly CoverCrop[] = [
     carbonToNitrogenMature: 80,
     waitDays: { smallSeed: 21, transplant: 14 },
     cautions: [
-      'Not before the Hessian fly is over where that fly lives: your extension office gives the date.',
-      'Sown late it protects little and frost lifts it out of the ground.',
-      'It grows again when cut before it flowers: look again and cut or cover it.',
-      TIES_UP_NITROGEN,
+      ...whenStarted(
+        'Not before the Hessian fly is over where that fly lives: your extension office gives the date.',
+        'Sown late it protects little and frost lifts it out of the ground.',
+      ),
+      ...whenEnded('It grows again when cut before it flowers: look again and cut or cover it.', TIES_UP_NITROGEN),
     ],
     sources: ['cover:S4i', 'cover:S55', 'cover:S7', 'cover:S9', 'cover:S11', 'cover:S17', 'cover:S29'],
     marks: {
@@ -97,9 +101,8 @@ export const coverGrasses: readonly CoverCrop[] = [
     carbonToNitrogenMature: 21,
     waitDays: { smallSeed: 21, transplant: 14 },
     cautions: [
-      'The Hessian fly takes to it as to wheat: mind the same date.',
-      'It grows again when cut before it flowers: look again and cut or cover it.',
-      TIES_UP_NITROGEN,
+      ...whenStarted('The Hessian fly takes to it as to wheat: mind the same date.'),
+      ...whenEnded('It grows again when cut before it flowers: look again and cut or cover it.', TIES_UP_NITROGEN),
     ],
     sources: ['cover:S19', 'cover:S55', 'cover:S7', 'cover:S9', 'cover:S24', 'cover:S29'],
     marks: {
@@ -131,9 +134,11 @@ export const coverGrasses: readonly CoverCrop[] = [
     carbonToNitrogenMature: 70,
     waitDays: { smallSeed: 21, transplant: 14 },
     cautions: [
-      'A mild winter may leave it alive: look in late winter whether it is dead before counting on a free bed.',
-      'Sown more than eight weeks before the first freeze it may head in autumn.',
-      'Once confirmed dead over winter it needs no wait at all.',
+      ...overWinter(
+        'A mild winter may leave it alive: look in late winter whether it is dead before counting on a free bed.',
+        'Sown more than eight weeks before the first freeze it may head in autumn.',
+        'Once confirmed dead over winter it needs no wait at all.',
+      ),
     ],
     sources: ['cover:S6', 'cover:S4c', 'cover:S7', 'cover:S9', 'cover:S11', 'cover:S14', 'cover:S20', 'cover:S2a'],
     marks: {
@@ -173,8 +178,8 @@ export const coverGrasses: readonly CoverCrop[] = [
     carbonToNitrogenMature: 21,
     waitDays: { smallSeed: 21, transplant: 14 },
     cautions: [
-      'Ask for a spring kind: winter barley may live through the winter in mild places.',
-      'Look in late winter whether it is dead before counting on a free bed.',
+      ...whenStarted('Ask for a spring kind: winter barley may live through the winter in mild places.'),
+      ...overWinter('Look in late winter whether it is dead before counting on a free bed.'),
     ],
     sources: ['cover:S19', 'cover:S4c', 'cover:S7', 'cover:S9', 'cover:S21', 'cover:S24', 'cover:S29'],
     marks: {
@@ -213,9 +218,12 @@ export const coverGrasses: readonly CoverCrop[] = [
     carbonToNitrogenMature: 40,
     waitDays: { smallSeed: 21, transplant: 14 },
     cautions: [
-      'It may or may not live through the winter: always look whether it is dead or alive before planning on either.',
-      'More than ⟦20 cm⟧ tall going into winter it is likelier to die; mow it to ⟦10 cm⟧ if it is to live.',
-      'It becomes a lasting weed where it sets seed. It is not the same plant as winter rye.',
+      ...whenStarted('It is not the same plant as winter rye.'),
+      ...overWinter(
+        'It may or may not live through the winter: always look whether it is dead or alive before planning on either.',
+        'More than ⟦20 cm⟧ tall going into winter it is likelier to die; mow it to ⟦10 cm⟧ if it is to live.',
+      ),
+      ...whenEnded('It becomes a lasting weed where it sets seed.'),
     ],
     sources: ['cover:S24', 'cover:S6', 'cover:S7', 'cover:S20', 'cover:S49'],
     marks: {
@@ -253,9 +261,11 @@ export const coverGrasses: readonly CoverCrop[] = [
     carbonToNitrogenMature: 21,
     waitDays: { smallSeed: 21, transplant: 14 },
     cautions: [
-      'Frosted or drought-stunted leaves hold prussic acid: never feed them to animals.',
-      'The big crowns rot slowly and make a poor bed for small seed; its juices check seedlings.',
-      'The stems are coarse for hand tools and the plants ask much water and nitrogen.',
+      ...whenStarted('The stems are coarse for hand tools and the plants ask much water and nitrogen.'),
+      ...whenEnded(
+        'Frosted or drought-stunted leaves hold prussic acid: never feed them to animals.',
+        'The big crowns rot slowly and make a poor bed for small seed; its juices check seedlings.',
+      ),
     ],
     sources: ['cover:S4f', 'cover:S6', 'cover:S7', 'cover:S9', 'cover:S13', 'cover:S20', 'cover:S22'],
     marks: {

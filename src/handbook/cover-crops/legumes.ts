@@ -1,4 +1,5 @@
 /** Legume covers: peas, vetches, clovers, beans. Each needs its own inoculant unless the bed grew its kin lately. */
+import { always, overWinter, whenEnded, whenStarted } from '../cautions.ts';
 import { type CoverCrop, fromMemory } from '../shapes.ts';
 
 const legume = { form: 'legume', rotationGroup: 'legume' } as const;
@@ -32,10 +33,8 @@ export const coverLegumes: readonly CoverCrop[] = [
     waitDays: { smallSeed: 21, transplant: 7 },
     inoculant: 'pea and vetch',
     cautions: [
-      BURY_PEA_SEED,
-      DEAD_OR_ALIVE,
-      'After a short late-summer growth expect the low end of its nitrogen.',
-      'It shares root rots with peas and beans: leave the same gap.',
+      ...whenStarted(BURY_PEA_SEED, 'It shares root rots with peas and beans: leave the same gap.'),
+      ...overWinter(DEAD_OR_ALIVE, 'After a short late-summer growth expect the low end of its nitrogen.'),
     ],
     sources: ['cover:S19', 'cover:S4c', 'cover:S2d', 'cover:S9', 'cover:S11', 'cover:S14', 'cover:S24'],
     marks: {
@@ -73,9 +72,11 @@ export const coverLegumes: readonly CoverCrop[] = [
     waitDays: { smallSeed: 21, transplant: 7 },
     inoculant: 'pea and vetch',
     cautions: [
-      BURY_PEA_SEED,
-      'Long cold below ⟦-8 tempC⟧ with no snow usually kills it; it wants to be ⟦15 cm⟧ to ⟦20 cm⟧ tall before the ground freezes.',
-      'Frost lifts its shallow roots, and it should not follow itself year after year (root rots).',
+      ...whenStarted(BURY_PEA_SEED, 'It should not follow itself year after year (root rots).'),
+      ...overWinter(
+        'Long cold below ⟦-8 tempC⟧ with no snow usually kills it; it wants to be ⟦15 cm⟧ to ⟦20 cm⟧ tall before the ground freezes.',
+        'Frost lifts its shallow roots.',
+      ),
     ],
     sources: ['cover:S19', 'cover:S2d', 'cover:S9', 'cover:S14', 'cover:S28', 'cover:S52'],
     marks: {
@@ -114,11 +115,13 @@ export const coverLegumes: readonly CoverCrop[] = [
     waitDays: { smallSeed: 21, transplant: 14 },
     inoculant: 'pea and vetch',
     cautions: [
-      'The seed is poisonous to livestock and poultry: keep it from animals and never let the stand set seed.',
-      'Hard seed lies in the ground and comes up for years.',
-      'Cut before it flowers it sprouts again unless cut very low or covered.',
-      'Bare of snow it may die below ⟦-15 tempC⟧; seed raised in the north is hardier.',
-      'The vines wind round tools: cut them in short lengths.',
+      ...always('The seed is poisonous to livestock and poultry: keep it from animals.'),
+      ...overWinter('Bare of snow it may die below ⟦-15 tempC⟧; seed raised in the north is hardier.'),
+      ...whenEnded(
+        'Never let the stand set seed: hard seed lies in the ground and comes up for years.',
+        'Cut before it flowers it sprouts again unless cut very low or covered.',
+        'The vines wind round tools: cut them in short lengths.',
+      ),
     ],
     sources: [
       'cover:S4l',
@@ -170,8 +173,9 @@ export const coverLegumes: readonly CoverCrop[] = [
     waitDays: { smallSeed: 21, transplant: 7 },
     inoculant: 'pea and vetch',
     cautions: [
-      'Keep the seed from animals and never let the stand set seed; hard seed comes up for years.',
-      DEAD_OR_ALIVE,
+      ...always('Keep the seed from animals.'),
+      ...overWinter(DEAD_OR_ALIVE),
+      ...whenEnded('Never let the stand set seed: hard seed comes up for years.'),
     ],
     sources: ['cover:S19', 'cover:S7', 'cover:S9', 'cover:S14', 'cover:S32', 'cover:S53'],
     marks: {
@@ -211,8 +215,8 @@ export const coverLegumes: readonly CoverCrop[] = [
     waitDays: { smallSeed: 21, transplant: 7 },
     inoculant: 'pea and vetch',
     cautions: [
-      'People with G6PD deficiency can fall gravely ill from the beans and even from the pollen (favism).',
-      DEAD_OR_ALIVE,
+      ...always('People with G6PD deficiency can fall gravely ill from the beans and even from the pollen (favism).'),
+      ...overWinter(DEAD_OR_ALIVE),
     ],
     sources: ['cover:S19', 'cover:S2f', 'cover:S9', 'cover:S14', 'cover:S32'],
     marks: {
@@ -250,7 +254,10 @@ export const coverLegumes: readonly CoverCrop[] = [
     nitrogenKgPerHa: { low: 45, high: 168 },
     waitDays: { smallSeed: 21, transplant: 7 },
     inoculant: 'cowpea',
-    cautions: ['It needs real heat; frost ends it.', 'Fresh residue checks small seedlings: keep to the wait.'],
+    cautions: [
+      ...whenStarted('It needs real heat; frost ends it.'),
+      ...whenEnded('Fresh residue checks small seedlings: keep to the wait.'),
+    ],
     sources: ['cover:S28', 'cover:S9', 'cover:S13', 'cover:S14', 'cover:S20'],
     marks: {
       ...fromMemory('soilMinC', 'warmDaysNeeded', 'winterKillC', 'broadcastGPerM2', 'depthCm', 'nitrogenKgPerHa'),

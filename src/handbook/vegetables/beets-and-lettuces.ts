@@ -1,4 +1,5 @@
 /** Beets and spinach, lettuces and chicories. */
+import { whenStarted } from '../cautions.ts';
 import { fromMemory, type Vegetable } from '../shapes.ts';
 import { cited, usualReading } from './reading.ts';
 
@@ -88,7 +89,7 @@ export const beetsAndLettuces: readonly Vegetable[] = [
     spacingIn: '3-4 × 12-18',
     smallSeed: true,
     seedcornMaggot: true,
-    cautions: ['In soil above ⟦24 tempC⟧ few seeds sprout: hold the sowing until it is cooler.'],
+    cautions: [...whenStarted('In soil above ⟦24 tempC⟧ few seeds sprout: hold the sowing until it is cooler.')],
     sources: cited('veg:V6 veg:V1 veg:V2 veg:V4 veg:V5 veg:V7 veg:V10 veg:V36 veg:V49 veg:V55 cover:S14'),
     marks: {
       ...fromMemory('maturityDays', 'harvestSpanDays', 'damageTempC'),
@@ -119,7 +120,7 @@ export const beetsAndLettuces: readonly Vegetable[] = [
     damageTempC: -2,
     spacingIn: '7-9 × 12',
     smallSeed: true,
-    cautions: ['In soil above ⟦27 tempC⟧ the seed goes to sleep: sow in the shade or wait.'],
+    cautions: [...whenStarted('In soil above ⟦27 tempC⟧ the seed goes to sleep: sow in the shade or wait.')],
     sources: cited(
       'veg:V6 veg:V2 veg:V3 veg:V4 veg:V5 veg:V7 veg:V9 veg:V10 veg:V12 veg:V36 veg:V49 agro:S53 climate:NCEI-8110',
     ),
@@ -152,7 +153,7 @@ export const beetsAndLettuces: readonly Vegetable[] = [
     damageTempC: -2,
     spacingIn: '10-12 × 15-18',
     smallSeed: true,
-    cautions: ['In soil above ⟦27 tempC⟧ the seed goes to sleep: sow in the shade or wait.'],
+    cautions: [...whenStarted('In soil above ⟦27 tempC⟧ the seed goes to sleep: sow in the shade or wait.')],
     sources: cited('veg:V7 veg:V3 veg:V4 veg:V10 veg:V12 veg:V36 veg:V49 agro:S53'),
     marks: {
       ...fromMemory('indoorWeeks', 'harvestSpanDays', 'spacingIn'),

@@ -1,4 +1,5 @@
 /** Quick greens and roots of the cabbage family. */
+import { whenStarted } from '../cautions.ts';
 import { fromMemory, type Vegetable } from '../shapes.ts';
 import { cited, usualReading } from './reading.ts';
 
@@ -33,7 +34,7 @@ export const cabbageGreensAndRoots: readonly Vegetable[] = [
     damageTempC: -2.2,
     spacingIn: '12-15 × 18-24',
     smallSeed: true,
-    cautions: ['After a cold spring it bolts: grow it towards autumn.'],
+    cautions: [...whenStarted('After a cold spring it bolts: grow it towards autumn.')],
     sources: cited('veg:V49 veg:V12 veg:V36 veg:V55'),
     marks: {
       ...fromMemory(
@@ -220,7 +221,7 @@ export const cabbageGreensAndRoots: readonly Vegetable[] = [
     damageTempC: -2.2,
     spacingIn: '4-6 × 18',
     smallSeed: true,
-    cautions: ['Sown in spring it bolts: a crop for late summer sowing.'],
+    cautions: [...whenStarted('Sown in spring it bolts: a crop for late summer sowing.')],
     sources: cited('veg:V49 veg:V12 veg:V36 veg:V55 agro:S44'),
     marks: {
       ...fromMemory('frostClass', 'maturityDays', 'soilOptimumC', 'nitrogen', 'harvestSpanDays', 'spacingIn'),
@@ -281,7 +282,7 @@ export const cabbageGreensAndRoots: readonly Vegetable[] = [
     damageTempC: -3.9,
     spacingIn: '6-8 × 18-24',
     smallSeed: true,
-    cautions: ['Sown in spring it is woody before autumn: sow it in early summer.'],
+    cautions: [...whenStarted('Sown in spring it is woody before autumn: sow it in early summer.')],
     sources: cited('veg:V7 veg:V12 veg:V36 veg:V49 veg:V55'),
     marks: {
       ...fromMemory(

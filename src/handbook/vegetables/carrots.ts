@@ -1,4 +1,5 @@
 /** The carrot family. */
+import { whenEnded, whenStarted } from '../cautions.ts';
 import { fromMemory, type Vegetable } from '../shapes.ts';
 import { cited, usualReading } from './reading.ts';
 
@@ -55,7 +56,7 @@ export const carrotFamily: readonly Vegetable[] = [
     damageTempC: -2.2,
     spacingIn: '2-6 × 18-24',
     smallSeed: true,
-    cautions: ['The sap blisters skin in sunlight: wear sleeves and gloves when cutting the tops.'],
+    cautions: [...whenEnded('The sap blisters skin in sunlight: wear sleeves and gloves when cutting the tops.')],
     sources: cited('veg:V6 veg:V1 veg:V2 veg:V7 veg:V36 veg:V49 veg:V55 agro:S44'),
     marks: {
       ...fromMemory('maturityDays', 'soilOptimumC', 'nitrogen', 'harvestSpanDays'),
@@ -86,7 +87,7 @@ export const carrotFamily: readonly Vegetable[] = [
     damageTempC: 0,
     spacingIn: '7-9 × 18-30',
     smallSeed: true,
-    cautions: ['The seed does not sprout in soil above ⟦21 tempC⟧ or so.'],
+    cautions: [...whenStarted('The seed does not sprout in soil above ⟦21 tempC⟧ or so.')],
     sources: cited('veg:V2 veg:V7 veg:V12 veg:V36 veg:V49 veg:V55 agro:S44'),
     marks: {
       ...fromMemory(

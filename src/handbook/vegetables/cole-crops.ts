@@ -1,4 +1,5 @@
 /** Cabbages grown for head, flower, stem or lasting leaf. */
+import { whenStarted } from '../cautions.ts';
 import { fromMemory, type Vegetable } from '../shapes.ts';
 import { cited, usualReading } from './reading.ts';
 
@@ -133,7 +134,7 @@ export const coleCrops: readonly Vegetable[] = [
     spacingIn: '18-24 × 30-36',
     smallSeed: true,
     seedcornMaggot: true,
-    cautions: ['Set out in spring it crops in the heat of summer: time it to ripen in autumn.'],
+    cautions: [...whenStarted('Set out in spring it crops in the heat of summer: time it to ripen in autumn.')],
     sources: cited('veg:V6 veg:V7 veg:V10 veg:V12 veg:V36 veg:V49 veg:V55 cover:S14'),
     marks: {
       ...fromMemory(

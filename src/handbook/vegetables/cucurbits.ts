@@ -1,4 +1,5 @@
 /** Cucumbers, squashes and melons. */
+import { whenStarted } from '../cautions.ts';
 import { fromMemory, type Vegetable } from '../shapes.ts';
 import { cited, usualReading } from './reading.ts';
 
@@ -29,7 +30,9 @@ export const cucurbits: readonly Vegetable[] = [
     damageTempC: 0,
     spacingIn: '48 (hills) × 48-72',
     smallSeed: false,
-    cautions: ['Set it out only once nights stay above ⟦10 tempC⟧: cold checks it long before frost does.'],
+    cautions: [
+      ...whenStarted('Set it out only once nights stay above ⟦10 tempC⟧: cold checks it long before frost does.'),
+    ],
     sources: cited(
       'veg:V6 veg:V1 veg:V2 veg:V3 veg:V4 veg:V7 veg:V8 veg:V10 veg:V12 veg:V27 veg:V36 veg:V49 agro:S44 agro:S45 agro:S53 climate:NCEI-8110',
     ),

@@ -1,4 +1,5 @@
 /** Peas and beans. */
+import { always, whenEnded } from '../cautions.ts';
 import { fromMemory, type Vegetable } from '../shapes.ts';
 import { cited, usualReading } from './reading.ts';
 
@@ -88,7 +89,7 @@ export const legumeVegetables: readonly Vegetable[] = [
     spacingIn: '3-4 × 24-30',
     smallSeed: false,
     seedcornMaggot: true,
-    cautions: ['Boil dry beans hard before eating: raw or half-cooked kidney beans are poisonous.'],
+    cautions: [...whenEnded('Boil dry beans hard before eating: raw or half-cooked kidney beans are poisonous.')],
     sources: cited('veg:V7 veg:V4 veg:V10 veg:V12 veg:V36 veg:V49 veg:V55 agro:S44 agro:S45 agro:S53 cover:S14'),
     marks: fromMemory('firstSowWeeks', 'lastSowWeeks', 'maturityDays', 'harvestSpanDays', 'spacingIn'),
     readIn: { ...usualReading, soilMinC: 'agro:S45', damageTempC: 'agro:S53' },
@@ -115,7 +116,7 @@ export const legumeVegetables: readonly Vegetable[] = [
     spacingIn: '4-6 × 24-30',
     smallSeed: false,
     seedcornMaggot: true,
-    cautions: ['Cook lima beans before eating: raw they are poisonous.'],
+    cautions: [...whenEnded('Cook lima beans before eating: raw they are poisonous.')],
     sources: cited('veg:V6 veg:V3 veg:V4 veg:V7 veg:V8 veg:V9 veg:V36 veg:V49 agro:S44 agro:S45 cover:S14'),
     marks: {
       ...fromMemory('lastSowWeeks', 'soilOptimumC', 'nitrogen', 'nitrogenKgPerHa', 'harvestSpanDays', 'spacingIn'),
@@ -213,7 +214,9 @@ export const legumeVegetables: readonly Vegetable[] = [
     smallSeed: false,
     seedcornMaggot: true,
     cautions: [
-      'People with G6PD deficiency can fall gravely ill from these beans and even from their pollen (favism).',
+      ...always(
+        'People with G6PD deficiency can fall gravely ill from these beans and even from their pollen (favism).',
+      ),
     ],
     sources: cited('veg:V49 veg:V36 veg:V55 cover:S14'),
     marks: {

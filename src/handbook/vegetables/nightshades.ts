@@ -1,4 +1,5 @@
 /** Tomato, pepper, eggplant, tomatillo and potato. */
+import { whenEnded, whenStarted } from '../cautions.ts';
 import { fromMemory, type Vegetable } from '../shapes.ts';
 import { cited, usualReading } from './reading.ts';
 
@@ -34,7 +35,9 @@ export const nightshades: readonly Vegetable[] = [
     damageTempC: 0,
     spacingIn: '18-36 × 24-48',
     smallSeed: false,
-    cautions: ['Set it out only once nights stay above ⟦10 tempC⟧: cold checks it long before frost does.'],
+    cautions: [
+      ...whenStarted('Set it out only once nights stay above ⟦10 tempC⟧: cold checks it long before frost does.'),
+    ],
     sources: cited(
       'veg:V6 veg:V1 veg:V2 veg:V4 veg:V7 veg:V8 veg:V10 veg:V12 veg:V27 veg:V49 veg:V55 agro:S44 agro:S53 climate:NCEI-8110',
     ),
@@ -190,8 +193,8 @@ export const nightshades: readonly Vegetable[] = [
     spacingIn: '8-12 × 30-36',
     smallSeed: false,
     cautions: [
-      'Green or sprouted tubers are poisonous: throw them out, do not peel and eat them.',
-      'Frost takes the tops at once; young plants sprout again from below.',
+      ...whenStarted('Frost takes the tops at once; young plants sprout again from below.'),
+      ...whenEnded('Green or sprouted tubers are poisonous: throw them out, do not peel and eat them.'),
     ],
     sources: cited('veg:V6 veg:V1 veg:V2 veg:V7 veg:V9 veg:V10 veg:V12 veg:V49 veg:V55 agro:S53 climate:NCEI-8110'),
     marks: { ...fromMemory('maturityDays', 'soilMinC', 'soilOptimumC', 'harvestSpanDays'), lastSowWeeks: 'derived' },

@@ -1,4 +1,5 @@
 /** Onions, leeks and garlic. */
+import { whenStarted } from '../cautions.ts';
 import { fromMemory, type Vegetable } from '../shapes.ts';
 import { cited, usualReading } from './reading.ts';
 
@@ -200,7 +201,7 @@ export const onions: readonly Vegetable[] = [
     damageTempC: -3.9,
     spacingIn: '8-12 × 12',
     smallSeed: true,
-    cautions: ['A lasting clump that carries white rot of onions and garlic.'],
+    cautions: [...whenStarted('A lasting clump that carries white rot of onions and garlic.')],
     sources: cited('veg:V2 veg:V30 veg:V36 veg:V49 veg:V55'),
     marks: {
       ...fromMemory(

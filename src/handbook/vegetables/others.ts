@@ -1,4 +1,5 @@
 /** Corn, okra, sweet potato, basil and the lasting kinds. */
+import { whenEnded, whenStarted } from '../cautions.ts';
 import { fromMemory, type Vegetable } from '../shapes.ts';
 import { cited, usualReading } from './reading.ts';
 
@@ -60,7 +61,7 @@ export const otherVegetables: readonly Vegetable[] = [
     damageTempC: 0,
     spacingIn: '12-18 × 36',
     smallSeed: false,
-    cautions: ['It carries the wilt of tomato and potato: not just before or after them.'],
+    cautions: [...whenStarted('It carries the wilt of tomato and potato: not just before or after them.')],
     sources: cited('veg:V6 veg:V4 veg:V10 veg:V36 veg:V49 veg:V55 veg:V64 agro:S44 agro:S45'),
     marks: {
       ...fromMemory('lastSowWeeks', 'maturityDays', 'indoorWeeks', 'harvestSpanDays', 'spacingIn'),
@@ -131,7 +132,7 @@ export const otherVegetables: readonly Vegetable[] = [
     damageTempC: 0,
     spacingIn: '8-12 × 18',
     smallSeed: true,
-    cautions: ['The leaves blacken in cold well above freezing.'],
+    cautions: [...whenStarted('The leaves blacken in cold well above freezing.')],
     sources: cited('veg:V49 veg:V55'),
     marks: {
       ...fromMemory(
@@ -172,7 +173,7 @@ export const otherVegetables: readonly Vegetable[] = [
     damageTempC: -2,
     spacingIn: '18 × 36-48',
     smallSeed: false,
-    cautions: ['A bed for many years. Where it died of fusarium wilt, never plant it again.'],
+    cautions: [...whenStarted('A bed for many years. Where it died of fusarium wilt, never plant it again.')],
     sources: cited('veg:V2 veg:V1 veg:V3 veg:V6 veg:V7 veg:V10 veg:V12 veg:V49 veg:V55 veg:V69 agro:S53'),
     marks: { ...fromMemory('soilMinC', 'soilOptimumC', 'harvestSpanDays'), rotationYears: 'common practice' },
     readIn: { ...usualReading, damageTempC: 'agro:S53' },
@@ -196,8 +197,10 @@ export const otherVegetables: readonly Vegetable[] = [
     spacingIn: '36-48 × 48',
     smallSeed: false,
     cautions: [
-      'The leaf blades are poisonous: eat the stalks only.',
-      'After a hard freeze throw the limp stalks away; the growth that follows is fit to eat.',
+      ...whenEnded(
+        'The leaf blades are poisonous: eat the stalks only.',
+        'After a hard freeze throw the limp stalks away; the growth that follows is fit to eat.',
+      ),
     ],
     sources: cited('veg:V2 veg:V6 veg:V7 veg:V10 veg:V49 veg:V55 veg:V68'),
     marks: {
@@ -226,7 +229,7 @@ export const otherVegetables: readonly Vegetable[] = [
     damageTempC: -3.9,
     spacingIn: '12-18 × 36',
     smallSeed: false,
-    cautions: ['It spreads and stays: give it an edge of its own.'],
+    cautions: [...whenStarted('It spreads and stays: give it an edge of its own.')],
     sources: cited('veg:V49 veg:V36 veg:V55'),
     marks: {
       ...fromMemory(
