@@ -1,16 +1,18 @@
 /**
  * Cutting a stand before it flowers, and the look for regrowth after it.
  */
+import { cautionsAt } from '../../handbook/cautions.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';
 import { coverName, waitDaysOf } from '../covers.ts';
 import type { TaskDraft, Window } from '../draft.ts';
-import { CUT_MINUTES_PER_M2, effortOverArea, LOOK_MINUTES } from '../effort.ts';
+import { CUT_MINUTES_PER_M2, effortOverArea, LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import { cutKey, sowKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
-import { type CutWindow, growsAgain, REGROWTH_DAYS, SHEET_DAYS } from './cut-window.ts';
+import type { CutWindow } from './cut-window.ts';
+import { growsAgain, REGROWTH_DAYS, SHEET_DAYS } from './settle.ts';
 import { draftOfStand, type StandInBed } from './stand.ts';
 
 /** Cut a stand in its window, with the look for regrowth after it. */
@@ -30,7 +32,7 @@ function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDra
     steps: cutSteps(at, cut),
     cautions: [
       'Blades and bent backs: gloves and stout shoes, small bites, rest between beds.',
-      ...at.parts.flatMap(({ cover }) => cover.cautions),
+      ...at.parts.flatMap(({ cover }) => cautionsAt(cover.cautions, 'always', 'ended')),
     ],
     supplies: [
       { what: 'shears, sickle or string trimmer' },
@@ -40,6 +42,7 @@ function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDra
     ifMissed: 'still do',
     missedNote: 'It may have flowered and set seed: cut at once, before the seed is hard, and expect volunteers.',
     effortMinutes: effortOverArea(areaOf(at.bed), CUT_MINUTES_PER_M2),
+    onceMinutes: START_UP_MINUTES,
     needs: ['dry-day'],
     after: at.stand.sow.happened ? [] : [{ key: sowKey(at.stand.id), minDays: 0 }],
     confidence: knownAs(climate, climate.basis === 'daily-record' ? 'modelled' : 'derived'),
@@ -52,7 +55,7 @@ function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDra
 function cutSteps(at: StandInBed, cut: CutWindow): string[] {
   const wait = waitDaysOf(at.parts);
   const stages = [...new Set(at.parts.map(({ cover }) => `${cover.name}: ${cover.cutStage}`))];
-  const next = cut.next ? `Next here: ${cut.next.crop.name.toLowerCase()} on ${dated(cut.next.from)}. ` : '';
+  const next = cut.next ? `Next here: ${cut.next.what} on ${dated(cut.next.from)}. ` : '';
   return [
     cut.inFlower
       ? 'Look a week ahead: once it flowers it has ten days before its seed is viable. The plant outranks the reckoning.'

@@ -9,7 +9,7 @@ import { addDays, type Day, earliestOf } from '../../measures/days.ts';
 import { nextCrop } from '../bed-timeline.ts';
 import { type CoverPart, coverName } from '../covers.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
-import { START_UP_MINUTES } from '../effort.ts';
+import { LOOK_MINUTES } from '../effort.ts';
 import { sowKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { isAfterMidsummer, midwinterAfter } from '../seasons.ts';
@@ -41,13 +41,14 @@ export function deadCheckDraft(input: PracticeInput, at: StandInBed, sown: Day):
     steps: [
       'Pull at a few plants: brown and limp to the crown is dead, and the bed can be planted through with no wait.',
       'Green at the crown is alive: cut it low, and look again in two weeks. Mark this done once it is dead.',
+      'Snow, mild winters and small late plants are what lets a stand live.',
     ],
     cautions: [],
     supplies: [],
     window,
     ifMissed: 'still do',
     missedNote: 'Look before you plant: a living stand has to be cut first.',
-    effortMinutes: START_UP_MINUTES,
+    effortMinutes: LOOK_MINUTES,
     after: at.stand.sow.happened ? [] : [{ key: sowKey(at.stand.id), minDays: 0 }],
     reasons: at.parts.filter(mayDie(input)).map((part) => coldReason(input, part)),
     makes: [{ makes: 'stand-dead', standId: at.stand.id }],

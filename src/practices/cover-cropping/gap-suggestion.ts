@@ -14,11 +14,11 @@ import { soonest } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
 import type { Reason } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
-import { killedOn, settleDays } from './cut-window.ts';
-import { daysToNextCover, type OpenSpan } from './open-spans.ts';
+import type { OpenSpan } from './open-spans.ts';
+import { daysToNextCover, settleDays } from './settle.ts';
 import { heldBetween, type SowingHalf, type SowWindow, sowWindow } from './sow-window.ts';
 import { type StandInBed, standInBed } from './stand.ts';
-import { winterFate } from './winter.ts';
+import { killedOn, winterFate } from './winter.ts';
 
 /** Days after the median last freeze from which a bed may still carry a living cover. "Mid-May or later" in New York. */
 const LATE_BED_DAYS = 14;

@@ -6,7 +6,7 @@ import { quantity } from '../../measures/quantity.ts';
 import { areaOf, type Gap } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
-import { effortOverArea } from '../effort.ts';
+import { effortOverArea, START_UP_MINUTES } from '../effort.ts';
 import { clearKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { gapReasons } from './bed-gap.ts';
@@ -47,6 +47,7 @@ export function mulchInsteadDraft(
     ifMissed: 'still do',
     missedNote: 'Bare soil loses its crumb to rain and frost: cover it whenever you can.',
     effortMinutes: effortOverArea(areaOf(at.bed), MULCH_MINUTES_PER_M2),
+    onceMinutes: START_UP_MINUTES,
     after: gap?.before ? [{ key: clearKey(gap.before.planting.id), minDays: 0 }] : [],
     reasons: [
       refused,

@@ -3,12 +3,8 @@
  */
 import { addDays, type Day } from '../../measures/days.ts';
 import type { Gap } from '../bed-timeline.ts';
-import { waitDaysOf } from '../covers.ts';
-import { growsAgain, REGROWTH_DAYS, SHEET_DAYS } from './cut-window.ts';
+import { daysToNextCover } from './settle.ts';
 import type { StandPlan } from './stand-plan.ts';
-
-/** Days between cutting one cover and sowing the next, where the first does not grow again (cover:S5). */
-export const COVER_AFTER_COVER_DAYS = 7;
 
 /** A span of a gap with nothing in it. */
 export interface OpenSpan extends Gap {
@@ -50,11 +46,4 @@ function endingAt({ next: _next, ...open }: OpenSpan, plan: StandPlan): OpenSpan
 function freeFrom({ ends, cut, at }: StandPlan): Day | undefined {
   if (ends === undefined) return undefined;
   return addDays(ends, cut ? daysToNextCover(at.parts) : 1);
-}
-
-/** Days a cut cover takes to be out of the way of the next one. */
-export function daysToNextCover(parts: StandPlan['at']['parts']): number {
-  return growsAgain(parts)
-    ? Math.max(waitDaysOf(parts).transplant, REGROWTH_DAYS.low + SHEET_DAYS.low)
-    : COVER_AFTER_COVER_DAYS;
 }

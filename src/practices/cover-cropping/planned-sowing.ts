@@ -2,15 +2,18 @@
  * When a stand the gardener planned is sown: the planned day, held inside what the bed and the season allow.
  */
 import { seasonOf } from '../../climate/season.ts';
-import { addDays, clampDay, type Day, daysBetween } from '../../measures/days.ts';
-import type { Gap } from '../bed-timeline.ts';
+import { addDays, clampDay, type Day, daysBetween, latestOf } from '../../measures/days.ts';
+import { type Gap, soonest } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
 import type { Reason } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import { isAfterMidsummer } from '../seasons.ts';
-import { LEAST_GROWTH_DAYS, settleDays, standsAt } from './cut-window.ts';
+import { LEAST_GROWTH_DAYS } from './cut-window.ts';
+import { nextStand } from './followers.ts';
+import { daysToNextCover, settleDays } from './settle.ts';
 import { freezesKnown, heldBetween, type SowWindow, sowingHalves, sowWindow } from './sow-window.ts';
 import type { StandInBed } from './stand.ts';
+import { standsAt } from './winter.ts';
 
 /** Days by which a planned sowing is moved to reach its window; from farther off it is refused. House default. */
 const MOVE_DAYS = 45;
@@ -26,7 +29,7 @@ export function plannedSowing(input: PracticeInput, at: StandInBed, gaps: readon
   const gap = gaps.find(({ to }) => to === undefined || to > wanted);
   const rule = ruledWindow(input, at);
   if (rule === undefined) return { gap, refused: refusal(at, 'cover-sow.not-then') };
-  const held = heldBetween(rule, gap?.from, lastDayBefore(input, at, gap, rule));
+  const held = heldBetween(rule, gap?.from, lastDay(input, at, gap, rule));
   if (held === undefined) return { gap, refused: refusal(at, 'cover-sow.no-window') };
   if (held.window.latest < input.garden.startedOn) return { gap, refused: refusal(at, 'cover-sow.closed', held) };
   const { earliest, latest } = held.window;
@@ -61,17 +64,16 @@ function ownDay(input: PracticeInput, wanted: Day): SowWindow {
   };
 }
 
-/** A stand that lives until the next crop has to grow, be cut and settle first; one that winter ends only to be in. */
-function lastDayBefore(
-  input: PracticeInput,
-  { parts }: StandInBed,
-  gap: Gap | undefined,
-  { window }: SowWindow,
-): Day | undefined {
+/** The last day that leaves time for what follows: a crop must have it, a cover planned next only where it can be had. */
+function lastDay(input: PracticeInput, at: StandInBed, gap: Gap | undefined, { window }: SowWindow): Day | undefined {
+  const { stand, parts } = at;
+  const living = (day: Day): boolean => parts.some(({ cover }) => standsAt(cover, window.latest, day, input));
   const next = gap?.to;
-  if (next === undefined) return undefined;
-  const living = parts.some(({ cover }) => standsAt(cover, window.latest, next, input));
-  return addDays(next, living ? -(LEAST_GROWTH_DAYS + settleDays(parts, gap?.next)) : -1);
+  const beforeCrop = next && addDays(next, living(next) ? -(LEAST_GROWTH_DAYS + settleDays(parts, gap?.next)) : -1);
+  const cover = nextStand(input, stand.bedId, stand.sow.day);
+  if (cover === undefined || !living(cover.sow.day)) return beforeCrop;
+  const beforeCover = addDays(cover.sow.day, -(LEAST_GROWTH_DAYS + daysToNextCover(parts)));
+  return soonest(beforeCrop, latestOf(beforeCover, stand.sow.day));
 }
 
 function refusal({ stand }: StandInBed, rule: string, sow?: SowWindow): Reason {

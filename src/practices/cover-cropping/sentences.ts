@@ -5,33 +5,45 @@ import { dated, quantity } from '../../measures/quantity.ts';
 import type { Practice, Sentence } from '../practice.ts';
 
 const SUGGESTED: Readonly<Record<string, string>> = {
-  'warm gap': 'it makes a cover in 40 warm days',
-  'spring gap': 'it grows in cool soil and is cut before the warm crops',
-  'wanted early': 'winter kills it, so the bed is free early in spring with nothing to clear',
-  'wanted late': 'it lives through winter, and the bed is not wanted until late spring',
-  'hungry crop next': 'it lives through winter and gathers nitrogen for the hungry crop that follows',
+  'warm gap': 'a cover that is made in 40 warm days',
+  'spring gap': 'a cover for cool soil, cut before the warm crops',
+  'wanted early': 'a cover that winter kills, so that the bed is free early in spring with nothing to clear',
+  'wanted late': 'a cover that lives through winter, in a bed not wanted until late spring',
+  'hungry crop next': 'a cover that lives through winter and gathers nitrogen for the hungry crop that follows',
 };
 
 const suggested: Sentence = ({ saw }) => {
   const next = saw.next === undefined ? '' : ` before ${saw.next} on ${dated(String(saw.to))}`;
-  return `Nothing is planned for the bed${next}. Of the covers that fit, ${saw.cover} is suggested: ${SUGGESTED[String(saw.why)]}.`;
+  return `Nothing is planned for the bed${next}. Of what fits, the suggestion is ${saw.cover}: ${SUGGESTED[String(saw.why)]}.`;
+};
+
+/** A plant's event as the end of "the middle year has the … of the rye". */
+const EVENTS: Readonly<Record<string, string>> = {
+  anthesis: 'flowering',
+  heading: 'heading',
+  boot: 'swelling of the heads',
+  'first flowers': 'first flowers',
+  bud: 'buds',
 };
 
 /** When a plant reaches its event, and how far the years and the reckoning scatter. */
 const reckoned: Sentence = ({ saw }) =>
-  `The ${saw.cover} reaches ${saw.event} about ${dated(String(saw.median))} in the middle year, when ${saw.heatUnits} ` +
-  `heat units over ${quantity(Number(saw.baseC), 'tempC')} have gathered since ${dated(String(saw.from))} ` +
-  `(figure ${saw.known}). Years differ by ${saw.yearSpreadDays} days and the reckoning by ${saw.modelErrorDays}`;
+  `The middle year has the ${EVENTS[String(saw.event)]} of the ${saw.cover} about ${dated(String(saw.median))}, when ` +
+  `from ${dated(String(saw.from))} on ${quantity(Number(saw.heatUnits), 'deltaC')} of warmth over ` +
+  `${quantity(Number(saw.baseC), 'tempC')} have added up day by day (figure ${saw.known}). Years differ by ` +
+  `${saw.yearSpreadDays} days and the reckoning by ${saw.modelErrorDays}`;
 
 const deadCheck: Sentence = ({ saw }) => {
-  const kill = saw.killC === undefined ? '' : ` dies near ${quantity(Number(saw.killC), 'tempC')}`;
+  const kill =
+    saw.killC === undefined ? '' : `What kills ${saw.cover} is about ${quantity(Number(saw.killC), 'tempC')}`;
   const cold =
     saw.yearlyMinimumC === undefined
       ? ''
       : `; winters here reach ${quantity(Number(saw.yearlyMinimumC), 'tempC')} on average`;
   const counted = saw.winters === undefined ? '' : ` and got so cold in ${saw.cold} of ${saw.winters} on record`;
-  const known = kill === '' ? ' may or may not live through the winters here' : `${kill}${cold}${counted}`;
-  return `The ${saw.cover}${known}. Snow, mild winters and small late plants are the exceptions, so look before planting.`;
+  return kill === ''
+    ? `Nobody can say whether ${saw.cover} will live through a winter here.`
+    : `${kill}${cold}${counted}.`;
 };
 
 /** Why a stand is sown when it is. */
@@ -45,17 +57,17 @@ const sowing: Practice['sentences'] = {
     `The ${saw.before} is over about ${dated(String(saw.from))}` +
     (saw.next === undefined ? '.' : `, and ${saw.next} goes in on ${dated(String(saw.to))}.`),
   'cover-sow.autumn': ({ saw, limit }) =>
-    `${capital(saw.cover)} is sown ${saw.weeksEarliest} to ${saw.weeksLatest} weeks before the first freeze, which half ` +
-    `of the years have seen by ${dated(String(saw.freeze))}: ${dated(String(limit))} at the latest.`,
+    `The time to sow ${saw.cover} is ${saw.weeksEarliest} to ${saw.weeksLatest} weeks before the first freeze, which ` +
+    `half of the years have seen by ${dated(String(saw.freeze))}: ${dated(String(limit))} at the latest.`,
   'cover-sow.spring': ({ saw, limit }) =>
-    `${capital(saw.cover)} is sown from ${weeks(saw.weeksFrom)} to ${weeks(saw.weeksTo)} the last freeze, which half of ` +
-    `the years are done with by ${dated(String(saw.freeze))}: ${dated(String(limit))} at the latest.`,
+    `The time to sow ${saw.cover} is from ${weeks(saw.weeksFrom)} to ${weeks(saw.weeksTo)} the last freeze, which half ` +
+    `of the years are done with by ${dated(String(saw.freeze))}: ${dated(String(limit))} at the latest.`,
   'cover-sow.warm': ({ saw, limit }) =>
     `${capital(saw.cover)} stands no freeze. After ${dated(String(saw.safe))} only ${saw.percent} years in 100 still ` +
     `freeze, and it needs ${saw.days} days before the first freeze of autumn (${dated(String(saw.freeze))} in half of ` +
     `the years): ${dated(String(limit))} at the latest.`,
   'cover-sow.soil': ({ saw }) =>
-    `${capital(saw.cover)} sprouts in soil of ${quantity(Number(saw.tempC), 'tempC')}, reached about ` +
+    `For ${saw.cover} to sprout the soil must have ${quantity(Number(saw.tempC), 'tempC')}, reached about ` +
     `${dated(String(saw.day))} in the middle year.`,
   'cover-sow.no-dates': ({ saw }) =>
     `No freeze date is known for this garden, so your own day, ${dated(String(saw.wanted))}, stands. Look at what the ` +
@@ -67,19 +79,19 @@ const sowing: Practice['sentences'] = {
     `Sowing opens on ${dated(String(saw.sow))}; seed is ordered ${saw.weeksFirst} to ${saw.weeksLast} weeks ahead, by ` +
     `${dated(String(limit))}.`,
   'cover-check.emergence': ({ saw }) =>
-    `Sown ${dated(String(saw.sown))}; a cover is up within ${saw.daysLow} to ${saw.daysHigh} days, and there is still ` +
-    'time to sow again.',
+    `Sown ${dated(String(saw.sown))}; a cover is up within ${saw.daysLow} to ${saw.daysHigh} days, and then there may ` +
+    'still be time to sow again.',
 };
 
 /** Why a planned stand is not sown at all. */
 const refusing: Practice['sentences'] = {
   'cover-sow.not-then': ({ saw }) =>
-    `${capital(saw.cover)} is not sown anywhere near ${dated(String(saw.wanted))} here.`,
+    `No time to sow ${saw.cover} lies anywhere near ${dated(String(saw.wanted))} here.`,
   'cover-sow.no-window': ({ saw }) =>
     `No day is left for ${saw.cover}: its sowing window, and the time it needs to grow and settle, do not fit between ` +
     'the crops.',
   'cover-sow.closed': ({ saw }) =>
-    `${capital(saw.cover)} was to be sown by ${dated(String(saw.closed))}, before the planned day of ` +
+    `The time to sow ${saw.cover} was over on ${dated(String(saw.closed))}, before the planned day of ` +
     `${dated(String(saw.wanted))}.`,
   'cover-sow.mulch': ({ saw }) =>
     `A winter blanket of leaves is ${quantity(Number(saw.depthMm), 'mm')} deep, ${quantity(Number(saw.litres), 'L')} ` +
@@ -97,12 +109,12 @@ const ending: Practice['sentences'] = {
   'cover-cut.heads': ({ saw }) =>
     `The heads of the ${saw.cover} show about ${dated(String(saw.day))} in the middle year: a last sign to cut by.`,
   'cover-cut.bloom-days': ({ saw, limit }) =>
-    `The ${saw.cover} reaches ${saw.event} ${saw.daysLow} to ${saw.daysHigh} days after sowing on ` +
-    `${dated(String(saw.sown))} (figure ${saw.known}), so from ${dated(String(limit))} on it may flower.`,
+    `Sown on ${dated(String(saw.sown))}, the ${EVENTS[String(saw.event)]} of the ${saw.cover} can be looked for ` +
+    `${saw.daysLow} to ${saw.daysHigh} days later (figure ${saw.known}): from ${dated(String(limit))} on.`,
   'cover-cut.bloom-zone': ({ saw, limit }) =>
-    `The ${saw.cover} goes by the length of the day: in zone ${saw.zone} it is in ${saw.event} about ` +
-    `${dated(String(saw.median))} (figure ${saw.known}, give or take ${saw.modelErrorDays} days), so cut by ` +
-    `${dated(String(limit))}.`,
+    `The ${EVENTS[String(saw.event)]} of the ${saw.cover} go by the length of the day: about ` +
+    `${dated(String(saw.median))} in zone ${saw.zone} (figure ${saw.known}, give or take ${saw.modelErrorDays} days), ` +
+    `so cut by ${dated(String(limit))}.`,
   'cover-cut.next-wait': ({ saw, limit }) =>
     `${capital(saw.next)} is ${saw.how} here on ${dated(String(saw.day))}, and fresh residue wants ${saw.waitDays} days ` +
     `to settle first: cut by ${dated(String(limit))}. The wait was measured where the cover was worked in; on the ` +
@@ -111,8 +123,11 @@ const ending: Practice['sentences'] = {
     `${capital(saw.next)} is ${saw.how} here on ${dated(String(saw.day))}. This cover grows again after a cut before ` +
     `bloom: ${saw.regrowthDays} days to see it and ${saw.sheetDays} under a sheet to finish it, so cut by ` +
     `${dated(String(limit))}.`,
+  'cover-cut.next-cover': ({ saw, limit }) =>
+    `${capital(saw.next)} is to be sown here on ${dated(String(saw.day))}, and this cover has to be cut ${saw.days} days ` +
+    `before that to be out of the way: by ${dated(String(limit))}.`,
   'cover-cut.decides': ({ saw }) =>
-    `Of the two limits, ${saw.decides} decides (the plant's own ${dated(String(saw.bloom))}, the next crop's ` +
+    `Of the two limits, ${saw.decides} decides (the plant's own ${dated(String(saw.bloom))}, that of what follows ` +
     `${dated(String(saw.next))}).`,
   'cover-cut.short': ({ saw, limit }) =>
     `That would be ${dated(String(saw.asked))}, before there is anything to cut. It is cut by ${dated(String(limit))} ` +
@@ -121,7 +136,7 @@ const ending: Practice['sentences'] = {
     `The bed is wanted so early that this cover must go by ${dated(String(limit))}, before it has grown much (hard ` +
     `freezes end about ${dated(String(saw.freeze))}). A cover that winter kills, or a later crop, would suit better.`,
   'cover-regrowth.kind': ({ saw }) =>
-    `The ${saw.cover} grows again when it is cut before bloom; it shows within ${saw.daysLow} to ${saw.daysHigh} days.`,
+    `A cut before bloom does not end ${saw.cover}: what grows again shows within ${saw.daysLow} to ${saw.daysHigh} days.`,
   'cover-dead-check.cold': deadCheck,
 };
 

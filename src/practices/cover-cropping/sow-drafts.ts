@@ -1,12 +1,13 @@
 /**
  * The beginning of a stand's life: order seed, sow, look whether it is up.
  */
+import { cautionsAt } from '../../handbook/cautions.ts';
 import { addDays, type Day, latestOf } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
 import type { TaskDraft, Window } from '../draft.ts';
-import { effortOverArea, LOOK_MINUTES, ORDER_MINUTES, SOW_COVER_MINUTES_PER_M2 } from '../effort.ts';
+import { effortOverArea, LOOK_MINUTES, ORDER_MINUTES, SOW_COVER_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import { sowKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { seedAmounts, seedReasons, seedSupplies } from './seed.ts';
@@ -33,7 +34,7 @@ export function orderDraft(input: PracticeInput, at: StandInBed, sow: SowWindow)
     ...draftOfStand(input, at),
     key: `cover-order/stand:${at.stand.id}`,
     kind: 'order-cover-seed',
-    job: { id: `order-cover-seed:${at.stand.coverId}`, title: `Order ${name} seed` },
+    job: { id: 'order-cover-seed', title: 'Order cover seed' },
     weight: 'deadline',
     title: `Order ${name} seed for ${at.bed.name}`,
     steps: [
@@ -46,6 +47,7 @@ export function orderDraft(input: PracticeInput, at: StandInBed, sow: SowWindow)
     ifMissed: 'still do',
     missedNote: 'Buy locally, or sow what you have: a thin cover beats bare soil.',
     effortMinutes: ORDER_MINUTES,
+    onceMinutes: ORDER_MINUTES,
     reasons: [
       {
         rule: 'cover-order.lead',
@@ -76,12 +78,13 @@ export function sowDraft(
     weight: 'work',
     title: `Sow ${name} in ${at.bed.name}`,
     steps: sowSteps(input, at, sow, seed),
-    cautions: at.parts.flatMap(({ cover }) => cover.cautions),
+    cautions: sowCautions(at, sow),
     supplies: [...seedSupplies(seed), { what: 'rake' }],
     window: sow.window,
     ifMissed: 'replace',
     missedNote: tooLateNote(at, sow),
     effortMinutes: effortOverArea(area, SOW_COVER_MINUTES_PER_M2),
+    onceMinutes: START_UP_MINUTES,
     needs: ['soil-fit'],
     after,
     reasons: [...why, ...sow.reasons, ...seedReasons(seed, area)],
@@ -89,7 +92,12 @@ export function sowDraft(
   };
 }
 
-/** Look whether a new stand has come up, after a sowing that is planned or done. */
+function sowCautions({ parts }: StandInBed, { half }: SowWindow): string[] {
+  const cautions = parts.flatMap(({ cover }) => cover.cautions);
+  return cautionsAt(cautions, 'always', 'started', ...(half === 'autumn' ? (['over winter'] as const) : []));
+}
+
+/** Look at a new stand, after a sowing that is planned or done. */
 export function checkDraft(input: PracticeInput, at: StandInBed, sown: Window): TaskDraft {
   const name = coverName(at.stand.coverId);
   const up = (day: Day): Day => addDays(day, CHECK_DAYS.low);
@@ -97,9 +105,9 @@ export function checkDraft(input: PracticeInput, at: StandInBed, sown: Window): 
     ...draftOfStand(input, at),
     key: `cover-check/stand:${at.stand.id}`,
     kind: 'check-stand',
-    job: { id: 'check-stand', title: 'Check that the cover is up' },
+    job: { id: 'check-stand', title: 'Look at the young cover' },
     weight: 'check',
-    title: `Check that the ${name} in ${at.bed.name} is up`,
+    title: `Look at the young ${name} in ${at.bed.name}`,
     steps: [
       'Stand over the bed and judge how much of the ground shows green.',
       'Less than half: scatter seed again while its sowing window is open, or lay leaves over the bare places.',

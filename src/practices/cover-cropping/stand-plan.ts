@@ -11,14 +11,15 @@ import type { PracticeInput } from '../practice.ts';
 import { midwinterAfter } from '../seasons.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
 import { cutDrafts, regrowthDraft } from './cut-drafts.ts';
-import { type CutWindow, cutWindow, growsAgain, killedOn } from './cut-window.ts';
+import { type CutWindow, cutWindow } from './cut-window.ts';
 import { deadCheckDraft } from './dead-check.ts';
 import { mulchInsteadDraft } from './mulch-instead.ts';
 import { plannedSowing } from './planned-sowing.ts';
+import { growsAgain } from './settle.ts';
 import { checkDraft, orderDraft, sowDraft } from './sow-drafts.ts';
 import type { SowWindow } from './sow-window.ts';
 import type { StandInBed } from './stand.ts';
-import { situationOf } from './winter.ts';
+import { killedOn, situationOf } from './winter.ts';
 
 /** Days a sowing nobody marked is still reckoned with after its window; then the stand was never sown. House default. */
 const LOST_AFTER_DAYS = 14;

@@ -15,7 +15,8 @@ export interface StandInBed {
 
 /** Subject of a stand's tasks, named by what grows and where. */
 function standSubject({ stand, bed }: StandInBed): Subject {
-  return { type: 'stand', id: stand.id, name: `${coverName(stand.coverId)} in ${bed.name}`, bedId: bed.id };
+  const grows = coverName(stand.coverId);
+  return { type: 'stand', id: stand.id, name: `${grows} in ${bed.name}`, bedId: bed.id, grows, bedName: bed.name };
 }
 
 /** A stand with its bed and its kinds. */

@@ -1,12 +1,14 @@
 /**
  * What winter is expected to do to a cover, and so how its growth is reckoned.
  */
+import { freezeDay } from '../../climate/freeze.ts';
+import { seasonOf } from '../../climate/season.ts';
 import { zoneMiddleF } from '../../climate/zones.ts';
 import type { CoverCrop, CoverSituation } from '../../handbook/shapes.ts';
 import type { Day } from '../../measures/days.ts';
 import { celsius } from '../../measures/units.ts';
 import type { PracticeInput } from '../practice.ts';
-import { isAfterMidsummer } from '../seasons.ts';
+import { isAfterMidsummer, midwinterAfter } from '../seasons.ts';
 
 /** What winter does to a stand sown before it. `unsure`: it may or may not live, so plan for both and look. */
 export type WinterFate = 'dies' | 'lives' | 'unsure';
@@ -51,6 +53,20 @@ function tenderFate(cover: CoverCrop, input: PracticeInput): WinterFate {
   const coldC = yearlyMinimumC(input);
   if (coldC === undefined || cover.winterKillC === undefined) return 'dies';
   return coldC <= cover.winterKillC - KILL_MARGIN_C ? 'dies' : 'unsure';
+}
+
+/** Whether a kind is still alive on a later day, so that somebody has to cut it first. */
+export function standsAt(cover: CoverCrop, sown: Day, day: Day, input: PracticeInput): boolean {
+  return situationOf(cover, sown, input) !== 'summer-sown' || day <= killedOn(cover, sown, input);
+}
+
+/** The day frost or winter has ended a kind that is expected to die: the median first freeze, or midwinter. */
+export function killedOn(cover: CoverCrop, sown: Day, { climate }: PracticeInput): Day {
+  const midwinter = midwinterAfter(climate, sown);
+  if (!cover.frostTender) return midwinter;
+  const season = seasonOf(climate.seasonTurn, sown);
+  const freeze = freezeDay(climate, { event: 'first-autumn', limitF: 32, season, chancePercent: 50 });
+  return freeze === undefined || freeze <= sown ? midwinter : freeze;
 }
 
 /** How the flowering of a cover sown on a day is counted. */

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Planting } from '../../../src/garden/garden.ts';
 import { addDays } from '../../../src/measures/days.ts';
-import { cutWindow, growsAgain, settleDays } from '../../../src/practices/cover-cropping/cut-window.ts';
+import { cutWindow } from '../../../src/practices/cover-cropping/cut-window.ts';
+import { growsAgain, settleDays } from '../../../src/practices/cover-cropping/settle.ts';
 import { coverParts } from '../../../src/practices/covers.ts';
 import { soilAwake } from '../../../src/practices/seasons.ts';
 import { frostDates, garden, inputOf, milwaukee, setOut, sown } from '../gardens.ts';
@@ -45,21 +46,20 @@ describe('a cut that comes before the next crop', () => {
     const [carrots, tomatoes] = [sown('carrot', '2027-06-01'), setOut('tomato', '2027-06-01')];
     expect(cutOf('mustard', '2027-04-01', [carrots])?.window.latest).toBe('2027-05-11');
     expect(settleDays(coverParts('mustard'), undefined)).toBe(21);
-    const next = cutOf('mustard', '2027-04-01', [tomatoes])?.next;
-    expect(settleDays(coverParts('mustard'), next)).toBe(14);
+    expect(cutOf('mustard', '2027-04-01', [tomatoes])?.next?.cutBy).toBe('2027-05-18');
   });
 
   it('leaves 21 days before beans too, which seedcorn maggot eats, and 14 before garlic cloves', () => {
     const bean = cutOf('mustard', '2027-04-01', [sown('snap-bean', '2027-06-01')])?.next;
     const garlic = cutOf('mustard', '2027-08-01', [sown('garlic', '2027-10-20')])?.next;
-    expect([settleDays(coverParts('mustard'), bean), settleDays(coverParts('mustard'), garlic)]).toEqual([21, 14]);
+    expect([bean?.cutBy, garlic?.cutBy]).toEqual(['2027-05-11', '2027-10-06']);
   });
 
   it('leaves a month where the cover grows again: ten days to see it, three weeks of sheet (cover:S39)', () => {
     const cut = cutOf('cereal_rye', '2027-09-15', [setOut('tomato', '2028-05-25')]);
     expect(cut?.window.latest).toBe('2028-04-24');
     expect(rules(cut)).toContain('cover-cut.next-sheet');
-    expect(cut?.reasons.find(({ rule }) => rule === 'cover-cut.decides')?.saw.decides).toBe('the next crop');
+    expect(cut?.reasons.find(({ rule }) => rule === 'cover-cut.decides')?.saw.decides).toBe('what follows');
   });
 
   it('leaves no sheet after buckwheat, which one cut in flower ends', () => {
