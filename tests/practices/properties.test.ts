@@ -10,7 +10,7 @@ import { draftsOf } from '../../src/practices/catalogue.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
 import { reasonSentence, sourceLine } from '../../src/schedule/explain.ts';
 import { orderedWindows } from '../../src/schedule/windows.ts';
-import { anyInput } from './any-garden.ts';
+import { anyCase, inputIn } from './any-garden.ts';
 
 const RUNS = { numRuns: 120 };
 
@@ -20,7 +20,7 @@ const KNOWN_KEY =
 
 function inEveryGarden(check: (drafts: TaskDraft[], of: Garden) => void) {
   fc.assert(
-    fc.property(anyInput, (input) => check(draftsOf(input), input.garden)),
+    fc.property(anyCase, (each) => check(draftsOf(inputIn(each)), each.of)),
     RUNS,
   );
 }
@@ -99,7 +99,8 @@ describe('every draft of every garden', () => {
 
   it('does not hang on the order in which the garden was written down', () => {
     fc.assert(
-      fc.property(anyInput, (input) => {
+      fc.property(anyCase, (each) => {
+        const input = inputIn(each);
         const { garden } = input;
         const turned: Garden = {
           ...garden,
@@ -119,8 +120,8 @@ describe('every draft of every garden', () => {
 
 it('is held against gardens that ask for every kind of task', () => {
   const kinds = fc
-    .sample(anyInput, { seed: 1, numRuns: 400 })
-    .flatMap((input) => draftsOf(input).map(({ kind }) => kind));
+    .sample(anyCase, { seed: 1, numRuns: 400 })
+    .flatMap((each) => draftsOf(inputIn(each)).map(({ kind }) => kind));
   expect([...new Set(kinds)].sort()).toEqual([
     'build-pile',
     'check-maturity',

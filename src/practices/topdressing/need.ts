@@ -58,7 +58,7 @@ function seasonNeeds(input: PracticeInput, found: Findings, season: number): Bed
     if (when === undefined) return [];
     const { latest } = when.window;
     if (latest < garden.startedOn || daysBetween(latest, today) > STILL_WANTED_DAYS) return [];
-    const litres = Math.round(layerLitres(areaOf(bed), habit.depthMm));
+    const litres = Math.max(1, Math.round(layerLitres(areaOf(bed), habit.depthMm)));
     return [{ bed, season, litres, skipped: garden.skipped[when.key] !== undefined, ...when }];
   });
 }

@@ -6,9 +6,12 @@ import type { Practice, Sentence } from '../practice.ts';
 
 const supply: Sentence = ({ saw }) => {
   const [litres, fromBins] = [Number(saw.litres), Number(saw.fromBins)];
-  if (fromBins >= litres) return 'The bins will have enough for it by then.';
+  if (fromBins >= litres) return `The bins will have enough for it from ${dated(String(saw.ready))} on.`;
   if (fromBins <= 0) return 'Nothing is left in the bins for it by then: it hangs on the compost order.';
-  return `The bins will give ${quantity(fromBins, 'L')} of it by then; the rest hangs on the compost order.`;
+  return (
+    `The bins will give ${quantity(fromBins, 'L')} of it from ${dated(String(saw.ready))} on; the rest hangs on the ` +
+    'compost order.'
+  );
 };
 
 /** Every rule of the practice, in words. */

@@ -7,7 +7,7 @@ import { MM_PER_INCH } from '../../measures/units.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
-import { effortOverArea, SPREAD_MINUTES_PER_M2 } from '../effort.ts';
+import { effortOverArea, SPREAD_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { BARROW_KG, barrowLoads } from './barrow.ts';
 import { DEFAULT_HABIT } from './need.ts';
@@ -47,6 +47,7 @@ export function spreadDraft(input: PracticeInput, share: Share): TaskDraft {
         ? 'Spread it in spring instead, before the first crop goes in.'
         : 'Spread it between the rows, clear of the stems, or leave it for autumn.',
     effortMinutes: effortOverArea(areaOf(bed), SPREAD_MINUTES_PER_M2),
+    onceMinutes: START_UP_MINUTES,
     needs: ['above-freezing'],
     after: [...share.after, ...share.unproven.map((key) => ({ key, minDays: 0 }))],
     confidence: knownAs(input.climate, 'derived'),
@@ -86,6 +87,10 @@ function depthReason(input: PracticeInput, habit: TopdressingHabit): Reason {
   };
 }
 
-function supplyReason({ litres, fromBins }: Share): Reason {
-  return { rule: 'topdress.supply', saw: { litres, fromBins: Math.floor(fromBins) }, source: "the garden's own plan" };
+function supplyReason({ litres, fromBins, ready }: Share): Reason {
+  return {
+    rule: 'topdress.supply',
+    saw: { litres, fromBins: Math.floor(fromBins), ...(ready === undefined ? {} : { ready }) },
+    source: "the garden's own plan",
+  };
 }

@@ -19,6 +19,8 @@ interface Heap {
 /** A bed's need with what the bins can give it. Its window opens once the compost it draws on is ready. */
 export interface Share extends BedNeed {
   fromBins: number;
+  /** The day by which all of that is ready; absent where it is nothing. */
+  ready?: Day;
   /** The looks that must come first, for compost nobody has yet found ready. */
   unproven: readonly TaskKey[];
 }
@@ -37,14 +39,23 @@ export function shareOut(
   for (const { litres, on } of [...garden.topdressed].sort((a, b) => order(a.on, b.on))) take(proven, litres, on);
   return needs.map((need) => {
     const { litres, from } = need.skipped ? NOTHING : take(heaps, need.litres, need.window.latest);
-    const window = openedAt(need.window, from);
-    return { ...need, window, fromBins: litres, unproven: from.flatMap(({ unproven }) => unproven ?? []) };
+    const ready = from
+      .map((heap) => heap.ready)
+      .sort()
+      .at(-1);
+    return {
+      ...need,
+      window: openedAt(need.window, ready),
+      fromBins: litres,
+      ...(ready === undefined ? {} : { ready }),
+      unproven: from.flatMap(({ unproven }) => unproven ?? []),
+    };
   });
 }
 
-/** A window that opens no earlier than the heaps drawn on; each is ready before it closes. */
-function openedAt({ earliest, preferred, latest }: Window, from: readonly Heap[]): Window {
-  const opens = latestOf(earliest, ...from.map(({ ready }) => ready));
+/** A window that opens no earlier than the heaps drawn on are ready; each is before it closes. */
+function openedAt({ earliest, preferred, latest }: Window, ready = earliest): Window {
+  const opens = latestOf(earliest, ready);
   return { earliest: opens, preferred: latestOf(opens, preferred), latest };
 }
 
