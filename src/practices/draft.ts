@@ -85,6 +85,8 @@ export interface TaskDraft {
   /** What is lost or what to do instead once the window has closed, in words. */
   missedNote: string;
   effortMinutes: number;
+  /** The part of it that is spent once, however many are done together: fetching tools, one order for all. */
+  onceMinutes?: number;
   needs: readonly Condition[];
   after: readonly { key: TaskKey; minDays: number }[];
   confidence: Confidence;

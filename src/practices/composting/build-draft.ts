@@ -7,6 +7,7 @@ import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { LITRES_PER_CUBIC_FOOT } from '../../measures/units.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
+import { START_UP_MINUTES } from '../effort.ts';
 import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
 import { builtLitres } from './pile-life.ts';
 
@@ -61,6 +62,7 @@ export function buildDraft(pile: Pile, bin: Bin): TaskDraft {
     ifMissed: 'still do',
     missedNote: 'Every week later is a week later that the compost is ready.',
     effortMinutes: forkingMinutes(builtLitres(pile), 2),
+    onceMinutes: START_UP_MINUTES,
     confidence: 'recorded',
     reasons: [
       { rule: 'pile-build.planned', saw: { day }, source: "the garden's own plan" },

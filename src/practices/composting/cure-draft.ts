@@ -4,6 +4,7 @@
 import type { Bin, Pile } from '../../garden/garden.ts';
 import { addDays, type Day, latestOf } from '../../measures/days.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
+import { START_UP_MINUTES } from '../effort.ts';
 import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
 import { CURING_DAYS, finishedLitres, HOT_DAYS, lastMoved } from './pile-life.ts';
 import { CALENDAR_DAYS, COLD_C } from './turn.ts';
@@ -34,6 +35,7 @@ export function cureDraft(pile: Pile, bin: Bin, because: DoneBecause): TaskDraft
     ifMissed: 'still do',
     missedNote: 'No harm: it goes on ripening where it lies.',
     effortMinutes: forkingMinutes(finishedLitres(pile)),
+    onceMinutes: START_UP_MINUTES,
     confidence: 'coldOn' in because ? 'recorded' : 'derived',
     reasons: [reasonOf(pile, because)],
     makes: [{ makes: 'pile-curing' as const, pileId: pile.id }],

@@ -65,6 +65,7 @@ function maturity(pile: Pile, bin: Bin, at: { window: Window; reason: Reason }):
     ifMissed: 'still do',
     missedNote: 'Nobody knows whether it may be spread yet: unfinished compost harms seedlings.',
     effortMinutes: LOOK_MINUTES + START_UP_MINUTES,
+    onceMinutes: START_UP_MINUTES,
     confidence: 'derived',
     reasons: [at.reason, ...heatReasons(pile), ...volumeReasons(pile)],
     makes: [{ makes: 'pile-finished' as const, pileId: pile.id }],

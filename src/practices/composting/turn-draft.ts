@@ -4,6 +4,7 @@
 import type { Bin, Pile } from '../../garden/garden.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { TaskDraft } from '../draft.ts';
+import { START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
 import { activeEnd, builtLitres } from './pile-life.ts';
@@ -45,6 +46,7 @@ export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: Next
     ifMissed: 'still do',
     missedNote: 'The pile is only slower for it: turn it when you next can.',
     effortMinutes: forkingMinutes(builtLitres(pile)),
+    onceMinutes: START_UP_MINUTES,
     confidence: turn.cause === 'calendar' ? 'derived' : 'recorded',
     reasons: turn.reasons,
     makes: [{ makes: 'pile-turned' as const, pileId: pile.id }],

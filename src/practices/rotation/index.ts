@@ -6,11 +6,12 @@ import { freezeOdds } from '../../climate/freeze.ts';
 import type { Odds } from '../../climate/odds.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
+import { cautionsAt } from '../../handbook/cautions.ts';
 import { addDays, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { areaOf, cropSpans } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';
 import type { TaskDraft } from '../draft.ts';
-import { CUT_MINUTES_PER_M2, effortOverArea } from '../effort.ts';
+import { CUT_MINUTES_PER_M2, effortOverArea, START_UP_MINUTES } from '../effort.ts';
 import { clearKey } from '../keys.ts';
 import type { Practice, PracticeInput } from '../practice.ts';
 import { type Changeover, changeoverOf } from './changeover.ts';
@@ -62,13 +63,14 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
         ? 'Lift with bent knees, and keep your feet clear of the fork.'
         : 'Blades: cut away from yourself, gloves on.',
       'Keep diseased leaves and fruit out of the compost; bag them or follow local rules.',
-      ...span.crop.cautions,
+      ...cautionsAt(span.crop.cautions, 'always', 'ended'),
     ],
     supplies: [{ what: lifted ? 'digging fork' : 'knife or loppers' }, { what: 'barrow for the tops' }],
     window: clearWindow(change),
     ifMissed: 'still do',
     missedNote: 'The bed still wants clearing, but what follows it is waiting and its own window may close.',
     effortMinutes: effortOverArea(areaOf(bed), CUT_MINUTES_PER_M2),
+    onceMinutes: START_UP_MINUTES,
     needs: [],
     after: [],
     confidence: span.end === 'stated' ? 'recorded' : knownAs(input.climate, 'derived'),
