@@ -6,7 +6,9 @@ import { type Placed, place, STILL_DO_DAYS } from '../../src/schedule/place.ts';
 import { unfitness } from '../../src/schedule/work-days.ts';
 import { type Drawn, drawn } from './arbitrary.ts';
 
-const RUNS = { numRuns: 400 };
+/** The seed is fixed so that a run can be repeated; another one tries other gardens. */
+const SEED = 20270418;
+const RUNS = { seed: SEED, numRuns: 400 };
 
 const byKey = (placed: readonly Placed[]) => new Map(placed.map((row) => [row.draft.key, row]));
 
@@ -58,7 +60,7 @@ describe('placing, whatever the drafts', () => {
         fc.pre(canAllBeKept(input, byKey(result.placed)));
         expect(result.clashes).toEqual([]);
       }),
-      { numRuns: 1500 },
+      { seed: SEED, numRuns: 1500 },
     );
   });
 
@@ -92,7 +94,7 @@ describe('placing, whatever the drafts', () => {
           expect([key, after.get(key)?.day]).toEqual([key, day]);
         }
       }),
-      { numRuns: 1500 },
+      { seed: SEED, numRuns: 1500 },
     );
   });
 

@@ -8,7 +8,9 @@ import { makePlan } from '../../src/schedule/reconcile.ts';
 import { type Drawn, drawn } from './arbitrary.ts';
 import { doneMark, garden } from './drafts.ts';
 
-const RUNS = { numRuns: 300 };
+/** The seed is fixed so that a run can be repeated; another one tries other gardens. */
+const SEED = 20270418;
+const RUNS = { seed: SEED, numRuns: 300 };
 
 /** The garden of drawn drafts. */
 function gardenOf({ workDays, away, pins, done }: Drawn, parts: Partial<Garden> = {}): Garden {
@@ -159,7 +161,7 @@ describe('a plan, whatever the drafts', () => {
           else expect(entry.sequence).toBeGreaterThan(Math.max(-1, ...sequences(was, between)));
         }
       }),
-      { numRuns: 500 },
+      { seed: SEED, numRuns: 500 },
     );
   });
 });
