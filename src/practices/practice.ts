@@ -52,7 +52,7 @@ export interface Findings {
 }
 
 /** What a practice brings back. */
-export interface PracticeResult {
+interface PracticeResult {
   drafts: readonly TaskDraft[];
   found?: Partial<Findings>;
 }
@@ -60,6 +60,7 @@ export interface PracticeResult {
 /** Writes one kind of reason as a sentence; may hold marked amounts and days. */
 export type Sentence = (reason: Reason) => string;
 
+/** One practice of the house: its work in one pass, and the words for its reasons. */
 export interface Practice {
   name: PracticeName;
   work(input: PracticeInput, found: Findings): PracticeResult;

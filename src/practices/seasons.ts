@@ -7,7 +7,7 @@ import { soilWarmOdds } from '../climate/soil-temperature.ts';
 import type { Day } from '../measures/days.ts';
 
 /** Season index of midsummer (1 July north, 29 December south): what is sown later is sown for autumn. */
-export const MIDSUMMER_INDEX = 182;
+const MIDSUMMER_INDEX = 182;
 
 /** Soil temperature at which beds wake in spring: the minimum of peas, the first crop in (veg:V2). House default. */
 export const SOIL_AWAKE_C = 4.4;

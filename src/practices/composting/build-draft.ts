@@ -36,15 +36,7 @@ export function buildDraft(pile: Pile, bin: Bin): TaskDraft {
     job: { id: 'build-pile', title: 'Build a pile' },
     weight: 'work',
     title: `Build the pile in ${bin.name}`,
-    steps: [
-      ...pile.ingredients.map(
-        ({ materialId, litres }) => `${feedstockById(materialId).name}: ${quantity(litres, 'L')}.`,
-      ),
-      ratioStep(browns, greens),
-      `Coarse stuff at the bottom, then thin layers. Nothing thicker than ${quantity(THICKEST_STICK_MM, 'mm')}.`,
-      'Wet each layer until a squeezed handful is damp and gives a drop or two at most.',
-      ...sizeSteps(pile, bin),
-    ],
+    steps: buildSteps(pile, bin, browns, greens),
     cautions: [
       ...new Set([
         OPENING_CAUTIONS[0],
@@ -70,6 +62,16 @@ export function buildDraft(pile: Pile, bin: Bin): TaskDraft {
     ],
     makes: [{ makes: 'pile-built' as const, pileId: pile.id }],
   };
+}
+
+function buildSteps(pile: Pile, bin: Bin, browns: number, greens: number): string[] {
+  return [
+    ...pile.ingredients.map(({ materialId, litres }) => `${feedstockById(materialId).name}: ${quantity(litres, 'L')}.`),
+    ratioStep(browns, greens),
+    `Coarse stuff at the bottom, then thin layers. Nothing thicker than ${quantity(THICKEST_STICK_MM, 'mm')}.`,
+    'Wet each layer until a squeezed handful is damp and gives a drop or two at most.',
+    ...sizeSteps(pile, bin),
+  ];
 }
 
 function litresOf(pile: Pile, kind: 'brown' | 'green'): number {

@@ -13,7 +13,7 @@ import { CALENDAR_DAYS, COLD_C } from './turn.ts';
 const MOVE_DAYS = 14;
 
 /** Why a pile is moved to cure: its thermometer says so, or its days are full. */
-export type DoneBecause = { coldOn: Day } | { end: { low: Day; usual: Day; high: Day } };
+type DoneBecause = { coldOn: Day } | { end: { low: Day; usual: Day; high: Day } };
 
 /** Move a pile to curing. */
 export function cureDraft(pile: Pile, bin: Bin, because: DoneBecause): TaskDraft {

@@ -31,7 +31,7 @@ const WARM_SPAN_OPENS_DAYS = 28;
 const SOWING_INDICES: Readonly<Record<SowingHalf, number>> = { spring: 100, summer: 170, autumn: 227 };
 
 /** A suggested stand with its window and the reason for the kind. */
-export interface Suggestion {
+interface Suggestion {
   at: StandInBed;
   sow: SowWindow;
   why: Reason;

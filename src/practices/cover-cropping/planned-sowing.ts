@@ -21,7 +21,7 @@ const MOVE_DAYS = 45;
 const OWN_DAY_OPEN_DAYS = 7;
 
 /** A planned sowing: its window with the gap it lies in, or why there is none. */
-export type PlannedSowing = { sow: SowWindow; gap: Gap | undefined } | { refused: Reason; gap: Gap | undefined };
+type PlannedSowing = { sow: SowWindow; gap: Gap | undefined } | { refused: Reason; gap: Gap | undefined };
 
 /** Finds the window of a planned stand. Its preferred day is the planned one where that lies inside. */
 export function plannedSowing(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]): PlannedSowing {

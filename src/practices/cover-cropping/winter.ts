@@ -11,7 +11,7 @@ import type { PracticeInput } from '../practice.ts';
 import { isAfterMidsummer, midwinterAfter } from '../seasons.ts';
 
 /** What winter does to a stand sown before it. `unsure`: it may or may not live, so plan for both and look. */
-export type WinterFate = 'dies' | 'lives' | 'unsure';
+type WinterFate = 'dies' | 'lives' | 'unsure';
 
 /**
  * Degrees by which the mean of the coldest nights must pass a killing temperature before the kill is counted on: with

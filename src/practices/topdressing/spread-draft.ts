@@ -18,6 +18,11 @@ const CEILING_MM = MM_PER_INCH;
 /** The rate at which a new bed is built up, mm: 2–3 in. Common practice. */
 const BUILDING_MM = { low: Math.round(2 * MM_PER_INCH), high: Math.round(3 * MM_PER_INCH) } as const;
 
+const MISSED: Readonly<Record<Share['half'], string>> = {
+  autumn: 'Spread it in spring instead, before the first crop goes in.',
+  spring: 'Spread it between the rows, clear of the stems, or leave it for autumn.',
+};
+
 /** Spread the yearly layer on one bed. */
 export function spreadDraft(input: PracticeInput, share: Share): TaskDraft {
   const habit = input.garden.topdressing ?? DEFAULT_HABIT;
@@ -42,25 +47,13 @@ export function spreadDraft(input: PracticeInput, share: Share): TaskDraft {
     ],
     window: share.window,
     ifMissed: 'still do',
-    missedNote:
-      share.half === 'autumn'
-        ? 'Spread it in spring instead, before the first crop goes in.'
-        : 'Spread it between the rows, clear of the stems, or leave it for autumn.',
+    missedNote: MISSED[share.half],
     effortMinutes: effortOverArea(areaOf(bed), SPREAD_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: ['above-freezing'],
     after: [...share.after, ...share.unproven.map((key) => ({ key, minDays: 0 }))],
     confidence: knownAs(input.climate, 'derived'),
-    reasons: [
-      depthReason(input, habit),
-      {
-        rule: 'topdress.volume',
-        saw: { areaM2: Math.round(areaOf(bed) * 100) / 100, depthMm: habit.depthMm, litres },
-        source: 'common practice',
-      },
-      ...share.reasons,
-      supplyReason(share),
-    ],
+    reasons: [depthReason(input, habit), volumeReason(share, habit), ...share.reasons, supplyReason(share)],
     makes: [{ makes: 'bed-topdressed', bedId: bed.id, litres }],
   };
 }
@@ -85,6 +78,11 @@ function depthReason(input: PracticeInput, habit: TopdressingHabit): Reason {
     limit: CEILING_MM,
     source: own ? "the garden's own plan" : 'veg:V17',
   };
+}
+
+function volumeReason({ bed, litres }: Share, { depthMm }: TopdressingHabit): Reason {
+  const areaM2 = Math.round(areaOf(bed) * 100) / 100;
+  return { rule: 'topdress.volume', saw: { areaM2, depthMm, litres }, source: 'common practice' };
 }
 
 function supplyReason({ litres, fromBins, ready }: Share): Reason {
