@@ -9,7 +9,14 @@ const day = z.string().refine(isDay, 'a real date as YYYY-MM-DD');
 
 const subject = z.discriminatedUnion('type', [
   z.object({ type: z.literal('bed'), id: z.string(), name: z.string() }),
-  z.object({ type: z.literal('stand'), id: z.string(), name: z.string(), bedId: z.string() }),
+  z.object({
+    type: z.literal('stand'),
+    id: z.string(),
+    name: z.string(),
+    bedId: z.string(),
+    grows: z.string().optional(),
+    bedName: z.string().optional(),
+  }),
   z.object({ type: z.literal('pile'), id: z.string(), name: z.string(), binId: z.string() }),
   z.object({ type: z.literal('garden'), id: z.string(), name: z.string() }),
 ]);

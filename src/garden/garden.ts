@@ -163,7 +163,8 @@ export interface DoneMark {
 /** What a task is about. */
 export type Subject =
   | { type: 'bed'; id: string; name: string }
-  | { type: 'stand'; id: string; name: string; bedId: string }
+  /** `grows` is the cover in words and `bedName` its bed's: a title over several stands says each once. */
+  | { type: 'stand'; id: string; name: string; bedId: string; grows?: string | undefined; bedName?: string | undefined }
   | { type: 'pile'; id: string; name: string; binId: string }
   | { type: 'garden'; id: string; name: string };
 

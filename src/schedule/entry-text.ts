@@ -50,8 +50,20 @@ export function titleOf(tasks: readonly Pick<PlannedTask, 'job' | 'title' | 'sub
   if (first === undefined) return '';
   const same = tasks.filter((task) => task.job.id === first.job.id);
   if (same.length === 1) return first.title;
-  const names = same.map(({ subject }) => subject.name);
-  return `${first.job.title}: ${names.join(', ')}`;
+  return `${first.job.title}: ${subjectNames(first.job.title, same)}`;
+}
+
+/** Subjects in a row: stands of one cover share its name, which is left out where the job has said it. */
+function subjectNames(job: string, tasks: readonly Pick<PlannedTask, 'subject'>[]): string {
+  const covers = new Map<string, string[]>();
+  for (const { subject } of tasks) {
+    const stand = subject.type === 'stand' ? subject : undefined;
+    const grows = stand?.grows ?? '';
+    covers.set(grows, [...(covers.get(grows) ?? []), stand?.bedName ?? subject.name]);
+  }
+  return [...covers]
+    .map(([grows, beds]) => (grows === '' || job.includes(grows) ? beds.join(', ') : `${grows} in ${beds.join(', ')}`))
+    .join('; ');
 }
 
 /** The text below the title, amounts and days still marked. */

@@ -136,10 +136,21 @@ function entryOf(lot: Lot, placed: readonly Placed[], input: PlanInput): Entry {
     kind: first?.kind ?? '',
     state: lot.state,
     keys: tasks.map(({ key }) => key),
-    effortMinutes: tasks.reduce((sum, { effortMinutes }) => sum + effortMinutes, 0),
+    effortMinutes: effortTogether(tasks),
     ...revisionOf(lot.lotId, content, input),
     content,
   };
+}
+
+/** Minutes for tasks done in one go: what is spent once a job is counted once. */
+function effortTogether(tasks: readonly PlannedTask[]): number {
+  const once = new Map<string, number>();
+  let rest = 0;
+  for (const { job, effortMinutes, onceMinutes = 0 } of tasks) {
+    once.set(job.id, Math.max(once.get(job.id) ?? 0, onceMinutes));
+    rest += effortMinutes - onceMinutes;
+  }
+  return rest + [...once.values()].reduce((sum, minutes) => sum + minutes, 0);
 }
 
 type Revision = Pick<Entry, 'sequence' | 'createdAt' | 'changedAt'>;

@@ -24,7 +24,13 @@ const planOutput = z.strictObject({
       job: z.strictObject({ id: z.string(), title: z.string() }),
       subject: z.discriminatedUnion('type', [
         z.strictObject({ type: z.literal('bed'), ...named }),
-        z.strictObject({ type: z.literal('stand'), ...named, bedId: z.string() }),
+        z.strictObject({
+          type: z.literal('stand'),
+          ...named,
+          bedId: z.string(),
+          grows: z.string(),
+          bedName: z.string(),
+        }),
         z.strictObject({ type: z.literal('pile'), ...named, binId: z.string() }),
         z.strictObject({ type: z.literal('garden'), ...named }),
       ]),
@@ -36,6 +42,7 @@ const planOutput = z.strictObject({
       ifMissed: z.enum(['still do', 'replace', 'drop']),
       missedNote: z.string(),
       effortMinutes: z.number(),
+      onceMinutes: z.number().optional(),
       needs: z.array(z.enum(['soil-fit', 'dry-day', 'above-freezing', 'before-sunset', 'calm-day'])),
       after: z.array(z.strictObject({ key: z.string(), minDays: z.number() })),
       confidence: z.enum(['recorded', 'modelled', 'derived', 'assumed']),
