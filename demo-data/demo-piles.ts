@@ -13,7 +13,7 @@ const INGREDIENTS = [
   { material: 'coffee_grounds', litres: 90 },
 ];
 
-/** A hot pile three and a half weeks old, a cold one past its year, and one that cures. */
+/** A hot pile three and a half weeks old, a cold one nearing its year, and one that cures. */
 export function demoPiles(anchor: Day) {
   const before = (days: number): Day => addDays(anchor, -days);
   return [
@@ -34,7 +34,7 @@ export function demoPiles(anchor: Day) {
     },
     {
       bin: 'Middle bay',
-      built: before(400),
+      built: before(352),
       method: 'cold',
       ingredients: [
         { material: 'leaves_dry_loose', litres: 500 },

@@ -54,7 +54,9 @@ function wrongPath(from: string, to: string): Trouble | undefined {
     return upper === 'store' ? undefined : { what: `${to} is imported outside src/store/.`, mend: 'Ask the store.' };
   if (from.startsWith('demo-data/')) return demoImport(to);
   if (to.startsWith('demo-data/'))
-    return upper === 'steward' ? undefined : { what: `${to} is imported outside src/steward/.`, mend: 'Ask the steward.' };
+    return upper === 'steward'
+      ? undefined
+      : { what: `${to} is imported outside src/steward/.`, mend: 'Ask the steward.' };
   if (!to.startsWith('src/')) return { what: `${to} lies outside src/.`, mend: 'Move what is needed into src/.' };
   if (lower === undefined) return { what: `${to} lies directly in src/.`, mend: 'Move it into the lowest folder.' };
   if (upper === undefined || upper === lower) return strangePractice(from, to);
@@ -69,7 +71,10 @@ function wrongPath(from: string, to: string): Trouble | undefined {
 /** The demo garden is data written with the measures and nouns of the core; it knows nothing above them. */
 function demoImport(to: string): Trouble | undefined {
   if (to.startsWith('demo-data/') || ['measures', 'garden'].includes(folderOf(to) ?? '')) return undefined;
-  return { what: `The demo garden imports ${to}.`, mend: 'Use the measures and nouns of src/measures/ and src/garden/ only.' };
+  return {
+    what: `The demo garden imports ${to}.`,
+    mend: 'Use the measures and nouns of src/measures/ and src/garden/ only.',
+  };
 }
 
 const ALONE = 'Write what it needs into the migration: the program moves on and a migration does not.';
