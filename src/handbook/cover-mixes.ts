@@ -31,15 +31,17 @@ export const coverMixes: readonly CoverMix[] = [
     marks: {},
   },
   {
-    // 60 lb/ac of rye sown in spring as a nurse that never heads, with 15 of clover.
+    // 60 lb/ac of rye sown in spring as a nurse that never heads, with 15 of clover; the middle of April at Geneva, whose
+    // median last freeze is 28 April.
     id: 'rye-red-clover',
     name: 'Red clover under a rye nurse',
+    springSow: { fromWeeks: -4, toWeeks: 0 },
     parts: [
       { coverId: 'cereal_rye', gPerM2: 6.7 },
       { coverId: 'red_clover', gPerM2: 1.7 },
     ],
     sources: ['cover:S4b'],
-    marks: {},
+    marks: { springSow: 'derived' },
   },
   {
     // Each part a third below its rate alone.

@@ -155,10 +155,12 @@ export interface LateSowingRate {
 }
 
 /** Covers sown together, with each part's broadcast rate in g/m². */
-export interface CoverMix extends Row<'parts'> {
+export interface CoverMix extends Row<'parts' | 'springSow'> {
   id: string;
   name: string;
   parts: readonly { coverId: string; gPerM2: number }[];
+  /** When the mix is sown in spring, where that is another time than its parts' own. */
+  springSow?: SpringSowing;
 }
 
 /** When a cover is sown, for the choice of a bloom model. */
