@@ -3,7 +3,7 @@
  */
 import { coverCropById } from '../handbook/cover-crops.ts';
 import { coverMixById } from '../handbook/cover-mixes.ts';
-import { type CoverCrop, originOf, type Span } from '../handbook/shapes.ts';
+import { type CoverCrop, type CoverMix, originOf, provenanceOf, type Span } from '../handbook/shapes.ts';
 import type { ReasonSource } from './draft.ts';
 
 /** One kind in a stand, with the seed broadcast of it when the stand is sown in good time. */
@@ -22,7 +22,19 @@ export function coverParts(coverId: string): CoverPart[] {
     return [{ cover, gPerM2: cover.usualGPerM2, rateFrom: originOf(cover, 'broadcastGPerM2') }];
   }
   const rateFrom = originOf(mix, 'parts');
-  return mix.parts.map((part) => ({ cover: coverCrop(part.coverId), gPerM2: part.gPerM2, rateFrom }));
+  return mix.parts.map(({ coverId: id, gPerM2 }) => ({ cover: inMix(coverCrop(id), mix), gPerM2, rateFrom }));
+}
+
+/** A kind as it is sown in a mix: at the mix's own time in spring, where it has one. */
+function inMix(cover: CoverCrop, mix: CoverMix): CoverCrop {
+  if (mix.springSow === undefined) return cover;
+  const [readIn] = mix.sources;
+  return {
+    ...cover,
+    springSow: mix.springSow,
+    marks: { ...cover.marks, springSow: provenanceOf(mix, 'springSow') },
+    readIn: { ...cover.readIn, ...(readIn === undefined ? {} : { springSow: readIn }) },
+  };
 }
 
 /** The cover or mix in words, for the middle of a sentence. */

@@ -1,34 +1,39 @@
 /**
  * What a sowing owes to the gap it lies in: the work it waits for, and the crops on either side.
  */
-import type { Bed } from '../../garden/garden.ts';
+import type { Stand } from '../../garden/garden.ts';
 import type { Gap } from '../bed-timeline.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { autumnTopdressKey, clearKey, cutKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
-import type { SowWindow } from './sow-window.ts';
+import { isFrostSeeded, type SowWindow } from './sow-window.ts';
+import type { StandInBed } from './stand.ts';
 
 /**
  * A sowing waits for the bed to be clear of its crop and of the covers before it, and in autumn for the compost that
- * goes under it.
+ * goes under it. Clover broadcast on frozen ground goes in among what stands.
  */
 export function waitsFor(
   input: PracticeInput,
-  bed: Bed,
+  { stand, parts }: StandInBed,
   gap: Gap | undefined,
-  { half, window }: SowWindow,
+  sow: SowWindow,
 ): TaskDraft['after'] {
-  const covers = input.garden.stands
-    .filter(({ bedId, sow, cutOn, deadOn }) => bedId === bed.id && sow.happened && (cutOn ?? deadOn) === undefined)
-    .map(({ id }) => ({ key: cutKey(id), minDays: 0 }))
-    .sort((a, b) => (a.key < b.key ? -1 : 1));
-  const clear = gap?.before ? [{ key: clearKey(gap.before.planting.id), minDays: 0 }] : [];
-  const compost =
-    half === 'autumn'
-      ? [{ key: autumnTopdressKey(bed.id, seasonAfter(input.climate, window.preferred)), minDays: 0 }]
-      : [];
-  return [...clear, ...covers, ...compost];
+  const { bedId } = stand;
+  const clear = gap?.before ? [clearKey(gap.before.planting.id)] : [];
+  const covers = isFrostSeeded(parts, sow) ? [] : uncutIn(input, bedId).map(({ id }) => cutKey(id));
+  const season = seasonAfter(input.climate, sow.window.preferred);
+  const compost = sow.half === 'autumn' ? [autumnTopdressKey(bedId, season)] : [];
+  return [...clear, ...covers, ...compost].map((key) => ({ key, minDays: 0 }));
+}
+
+function uncutIn({ garden }: PracticeInput, bedId: string): Stand[] {
+  return garden.stands
+    .filter(
+      ({ cutOn, deadOn, sow, ...stand }) => stand.bedId === bedId && sow.happened && (cutOn ?? deadOn) === undefined,
+    )
+    .sort((a, b) => (a.id < b.id ? -1 : 1));
 }
 
 /** The crops on either side of a gap. */

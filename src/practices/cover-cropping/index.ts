@@ -85,7 +85,7 @@ function suggested(input: PracticeInput, bed: Bed, gap: Gap, span: OpenSpan): Su
   const suggestion = suggestedStand(input, bed, span, from);
   if (suggestion === undefined) return [];
   const { at, sow, why } = suggestion;
-  const draft = sowDraft(input, at, sow, waitsFor(input, bed, gap, sow), [why, ...gapReasons(gap)]);
+  const draft = sowDraft(input, at, sow, waitsFor(input, at, gap, sow), [why, ...gapReasons(gap)]);
   const asSuggested =
     'This is a suggestion: any cover that suits the gap serves. Mark it skipped if you mulch instead.';
   return [{ draft: { ...draft, steps: [...draft.steps, asSuggested] }, standId: at.stand.id, sow }];

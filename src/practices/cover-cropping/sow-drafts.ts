@@ -2,7 +2,7 @@
  * The beginning of a stand's life: order seed, sow, look whether it is up.
  */
 import { cautionsAt } from '../../handbook/cautions.ts';
-import { addDays, type Day, latestOf } from '../../measures/days.ts';
+import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
@@ -28,8 +28,9 @@ export function orderDraft(input: PracticeInput, at: StandInBed, sow: SowWindow)
   const seed = seedAmounts(at.parts, areaOf(at.bed), sow.window.preferred, input.climate);
   const { startedOn } = input.garden;
   const wanted = addDays(sow.window.earliest, -7 * ORDER_WEEKS.last);
-  const latest = latestOf(wanted, addDays(startedOn, LATE_ORDER_DAYS));
   const earliest = latestOf(addDays(sow.window.earliest, -7 * ORDER_WEEKS.first), startedOn);
+  const late = earliestOf(addDays(startedOn, LATE_ORDER_DAYS), sow.window.latest);
+  const latest = latestOf(earliest, wanted, late);
   return {
     ...draftOfStand(input, at),
     key: `cover-order/stand:${at.stand.id}`,

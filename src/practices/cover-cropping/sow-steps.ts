@@ -6,7 +6,7 @@ import { quantity } from '../../measures/quantity.ts';
 import { type CoverPart, commonDepthCm } from '../covers.ts';
 import type { PracticeInput } from '../practice.ts';
 import type { SeedAmount } from './seed.ts';
-import type { SowWindow } from './sow-window.ts';
+import { isFrostSeeded, type SowWindow } from './sow-window.ts';
 import type { StandInBed } from './stand.ts';
 import { winterFate } from './winter.ts';
 
@@ -25,11 +25,6 @@ export function sowSteps(
     ...(isFrostSeeded(parts, sow) ? frostSeeding() : [...raking(parts), watering(bed.watered)]),
     ...ending(input, parts, sow),
   ];
-}
-
-/** Seed that waits on bare frozen ground for thaw to draw it in. */
-function isFrostSeeded(parts: readonly CoverPart[], { half }: SowWindow): boolean {
-  return half === 'spring' && parts.every(({ cover }) => cover.springSow?.onFrozenSoil === true);
 }
 
 function frostSeeding(): string[] {

@@ -188,6 +188,11 @@ function weeksFrom(day: Day, weeks: number): Day {
   return addDays(day, Math.round(7 * weeks));
 }
 
+/** Whether a sowing is of seed that waits on bare frozen ground for thaw to draw it in. */
+export function isFrostSeeded(parts: readonly CoverPart[], { half }: SowWindow): boolean {
+  return half === 'spring' && parts.every(({ cover }) => cover.springSow?.onFrozenSoil === true);
+}
+
 /** Weeks from a day to the median first autumn freeze of its season. */
 export function weeksBeforeFreeze(climate: Climate, day: Day): number | undefined {
   const freeze = medianFreeze(climate, 'first-autumn', seasonOf(climate.seasonTurn, day));

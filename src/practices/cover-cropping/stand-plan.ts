@@ -96,7 +96,7 @@ function plannedStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]
   }
   const { sow, gap } = planned;
   const key = sowKey(at.stand.id);
-  const draft = sowDraft(input, at, sow, waitsFor(input, at.bed, gap, sow), plannedReasons(at, sow, gap));
+  const draft = sowDraft(input, at, sow, waitsFor(input, at, gap, sow), plannedReasons(at, sow, gap));
   if (input.garden.skipped[key] !== undefined) return { at, from: sow.window.earliest, cut: false, drafts: [draft] };
   const pinned = input.garden.pins[key];
   if (pinned === undefined && sow.window.latest < addDays(input.today, -LOST_AFTER_DAYS))

@@ -78,6 +78,17 @@ describe('two covers planned one after the other', () => {
   });
 });
 
+it('does not make clover broadcast in March wait for the cut of the rye it goes under', () => {
+  const stands = [
+    cover('cereal_rye', '2026-09-10', { id: 'rye' }),
+    cover('red_clover', '2027-03-20', { id: 'clover' }),
+    cover('oats', '2027-08-15', { id: 'oats' }),
+  ];
+  const drafts = draftsIn(garden({ startedOn: '2027-02-20', stands }), climate);
+  expect(draft(drafts, 'cover-sow/stand:clover').after).toEqual([]);
+  expect(draft(drafts, 'cover-sow/stand:oats').after).toContainEqual({ key: 'cover-cut/stand:rye', minDays: 0 });
+});
+
 describe('warnings', () => {
   const stand = {
     startedOn: '2027-06-01',

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { soilWarmOdds } from '../../../src/climate/soil-temperature.ts';
 import {
   heldBetween,
+  isFrostSeeded,
   type SowingHalf,
   sowingHalves,
   sowWindow,
@@ -76,6 +77,15 @@ describe('sowing in spring', () => {
     expect(windowOf('red_clover', 'spring')).toMatchObject({ earliest: '2027-03-01', latest: '2027-04-12' });
   });
 
+  it('sows clover under a nurse of rye at the mix’s own time, the middle of April in New York (cover:S4b)', () => {
+    const geneva = frostDates('04-28', '10-19');
+    const window = windowOf('rye-red-clover', 'spring', geneva);
+    expect(window && window.earliest <= '2027-04-15' && window.latest >= '2027-04-15').toBe(true);
+    const sow = sowWindow(coverParts('rye-red-clover'), 'spring', 2027, inputOf(garden(), geneva));
+    expect(sow?.reasons[0]).toMatchObject({ rule: 'cover-sow.spring', source: 'cover:S4b' });
+    expect(sow && isFrostSeeded(coverParts('rye-red-clover'), sow)).toBe(false);
+  });
+
   it('has no window where the soil is warm only after the last day', () => {
     const cold = {
       ...plain,
@@ -111,7 +121,6 @@ describe('where nothing can be said', () => {
 
   it('gives none where a part is not sown in that half', () => {
     expect(windowOf('cereal_rye', 'spring')).toBeUndefined();
-    expect(windowOf('rye-red-clover', 'spring')).toBeUndefined();
     expect(windowOf('oats', 'summer')).toBeUndefined();
   });
 
