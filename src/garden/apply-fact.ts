@@ -3,7 +3,7 @@
  */
 import { type Day, earliestOf } from '../measures/days.ts';
 import type { Effect } from './effects.ts';
-import type { Fact } from './facts.ts';
+import type { DoneTask } from './facts.ts';
 import type { DoneMark, Garden, Pile, Planting, Stand } from './garden.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { withoutAbsent } from './without-absent.ts';
@@ -11,13 +11,16 @@ import { withoutAbsent } from './without-absent.ts';
 /** The garden once a fact is true. Lists only grow at their end; what is about things no longer there changes nothing. */
 export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden {
   switch (fact.kind) {
-    case 'task-done':
-      return fact.makes.reduce<Garden>((state, effect) => applyEffect(state, effect, fact.on), {
-        ...garden,
-        done: [...garden.done, doneMark(fact, entry)],
-      });
-    case 'task-skipped':
-      return { ...garden, skipped: { ...garden.skipped, [fact.key]: fact.on } };
+    case 'tasks-done': {
+      const marks = fact.tasks.map((task) => doneMark(task, fact.on, entry));
+      const effects = fact.tasks.flatMap(({ makes }) => makes);
+      const marked = { ...garden, done: [...garden.done, ...marks] };
+      return effects.reduce<Garden>((state, effect) => applyEffect(state, effect, fact.on), marked);
+    }
+    case 'tasks-skipped': {
+      const skipped = fact.tasks.map(({ key }) => [key, fact.on]);
+      return { ...garden, skipped: { ...garden.skipped, ...Object.fromEntries(skipped) } };
+    }
     case 'day-pinned':
       return { ...garden, pins: { ...garden.pins, [fact.key]: fact.day } };
     case 'day-unpinned':
@@ -36,8 +39,8 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
   }
 }
 
-function doneMark(fact: Extract<Fact, { kind: 'task-done' }>, entry: number): DoneMark {
-  const { key, on, practice, taskKind, title, job, subject, effortMinutes } = fact;
+function doneMark(task: DoneTask, on: Day, entry: number): DoneMark {
+  const { key, practice, taskKind, title, job, subject, effortMinutes } = task;
   return { key, on, practice, kind: taskKind, title, job, subject, effortMinutes, entry };
 }
 

@@ -42,11 +42,9 @@ const gardenImported = z.object({
   prefer: z.enum(['reported', 'file']),
 });
 
-/** A task done on a day, with the task as it stood and what doing it makes true. */
-const taskDone = z.object({
-  kind: z.literal('task-done'),
+/** A task as it stood when it was done, and what doing it makes true. */
+const doneTask = z.object({
   key: z.string(),
-  on: day,
   practice: z.string(),
   taskKind: z.string(),
   title: z.string(),
@@ -56,7 +54,14 @@ const taskDone = z.object({
   makes: z.array(effect),
 });
 
-const taskSkipped = z.object({ kind: z.literal('task-skipped'), key: z.string(), title: z.string(), on: day });
+/** Tasks done on a day and marked together: one act, taken back as one. */
+const tasksDone = z.object({ kind: z.literal('tasks-done'), on: day, tasks: z.array(doneTask).min(1) });
+
+const tasksSkipped = z.object({
+  kind: z.literal('tasks-skipped'),
+  on: day,
+  tasks: z.array(z.object({ key: z.string(), title: z.string() })).min(1),
+});
 const dayPinned = z.object({ kind: z.literal('day-pinned'), key: z.string(), title: z.string(), day });
 const dayUnpinned = z.object({ kind: z.literal('day-unpinned'), key: z.string(), title: z.string() });
 
@@ -75,8 +80,8 @@ const entryUndone = z.object({ kind: z.literal('entry-undone'), entry: z.number(
 /** What a fact must look like to be taken in, or read back from where it was kept. */
 export const factSchema = z.discriminatedUnion('kind', [
   gardenImported,
-  taskDone,
-  taskSkipped,
+  tasksDone,
+  tasksSkipped,
   dayPinned,
   dayUnpinned,
   pileRead,
@@ -85,3 +90,6 @@ export const factSchema = z.discriminatedUnion('kind', [
 
 /** One fact of the ledger. */
 export type Fact = z.infer<typeof factSchema>;
+
+/** A task done, as a fact tells it. */
+export type DoneTask = z.infer<typeof doneTask>;

@@ -56,9 +56,10 @@ export function createSteward({ store, clock }: StewardSettings): Steward {
     today: async (gardenId) => planner.dayOf(gardenOf(gardenId, await store.ledger(gardenId))),
     markDone: (gardenId, keys, on, by) => accept(gardenId, by, (view) => doneFacts(view, keys, on)),
     skip: (gardenId, keys, by) =>
-      accept(gardenId, by, ({ plan }) =>
-        openTasks(plan, keys).map(({ key, title }) => ({ kind: 'task-skipped', key, title, on: plan.today })),
-      ),
+      accept(gardenId, by, ({ plan }) => {
+        const tasks = openTasks(plan, keys).map(({ key, title }) => ({ key, title }));
+        return [{ kind: 'tasks-skipped', on: plan.today, tasks }];
+      }),
     pin: (gardenId, key, day, by) => accept(gardenId, by, ({ plan }) => [pinFact(plan, key, day)]),
     unpin: (gardenId, key, by) =>
       accept(gardenId, by, ({ plan }) =>
@@ -156,10 +157,8 @@ function doneFacts({ plan }: VersionedView, keys: readonly TaskKey[], on: Day): 
   if (!isDay(on) || on > plan.today) {
     throw refusal('the day it was done', `"${on}" cannot be used.`, `Give a day up to today, such as ${plan.today}.`);
   }
-  return openTasks(plan, keys).map((task) => ({
-    kind: 'task-done',
+  const tasks = openTasks(plan, keys).map((task) => ({
     key: task.key,
-    on,
     practice: task.practice,
     taskKind: task.kind,
     title: task.title,
@@ -168,6 +167,7 @@ function doneFacts({ plan }: VersionedView, keys: readonly TaskKey[], on: Day): 
     effortMinutes: task.effortMinutes,
     makes: [...task.makes],
   }));
+  return [{ kind: 'tasks-done', on, tasks }];
 }
 
 function pinFact(plan: Plan, key: TaskKey, day: Day): Fact {

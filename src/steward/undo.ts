@@ -1,7 +1,7 @@
 /**
  * Taking an entry back: what it would do, shown before it is done.
  */
-import type { Fact } from '../garden/facts.ts';
+import type { DoneTask, Fact } from '../garden/facts.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused } from '../garden/problem.ts';
 import { projectGarden, standingEntries, undoneEntries } from '../garden/project.ts';
@@ -71,18 +71,19 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
       return 'all';
     case 'pile-read':
       return new Set([fact.pileId]);
-    case 'task-skipped':
+    case 'tasks-skipped':
+      return new Set(fact.tasks.map(({ key }) => key));
     case 'day-pinned':
     case 'day-unpinned':
       return new Set([fact.key]);
-    case 'task-done':
-      return new Set([fact.key, fact.subject.id, ...fact.makes.flatMap(idsOf)]);
+    case 'tasks-done':
+      return new Set(fact.tasks.flatMap(({ key, subject, makes }) => [key, subject.id, ...makes.flatMap(idsOf)]));
     default:
       return fact satisfies never;
   }
 }
 
-function idsOf(effect: Extract<Fact, { kind: 'task-done' }>['makes'][number]): string[] {
+function idsOf(effect: DoneTask['makes'][number]): string[] {
   return Object.entries(effect).flatMap(([name, value]) => (name.endsWith('Id') ? [String(value)] : []));
 }
 

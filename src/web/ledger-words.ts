@@ -11,13 +11,15 @@ export function factInWords(
   fact: Fact,
   { piles, bins, place: { units } }: Pick<Garden, 'piles' | 'bins' | 'place'>,
 ): string {
+  const titles = ({ tasks }: { tasks: readonly { title: string }[] }): string =>
+    tasks.map(({ title }) => readableIn(units, title)).join('; ');
   switch (fact.kind) {
     case 'garden-imported':
       return `Garden file brought in: ${fact.file.garden.name}`;
-    case 'task-done':
-      return `Done on ${formatDay(fact.on, units)}: ${readableIn(units, fact.title)}`;
-    case 'task-skipped':
-      return `Skipped: ${readableIn(units, fact.title)}`;
+    case 'tasks-done':
+      return `Done on ${formatDay(fact.on, units)}: ${titles(fact)}`;
+    case 'tasks-skipped':
+      return `Skipped: ${titles(fact)}`;
     case 'day-pinned':
       return `Pinned to ${fullDay(fact.day, units)}: ${readableIn(units, fact.title)}`;
     case 'day-unpinned':

@@ -30,7 +30,8 @@ export function taskView({ plan, ledger }: Pick<GardenView, 'plan' | 'ledger'>, 
     return found === undefined ? [] : [{ task: found, minDays }];
   });
   const settledBy = standingEntries(ledger).findLast(
-    ({ fact }) => (fact.kind === 'task-done' || fact.kind === 'task-skipped') && fact.key === key,
+    ({ fact }) =>
+      (fact.kind === 'tasks-done' || fact.kind === 'tasks-skipped') && fact.tasks.some((done) => done.key === key),
   );
   return { task, lot: entry === undefined ? [task] : tasksOf(plan, entry), waitsFor, settledBy };
 }

@@ -53,7 +53,7 @@ describe('undo', () => {
     expect(preview).toMatchObject({
       garden: 'hollow-lane',
       applied: false,
-      entry: { entry: 2, kind: 'task-done', by: 'a test' },
+      entry: { entry: 2, kind: 'tasks-done', by: 'a test' },
       leaning: [{ entry: 3, kind: 'pile-read' }],
     });
     expect(preview.moves).toContainEqual(expect.objectContaining({ key: TURN, from: '2027-04-17' }));

@@ -52,16 +52,20 @@ export function imported(file: GardenFile, prefer: 'reported' | 'file' = 'report
 /** The fact of a task done with what it makes true. */
 export function done(on: Day, key: string, ...makes: Effect[]): Fact {
   return {
-    kind: 'task-done',
-    key,
+    kind: 'tasks-done',
     on,
-    practice: 'cover-cropping',
-    taskKind: 'a-kind',
-    title: 'A task',
-    job: { id: 'a-job', title: 'A job' },
-    subject: { type: 'garden', id: 'hollow-lane', name: 'Hollow Lane' },
-    effortMinutes: 10,
-    makes,
+    tasks: [
+      {
+        key,
+        practice: 'cover-cropping',
+        taskKind: 'a-kind',
+        title: 'A task',
+        job: { id: 'a-job', title: 'A job' },
+        subject: { type: 'garden', id: 'hollow-lane', name: 'Hollow Lane' },
+        effortMinutes: 10,
+        makes,
+      },
+    ],
   };
 }
 

@@ -21,7 +21,7 @@ describe('a fact', () => {
   it.each([
     imported(exampleFile()),
     done('2027-06-01', 'k', ...effects),
-    { kind: 'task-skipped', key: 'k', title: 'T', on: '2027-06-01' },
+    { kind: 'tasks-skipped', on: '2027-06-01', tasks: [{ key: 'k', title: 'T' }] },
     { kind: 'day-pinned', key: 'k', title: 'T', day: '2027-06-01' },
     { kind: 'day-unpinned', key: 'k', title: 'T' },
     { kind: 'pile-read', pileId: 'p', on: '2027-06-01', tempC: 55, moisture: 'damp', smell: 'earthy' },
@@ -32,7 +32,7 @@ describe('a fact', () => {
 
   it.each([
     { kind: 'rained', on: '2027-06-01' },
-    { kind: 'task-skipped', key: 'k', title: 'T', on: '2027-02-29' },
+    { kind: 'tasks-skipped', on: '2027-02-29', tasks: [{ key: 'k', title: 'T' }] },
     { kind: 'entry-undone', entry: 0 },
     { kind: 'pile-read', pileId: 'p', on: '2027-06-01', moisture: 'soggy' },
     done('2027-06-01', 'k', { makes: 'compost-bought', litres: -1 }),

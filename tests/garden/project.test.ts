@@ -192,7 +192,7 @@ describe('skipping and pinning', () => {
       ['2027-06-03', { kind: 'day-pinned', key: 'b', title: 'B', day: '2027-06-13' }],
       ['2027-06-04', { kind: 'day-pinned', key: 'a', title: 'A', day: '2027-06-14' }],
       ['2027-06-05', { kind: 'day-unpinned', key: 'b', title: 'B' }],
-      ['2027-06-06', { kind: 'task-skipped', key: 'c', title: 'C', on: '2027-06-06' }],
+      ['2027-06-06', { kind: 'tasks-skipped', on: '2027-06-06', tasks: [{ key: 'c', title: 'C' }] }],
     );
     expect(garden.pins).toEqual({ a: '2027-06-14' });
     expect(garden.skipped).toEqual({ c: '2027-06-06' });
@@ -301,7 +301,7 @@ describe('a file brought in again', () => {
     it('keeps what it says nothing against: marks without effect, skips, pins', () => {
       const garden = gardenAfter(
         ['2027-06-02', done('2027-06-02', 'looked')],
-        ['2027-06-03', { kind: 'task-skipped', key: 'c', title: 'C', on: '2027-06-03' }],
+        ['2027-06-03', { kind: 'tasks-skipped', on: '2027-06-03', tasks: [{ key: 'c', title: 'C' }] }],
         ['2027-06-04', { kind: 'day-pinned', key: 'a', title: 'A', day: '2027-06-12' }],
         ['2027-07-01', imported(later(), 'file')],
       );

@@ -82,7 +82,7 @@ test('a gardener pins a day, skips a bed, and makes and revokes a feed', async (
     'garden-imported',
     'day-pinned',
     'day-unpinned',
-    'task-skipped',
+    'tasks-skipped',
   ]);
 });
 

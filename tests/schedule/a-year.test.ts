@@ -50,7 +50,8 @@ function entryOf(entry: number, recordedOn: Day, fact: Fact): LedgerEntry {
 
 function doneFact({ kind: taskKind, makes, ...task }: PlannedTask, on: Day): Fact {
   const { key, practice, title, job, subject, effortMinutes } = task;
-  return { kind: 'task-done', key, on, practice, taskKind, title, job, subject, effortMinutes, makes: [...makes] };
+  const done = { key, practice, taskKind, title, job, subject, effortMinutes, makes: [...makes] };
+  return { kind: 'tasks-done', on, tasks: [done] };
 }
 
 describe.each([

@@ -33,12 +33,23 @@ describe('marking done', () => {
     expect(plan.tasks.find(({ key }) => key === cut.key)).toMatchObject({ state: 'done', day: '2027-04-21' });
   });
 
-  it('takes several tasks at once, each an entry of its own', async () => {
+  it('takes tasks marked together back together', async () => {
+    const { steward, garden } = await household();
+    const before = (await steward.view(garden)).plan.tasks.map(({ key, state }) => `${key} ${state}`);
+    const keys = (await steward.view(garden)).plan.tasks.slice(0, 3).map(({ key }) => key);
+    await steward.markDone(garden, keys, NORTH_TODAY, 'ada');
+    const after = await steward.undo(garden, undefined, 'ada');
+    expect(after.tasks.map(({ key, state }) => `${key} ${state}`)).toEqual(before);
+  });
+
+  it('takes several tasks at once as one entry', async () => {
     const { steward, garden } = await household();
     const keys = (await steward.view(garden)).plan.tasks.slice(0, 3).map(({ key }) => key);
     await steward.markDone(garden, keys, NORTH_TODAY, 'ada');
     const { ledger, plan } = await steward.view(garden);
-    expect(ledger.slice(1).map(({ fact }) => fact.kind === 'task-done' && fact.key)).toEqual(keys);
+    expect(ledger.slice(1).map(({ fact }) => fact.kind === 'tasks-done' && fact.tasks.map(({ key }) => key))).toEqual([
+      keys,
+    ]);
     expect(
       plan.tasks
         .filter(({ state }) => state === 'done')

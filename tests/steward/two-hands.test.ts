@@ -33,7 +33,7 @@ describe('two people at once', () => {
       ['ada', 'garden-imported'],
       ['ben', 'pile-read'],
       ['ben', 'pile-read'],
-      ['ada', 'task-done'],
+      ['ada', 'tasks-done'],
     ]);
   });
 
@@ -42,7 +42,7 @@ describe('two people at once', () => {
     const slow = slowHand(house, 99);
     const { key } = openTask((await slow.view(house.garden)).plan, 'clear-bed');
     await expect(slow.skip(house.garden, [key], 'ada')).rejects.toThrow('kept changing. Nothing was written.');
-    expect((await house.store.ledger(house.garden)).map(({ fact }) => fact.kind)).not.toContain('task-skipped');
+    expect((await house.store.ledger(house.garden)).map(({ fact }) => fact.kind)).not.toContain('tasks-skipped');
   });
 
   it('what the other did first decides: a task done meanwhile cannot be skipped', async () => {

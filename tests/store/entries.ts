@@ -5,7 +5,7 @@ export const NOON = '2027-04-18T12:00:00.000Z';
 
 /** The entry that says a task was skipped. */
 export function skipping(key: string): NewEntry {
-  return entryOf({ kind: 'task-skipped', key, title: 'Turn the pile', on: '2027-04-18' });
+  return entryOf({ kind: 'tasks-skipped', on: '2027-04-18', tasks: [{ key, title: 'Turn the pile' }] });
 }
 
 export function entryOf(fact: Fact): NewEntry {

@@ -122,7 +122,10 @@ describe('reading the ledger', () => {
   test.each([
     ['text that is not JSON', '{"kind":'],
     ['a kind of fact this program does not know', '{"kind":"rain-danced"}'],
-    ['a day that is not in the calendar', '{"kind":"task-skipped","key":"a","title":"b","on":"2027-02-29"}'],
+    [
+      'a day that is not in the calendar',
+      '{"kind":"tasks-skipped","tasks":[{"key":"a","title":"b"}],"on":"2027-02-29"}',
+    ],
   ])('refuses %s and names the entry', async (_, fact) => {
     const file = join(tempFolder(), 'loamtide.db');
     const store = await stockedStore(file);

@@ -88,7 +88,7 @@ describe('the copy made before migrating', () => {
     expect((statSync(copy ?? '').mode & 0o777).toString(8)).toBe('600');
     const before = await openStore({ file: copy ?? '' });
     onTestFinished(() => before.close());
-    expect((await before.ledger('plot')).map(({ fact }) => fact.kind)).toEqual(['task-skipped']);
+    expect((await before.ledger('plot')).map(({ fact }) => fact.kind)).toEqual(['tasks-skipped']);
   });
 
   test('is made before the first step, so it is there when a step fails', async () => {

@@ -30,7 +30,7 @@ test('two programs on one new database each add a hundred entries, and none is l
   const store = await openStore({ file });
   onTestFinished(() => store.close());
   const entries = await store.ledger('plot');
-  const keys = entries.flatMap(({ fact }) => (fact.kind === 'task-skipped' ? [fact.key] : []));
+  const keys = entries.flatMap(({ fact }) => (fact.kind === 'tasks-skipped' ? fact.tasks.map(({ key }) => key) : []));
   expect(entries.map(({ entry }) => entry)).toEqual(Array.from({ length: 200 }, (_, i) => i + 1));
   expect(new Set(keys).size).toBe(200);
   expect(await store.factsVersion('plot')).toBe(200);
