@@ -1,6 +1,7 @@
 /**
  * When a stand is cut: before it flowers, and early enough that what follows can be planted.
  */
+import type { Climate } from '../../climate/climate.ts';
 import { freezeDay } from '../../climate/freeze.ts';
 import type { Odds } from '../../climate/odds.ts';
 import { seasonOf } from '../../climate/season.ts';
@@ -98,11 +99,17 @@ function shortReasons(late: Day | undefined, next: Follower | undefined): Reason
 function littleGrowth(input: PracticeInput, parts: readonly CoverPart[], sown: Day, latest: Day): Reason[] {
   const { climate } = input;
   if (!parts.some(({ cover }) => winterFate(cover, input) !== 'dies')) return [];
-  const season = seasonOf(climate.seasonTurn, sown) + 1;
-  const freeze = freezeDay(climate, { event: 'last-spring', limitF: 28, season, chancePercent: 50 });
-  const early = freeze !== undefined && latest > midwinterAfter(climate, sown);
-  if (!early || latest > addDays(freeze, LITTLE_GROWTH_DAYS)) return [];
+  const grown = springGrowthFrom(climate, seasonOf(climate.seasonTurn, sown) + 1);
+  const early = grown !== undefined && latest > midwinterAfter(climate, sown) && latest <= grown;
+  if (!early) return [];
+  const freeze = addDays(grown, -LITTLE_GROWTH_DAYS);
   return [{ rule: 'cover-cut.little-growth', saw: { freeze }, limit: latest, source: 'house default' }];
+}
+
+/** The day up to which a living cover has little spring growth; nothing where no freeze date is known. */
+export function springGrowthFrom(climate: Climate, season: number): Day | undefined {
+  const freeze = freezeDay(climate, { event: 'last-spring', limitF: 28, season, chancePercent: 50 });
+  return freeze === undefined ? undefined : addDays(freeze, LITTLE_GROWTH_DAYS);
 }
 
 function whichDecides(bloom: BloomClose | undefined, next: Follower | undefined): Reason[] {

@@ -3,7 +3,8 @@
  *
  * The choice follows published uses (Cornell's guide for New York growers, cover:S4a–m): a bed wanted early gets a
  * cover that winter kills; one wanted from late spring on may carry rye or rye with vetch through winter; a warm gap
- * of five to eight weeks gets buckwheat.
+ * of five to eight weeks gets buckwheat. Where beds are not dug, a living cover takes a month to finish, so it is
+ * suggested only where it has grown before that.
  */
 import { freezeDay } from '../../climate/freeze.ts';
 import { dayOfIndex, seasonOf } from '../../climate/season.ts';
@@ -11,17 +12,18 @@ import type { Bed, Stand } from '../../garden/garden.ts';
 import type { SourceId } from '../../handbook/shapes.ts';
 import { addDays, type Day, daysBetween } from '../../measures/days.ts';
 import { soonest } from '../bed-timeline.ts';
-import { coverName } from '../covers.ts';
+import { type CoverPart, coverName, coverParts } from '../covers.ts';
 import type { Reason } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
+import { springGrowthFrom } from './cut-window.ts';
 import type { OpenSpan } from './open-spans.ts';
 import { daysToNextCover, settleDays } from './settle.ts';
 import { heldBetween, type SowingHalf, type SowWindow, sowWindow } from './sow-window.ts';
 import { type StandInBed, standInBed } from './stand.ts';
 import { killedOn, winterFate } from './winter.ts';
 
-/** Days after the median last freeze from which a bed may still carry a living cover. "Mid-May or later" in New York. */
-const LATE_BED_DAYS = 14;
+/** Days after the median last freeze from which vetch earns its place: 10 June at Geneva, New York (cover:S5). */
+const VETCH_DAYS = 43;
 /** Days a stand must grow to have been worth the seed. House default: buckwheat's 40 warm days (cover:S4a). */
 const LEAST_STAND_DAYS = 40;
 /** Days before a warm cover's last suggested day that its span must open: in a later one a cover for winter serves. House default. */
@@ -66,18 +68,33 @@ function candidates(input: PracticeInput, span: OpenSpan, half: SowingHalf, seas
   const killed = (legumeNear ? ['oats'] : ['oats-field-pea', 'oats']).map(
     (coverId): Candidate => ({ coverId, why: 'wanted early', source: 'cover:S2a' }),
   );
-  if (!wantedLate(input, span, season)) return killed;
   const rye: Candidate = { coverId: 'cereal_rye', why: 'wanted late', source: 'cover:S4i' };
-  if (span.next?.crop.nitrogen !== 'high' || legumeNear) return [...killed, rye];
-  return [{ coverId: 'rye-vetch', why: 'hungry crop next', source: 'cover:S4l' }, ...killed, rye];
+  const vetch: Candidate = { coverId: 'rye-vetch', why: 'hungry crop next', source: 'cover:S5' };
+  const hungry = span.next?.crop.nitrogen === 'high' && !legumeNear && leavesVetchItsMay(input, span, season);
+  return [
+    ...(hungry ? [vetch] : []),
+    ...killed,
+    ...(leavesSpringGrowth(input, span, season, coverParts(rye.coverId)) ? [rye] : []),
+  ];
 }
 
-/** Whether the next crop leaves a living cover its spring: it goes in two weeks after the median last freeze or later. */
-function wantedLate({ climate }: PracticeInput, span: OpenSpan, season: number): boolean {
+/** Whether a living cover would have grown by the day it has to be cut for what follows. */
+function leavesSpringGrowth(
+  { climate }: PracticeInput,
+  span: OpenSpan,
+  season: number,
+  parts: readonly CoverPart[],
+): boolean {
   if (span.to === undefined) return true;
+  const grown = springGrowthFrom(climate, season + 1);
+  return grown !== undefined && addDays(span.to, -settleDays(parts, span.next)) > grown;
+}
+
+/** Whether the next crop goes in so late that vetch, which gathers most in May, is worth its seed. */
+function leavesVetchItsMay({ climate }: PracticeInput, span: OpenSpan, season: number): boolean {
   const ask = { event: 'last-spring', limitF: 32, season: season + 1, chancePercent: 50 } as const;
   const freeze = freezeDay(climate, ask);
-  return freeze !== undefined && span.to >= addDays(freeze, LATE_BED_DAYS);
+  return span.to !== undefined && freeze !== undefined && span.to >= addDays(freeze, VETCH_DAYS);
 }
 
 interface Trial {

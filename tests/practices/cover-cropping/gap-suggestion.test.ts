@@ -52,20 +52,35 @@ describe('a gap before winter', () => {
     expect(suggestions(garden({ plantings }))).toEqual(['after-pea-2027-04-15-2027-autumn-oats 2027-08-06 2027-09-01']);
   });
 
-  it('gets rye with vetch before a hungry crop of late spring, and oats before an early one', () => {
-    const late = [until('carrot', '2027-07-31'), setOut('tomato', '2028-05-30')];
-    const early = [until('carrot', '2027-07-31'), setOut('broccoli', '2028-05-01')];
-    expect(suggestions(garden({ plantings: late }))[0]).toContain('autumn-rye-vetch 2027-08-20 2027-09-01');
-    expect(suggestions(garden({ plantings: early }))[0]).toContain('autumn-oats-field-pea');
+  it('gets rye with vetch before a hungry crop six weeks after the last freeze (cover:S5), and oats before an earlier one', () => {
+    // 10 June at Geneva is 43 days after its last freeze; here that is 22 June.
+    const [late, early] = ['2028-06-22', '2028-06-21'].map((day) =>
+      suggestions(garden({ plantings: [until('carrot', '2027-07-31'), setOut('tomato', day)] })),
+    );
+    expect(late?.[0]).toContain('autumn-rye-vetch 2027-08-20 2027-09-01');
+    expect(early?.[0]).toContain('autumn-oats-field-pea');
   });
 
   it('gets rye where oats come too late, if the bed is not wanted early', () => {
-    const plantings = [until('carrot', '2027-09-10'), setOut('cabbage', '2028-05-30')];
+    const plantings = [until('carrot', '2027-09-10'), setOut('cabbage', '2028-06-20')];
     expect(suggestions(garden({ plantings }))[0]).toContain('autumn-cereal_rye 2027-09-11 2027-10-01');
   });
 
+  it('gets no rye that would have to be cut before it has grown', () => {
+    for (const day of ['2028-05-01', '2028-05-20', '2028-06-05', '2028-06-20']) {
+      const of = garden({
+        startedOn: '2027-08-01',
+        plantings: [until('carrot', '2027-09-10'), setOut('cabbage', day)],
+      });
+      const rye = draftsIn(of, climate).find(({ key }) => key.includes('cereal_rye'));
+      const stands = [cover('cereal_rye', '2027-09-15')];
+      const cut = draft(draftsIn({ ...of, stands }, climate), 'cover-cut/');
+      expect(rye === undefined, day).toBe(rulesOf(cut).includes('cover-cut.little-growth'));
+    }
+  });
+
   it('gets nothing where rye comes too late', () => {
-    const plantings = [until('carrot', '2027-10-01'), setOut('cabbage', '2028-05-30')];
+    const plantings = [until('carrot', '2027-10-01'), setOut('cabbage', '2028-06-20')];
     expect(suggestions(garden({ plantings }))).toEqual([]);
   });
 
