@@ -35,6 +35,6 @@ function distance(word: string, name: string): number {
 
 /** "Did you mean …?" for a misspelt word, or the whole list where nothing is near. */
 export function suggestion(word: string, known: readonly string[]): string {
-  const near = nearestNames(word, known);
+  const near = nearestNames(word, [...new Set(known)]);
   return near.length > 0 ? `Did you mean ${near.join(' or ')}?` : `Known are: ${known.join(', ')}.`;
 }

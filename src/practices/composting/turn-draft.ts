@@ -29,6 +29,18 @@ const BROWNS_LITRES = { least: 10, round: 5 } as const;
 /** Water given at a time to a dry pile, litres for each 100 built: a can, then feel again. House default. */
 const CAN_LITRES = 10;
 
+/** What waiting costs, by what asked for the turn. */
+const MISSED_NOTES: Readonly<Record<NextTurn['cause'], string>> = {
+  'too hot':
+    'The life in it dies back while it runs so hot: take its temperature, and turn it today if it is still up.',
+  sour: 'It goes on rotting without air: turn it at your next chance.',
+  ammonia: 'It goes on losing nitrogen to the air: turn it at your next chance.',
+  cooling: 'The pile is only slower for it: turn it when you next can.',
+  dry: 'It has all but stopped until it is wet again: water it as you turn, when you next can.',
+  wet: 'It may turn sour: turn it at your next chance, with dry browns.',
+  calendar: 'The pile is only slower for it: turn it when you next can.',
+};
+
 /** Turn a pile; only the next turn is a task, later ones are a line in it. */
 export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: NextTurn): TaskDraft {
   const count = pile.turns.length + 1;
@@ -44,7 +56,7 @@ export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: Next
     supplies: [{ what: 'fork' }, ...mixIn(pile, turn)],
     window: turn.window,
     ifMissed: 'still do',
-    missedNote: 'The pile is only slower for it: turn it when you next can.',
+    missedNote: MISSED_NOTES[turn.cause],
     effortMinutes: forkingMinutes(builtLitres(pile)),
     onceMinutes: START_UP_MINUTES,
     confidence: turn.cause === 'calendar' ? 'derived' : 'recorded',

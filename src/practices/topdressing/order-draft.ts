@@ -57,7 +57,7 @@ function orderDraft(
     cautions: [
       'Bought compost, hay and straw can carry persistent weedkiller that ruins beans, peas and tomatoes for years.',
     ],
-    supplies: [{ what: 'finished compost', amount: { value: litres, unit: 'L' }, also: barrowLoads(litres) }],
+    supplies: [{ what: 'compost to order', amount: { value: litres, unit: 'L' }, also: barrowLoads(litres) }],
     window: orderWindow(input, day),
     ifMissed: 'still do',
     missedNote: 'Buy bagged compost near the day, and still test it with beans; or spread thinner.',

@@ -23,6 +23,10 @@ const MISSED: Readonly<Record<Share['half'], string>> = {
   spring: 'Spread it between the rows, clear of the stems, or leave it for autumn.',
 };
 
+/** What to do where the order has not come when the bed cannot wait. */
+const WITHOUT_COMPOST =
+  'No tested compost in time? Spread what there is, let what follows go ahead, and give the rest in spring.';
+
 /** Spread the yearly layer on one bed. */
 export function spreadDraft(input: PracticeInput, share: Share): TaskDraft {
   const habit = input.garden.topdressing ?? DEFAULT_HABIT;
@@ -39,6 +43,7 @@ export function spreadDraft(input: PracticeInput, share: Share): TaskDraft {
       `Spread ${quantity(litres, 'L')} of finished compost over the bed, ${quantity(habit.depthMm, 'mm')} deep: ${barrowLoads(litres)}.`,
       'Rake it level and leave it on top: worms and rain take it down. Dig nothing in.',
       'Keep it a hand off the stems of anything growing.',
+      ...(share.fromBins < litres ? [WITHOUT_COMPOST] : []),
     ],
     cautions: cautions(habit),
     supplies: [

@@ -108,7 +108,7 @@ describe('the order for what is short', () => {
     const short = of({ piles: [pile('2026-05-01', { finishedOn: '2027-06-01', finishedLitres: 65 })] });
     const order = orders(short)[0];
     expect(order?.supplies[0]).toEqual({
-      what: 'finished compost',
+      what: 'compost to order',
       amount: { value: 120, unit: 'L' },
       also: '2 barrow loads',
     });
