@@ -77,7 +77,8 @@ export class Planner {
     const today = this.dayOf(garden);
     const climate = await this.#climate(garden, today);
     const stored = await this.#shelves.plan(gardenId);
-    const current = stored?.factsVersion === version && stored.today === today;
+    // The first look in a run plans again: the plan on disk may be that of an older program.
+    const current = held !== undefined && stored?.factsVersion === version && stored.today === today;
     const plan = current ? stored : this.plan(garden, climate, today, version, stored);
     if (!current && !(await this.#shelves.savePlan(gardenId, plan, version))) return undefined;
     const view = { garden, climate, plan, ledger, version };

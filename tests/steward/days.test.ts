@@ -123,3 +123,13 @@ describe('a clock told which day it is', () => {
     await steward.close();
   });
 });
+
+it('a plan that an older program left on disk is made again at the start', async () => {
+  const { store, clock, steward, garden } = await household();
+  const { plan } = await steward.view(garden);
+  await store.savePlan(garden, { ...plan, tasks: [], entries: [] }, plan.factsVersion);
+  const restarted = createSteward({ store, clock });
+  expect((await restarted.view(garden)).plan.entries.map(({ title }) => title)).toEqual(
+    plan.entries.map(({ title }) => title),
+  );
+});
