@@ -1,7 +1,7 @@
 /**
  * Makes each garden's plan again when a fact or the day has changed, and hands out the last good one.
  */
-import { DateTime } from 'luxon';
+import { DateTime, Settings } from 'luxon';
 import type { Climate } from '../climate/climate.ts';
 import type { Garden } from '../garden/garden.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
@@ -15,6 +15,14 @@ import { readStationTable } from '../store/station-file.ts';
 import type { Shelves } from '../store/store.ts';
 import { climateOf } from './garden-climate.ts';
 import type { GardenView } from './steward.ts';
+
+// Luxon hands an unreadable date on in silence unless it is told to throw.
+Settings.throwOnInvalid = true;
+declare module 'luxon' {
+  interface TSSettings {
+    throwOnInvalid: true;
+  }
+}
 
 /** Days ahead that tasks are worked out for: the feed's year and a month, so that nothing ends at its edge. */
 const DAYS_AHEAD = 396;
@@ -30,12 +38,12 @@ export interface Clock {
 
 /** A garden's day at a moment. */
 export function dayIn(timeZone: string, now: Instant): Day {
-  return DateTime.fromISO(now, { zone: timeZone }).toISODate() ?? now.slice(0, 10);
+  return DateTime.fromISO(now, { zone: timeZone }).toISODate();
 }
 
 /** The moment a garden's day begins: midnight, or the first moment after it where clocks skip midnight. */
 export function dayBegins(timeZone: string, day: Day): Instant {
-  return DateTime.fromISO(day, { zone: timeZone }).toUTC().toISO() ?? `${day}T00:00:00.000Z`;
+  return DateTime.fromISO(day, { zone: timeZone }).toUTC().toISO();
 }
 
 /** A view with the version of the facts it shows. */
