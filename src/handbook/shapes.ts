@@ -95,6 +95,7 @@ export interface ZoneBloom {
 /** Rhizobium group a legume's seed is inoculated with. */
 export type Inoculant = 'pea and vetch' | 'red and white clover' | 'crimson and berseem clover' | 'cowpea';
 
+/** Figures of a cover crop whose origin is kept. */
 export type CoverField =
   | 'soilMinC'
   | 'springSow'
@@ -216,6 +217,7 @@ export interface ColdLimit {
   sources: readonly SourceId[];
 }
 
+/** Figures of a vegetable whose origin is kept. */
 export type VegetableField =
   | 'frostClass'
   | 'firstSowWeeks'
@@ -285,6 +287,7 @@ export interface Vegetable extends Row<VegetableField> {
   cautions: readonly Caution[];
 }
 
+/** Figures of a feedstock whose origin is kept. */
 export type FeedstockField =
   | 'carbonToNitrogen'
   | 'nitrogenPctDry'
