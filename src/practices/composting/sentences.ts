@@ -1,19 +1,12 @@
 /**
  * The sentences of the composting practice.
  */
-import { yearOf } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { Practice, Sentence } from '../practice.ts';
 
 const heated: Sentence = ({ saw }) =>
   `It holds manure. Its log shows ${saw.days} days at ${quantity(Number(saw.tempC), 'tempC')} and ${saw.turns} turns ` +
   `among them; ${saw.daysWanted} and ${saw.turnsWanted} make a hot record.`;
-
-/** A day long past, which its month and day alone do not name. */
-function datedWithYear(value: unknown): string {
-  const day = String(value);
-  return `${dated(day)} ${yearOf(day)}`;
-}
 
 /** Every rule of the practice, in words. */
 export const compostSentences: Practice['sentences'] = {
@@ -49,9 +42,9 @@ export const compostSentences: Practice['sentences'] = {
     `working weather, which ends about ${dated(String(saw.day))} (winter rest not counted).`,
   'pile-maturity.cured': ({ saw }) =>
     `It has cured since ${dated(String(saw.since))}; ${saw.daysLow} to ${saw.daysHigh} days is the usual time.`,
-  'pile-maturity.cold': ({ saw }) => `Built on ${datedWithYear(saw.built)} and left alone: ready in one to two years.`,
+  'pile-maturity.cold': ({ saw }) => `Built on ${dated(String(saw.built))} and left alone: ready in one to two years.`,
   'pile-maturity.left-alone': ({ saw }) =>
-    `Built on ${datedWithYear(saw.built)} as a hot pile, and not turned for so long that it rots as a cold one: ready ` +
+    `Built on ${dated(String(saw.built))} as a hot pile, and not turned for so long that it rots as a cold one: ready ` +
     'in one to two years.',
   'pile-maturity.heated': heated,
   'pile-maturity.not-heated': heated,
