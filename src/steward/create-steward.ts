@@ -8,7 +8,7 @@ import type { GardenFile } from '../garden/garden-file.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
 import { standingEntries } from '../garden/project.ts';
-import { type Day, isDay } from '../measures/days.ts';
+import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 import type { Store } from '../store/store.ts';
@@ -153,9 +153,13 @@ function openTasks(plan: Plan, keys: readonly TaskKey[]): PlannedTask[] {
   return tasks;
 }
 
+/** Days back that work may still be marked done, and ahead that it may be pinned: a year. House default. */
+const MARK_DAYS = 366;
+
 function doneFacts({ plan }: VersionedView, keys: readonly TaskKey[], on: Day): Fact[] {
-  if (!isDay(on) || on > plan.today) {
-    throw refusal('the day it was done', `"${on}" cannot be used.`, `Give a day up to today, such as ${plan.today}.`);
+  if (!isDay(on) || on > plan.today || on < addDays(plan.today, -MARK_DAYS)) {
+    const mend = `Give a day of the past year up to today, such as ${plan.today}.`;
+    throw refusal('the day it was done', `"${on}" cannot be used.`, mend);
   }
   const tasks = openTasks(plan, keys).map((task) => ({
     key: task.key,
@@ -171,8 +175,9 @@ function doneFacts({ plan }: VersionedView, keys: readonly TaskKey[], on: Day): 
 }
 
 function pinFact(plan: Plan, key: TaskKey, day: Day): Fact {
-  if (!isDay(day) || day < plan.today) {
-    throw refusal('the day to pin to', `"${day}" cannot be used.`, `Give a day from today on, such as ${plan.today}.`);
+  if (!isDay(day) || day < plan.today || day > addDays(plan.today, MARK_DAYS)) {
+    const mend = `Give a day of the coming year from today on, such as ${plan.today}.`;
+    throw refusal('the day to pin to', `"${day}" cannot be used.`, mend);
   }
   const [task] = openTasks(plan, [key]);
   return { kind: 'day-pinned', key, title: task?.title ?? key, day };

@@ -33,6 +33,15 @@ describe('marking done', () => {
     expect(plan.tasks.find(({ key }) => key === cut.key)).toMatchObject({ state: 'done', day: '2027-04-21' });
   });
 
+  it('refuses a day more than a year away, to have been done on or to be pinned to', async () => {
+    const { steward, garden } = await household();
+    const [task] = (await steward.view(garden)).plan.tasks;
+    const key = task?.key ?? '';
+    await expect(steward.markDone(garden, [key], '1990-01-01', 'ada')).rejects.toThrow('"1990-01-01" cannot be used');
+    await expect(steward.pin(garden, key, '2040-08-01', 'ada')).rejects.toThrow('"2040-08-01" cannot be used');
+    expect((await steward.view(garden)).ledger).toHaveLength(1);
+  });
+
   it('takes tasks marked together back together', async () => {
     const { steward, garden } = await household();
     const before = (await steward.view(garden)).plan.tasks.map(({ key, state }) => `${key} ${state}`);
