@@ -20,6 +20,10 @@ const SEASONS = [-2, -1, 0, 1];
 /** Millimetres of compost the household gives each bed in autumn: half an inch. */
 const TOPDRESSING_MM = 13;
 
+/** When the household last had its soil tested: the autumn three years before the anchor's. */
+const SAMPLED = '10-14';
+const SAMPLED_YEARS_AGO = 3;
+
 /** Days after its cut that a rye is looked at for regrowth. */
 const LOOK_AFTER_DAYS = 12;
 
@@ -58,6 +62,18 @@ export function demoGardenFile(anchor: Day): unknown {
     topdressing: { depthMm: TOPDRESSING_MM, season: 'autumn' },
     topdressed: [...bedYears.map(topdressingOf), ...asparagusTopdressings(anchor)].filter(({ on }) => on <= anchor),
     away: [{ from: addDays(anchor, 24), to: addDays(anchor, 30) }],
+    household: { people: 4 },
+    gear: [
+      { what: 'light-fabric', areaM2: 9 },
+      { what: 'fabric-and-film', areaM2: 3 },
+    ],
+    seeds: [
+      { crop: 'onion-seed', packed: yearOf(anchor) - 2 },
+      { crop: 'carrot', packed: yearOf(anchor) - 1 },
+      { crop: 'tomato', packed: yearOf(anchor) - 3 },
+      { cover: 'cereal_rye', packed: yearOf(anchor) - 1 },
+    ],
+    soilTests: [{ on: inYear(SAMPLED, yearOf(anchor) - SAMPLED_YEARS_AGO), organicMatterPercent: 5.2, ph: 6.7 }],
   };
 }
 

@@ -31,6 +31,20 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
         readings: [...readings, withoutAbsent(reading)],
       }));
     }
+    case 'cold-night-told': {
+      const { kind: _kind, ...night } = fact;
+      return { ...garden, coldNights: [...garden.coldNights, night] };
+    }
+    case 'away-told':
+      return { ...garden, away: [...garden.away, { from: fact.from, to: fact.to }] };
+    case 'soil-squeezed': {
+      const { kind: _kind, ...squeeze } = fact;
+      return { ...garden, soilSqueezes: [...garden.soilSqueezes, squeeze] };
+    }
+    case 'disease-found': {
+      const { kind: _kind, ...found } = fact;
+      return hasBed(garden, found.bedId) ? { ...garden, diseases: [...garden.diseases, found] } : garden;
+    }
     case 'garden-imported':
     case 'entry-undone':
       return garden;
@@ -71,6 +85,19 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
       return { ...garden, topdressed: [...garden.topdressed, { bedId: effect.bedId, on, litres: effect.litres }] };
     case 'compost-bought':
       return { ...garden, compostBought: [...garden.compostBought, { on, litres: effect.litres }] };
+    case 'planting-started':
+      return changePlanting(garden, effect.plantingId, (row) => ({
+        ...row,
+        start: { ...row.start, day: on, happened: true },
+      }));
+    case 'soil-sampled': {
+      const { bedId } = effect;
+      return { ...garden, soilTests: [...garden.soilTests, withoutAbsent({ on, bedId })] };
+    }
+    case 'soil-squeezed': {
+      const { soilTexture, answer } = effect;
+      return { ...garden, soilSqueezes: [...garden.soilSqueezes, { on, soilTexture, answer }] };
+    }
     default:
       return effect satisfies never;
   }
@@ -96,12 +123,15 @@ function begun<Start extends { day: Day; happened: boolean }>(start: Start, work
 }
 
 function clearBed(garden: Garden, plantingId: string, on: Day): Garden {
-  const cleared = (row: Planting): Planting => ({
+  return changePlanting(garden, plantingId, (row) => ({
     ...row,
     start: begun(row.start, on),
     lastHarvest: { day: on, happened: true },
-  });
-  return { ...garden, plantings: garden.plantings.map((row) => (row.id === plantingId ? cleared(row) : row)) };
+  }));
+}
+
+function changePlanting(garden: Garden, id: string, change: (planting: Planting) => Planting): Garden {
+  return { ...garden, plantings: garden.plantings.map((row) => (row.id === id ? change(row) : row)) };
 }
 
 function workStand(garden: Garden, id: string, on: Day, change: (stand: Stand) => Partial<Stand>): Garden {

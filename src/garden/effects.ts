@@ -1,6 +1,9 @@
 /**
  * What doing a task makes true. A draft carries its effects; marking it done writes them into the ledger with the day.
  */
+import type { SoilTextureId } from './garden.ts';
+
+/** One thing that doing a task makes true. */
 export type Effect =
   | { makes: 'stand-sown'; standId: string; bedId: string; coverId: string }
   | { makes: 'stand-cut'; standId: string }
@@ -12,4 +15,7 @@ export type Effect =
   | { makes: 'pile-curing'; pileId: string }
   | { makes: 'pile-finished'; pileId: string }
   | { makes: 'bed-topdressed'; bedId: string; litres: number }
-  | { makes: 'compost-bought'; litres: number };
+  | { makes: 'compost-bought'; litres: number }
+  | { makes: 'planting-started'; plantingId: string }
+  | { makes: 'soil-sampled'; bedId?: string | undefined }
+  | { makes: 'soil-squeezed'; soilTexture: SoilTextureId; answer: 'crumbles' | 'smears' };

@@ -23,6 +23,18 @@ export function gardenFileOf(garden: Garden): GardenFile {
     topdressed: garden.topdressed.map(({ bedId, on, litres }) => ({ bed: bedId, on, litres })),
     compostBought: garden.compostBought.map(({ on, litres }) => ({ on, litres })),
     away: garden.away.map(({ from, to }) => ({ from, to })),
+    ...(garden.household ? { household: { ...garden.household } } : {}),
+    gear: garden.gear.map((cover) => ({ ...cover })),
+    seeds: garden.seeds.map(({ plant, packedYear }) => ({ [plant.kind]: plant.id, packed: packedYear })),
+    soilTests: garden.soilTests.map(({ bedId, ...test }) => withoutAbsent({ ...test, bed: bedId })),
+    soilSqueezes: garden.soilSqueezes.map((squeeze) => ({ ...squeeze })),
+    diseases: garden.diseases.map(({ bedId, cropId, disease, on }) => ({
+      bed: bedId,
+      crop: cropId,
+      disease,
+      found: on,
+    })),
+    coldNights: garden.coldNights.map((night) => ({ ...night })),
   };
 }
 

@@ -3,14 +3,14 @@
  */
 import { z } from 'zod';
 import { isDay } from '../measures/days.ts';
-import { gardenFileSchema } from './garden-file.ts';
+import { gardenFileSchema, SOIL_TEXTURES } from './garden-file.ts';
 
 const day = z.string().refine(isDay, 'a real date as YYYY-MM-DD');
 
 const subject = z.discriminatedUnion('type', [
   z.object({ type: z.literal('bed'), id: z.string(), name: z.string() }),
   z.object({
-    type: z.literal('stand'),
+    type: z.enum(['stand', 'planting']),
     id: z.string(),
     name: z.string(),
     bedId: z.string(),
@@ -33,6 +33,13 @@ const effect = z.discriminatedUnion('makes', [
   z.object({ makes: z.literal('pile-finished'), pileId: z.string() }),
   z.object({ makes: z.literal('bed-topdressed'), bedId: z.string(), litres: z.number().nonnegative() }),
   z.object({ makes: z.literal('compost-bought'), litres: z.number().nonnegative() }),
+  z.object({ makes: z.literal('planting-started'), plantingId: z.string() }),
+  z.object({ makes: z.literal('soil-sampled'), bedId: z.string().optional() }),
+  z.object({
+    makes: z.literal('soil-squeezed'),
+    soilTexture: z.enum(SOIL_TEXTURES),
+    answer: z.enum(['crumbles', 'smears']),
+  }),
 ]);
 
 /** A garden file brought in. `prefer` says who wins where a reported fact stands against it. */
@@ -74,6 +81,32 @@ const pileRead = z.object({
   smell: z.enum(['earthy', 'ammonia', 'sour']).optional(),
 });
 
+/** How cold the night after an evening is expected to be, or was. */
+const coldNightTold = z.object({
+  kind: z.literal('cold-night-told'),
+  evening: day,
+  lowC: z.number().min(-60).max(40),
+  how: z.enum(['expected', 'measured']),
+});
+
+/** Days with nobody there to work. */
+const awayTold = z.object({ kind: z.literal('away-told'), from: day, to: day });
+
+const soilSqueezed = z.object({
+  kind: z.literal('soil-squeezed'),
+  on: day,
+  soilTexture: z.enum(SOIL_TEXTURES),
+  answer: z.enum(['crumbles', 'smears']),
+});
+
+const diseaseFound = z.object({
+  kind: z.literal('disease-found'),
+  bedId: z.string(),
+  cropId: z.string(),
+  disease: z.string().trim().min(1).max(200),
+  on: day,
+});
+
 /** An earlier entry taken back. */
 const entryUndone = z.object({ kind: z.literal('entry-undone'), entry: z.number().int().positive() });
 
@@ -85,6 +118,10 @@ export const factSchema = z.discriminatedUnion('kind', [
   dayPinned,
   dayUnpinned,
   pileRead,
+  coldNightTold,
+  awayTold,
+  soilSqueezed,
+  diseaseFound,
   entryUndone,
 ]);
 

@@ -75,7 +75,10 @@ export function fileDifferences(from: GardenFile, to: GardenFile): FileDifferenc
     ...valueDifferences('topdressing', from.topdressing ?? {}, to.topdressing ?? {}),
     ...listDifferences('topdressed', from.topdressed, to.topdressed),
     ...listDifferences('compostBought', from.compostBought, to.compostBought),
-    ...listDifferences('away', from.away, to.away),
+    ...valueDifferences('household', from.household ?? {}, to.household ?? {}),
+    ...(['away', 'gear', 'seeds', 'soilTests', 'soilSqueezes', 'diseases', 'coldNights'] as const).flatMap((list) =>
+      listDifferences(list, from[list], to[list]),
+    ),
   ];
 }
 

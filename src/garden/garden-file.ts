@@ -23,7 +23,7 @@ import {
 } from './file-values.ts';
 
 /** Soil textures a garden may name, coarse to fine. */
-const SOIL_TEXTURES = [
+export const SOIL_TEXTURES = [
   'sand',
   'loamy_sand',
   'sandy_loam',
@@ -34,6 +34,9 @@ const SOIL_TEXTURES = [
   'silty_clay',
   'clay',
 ] as const;
+
+/** What a household may hold to keep frost off, thinnest first. */
+const FROST_COVERS = ['light-fabric', 'heavy-fabric', 'fabric-and-film'] as const;
 
 /** Days of the week as the file names them, Monday first. */
 export const WEEKDAY_NAMES = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
@@ -173,6 +176,44 @@ const bin = known('a bin', {
   volumeL: litres(760),
 });
 
+const gear = known('a frost cover', {
+  what: choice(FROST_COVERS),
+  areaM2: number('square metres', 12, 0.1, 10_000),
+});
+
+const seed = known('a packet of seed', {
+  crop: text('Give a crop id, such as carrot.').optional(),
+  cover: text('Give a cover crop id, such as oats.').optional(),
+  packed: number('the year it was packed for', 2026, 1900, 2200).int('Give a whole year, such as 2026.'),
+}).refine((given) => justOne(given, ['crop', 'cover']), across('Give either crop or cover, such as crop: carrot.'));
+
+const soilTest = known('a soil test', {
+  on: day,
+  bed: text('Give the id or name of a bed above.').optional(),
+  organicMatterPercent: number('percent organic matter', 4.5, 0, 100).optional(),
+  phosphorusPpm: number('parts per million of phosphorus', 18, 0, 5000).optional(),
+  ph: number('pH', 6.5, 2, 11).optional(),
+});
+
+const soilSqueeze = known('a squeeze test', {
+  on: day,
+  soilTexture: choice(SOIL_TEXTURES),
+  answer: choice(['crumbles', 'smears']),
+});
+
+const disease = known('a disease found', {
+  bed: text('Give the id or name of a bed above.'),
+  crop: text('Give a crop id, such as tomato.'),
+  disease: text('Give its name, such as clubroot.'),
+  found: day,
+});
+
+const coldNight = known('a cold night', {
+  evening: day,
+  lowC: number('degrees C', -2, -60, 40),
+  how: choice(['expected', 'measured']),
+});
+
 /** The garden file. Fields left out are filled with the defaults named in docs/garden-file.md. */
 export const gardenFileSchema = known('a garden file', {
   garden: place,
@@ -198,6 +239,13 @@ export const gardenFileSchema = known('a garden file', {
     ),
     'times away',
   ),
+  household: known('the household', { people: number('people who eat from the garden', 4, 1, 200) }).optional(),
+  gear: list(gear, 'frost covers'),
+  seeds: list(seed, 'packets of seed'),
+  soilTests: list(soilTest, 'soil tests'),
+  soilSqueezes: list(soilSqueeze, 'squeeze tests'),
+  diseases: list(disease, 'diseases found'),
+  coldNights: list(coldNight, 'cold nights'),
 });
 
 /** A garden file as parsed, with its defaults filled in. */

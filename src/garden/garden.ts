@@ -146,6 +146,55 @@ export interface Away {
   to: Day;
 }
 
+/** Who eats from the garden. */
+export interface Household {
+  people: number;
+}
+
+/** Covers against frost that the household owns, by kind: single fabric light or heavy, or fabric with film over it. */
+export interface FrostCover {
+  what: 'light-fabric' | 'heavy-fabric' | 'fabric-and-film';
+  areaM2: number;
+}
+
+/** Seed in the drawer: of a crop or a cover, with the year it was packed for. */
+export interface SeedPacket {
+  plant: { kind: 'crop' | 'cover'; id: string };
+  packedYear: number;
+}
+
+/** A soil sample taken, of one bed or of the garden, and what the laboratory found where it has answered. */
+export interface SoilTest {
+  on: Day;
+  bedId?: string;
+  organicMatterPercent?: number;
+  phosphorusPpm?: number;
+  ph?: number;
+}
+
+/** A handful of soil squeezed: it crumbles when it is fit to work and smears when it is too wet. */
+export interface SoilSqueeze {
+  on: Day;
+  soilTexture: SoilTextureId;
+  answer: 'crumbles' | 'smears';
+}
+
+/** A disease that was found on a crop in a bed. */
+export interface DiseaseFound {
+  bedId: string;
+  cropId: string;
+  /** Its name in the gardener's words. */
+  disease: string;
+  on: Day;
+}
+
+/** How cold a night is expected to be, or was, by the evening it begins on. */
+export interface ColdNight {
+  evening: Day;
+  lowC: number;
+  how: 'expected' | 'measured';
+}
+
 /** A task the gardener did, as it stood when it was done. */
 export interface DoneMark {
   key: string;
@@ -163,8 +212,15 @@ export interface DoneMark {
 /** What a task is about. */
 export type Subject =
   | { type: 'bed'; id: string; name: string }
-  /** `grows` is the cover in words and `bedName` its bed's: a title over several stands says each once. */
-  | { type: 'stand'; id: string; name: string; bedId: string; grows?: string | undefined; bedName?: string | undefined }
+  /** `grows` is the cover or crop in words and `bedName` its bed's: a title over several says each once. */
+  | {
+      type: 'stand' | 'planting';
+      id: string;
+      name: string;
+      bedId: string;
+      grows?: string | undefined;
+      bedName?: string | undefined;
+    }
   | { type: 'pile'; id: string; name: string; binId: string }
   | { type: 'garden'; id: string; name: string };
 
@@ -185,6 +241,13 @@ export interface Garden {
   topdressed: readonly Topdressed[];
   compostBought: readonly CompostBought[];
   away: readonly Away[];
+  household?: Household;
+  gear: readonly FrostCover[];
+  seeds: readonly SeedPacket[];
+  soilTests: readonly SoilTest[];
+  soilSqueezes: readonly SoilSqueeze[];
+  diseases: readonly DiseaseFound[];
+  coldNights: readonly ColdNight[];
   done: readonly DoneMark[];
   /** Keys of skipped tasks, with the day they were skipped. */
   skipped: Readonly<Record<string, Day>>;

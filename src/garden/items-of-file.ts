@@ -2,7 +2,7 @@
  * A garden file's parts as the nouns of the garden.
  */
 import type { Day, Weekday } from '../measures/days.ts';
-import type { ClimateChoice, Garden, Pile, Place, Planting, Stand } from './garden.ts';
+import type { ClimateChoice, Garden, Pile, Place, Planting, SeedPacket, Stand } from './garden.ts';
 import { type GardenFile, WEEKDAY_NAMES } from './garden-file.ts';
 import { itself, oldestFirst, onOf } from './oldest-first.ts';
 import { withoutAbsent } from './without-absent.ts';
@@ -116,4 +116,10 @@ export function pileOf(row: GardenFile['piles'][number], { readOn, piles }: Held
     ...(finished === undefined ? {} : { finishedOn: finished }),
     ...(finishedLitres === undefined ? {} : { finishedLitres }),
   };
+}
+
+/** A packet of seed of the file. */
+export function seedOf({ crop, cover, packed }: GardenFile['seeds'][number]): SeedPacket {
+  const plant = crop === undefined ? { kind: 'cover' as const, id: cover ?? '' } : { kind: 'crop' as const, id: crop };
+  return { plant, packedYear: packed };
 }

@@ -24,13 +24,14 @@ interface Item {
 export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
   const [beds, bins] = [itemsOf(file, 'beds'), itemsOf(file, 'bins')];
   const [plantings, stands, piles] = [itemsOf(file, 'plantings'), itemsOf(file, 'coverStands'), itemsOf(file, 'piles')];
-  const inBeds = [...plantings, ...stands, ...itemsOf(file, 'topdressed')];
+  const [seeds, diseases] = [itemsOf(file, 'seeds'), itemsOf(file, 'diseases')];
+  const inBeds = [...plantings, ...stands, ...itemsOf(file, 'topdressed'), ...itemsOf(file, 'soilTests'), ...diseases];
   const ingredients = piles.flatMap(({ where, row }) => itemsOf(row, 'ingredients', where));
   return [
     ...[beds, bins].flatMap((items) => repeated(items, 'name')),
     ...[beds, bins, plantings, stands, piles].flatMap((items) => repeated(items, 'id')),
-    ...unknown(plantings, 'crop', idsOf(vegetables), 'crop'),
-    ...unknown(stands, 'cover', idsOf(coverCrops), 'cover crop'),
+    ...[plantings, seeds, diseases].flatMap((items) => unknown(items, 'crop', idsOf(vegetables), 'crop')),
+    ...[stands, seeds].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),
     ...unknown(stands, 'mix', idsOf(coverMixes), 'mix'),
     ...unknown(ingredients, 'material', idsOf(feedstocks), 'material'),
     ...unknown(inBeds, 'bed', namesOf(beds, existing?.beds), 'bed'),

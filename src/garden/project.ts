@@ -5,7 +5,7 @@ import type { Day } from '../measures/days.ts';
 import { applyFact } from './apply-fact.ts';
 import type { Garden } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
-import { climateChoiceOf, heldBefore, pileOf, placeOf, plantingOf, standOf } from './items-of-file.ts';
+import { climateChoiceOf, heldBefore, pileOf, placeOf, plantingOf, seedOf, standOf } from './items-of-file.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { itself, oldestFirst, onOf } from './oldest-first.ts';
 import { withoutAbsent } from './without-absent.ts';
@@ -63,6 +63,11 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
     })),
     topdressed: joined(told.topdressed, all.topdressed, onOf),
     compostBought: joined(told.compostBought, all.compostBought, onOf),
+    away: joined(told.away, all.away, ({ from }) => from),
+    soilTests: joined(told.soilTests, all.soilTests, onOf),
+    soilSqueezes: joined(told.soilSqueezes, all.soilSqueezes, onOf),
+    diseases: joined(told.diseases, all.diseases, onOf),
+    coldNights: joined(told.coldNights, all.coldNights, ({ evening }) => evening),
   };
 }
 
@@ -93,10 +98,24 @@ function inOneForm(item: unknown): string {
   return JSON.stringify(typeof item === 'object' && item !== null ? Object.entries(item).sort() : item);
 }
 
+/** The lists of a garden that both a file and a fact may add to or change. */
+const TOLD_LISTS = [
+  'plantings',
+  'stands',
+  'piles',
+  'topdressed',
+  'compostBought',
+  'away',
+  'soilTests',
+  'soilSqueezes',
+  'diseases',
+  'coldNights',
+] as const;
+
 /** Whether a garden as told already shows what an entry makes true: marks and pins make nothing a file could deny. */
 function agrees(told: Garden, entry: LedgerEntry): boolean {
   const after = withFacts(told, [entry]);
-  return (['plantings', 'stands', 'piles', 'topdressed', 'compostBought'] as const).every((list) => {
+  return TOLD_LISTS.every((list) => {
     const [was, is]: [readonly object[], readonly object[]] = [told[list], after[list]];
     return (
       was.length === is.length && was.every((item, at) => item === is[at] || inOneForm(item) === inOneForm(is[at]))
@@ -124,7 +143,19 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
     ...(file.topdressing ? { topdressing: file.topdressing } : {}),
     topdressed: oldestFirst(file.topdressed, onOf).map(({ bed, on, litres }) => ({ bedId: bed, on, litres })),
     compostBought: oldestFirst(file.compostBought, onOf),
-    away: file.away,
+    away: oldestFirst(file.away, ({ from }) => from),
+    ...(file.household ? { household: file.household } : {}),
+    gear: file.gear,
+    seeds: file.seeds.map(seedOf),
+    soilTests: oldestFirst(file.soilTests, onOf).map(({ bed, ...test }) => withoutAbsent({ ...test, bedId: bed })),
+    soilSqueezes: oldestFirst(file.soilSqueezes, onOf),
+    diseases: oldestFirst(file.diseases, ({ found }) => found).map(({ bed, crop, disease, found }) => ({
+      bedId: bed,
+      cropId: crop,
+      disease,
+      on: found,
+    })),
+    coldNights: oldestFirst(file.coldNights, ({ evening }) => evening),
     done: [],
     skipped: {},
     pins: {},

@@ -6,7 +6,7 @@ import type { Confidence, Odds } from '../climate/odds.ts';
 import type { Effect } from '../garden/effects.ts';
 import type { Subject } from '../garden/garden.ts';
 import type { SourceId } from '../handbook/shapes.ts';
-import type { Day } from '../measures/days.ts';
+import type { Day, Instant } from '../measures/days.ts';
 import type { Quantity } from '../measures/quantity.ts';
 
 /** What a task *is*, never when: "cover-cut/stand:s-17". Survives every re-planning. */
@@ -81,6 +81,8 @@ export interface TaskDraft {
   cautions: readonly string[];
   supplies: readonly Supply[];
   window: Window;
+  /** The hour of a task that has one, such as covering before sunset; its window is then that one day. */
+  at?: { from: Instant; minutes: number };
   ifMissed: 'still do' | 'replace' | 'drop';
   /** What is lost or what to do instead once the window has closed, in words. */
   missedNote: string;

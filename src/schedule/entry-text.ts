@@ -53,13 +53,13 @@ export function titleOf(tasks: readonly Pick<PlannedTask, 'job' | 'title' | 'sub
   return `${first.job.title}: ${subjectNames(first.job.title, same)}`;
 }
 
-/** Subjects in a row: stands of one cover share its name, which is left out where the job has said it. */
+/** Subjects in a row: stands of one cover, or beds of one crop, share its name, which is left out where the job has said it. */
 function subjectNames(job: string, tasks: readonly Pick<PlannedTask, 'subject'>[]): string {
   const covers = new Map<string, string[]>();
   for (const { subject } of tasks) {
-    const stand = subject.type === 'stand' ? subject : undefined;
-    const grows = stand?.grows ?? '';
-    covers.set(grows, [...(covers.get(grows) ?? []), stand?.bedName ?? subject.name]);
+    const grown = 'bedId' in subject ? subject : undefined;
+    const grows = grown?.grows ?? '';
+    covers.set(grows, [...(covers.get(grows) ?? []), grown?.bedName ?? subject.name]);
   }
   return [...covers]
     .map(([grows, beds]) => (grows === '' || job.includes(grows) ? beds.join(', ') : `${grows} in ${beds.join(', ')}`))

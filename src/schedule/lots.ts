@@ -136,5 +136,5 @@ function groupsOf(members: readonly LotMember[]): Group[] {
 /** Bed order: by the bed, pile or stand a task is about, then by its key. */
 function orderName(draft: TaskDraft): string {
   const { subject } = draft;
-  return `${subject.type === 'stand' ? subject.bedId : subject.id} ${draft.key}`;
+  return `${'bedId' in subject ? subject.bedId : subject.id} ${draft.key}`;
 }

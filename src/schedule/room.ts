@@ -39,6 +39,6 @@ export function roomOf(draft: TaskDraft, ordered: OrderedWindow, waits: readonly
 
 /** Where a task is done: a bed, a bin's pile or the garden at large. */
 export function placeOf({ subject }: TaskDraft): string {
-  if (subject.type === 'stand') return `bed:${subject.bedId}`;
+  if ('bedId' in subject) return `bed:${subject.bedId}`;
   return `${subject.type}:${subject.id}`;
 }

@@ -15,8 +15,9 @@ import type { Store } from '../store/store.ts';
 import { feedTextOf } from './feed-text.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
+import { refuseUnlikely, reportPreview } from './reports.ts';
 import type { Steward } from './steward.ts';
-import { entryToUndo, leaningOn, undoMoves, withUndone } from './undo.ts';
+import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
 
 /** Times a fact is offered again when somebody else's came in between. */
 const TRIES = 5;
@@ -67,12 +68,21 @@ export function createSteward({ store, clock }: StewardSettings): Steward {
       ),
     readPile: (gardenId, reading, by) =>
       accept(gardenId, by, (view) => [{ kind: 'pile-read', ...knownPile(view, reading) }]),
+    async previewReport(gardenId, report) {
+      const view = await planner.view(gardenId);
+      return reportPreview(planner, view, report);
+    },
+    report: (gardenId, report, by) =>
+      accept(gardenId, by, (view) => {
+        refuseUnlikely(view, report);
+        return [report];
+      }),
     async previewUndo(gardenId, wanted) {
       const view = await planner.view(gardenId);
       const entry = entryToUndo(view.ledger, wanted);
       if (entry === undefined) return undefined;
       const after = await planner.planFrom(withUndone(view.ledger, entry), view);
-      return { entry, leaning: leaningOn(view.ledger, entry), moves: undoMoves(view.plan, after) };
+      return { entry, leaning: leaningOn(view.ledger, entry), moves: movesBetween(view.plan, after) };
     },
     undo: (gardenId, wanted, by) =>
       accept(gardenId, by, async (view) => {

@@ -36,7 +36,27 @@ export interface UndoPreview {
   /** Later entries about the same beds, piles or tasks: they stay, and are listed so that nobody is surprised. */
   leaning: readonly LedgerEntry[];
   /** Tasks that would move, appear or go. */
-  moves: readonly { key: TaskKey; title: string; from?: Day; to?: Day }[];
+  moves: readonly TaskMove[];
+}
+
+/** Something that happened, as somebody reports it. */
+export type Report = Extract<Fact, { kind: 'cold-night-told' | 'away-told' | 'soil-squeezed' | 'disease-found' }>;
+
+/** A task that a change would move, bring or take away. */
+export interface TaskMove {
+  key: TaskKey;
+  title: string;
+  from?: Day;
+  to?: Day;
+}
+
+/** What taking a report in would do: shown before it is done. */
+export interface ReportPreview {
+  before: Plan;
+  after: Plan;
+  /** The garden as it would be. */
+  garden: Garden;
+  moves: readonly TaskMove[];
 }
 
 /** A garden file with the weather record it names, as read by whoever has the files. */
@@ -65,6 +85,10 @@ export interface Steward {
   pin(gardenId: string, key: TaskKey, day: Day, by: string): Promise<Plan>;
   unpin(gardenId: string, key: TaskKey, by: string): Promise<Plan>;
   readPile(gardenId: string, reading: ReportedReading, by: string): Promise<Plan>;
+  /** What a report would do to the plan; nothing is kept. */
+  previewReport(gardenId: string, report: Report): Promise<ReportPreview>;
+  /** Takes a report in. */
+  report(gardenId: string, report: Report, by: string): Promise<Plan>;
   /** The newest entry that can be undone, if any. */
   previewUndo(gardenId: string, entry?: number): Promise<UndoPreview | undefined>;
   undo(gardenId: string, entry: number | undefined, by: string): Promise<Plan>;

@@ -6,7 +6,7 @@ import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused } from '../garden/problem.ts';
 import { projectGarden, standingEntries, undoneEntries } from '../garden/project.ts';
 import type { Plan } from '../schedule/plan.ts';
-import type { UndoPreview } from './steward.ts';
+import type { TaskMove } from './steward.ts';
 
 /**
  * The entry to take back: the one asked for, or the newest fact that can be. A taking-back can itself be taken back, when
@@ -71,6 +71,12 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
       return 'all';
     case 'pile-read':
       return new Set([fact.pileId]);
+    case 'disease-found':
+      return new Set([fact.bedId]);
+    case 'cold-night-told':
+    case 'away-told':
+    case 'soil-squeezed':
+      return new Set();
     case 'tasks-skipped':
       return new Set(fact.tasks.map(({ key }) => key));
     case 'day-pinned':
@@ -87,8 +93,8 @@ function idsOf(effect: DoneTask['makes'][number]): string[] {
   return Object.entries(effect).flatMap(([name, value]) => (name.endsWith('Id') ? [String(value)] : []));
 }
 
-/** What taking an entry back would move, from the plan before and the plan after. */
-export function undoMoves(before: Plan, after: Plan): UndoPreview['moves'] {
+/** What moves, comes or goes between a plan and the one a change would make of it. */
+export function movesBetween(before: Plan, after: Plan): TaskMove[] {
   const open = (plan: Plan) =>
     new Map(plan.tasks.filter(({ state }) => state !== 'skipped').map((task) => [task.key, task]));
   const [was, will] = [open(before), open(after)];

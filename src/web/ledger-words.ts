@@ -4,12 +4,13 @@
 import { fullDay } from '../digest/words.ts';
 import type { Fact } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
+import { vegetableById } from '../handbook/vegetables.ts';
 import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
 
 /** What a fact says, in one line. */
 export function factInWords(
   fact: Fact,
-  { piles, bins, place: { units } }: Pick<Garden, 'piles' | 'bins' | 'place'>,
+  { beds, piles, bins, place: { units } }: Pick<Garden, 'beds' | 'piles' | 'bins' | 'place'>,
 ): string {
   const titles = ({ tasks }: { tasks: readonly { title: string }[] }): string =>
     tasks.map(({ title }) => readableIn(units, title)).join('; ');
@@ -30,6 +31,19 @@ export function factInWords(
       const temp = fact.tempC === undefined ? undefined : formatQuantity({ value: fact.tempC, unit: 'tempC' }, units);
       const seen = [temp, fact.moisture, fact.smell].filter((part) => part !== undefined).join(', ');
       return `Looked at the pile in ${bin?.name ?? fact.pileId} on ${formatDay(fact.on, units)}: ${seen}`;
+    }
+    case 'cold-night-told': {
+      const low = formatQuantity({ value: fact.lowC, unit: 'tempC' }, units);
+      return `Low ${fact.how} for the night of ${fullDay(fact.evening, units)}: ${low}`;
+    }
+    case 'away-told':
+      return `Away from ${fullDay(fact.from, units)} to ${fullDay(fact.to, units)}`;
+    case 'soil-squeezed':
+      return `Squeezed the ${fact.soilTexture.replaceAll('_', ' ')} on ${formatDay(fact.on, units)}: it ${fact.answer}`;
+    case 'disease-found': {
+      const bed = beds.find(({ id }) => id === fact.bedId)?.name ?? fact.bedId;
+      const crop = vegetableById(fact.cropId).name;
+      return `Found ${fact.disease} on the ${crop} in ${bed} on ${formatDay(fact.on, units)}`;
     }
     case 'entry-undone':
       return `Took back entry ${fact.entry}`;

@@ -25,7 +25,7 @@ const planOutput = z.strictObject({
       subject: z.discriminatedUnion('type', [
         z.strictObject({ type: z.literal('bed'), ...named }),
         z.strictObject({
-          type: z.literal('stand'),
+          type: z.enum(['stand', 'planting']),
           ...named,
           bedId: z.string(),
           grows: z.string(),
@@ -43,6 +43,7 @@ const planOutput = z.strictObject({
       missedNote: z.string(),
       effortMinutes: z.number(),
       onceMinutes: z.number().optional(),
+      at: z.strictObject({ from: z.string(), minutes: z.number() }).optional(),
       needs: z.array(z.enum(['soil-fit', 'dry-day', 'above-freezing', 'before-sunset', 'calm-day'])),
       after: z.array(z.strictObject({ key: z.string(), minDays: z.number() })),
       confidence: z.enum(['recorded', 'modelled', 'derived', 'assumed']),

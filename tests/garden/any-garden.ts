@@ -137,5 +137,33 @@ export const anyGardenData = fc
         day.chain((from) => fc.record({ from: fc.constant(from), to: laterThan(from) })),
         { maxLength: 2 },
       ),
+      household: fc.option(fc.constant({ people: 3 }), { nil: undefined }),
+      gear: fc.array(fc.constant({ what: 'light-fabric', areaM2: 12 }), { maxLength: 2 }),
+      seeds: fc.array(fc.constantFrom({ crop: 'carrot', packed: 2024 }, { cover: 'oats', packed: 2025 }), {
+        maxLength: 2,
+      }),
+      soilTests: fc.array(
+        fc.record({ on: day, bed: fc.constantFrom(...beds), ph: fc.constant(6.5) }, { requiredKeys: ['on'] }),
+        {
+          maxLength: 2,
+        },
+      ),
+      soilSqueezes: fc.array(
+        fc.record({ on: day, soilTexture: fc.constant('loam'), answer: fc.constantFrom('crumbles', 'smears') }),
+        { maxLength: 2 },
+      ),
+      diseases: fc.array(
+        fc.record({
+          bed: fc.constantFrom(...beds),
+          crop: fc.constant('tomato'),
+          disease: fc.constant('early blight'),
+          found: day,
+        }),
+        { maxLength: 2 },
+      ),
+      coldNights: fc.array(
+        fc.record({ evening: day, lowC: fc.constantFrom(-2.5, 1), how: fc.constantFrom('expected', 'measured') }),
+        { maxLength: 2 },
+      ),
     }),
   );

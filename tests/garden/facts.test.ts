@@ -15,6 +15,10 @@ const effects: readonly Effect[] = [
   { makes: 'pile-finished', pileId: 'p' },
   { makes: 'bed-topdressed', bedId: 'b', litres: 37 },
   { makes: 'compost-bought', litres: 400 },
+  { makes: 'planting-started', plantingId: 'p' },
+  { makes: 'soil-sampled' },
+  { makes: 'soil-sampled', bedId: 'b' },
+  { makes: 'soil-squeezed', soilTexture: 'loam', answer: 'smears' },
 ];
 
 describe('a fact', () => {
@@ -25,6 +29,10 @@ describe('a fact', () => {
     { kind: 'day-pinned', key: 'k', title: 'T', day: '2027-06-01' },
     { kind: 'day-unpinned', key: 'k', title: 'T' },
     { kind: 'pile-read', pileId: 'p', on: '2027-06-01', tempC: 55, moisture: 'damp', smell: 'earthy' },
+    { kind: 'cold-night-told', evening: '2027-10-02', lowC: -1.5, how: 'expected' },
+    { kind: 'away-told', from: '2027-07-10', to: '2027-07-17' },
+    { kind: 'soil-squeezed', on: '2027-04-10', soilTexture: 'silt_loam', answer: 'crumbles' },
+    { kind: 'disease-found', bedId: 'b', cropId: 'cabbage', disease: 'clubroot', on: '2027-07-10' },
     { kind: 'entry-undone', entry: 3 },
   ])('of kind $kind comes back from storage as it went in', (fact) => {
     expect(factSchema.parse(JSON.parse(JSON.stringify(fact)))).toEqual(fact);
@@ -34,6 +42,8 @@ describe('a fact', () => {
     { kind: 'rained', on: '2027-06-01' },
     { kind: 'tasks-skipped', on: '2027-02-29', tasks: [{ key: 'k', title: 'T' }] },
     { kind: 'entry-undone', entry: 0 },
+    { kind: 'cold-night-told', evening: '2027-10-02', lowC: -99, how: 'expected' },
+    { kind: 'disease-found', bedId: 'b', cropId: 'cabbage', disease: ' ', on: '2027-07-10' },
     { kind: 'pile-read', pileId: 'p', on: '2027-06-01', moisture: 'soggy' },
     done('2027-06-01', 'k', { makes: 'compost-bought', litres: -1 }),
   ])('is refused when it is none: %j', (fact) => {

@@ -327,3 +327,55 @@ describe('a file brought in again', () => {
     });
   });
 });
+
+describe('what is told of the season', () => {
+  it('joins what the file holds, told twice or once', () => {
+    const night = { evening: '2027-05-01', lowC: -1, how: 'measured' } as const;
+    const garden = projectGarden(
+      ledgerOf(
+        [
+          '2027-05-02',
+          imported(exampleFile({ coldNights: [night], away: [{ from: '2027-07-01', to: '2027-07-08' }] })),
+        ],
+        ['2027-05-02', { kind: 'cold-night-told', ...night }],
+        ['2027-05-03', { kind: 'cold-night-told', evening: '2027-05-03', lowC: 0, how: 'expected' }],
+        ['2027-05-04', { kind: 'away-told', from: '2027-06-01', to: '2027-06-03' }],
+      ),
+    );
+    expect(garden?.coldNights.map(({ evening }) => evening)).toEqual(['2027-05-01', '2027-05-03']);
+    expect(garden?.away.map(({ from }) => from)).toEqual(['2027-06-01', '2027-07-01']);
+  });
+
+  it('keeps a disease found in a bed that is there, and no other', () => {
+    const found = { kind: 'disease-found', cropId: 'cabbage', disease: 'clubroot', on: '2027-05-01' } as const;
+    const garden = projectGarden(
+      ledgerOf(
+        ['2027-05-01', imported(exampleFile())],
+        ['2027-05-01', { ...found, bedId: 'north-bed' }],
+        ['2027-05-01', { ...found, bedId: 'nowhere' }],
+      ),
+    );
+    expect(garden?.diseases.map(({ bedId }) => bedId)).toEqual(['north-bed']);
+  });
+
+  it('starts a planting on the day it went in, and takes soil as sampled and squeezed on the day', () => {
+    const garden = projectGarden(
+      ledgerOf(
+        ['2027-04-01', imported(exampleFile())],
+        [
+          '2027-05-24',
+          done(
+            '2027-05-23',
+            'k',
+            { makes: 'planting-started', plantingId: 'north-bed-carrot-2027-05-20' },
+            { makes: 'soil-sampled' },
+            { makes: 'soil-squeezed', soilTexture: 'loam', answer: 'crumbles' },
+          ),
+        ],
+      ),
+    );
+    expect(garden?.plantings[0]?.start).toEqual({ how: 'sow', day: '2027-05-23', happened: true });
+    expect(garden?.soilTests).toEqual([{ on: '2027-05-23' }]);
+    expect(garden?.soilSqueezes).toEqual([{ on: '2027-05-23', soilTexture: 'loam', answer: 'crumbles' }]);
+  });
+});

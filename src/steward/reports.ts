@@ -1,0 +1,88 @@
+/**
+ * What somebody reports of the garden: checked against it, and tried out before it is taken in.
+ */
+import type { LedgerEntry } from '../garden/ledger.ts';
+import { InputRefused, type Problem } from '../garden/problem.ts';
+import { vegetables } from '../handbook/vegetables.ts';
+import { addDays, type Day, isDay } from '../measures/days.ts';
+import { gardenOf, type Planner, type VersionedView } from './planner.ts';
+import type { Report, ReportPreview } from './steward.ts';
+import { movesBetween } from './undo.ts';
+
+/** Days ahead a forecast may be told for: beyond them it says no more than the season does. */
+const FORECAST_DAYS = 10;
+/** Days back and ahead that anything else may be reported for: a year. House default. */
+const REPORT_DAYS = 366;
+
+/**
+ * Refuses a report that cannot be true of this garden on its day.
+ *
+ * @throws {InputRefused} with every problem at once
+ */
+export function refuseUnlikely(view: VersionedView, report: Report): void {
+  const problems = problemsOf(view, report);
+  if (problems.length > 0) throw new InputRefused('It cannot be taken in.', problems);
+}
+
+/**
+ * What taking a report in would do to the plan. Nothing is kept.
+ *
+ * @throws {InputRefused} when the report cannot be true
+ */
+export async function reportPreview(planner: Planner, view: VersionedView, report: Report): Promise<ReportPreview> {
+  refuseUnlikely(view, report);
+  const ledger = [...view.ledger, entryOf(view, report)];
+  const after = await planner.planFrom(ledger, view);
+  const garden = gardenOf(view.garden.id, ledger);
+  return { before: view.plan, after, garden, moves: movesBetween(view.plan, after) };
+}
+
+function entryOf({ ledger, plan: { today } }: VersionedView, fact: Report): LedgerEntry {
+  const entry = (ledger.at(-1)?.entry ?? 0) + 1;
+  return { entry, recordedAt: `${today}T00:00:00.000Z`, recordedOn: today, by: '', fact };
+}
+
+function problemsOf(view: VersionedView, report: Report): Problem[] {
+  const { today } = view.plan;
+  switch (report.kind) {
+    case 'cold-night-told': {
+      const [from, to] = report.how === 'expected' ? [today, addDays(today, FORECAST_DAYS)] : [back(today), today];
+      return dayProblems('the evening', report.evening, from, to);
+    }
+    case 'away-told': {
+      const problems = dayProblems('away from', report.from, back(today), addDays(today, REPORT_DAYS));
+      if (problems.length > 0) return problems;
+      return dayProblems('away to', report.to, report.from, addDays(report.from, REPORT_DAYS));
+    }
+    case 'soil-squeezed':
+      return dayProblems('the day it was squeezed', report.on, back(today), today);
+    case 'disease-found':
+      return [...diseaseProblems(view, report), ...dayProblems('the day it was found', report.on, back(today), today)];
+    default:
+      return report satisfies never;
+  }
+}
+
+function back(today: Day): Day {
+  return addDays(today, -REPORT_DAYS);
+}
+
+function dayProblems(where: string, day: string, from: Day, to: Day): Problem[] {
+  if (isDay(day) && day >= from && day <= to) return [];
+  const mend = from === to ? `Give ${from}.` : `Give a day from ${from} to ${to}.`;
+  return [{ where, what: `"${day}" cannot be used.`, mend }];
+}
+
+function diseaseProblems({ garden }: VersionedView, report: Extract<Report, { kind: 'disease-found' }>): Problem[] {
+  const beds = garden.beds.map(({ id }) => id);
+  const problems: Problem[] = [];
+  if (!beds.includes(report.bedId)) {
+    const what = `"${report.bedId}" is not a bed of this garden.`;
+    problems.push({ where: 'the bed', what, mend: `Beds: ${beds.join(', ')}.` });
+  }
+  if (!vegetables.some(({ id }) => id === report.cropId)) {
+    const what = `"${report.cropId}" is not a known crop.`;
+    problems.push({ where: 'the crop', what, mend: 'Give a crop id of the handbook, such as tomato.' });
+  }
+  return problems;
+}
