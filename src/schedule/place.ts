@@ -8,8 +8,9 @@ import type { Room } from './gather.ts';
 import type { Clash, TaskState } from './plan.ts';
 import { type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
 import { nearestVisit, type SteadyInput, type SteadyPlace, steadyPlaces, type Visit } from './steady-days.ts';
+import { WeekLoad } from './week-load.ts';
 import { type OrderedWindow, orderedWindows } from './windows.ts';
-import { bestDay } from './work-days.ts';
+import { bestDay, type Span } from './work-days.ts';
 
 /** What placing has to reckon with besides the drafts. */
 export interface Placing extends SteadyInput {
@@ -37,7 +38,9 @@ export function place(drafts: readonly TaskDraft[], placing: Placing): { placed:
   const sorted = [...drafts].sort((a, b) => (a.key < b.key ? -1 : 1));
   const pins = Object.fromEntries(Object.entries(placing.pins).filter(([, day]) => day >= placing.today));
   const table = new PlacingTable(sorted, { ...placing, pins });
-  for (const [key, steady] of steadyPlaces(sorted, placing)) table.put(key, steady);
+  const steady = steadyPlaces(sorted, placing);
+  table.expect(steady);
+  for (const [key, at] of steady) table.put(key, at);
   return table.result();
 }
 
@@ -48,10 +51,12 @@ class PlacingTable {
   readonly #placed = new Map<TaskKey, Placed>();
   readonly #dayOf: DayOf;
   readonly #clashes: Clash[] = [];
+  readonly #load: WeekLoad;
 
   /** @param placing with only the pins that hold: those of today and later */
   constructor(drafts: readonly TaskDraft[], placing: Placing) {
     this.#placing = placing;
+    this.#load = new WeekLoad(placing.done);
     this.#drafts = new Map(drafts.map((draft) => [draft.key, draft]));
     this.#dayOf = dayOfTasks(placing.done, this.#placed);
     const live = drafts.filter((draft) => !this.#hasLapsed(draft));
@@ -60,6 +65,15 @@ class PlacingTable {
       if (pin !== undefined) return { earliest: pin, latest: pin };
       return { earliest: latestOf(window.earliest, placing.today), latest: window.latest };
     });
+  }
+
+  /** Counts the work whose steady day is still to come, before any that is late looks for another. */
+  expect(steady: ReadonlyMap<TaskKey, SteadyPlace>): void {
+    for (const [key, { day, ridesWith }] of steady) {
+      const draft = this.#drafts.get(key);
+      if (draft !== undefined && ridesWith === undefined && day >= this.#placing.today)
+        this.#load.add(day, draft.job.id);
+    }
   }
 
   result(): { placed: Placed[]; clashes: Clash[] } {
@@ -99,13 +113,19 @@ class PlacingTable {
     const lapsed = { draft, state: 'lapsed' as const, pinned: false };
     if (draft.ifMissed === 'still do') {
       if (late <= STILL_DO_DAYS)
-        this.#placed.set(draft.key, { ...lapsed, day: this.#lateDay(latestOf(today, ...waits)) });
+        this.#placed.set(draft.key, { ...lapsed, day: this.#lateDay(draft, latestOf(today, ...waits)) });
     } else if (late <= NAMED_LOST_DAYS) this.#placed.set(draft.key, { ...lapsed, day: latest });
   }
 
   /** The next work day from a day on, for what is done late or not at all. */
-  #lateDay(from: Day): Day {
-    return bestDay({ from, to: addDays(from, STILL_DO_DAYS), preferred: from }, this.#placing);
+  #lateDay(draft: TaskDraft, from: Day): Day {
+    return this.#bestDay(draft, { from, to: addDays(from, STILL_DO_DAYS), preferred: from });
+  }
+
+  #bestDay({ job }: TaskDraft, span: Span & { preferred: Day }): Day {
+    const day = bestDay(span, this.#placing, (at) => this.#load.isFullFor(at, job.id));
+    this.#load.add(day, job.id);
+    return day;
   }
 
   #putOpen(draft: TaskDraft, steady: SteadyPlace, waits: readonly Day[]): void {
@@ -115,14 +135,14 @@ class PlacingTable {
     if (room === undefined) {
       const from = latestOf(ordered.earliest, ...waits);
       this.#clash(draft, `It cannot be done before ⟦${from}⟧, and its window closes on ⟦${draft.window.latest}⟧.`);
-      this.#placed.set(draft.key, { ...open, day: draft.ifMissed === 'still do' ? this.#lateDay(from) : from });
+      this.#placed.set(draft.key, { ...open, day: draft.ifMissed === 'still do' ? this.#lateDay(draft, from) : from });
     } else if (draft.weight === 'check') this.#placed.set(draft.key, { ...open, ...this.#checkPlace(room, steady) });
     else this.#placed.set(draft.key, { ...open, day: this.#dayIn(room, steady) });
   }
 
   /** The steady day while it can still be kept, else the best day left. */
   #dayIn(room: Room, { day }: SteadyPlace): Day {
-    return day >= room.from && day <= room.to ? day : bestDay(room, this.#placing);
+    return day >= room.from && day <= room.to ? day : this.#bestDay(room.draft, room);
   }
 
   /** A check follows the work it rides with, else keeps its own day; late, it looks for the next visit. */

@@ -5,8 +5,9 @@
 import type { DoneMark } from '../garden/garden.ts';
 import { type Day, daysBetween, latestOf } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
-import { gathered, type Room } from './gather.ts';
+import { type Cluster, gathered, type Room } from './gather.ts';
 import { type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
+import { WeekLoad } from './week-load.ts';
 import { type OrderedWindow, orderedWindows } from './windows.ts';
 import { bestDay, type Household } from './work-days.ts';
 
@@ -38,9 +39,11 @@ class SteadyTable {
   readonly #windows: ReadonlyMap<TaskKey, OrderedWindow>;
   readonly #places = new Map<TaskKey, SteadyPlace>();
   readonly #dayOf: DayOf;
+  readonly #load: WeekLoad;
 
   constructor(drafts: readonly TaskDraft[], input: SteadyInput) {
     this.#input = input;
+    this.#load = new WeekLoad(input.done);
     this.#drafts = new Map(drafts.map((draft) => [draft.key, draft]));
     this.#windows = orderedWindows(drafts, ({ key, window }) => {
       const pin = input.pins[key];
@@ -49,10 +52,16 @@ class SteadyTable {
     this.#dayOf = dayOfTasks(input.done, this.#places);
   }
 
-  /** Whole groups go first; then checks, by now most work they may ride with has its day; then parts of groups. */
+  /**
+   * Whole groups go first, those with the least room before the others, so that what cannot wait finds its week free;
+   * then checks, by now most work they may ride with has its day; then parts of groups.
+   */
   filled(): Map<TaskKey, SteadyPlace> {
     const all = [...this.#drafts.values()];
-    const groups = byJob(all.filter(({ weight }) => weight !== 'check')).flatMap((job) => this.#groups(job));
+    const groups = byJob(all.filter(({ weight }) => weight !== 'check'))
+      .flatMap((job) => this.#groups(job))
+      .sort((a, b) => daysBetween(a.from, a.to) - daysBetween(b.from, b.to))
+      .map(({ rooms }) => rooms.map(({ draft }) => draft));
     const checks = all.filter(({ weight }) => weight === 'check');
     while (this.#places.size < this.#drafts.size) {
       const whole = groups.find((group) => this.#ready(group).length === group.length && this.#left(group).length > 0);
@@ -66,9 +75,11 @@ class SteadyTable {
   }
 
   /** Drafts of one job that would go well together were it only for their windows. */
-  #groups(job: readonly TaskDraft[]): TaskDraft[][] {
-    const rooms = job.flatMap((draft) => this.#room(draft, []) ?? []);
-    return gathered(rooms, this.#input).map((cluster) => cluster.rooms.map(({ draft }) => draft));
+  #groups(job: readonly TaskDraft[]): Cluster[] {
+    return gathered(
+      job.flatMap((draft) => this.#room(draft, []) ?? []),
+      this.#input,
+    );
   }
 
   #left(drafts: readonly TaskDraft[]): TaskDraft[] {
@@ -95,13 +106,19 @@ class SteadyTable {
     for (const draft of drafts) {
       const waits = waitsOf(draft, this.#dayOf);
       const room = this.#room(draft, waits);
-      if (room === undefined) this.#places.set(draft.key, { day: latestOf(this.#window(draft).earliest, ...waits) });
+      if (room === undefined) this.#put(draft, latestOf(this.#window(draft).earliest, ...waits));
       else rooms.push(room);
     }
     for (const cluster of gathered(rooms, this.#input)) {
-      const day = bestDay(cluster, this.#input);
-      for (const { draft } of cluster.rooms) this.#places.set(draft.key, { day: this.#input.pins[draft.key] ?? day });
+      const jobId = cluster.rooms[0]?.draft.job.id ?? '';
+      const day = bestDay(cluster, this.#input, (at) => this.#load.isFullFor(at, jobId));
+      for (const { draft } of cluster.rooms) this.#put(draft, this.#input.pins[draft.key] ?? day);
     }
+  }
+
+  #put(draft: TaskDraft, day: Day): void {
+    this.#places.set(draft.key, { day });
+    this.#load.add(day, draft.job.id);
   }
 
   /** A check goes on a day on which its place is visited anyway; those that find none are gathered like work. */

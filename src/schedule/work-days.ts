@@ -39,14 +39,20 @@ export function leastUnfitness({ from, to }: Span, household: Household): Unfitn
 }
 
 /**
- * The best day of a span: of the days that suit best the one nearest to a preferred day, the earlier of two as near.
+ * The best day of a span: of the days that suit best the one nearest to a preferred day, the earlier of two as near. A
+ * day of a full week comes after those of the same fitness in other weeks.
  *
  * @param span with `from` no later than `to`
  */
-export function bestDay({ from, to, preferred }: Span & { preferred: Day }, household: Household): Day {
+export function bestDay(
+  { from, to, preferred }: Span & { preferred: Day },
+  household: Household,
+  isFull: (day: Day) => boolean,
+): Day {
   let best = { day: from, cost: Number.POSITIVE_INFINITY };
   for (let day = from; day <= to; day = addDays(day, 1)) {
-    const cost = unfitness(day, household) * DAYS_OUTWEIGHED + Math.abs(daysBetween(day, preferred));
+    const ill = 2 * unfitness(day, household) + Number(isFull(day));
+    const cost = ill * DAYS_OUTWEIGHED + Math.abs(daysBetween(day, preferred));
     if (cost < best.cost) best = { day, cost };
   }
   return best.day;

@@ -25,8 +25,8 @@ describe('leastUnfitness', () => {
 });
 
 describe('bestDay', () => {
-  const best = (from: string, preferred: string, to: string, household = saturdays) =>
-    bestDay({ from, to, preferred }, household);
+  const best = (from: string, preferred: string, to: string, household = saturdays, full: readonly string[] = []) =>
+    bestDay({ from, to, preferred }, household, (day) => full.includes(day));
 
   it('is the work day nearest to the preferred day', () => {
     expect(best('2027-04-13', '2027-04-19', '2027-04-30')).toBe('2027-04-17');
@@ -52,6 +52,12 @@ describe('bestDay', () => {
   it('is the earlier of two days as near', () => {
     const twice: Household = { workDays: [3, 7], away: [] };
     expect(best('2027-04-12', '2027-04-16', '2027-04-25', twice)).toBe('2027-04-14');
+  });
+
+  it('leaves a full week for a work day in another, but not for a day that is none', () => {
+    const once: Household = { workDays: [6], away: [] };
+    expect(best('2027-04-17', '2027-04-17', '2027-04-30', once, ['2027-04-17'])).toBe('2027-04-24');
+    expect(best('2027-04-17', '2027-04-17', '2027-04-23', once, ['2027-04-17'])).toBe('2027-04-17');
   });
 
   it('finds the work day across New Year and on 29 February', () => {
