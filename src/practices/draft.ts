@@ -86,6 +86,11 @@ export interface TaskDraft {
   ifMissed: 'still do' | 'replace' | 'drop';
   /** What is lost or what to do instead once the window has closed, in words. */
   missedNote: string;
+  /**
+   * What to ask of somebody who does not know the garden where the work cannot wait for the household to come home;
+   * absent where it can.
+   */
+  minder?: string;
   effortMinutes: number;
   /** The part of it that is spent once, however many are done together: fetching tools, one order for all. */
   onceMinutes?: number;

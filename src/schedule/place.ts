@@ -9,8 +9,8 @@ import type { Clash, TaskState } from './plan.ts';
 import { type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
 import { nearestVisit, type SteadyInput, type SteadyPlace, steadyPlaces, type Visit } from './steady-days.ts';
 import { WeekLoad } from './week-load.ts';
-import { type OrderedWindow, orderedWindows } from './windows.ts';
-import { bestDay, type Span } from './work-days.ts';
+import { atHome, type OrderedWindow, orderedWindows } from './windows.ts';
+import { bestDay, isAway, type Span } from './work-days.ts';
 
 /** What placing has to reckon with besides the drafts. */
 export interface Placing extends SteadyInput {
@@ -63,7 +63,7 @@ class PlacingTable {
     this.#windows = orderedWindows(live, ({ key, window }) => {
       const pin = placing.pins[key];
       if (pin !== undefined) return { earliest: pin, latest: pin };
-      return { earliest: latestOf(window.earliest, placing.today), latest: window.latest };
+      return atHome({ earliest: latestOf(window.earliest, placing.today), latest: window.latest }, placing);
     });
   }
 
@@ -98,9 +98,14 @@ class PlacingTable {
 
   #putPinned(draft: TaskDraft, day: Day, waits: readonly Day[]): void {
     const { earliest, latest } = draft.window;
-    const outside = day < earliest || day > latest;
-    const pinWarning = `Pinned outside its window, which runs from ⟦${earliest}⟧ to ⟦${latest}⟧.`;
-    this.#placed.set(draft.key, { draft, day, state: 'open', pinned: true, ...(outside ? { pinWarning } : {}) });
+    const warnings = [
+      ...(day < earliest || day > latest
+        ? [`Pinned outside its window, which runs from ⟦${earliest}⟧ to ⟦${latest}⟧.`]
+        : []),
+      ...(isAway(day, this.#placing.away) ? [`Pinned to ⟦${day}⟧, when nobody is at home.`] : []),
+    ];
+    const pinWarning = warnings.length === 0 ? {} : { pinWarning: warnings.join(' ') };
+    this.#placed.set(draft.key, { draft, day, state: 'open', pinned: true, ...pinWarning });
     const from = latestOf(day, ...waits);
     if (from > day) this.#clash(draft, `It is pinned to ⟦${day}⟧, but what it waits for holds it up until ⟦${from}⟧.`);
   }
@@ -150,7 +155,7 @@ class PlacingTable {
     const visits = this.#visits(room.draft);
     const host = visits.find(({ key }) => key === steady.ridesWith);
     if (host !== undefined && host.day >= room.from && host.day <= room.to) return riding(host);
-    const next = steady.day < room.from ? nearestVisit(room, visits) : undefined;
+    const next = steady.day < room.from ? nearestVisit(room, visits, this.#placing) : undefined;
     if (next !== undefined) return riding(next);
     const day = this.#dayIn(room, steady);
     const there = visits.find((visit) => visit.day === day);

@@ -8,8 +8,8 @@ import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { type Cluster, gathered, type Room } from './gather.ts';
 import { type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
 import { WeekLoad } from './week-load.ts';
-import { type OrderedWindow, orderedWindows } from './windows.ts';
-import { bestDay, type Household } from './work-days.ts';
+import { atHome, type OrderedWindow, orderedWindows } from './windows.ts';
+import { bestDay, type Household, isAway, leastUnfitness } from './work-days.ts';
 
 /** A task's day, and the work a check rides with on it. */
 export interface SteadyPlace {
@@ -47,7 +47,7 @@ class SteadyTable {
     this.#drafts = new Map(drafts.map((draft) => [draft.key, draft]));
     this.#windows = orderedWindows(drafts, ({ key, window }) => {
       const pin = input.pins[key];
-      return pin === undefined ? window : { earliest: pin, latest: pin };
+      return pin === undefined ? atHome(window, input) : { earliest: pin, latest: pin };
     });
     this.#dayOf = dayOfTasks(input.done, this.#places);
   }
@@ -127,7 +127,7 @@ class SteadyTable {
     for (const check of checks) {
       const room =
         this.#input.pins[check.key] === undefined ? this.#room(check, waitsOf(check, this.#dayOf)) : undefined;
-      const host = room && nearestVisit(room, this.#visits(check));
+      const host = room && nearestVisit(room, this.#visits(check), this.#input);
       if (host === undefined) alone.push(check);
       else this.#places.set(check.key, { day: host.day, ridesWith: host.key });
     }
@@ -149,11 +149,15 @@ export interface Visit {
   day: Day;
 }
 
-/** The visit inside a room that is nearest to its preferred day; of two as near the earlier, then the lower key. */
-export function nearestVisit(room: Room, visits: readonly Visit[]): Visit | undefined {
+/**
+ * The visit inside a room that is nearest to its preferred day; of two as near the earlier, then the lower key. Work
+ * that stands on a day away is no visit for a check that somebody at home could make.
+ */
+export function nearestVisit(room: Room, visits: readonly Visit[], household: Household): Visit | undefined {
   const apart = ({ day }: Visit): number => Math.abs(daysBetween(day, room.preferred));
+  const someoneHome = leastUnfitness(room, household) < 2;
   return visits
-    .filter(({ day }) => day >= room.from && day <= room.to)
+    .filter(({ day }) => day >= room.from && day <= room.to && !(someoneHome && isAway(day, household.away)))
     .sort((a, b) => apart(a) - apart(b) || (a.day === b.day ? (a.key < b.key ? -1 : 1) : a.day < b.day ? -1 : 1))[0];
 }
 

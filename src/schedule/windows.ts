@@ -4,6 +4,7 @@
  */
 import { addDays, type Day, earliestOf, latestOf } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
+import { type Household, homeSpan } from './work-days.ts';
 
 /** The days a task may fall on, both included. */
 export interface OrderedWindow {
@@ -28,6 +29,12 @@ export function orderedWindows(
   for (const draft of order) windows.set(draft.key, openedLate(draft, spanOf(draft), windows));
   for (const draft of [...order].reverse()) closeEarly(draft, windows);
   return windows;
+}
+
+/** A window without the days away at its ends, where somebody is at home on any of its days. */
+export function atHome({ earliest, latest }: OrderedWindow, { away }: Pick<Household, 'away'>): OrderedWindow {
+  const { from, to } = homeSpan({ from: earliest, to: latest }, away);
+  return { earliest: from, latest: to };
 }
 
 /** Drafts so that each comes after all it waits for. */

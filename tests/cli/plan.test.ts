@@ -41,6 +41,7 @@ const planOutput = z.strictObject({
       window: z.strictObject({ earliest: day, preferred: day, latest: day }),
       ifMissed: z.enum(['still do', 'replace', 'drop']),
       missedNote: z.string(),
+      minder: z.string().optional(),
       effortMinutes: z.number(),
       onceMinutes: z.number().optional(),
       at: z.strictObject({ from: z.string(), minutes: z.number() }).optional(),

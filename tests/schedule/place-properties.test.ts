@@ -1,9 +1,9 @@
 import * as fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { addDays, type Day, latestOf } from '../../src/measures/days.ts';
+import { addDays, type Day, eachDay, latestOf } from '../../src/measures/days.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
 import { type Placed, place, STILL_DO_DAYS } from '../../src/schedule/place.ts';
-import { unfitness } from '../../src/schedule/work-days.ts';
+import { isAway, unfitness } from '../../src/schedule/work-days.ts';
 import { type Drawn, drawn } from './arbitrary.ts';
 
 /** The seed is fixed so that a run can be repeated; another one tries other gardens. */
@@ -98,7 +98,7 @@ describe('placing, whatever the drafts', () => {
     );
   });
 
-  it('keeps a pin that is not past on its day, warned about just when the window does not hold it', () => {
+  it('keeps a pin that is not past on its day, warned about just when the window does not hold it or nobody is home', () => {
     fc.assert(
       fc.property(drawn(), (input) => {
         for (const { draft, day, pinned, pinWarning } of place(input.drafts, input).placed) {
@@ -106,7 +106,22 @@ describe('placing, whatever the drafts', () => {
           expect(pinned).toBe(pin !== undefined && pin >= input.today);
           if (!pinned) continue;
           expect(day).toBe(pin);
-          expect(pinWarning !== undefined).toBe(day < draft.window.earliest || day > draft.window.latest);
+          const outside = day < draft.window.earliest || day > draft.window.latest;
+          expect(pinWarning !== undefined).toBe(outside || isAway(day, input.away));
+        }
+      }),
+      RUNS,
+    );
+  });
+
+  it('leaves nothing that waits for nothing to a day away while its window has a day at home', () => {
+    fc.assert(
+      fc.property(drawn({ waits: false }), (input) => {
+        for (const { draft, day, state, pinned } of place(input.drafts, input).placed) {
+          const from = latestOf(draft.window.earliest, input.today);
+          if (pinned || state !== 'open' || draft.weight === 'check') continue;
+          const home = eachDay(from, draft.window.latest).filter((each) => !isAway(each, input.away));
+          if (home.length > 0) expect([draft.key, isAway(day, input.away)]).toEqual([draft.key, false]);
         }
       }),
       RUNS,

@@ -52,7 +52,8 @@ export function buildDraft(pile: Pile, bin: Bin): TaskDraft {
     ],
     window: { earliest: addDays(day, -BUILD_DAYS.early), preferred: day, latest: addDays(day, BUILD_DAYS.late) },
     ifMissed: 'still do',
-    missedNote: 'Every week later is a week later that the compost is ready.',
+    missedNote:
+      'Green stuff loses its heat and its nitrogen while it waits: build it at your next chance, before the cold.',
     effortMinutes: forkingMinutes(builtLitres(pile), 2),
     onceMinutes: START_UP_MINUTES,
     confidence: 'recorded',

@@ -63,7 +63,8 @@ function maturity(pile: Pile, bin: Bin, at: { window: Window; reason: Reason }):
     cautions: mayHoldManure(pile) && !hotRecord(pile).passed ? [manureCaution()] : [],
     window: at.window,
     ifMissed: 'still do',
-    missedNote: 'Nobody knows whether it may be spread yet: unfinished compost harms seedlings.',
+    missedNote:
+      'Nobody knows whether it may be spread yet, and unfinished compost harms seedlings: look before you spread any.',
     effortMinutes: LOOK_MINUTES + START_UP_MINUTES,
     onceMinutes: START_UP_MINUTES,
     confidence: 'derived',

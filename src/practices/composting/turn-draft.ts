@@ -57,12 +57,18 @@ export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: Next
     window: turn.window,
     ifMissed: 'still do',
     missedNote: MISSED_NOTES[turn.cause],
+    ...(turn.cause === 'too hot' ? { minder: tooHotAsk(bin) } : {}),
     effortMinutes: forkingMinutes(builtLitres(pile)),
     onceMinutes: START_UP_MINUTES,
     confidence: turn.cause === 'calendar' ? 'derived' : 'recorded',
     reasons: turn.reasons,
     makes: [{ makes: 'pile-turned' as const, pileId: pile.id }],
   };
+}
+
+/** In words for somebody who has never turned a pile. */
+function tooHotAsk({ name }: Bin): string {
+  return `The compost in ${name} is running too hot. Fork it over once, so that the outside comes to the middle; steam is as it should be.`;
 }
 
 function brownsLitres(pile: Pile): number {

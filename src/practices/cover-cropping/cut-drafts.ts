@@ -41,6 +41,7 @@ function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDra
     window: cut.window,
     ifMissed: 'still do',
     missedNote: 'It may have flowered and set seed: cut at once, before the seed is hard, and expect volunteers.',
+    minder: `Cut the ${coverName(at.stand.coverId)} in ${at.bed.name} off at the ground, and leave what you cut lying on the bed.`,
     effortMinutes: effortOverArea(areaOf(at.bed), CUT_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: ['dry-day'],
@@ -90,7 +91,8 @@ export function regrowthDraft(input: PracticeInput, at: StandInBed, cut: Window)
       latest: addDays(cut.latest, REGROWTH_DAYS.high),
     },
     ifMissed: 'drop',
-    missedNote: 'Regrowth will compete with the next crop: look when you plant.',
+    missedNote:
+      'Lost is the early look: what has grown again takes water from the next crop, so cut it when you plant.',
     effortMinutes: LOOK_MINUTES,
     after: at.stand.cutOn === undefined ? [{ key: cutKey(at.stand.id), minDays: REGROWTH_DAYS.low }] : [],
     reasons: [

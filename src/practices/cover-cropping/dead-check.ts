@@ -47,7 +47,7 @@ export function deadCheckDraft(input: PracticeInput, at: StandInBed, sown: Day):
     supplies: [],
     window,
     ifMissed: 'still do',
-    missedNote: 'Look before you plant: a living stand has to be cut first.',
+    missedNote: 'A stand that lived is growing on unseen: look before you plant, for it has to be cut first.',
     effortMinutes: LOOK_MINUTES,
     after: at.stand.sow.happened ? [] : [{ key: sowKey(at.stand.id), minDays: 0 }],
     reasons: at.parts.filter(mayDie(input)).map((part) => coldReason(input, part)),

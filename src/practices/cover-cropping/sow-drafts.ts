@@ -46,7 +46,7 @@ export function orderDraft(input: PracticeInput, at: StandInBed, sow: SowWindow)
     supplies: seedSupplies(seed),
     window: { earliest, preferred: earliest, latest },
     ifMissed: 'still do',
-    missedNote: 'Buy locally, or sow what you have: a thin cover beats bare soil.',
+    missedNote: 'Seed by post may come too late: buy it nearby, or sow what you have. A thin cover beats bare soil.',
     effortMinutes: ORDER_MINUTES,
     onceMinutes: ORDER_MINUTES,
     reasons: [
@@ -121,7 +121,7 @@ export function checkDraft(input: PracticeInput, at: StandInBed, sown: Window): 
       latest: addDays(sown.latest, CHECK_DAYS.high),
     },
     ifMissed: 'drop',
-    missedNote: 'Nothing is lost but the chance to sow again in time.',
+    missedNote: 'Lost is the chance to sow thin places again in time: lay leaves over what is bare.',
     effortMinutes: LOOK_MINUTES,
     after: at.stand.sow.happened ? [] : [{ key: sowKey(at.stand.id), minDays: CHECK_DAYS.low }],
     reasons: [

@@ -68,7 +68,9 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
     supplies: [{ what: lifted ? 'digging fork' : 'knife or loppers' }, { what: 'barrow for the tops' }],
     window: clearWindow(change),
     ifMissed: 'still do',
-    missedNote: 'The bed still wants clearing, but what follows it is waiting and its own window may close.',
+    missedNote: lifted
+      ? 'The crop may freeze, split or rot in the ground: lift what is sound at your next chance.'
+      : 'What follows is held up, and its own window may close: clear the bed at your next chance.',
     effortMinutes: effortOverArea(areaOf(bed), CUT_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: [],

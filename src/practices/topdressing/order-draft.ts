@@ -60,7 +60,8 @@ function orderDraft(
     supplies: [{ what: 'compost to order', amount: { value: litres, unit: 'L' }, also: barrowLoads(litres) }],
     window: orderWindow(input, day),
     ifMissed: 'still do',
-    missedNote: 'Buy bagged compost near the day, and still test it with beans; or spread thinner.',
+    missedNote:
+      'A load may come too late for the bed: buy it in bags near the day, and still test it with beans; or spread thinner.',
     effortMinutes: ORDER_MINUTES,
     needs: [],
     after: [],

@@ -19,8 +19,8 @@ const CEILING_MM = MM_PER_INCH;
 const BUILDING_MM = { low: Math.round(2 * MM_PER_INCH), high: Math.round(3 * MM_PER_INCH) } as const;
 
 const MISSED: Readonly<Record<Share['half'], string>> = {
-  autumn: 'Spread it in spring instead, before the first crop goes in.',
-  spring: 'Spread it between the rows, clear of the stems, or leave it for autumn.',
+  autumn: 'The soil goes into winter without its layer: spread it in spring instead, before the first crop goes in.',
+  spring: 'The crop starts without its layer: spread it between the rows, clear of the stems, or leave it for autumn.',
 };
 
 /** What to do where the order has not come when the bed cannot wait. */
