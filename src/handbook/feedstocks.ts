@@ -23,6 +23,9 @@ export const feedstocks: readonly Feedstock[] = [
   ...otherFeedstocks,
 ];
 
+/** Parts of browns to one of greens in a pile, by volume as they are gathered. Common practice. */
+export const BROWNS_TO_GREENS = 2;
+
 const byId: ReadonlyMap<string, Feedstock> = new Map(feedstocks.map((material) => [material.id, material]));
 
 /**

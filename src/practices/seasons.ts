@@ -37,3 +37,15 @@ export function midsummerOf(climate: Climate, season: number): Day {
 export function soilAwake(climate: Climate, season: number): Day | undefined {
   return soilWarmOdds(climate, { season, tempC: SOIL_AWAKE_C }).median;
 }
+
+/** Every season whose work may fall between two days, with one to spare at either end, oldest first. */
+export function seasonsAround(climate: Climate, from: Day, to: Day): number[] {
+  const [first, last] = [seasonOf(climate.seasonTurn, from) - 1, seasonOf(climate.seasonTurn, to) + 1];
+  return Array.from({ length: last - first + 1 }, (_, i) => first + i);
+}
+
+/** A season as a gardener calls it: "2027", or "2027/28" where it runs over the New Year. */
+export function seasonName(climate: Climate, season: number): string {
+  if (climate.seasonTurn === '01-01') return String(season);
+  return `${season}/${String((season + 1) % 100).padStart(2, '0')}`;
+}

@@ -155,14 +155,16 @@ const gardens: fc.Arbitrary<Garden> = fc
         season: fc.constantFrom('spring' as const, 'autumn' as const),
       }),
     ),
+    people: maybe(fc.integer({ min: 1, max: 7 })),
     zone: maybe(fc.constantFrom('3b', '5a', '6b', '8a', '10a')),
     frostRisk: fc.constantFrom(10 as const, 30 as const, 50 as const),
   })
-  .map(({ habit, zone, frostRisk, ...parts }) =>
+  .map(({ habit, people, zone, frostRisk, ...parts }) =>
     garden({
       ...parts,
       startedOn: START,
       ...(habit === undefined ? {} : { topdressing: habit }),
+      ...(people === undefined ? {} : { household: { people } }),
       place: { frostRisk, ...(zone === undefined ? {} : { hardinessZone: zone }) },
     }),
   );

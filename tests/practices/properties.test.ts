@@ -129,14 +129,17 @@ it('is held against gardens that ask for every kind of task', () => {
     'check-stand',
     'check-winter-kill',
     'clear-bed',
+    'close-down',
     'cure-pile',
     'cut-cover',
+    'gather-leaves',
     'mulch-instead',
     'order-compost',
     'order-cover-seed',
     'sow-cover',
     'topdress',
     'turn-pile',
+    'winter-bin',
   ]);
 });
 

@@ -40,6 +40,7 @@ export const compostSources = entries('compost', {
     S47: 'Ulster County Resource Recovery Agency, Stages of composting',
     S48: 'City of Plymouth, Minnesota, Guide to backyard composting',
     S49: 'University of Arkansas Extension, Compost resources',
+    S50: 'Texas A&M Extension, Composting, chapter 2',
     S51: 'Casady, Value and Use of Rabbit Manure, USDA ARS, 1962',
     S52: "Solomon, Organic Gardener's Composting, 1993",
     S54: 'US EPA, answer on piles freezing in winter',

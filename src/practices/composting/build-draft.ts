@@ -2,7 +2,7 @@
  * Building a pile.
  */
 import type { Bin, Pile } from '../../garden/garden.ts';
-import { feedstockById } from '../../handbook/feedstocks.ts';
+import { BROWNS_TO_GREENS, feedstockById } from '../../handbook/feedstocks.ts';
 import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { LITRES_PER_CUBIC_FOOT } from '../../measures/units.ts';
@@ -13,8 +13,6 @@ import { builtLitres } from './pile-life.ts';
 
 /** Thickest stick that rots in a season, mm (half an inch). Common practice. */
 const THICKEST_STICK_MM = 12.7;
-/** Parts of browns to one of greens, by volume. Common practice. */
-const BROWNS_TO_GREENS = 2;
 /** Least pile that heats by itself: 3 × 3 × 3 ft (compost:S19, compost:S47). */
 const HEATS_FROM_LITRES = Math.round(27 * LITRES_PER_CUBIC_FOOT);
 /** Days a planned build may be early or late. House default. */

@@ -1,0 +1,109 @@
+/**
+ * Gathering leaves as they fall, for the browns of a year.
+ */
+import { freezeDay, freezeOdds } from '../../climate/freeze.ts';
+import { feedstockById } from '../../handbook/feedstocks.ts';
+import { addDays, clampDay, type Day, earliestOf } from '../../measures/days.ts';
+import { quantity } from '../../measures/quantity.ts';
+import { knownAs } from '../confidence.ts';
+import type { Reason, TaskDraft, Window } from '../draft.ts';
+import { START_UP_MINUTES } from '../effort.ts';
+import type { PracticeInput } from '../practice.ts';
+import { frozenSpan } from './frozen-span.ts';
+import { inTens, SCRAPS_G_A_DAY, scrapsOf, troddenShare } from './scraps.ts';
+import { winterNeed } from './winter-room.ts';
+
+/** Days after the median first freeze in which most leaves come down, and when enough are down. House default. */
+const FALL_DAYS = { usual: 14, last: 42 } as const;
+/** Days a stock of leaves is to last: to the next fall of leaves. */
+const YEAR_DAYS = 365;
+/** Minutes to rake up, carry and tread down a hundred litres of loose leaves. House default. */
+const MINUTES_PER_100_L = 4;
+/** Minutes where no amount is known. House default. */
+const UNMEASURED_MINUTES = 45;
+
+/** One gathering a season; nothing without a bin to use them in, or where no freeze brings the leaves down. */
+export function leavesDrafts(input: PracticeInput, season: number): TaskDraft[] {
+  const { garden, climate } = input;
+  const freeze = freezeDay(climate, { event: 'first-autumn', limitF: 32, season, chancePercent: 50 });
+  const window = freeze && garden.bins.length > 0 ? leafWindow(input, season, freeze) : undefined;
+  if (freeze === undefined || window === undefined) return [];
+  const stock = garden.household && scrapsOf(garden.household.people, YEAR_DAYS).browns;
+  return [
+    {
+      key: `leaves/garden/${season}`,
+      practice: 'season-end',
+      kind: 'gather-leaves',
+      job: { id: 'gather-leaves', title: 'Gather leaves' },
+      subject: { type: 'garden', id: garden.id, name: garden.name },
+      weight: 'work',
+      title: 'Gather leaves for a year of browns',
+      steps: leafSteps(input, season, stock),
+      cautions: [...feedstockById('leaves_dry_loose').cautions],
+      supplies: [
+        { what: 'loose leaves', ...(stock === undefined ? {} : { amount: { value: stock, unit: 'L' as const } }) },
+        { what: 'rake and sacks' },
+      ],
+      window,
+      ifMissed: 'still do',
+      missedNote: 'Under snow they cannot be had: then straw or torn cardboard has to do for browns.',
+      effortMinutes:
+        stock === undefined ? UNMEASURED_MINUTES : START_UP_MINUTES + Math.ceil((stock / 100) * MINUTES_PER_100_L),
+      onceMinutes: START_UP_MINUTES,
+      needs: [],
+      after: [],
+      confidence: knownAs(climate, 'derived'),
+      odds: freezeOdds(climate, { event: 'first-autumn', limitF: 32, season }),
+      reasons: [
+        { rule: 'leaves.fall', saw: { freeze }, limit: window.latest, source: 'common practice' },
+        ...(stock === undefined ? [] : [stockReason(input, stock)]),
+      ],
+      makes: [],
+    },
+  ];
+}
+
+/** From the first freeze until they are all down or the usual winter has come. */
+function leafWindow({ climate }: PracticeInput, season: number, freeze: Day): Window | undefined {
+  const winter = frozenSpan(climate, season)?.from;
+  const fallen = addDays(freeze, FALL_DAYS.last);
+  const latest = winter === undefined ? fallen : earliestOf(fallen, addDays(winter, -1));
+  if (latest < freeze) return undefined;
+  return { earliest: freeze, preferred: clampDay(addDays(freeze, FALL_DAYS.usual), freeze, latest), latest };
+}
+
+function leafSteps(input: PracticeInput, season: number, stock: number | undefined): string[] {
+  return [
+    'Rake them up dry, and run the mower over them if you have one: cut leaves do not mat.',
+    ...(stock === undefined ? [reckonStep()] : [stockStep(stock), ...winterStep(input, season)]),
+    'Keep them dry and off the ground: sacks with holes, or a wire ring with a sheet over it.',
+  ];
+}
+
+function stockStep(stock: number): string {
+  return (
+    `Wanted: ${quantity(stock, 'L')} loose, about ${quantity(inTens(stock * troddenShare()), 'L')} trodden down. ` +
+    'Less is no harm, but then straw or cardboard makes up for it.'
+  );
+}
+
+function winterStep({ garden, climate }: PracticeInput, season: number): string[] {
+  const span = frozenSpan(climate, season);
+  const need = span && winterNeed(garden, span);
+  return need === undefined ? [] : [`Of these, ${quantity(need.browns, 'L')} go beside the winter bin.`];
+}
+
+/** How to reckon it, where nobody has said how many eat. */
+function reckonStep(): string {
+  return `Reckon ${quantity(scrapsOf(1, YEAR_DAYS).browns, 'L')} of loose leaves a year for each person who eats here.`;
+}
+
+function stockReason({ garden }: PracticeInput, stock: number): Reason {
+  const { low: gramsLow, high: gramsHigh } = SCRAPS_G_A_DAY;
+  const people = garden.household?.people ?? 0;
+  return {
+    rule: 'leaves.stock',
+    saw: { people, gramsLow, gramsHigh, scraps: scrapsOf(people, YEAR_DAYS).scraps, litres: stock },
+    source: 'compost:S50',
+  };
+}
