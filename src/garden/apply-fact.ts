@@ -4,7 +4,7 @@
 import { type Day, earliestOf } from '../measures/days.ts';
 import type { Effect } from './effects.ts';
 import type { DoneTask } from './facts.ts';
-import type { DoneMark, Garden, Pile, Planting, Stand } from './garden.ts';
+import type { CompostBought, DoneMark, Garden, Pile, Planting, Stand } from './garden.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { withoutAbsent } from './without-absent.ts';
 
@@ -84,7 +84,9 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
       if (!hasBed(garden, effect.bedId)) return garden;
       return { ...garden, topdressed: [...garden.topdressed, { bedId: effect.bedId, on, litres: effect.litres }] };
     case 'compost-bought':
-      return { ...garden, compostBought: [...garden.compostBought, { on, litres: effect.litres }] };
+      return { ...garden, compostBought: [...garden.compostBought, { on, litres: effect.litres, ordered: true }] };
+    case 'compost-tested':
+      return testCompost(garden, effect.boughtOn, on);
     case 'planting-started':
       return changePlanting(garden, effect.plantingId, (row) => ({
         ...row,
@@ -101,6 +103,15 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
     default:
       return effect satisfies never;
   }
+}
+
+function testCompost(garden: Garden, boughtOn: Day, on: Day): Garden {
+  const isIt = (row: CompostBought): boolean => row.on === boughtOn && row.tested === undefined;
+  if (!garden.compostBought.some(isIt)) return garden;
+  return {
+    ...garden,
+    compostBought: garden.compostBought.map((row) => (isIt(row) ? { ...row, tested: on } : row)),
+  };
 }
 
 function sowStand(garden: Garden, effect: Extract<Effect, { makes: 'stand-sown' }>, on: Day): Garden {

@@ -1,6 +1,7 @@
 /**
  * What doing a task makes true. A draft carries its effects; marking it done writes them into the ledger with the day.
  */
+import type { Day } from '../measures/days.ts';
 import type { SoilTextureId } from './garden.ts';
 
 /** One thing that doing a task makes true. */
@@ -15,7 +16,10 @@ export type Effect =
   | { makes: 'pile-curing'; pileId: string }
   | { makes: 'pile-finished'; pileId: string }
   | { makes: 'bed-topdressed'; bedId: string; litres: number }
+  /** Ordered, not yet delivered. */
   | { makes: 'compost-bought'; litres: number }
+  /** Beans grew well in what was ordered or delivered on a day. */
+  | { makes: 'compost-tested'; boughtOn: Day }
   | { makes: 'planting-started'; plantingId: string }
   | { makes: 'soil-sampled'; bedId?: string | undefined }
   | { makes: 'soil-squeezed'; soilTexture: SoilTextureId; answer: 'crumbles' | 'smears' };

@@ -21,7 +21,7 @@ export function gardenFileOf(garden: Garden): GardenFile {
     piles: garden.piles.map(pileInFile),
     ...(garden.topdressing ? { topdressing: { ...garden.topdressing } } : {}),
     topdressed: garden.topdressed.map(({ bedId, on, litres }) => ({ bed: bedId, on, litres })),
-    compostBought: garden.compostBought.map(({ on, litres }) => ({ on, litres })),
+    compostBought: garden.compostBought.map((row) => ({ ...row })),
     away: garden.away.map(({ from, to }) => ({ from, to })),
     ...(garden.household ? { household: { ...garden.household } } : {}),
     gear: garden.gear.map((cover) => ({ ...cover })),

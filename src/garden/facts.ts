@@ -33,6 +33,7 @@ const effect = z.discriminatedUnion('makes', [
   z.object({ makes: z.literal('pile-finished'), pileId: z.string() }),
   z.object({ makes: z.literal('bed-topdressed'), bedId: z.string(), litres: z.number().nonnegative() }),
   z.object({ makes: z.literal('compost-bought'), litres: z.number().nonnegative() }),
+  z.object({ makes: z.literal('compost-tested'), boughtOn: day }),
   z.object({ makes: z.literal('planting-started'), plantingId: z.string() }),
   z.object({ makes: z.literal('soil-sampled'), bedId: z.string().optional() }),
   z.object({

@@ -214,6 +214,16 @@ const coldNight = known('a cold night', {
   how: choice(['expected', 'measured']),
 });
 
+const compostBought = known('compost bought', {
+  on: day,
+  litres: litres(500),
+  ordered: z.literal(true, { error: 'Write ordered: true, or leave it out once it has come.' }).optional(),
+  tested: day.optional(),
+}).refine(
+  (given) => notBefore(given.tested, given.on),
+  across('Give a day that is not before it was bought.', 'tested'),
+);
+
 /** The garden file. Fields left out are filled with the defaults named in docs/garden-file.md. */
 export const gardenFileSchema = known('a garden file', {
   garden: place,
@@ -231,7 +241,7 @@ export const gardenFileSchema = known('a garden file', {
     known('a topdressing given', { bed: text('Give the id or name of a bed above.'), on: day, litres: litres(60) }),
     'topdressings given',
   ),
-  compostBought: list(known('compost bought', { on: day, litres: litres(500) }), 'deliveries'),
+  compostBought: list(compostBought, 'deliveries'),
   away: list(
     known('a time away', { from: day, to: day }).refine(
       (given) => notBefore(given.to, given.from),

@@ -134,10 +134,13 @@ export interface Topdressed {
   litres: number;
 }
 
-/** Compost got from elsewhere. */
+/** Compost got from elsewhere: delivered on a day, or `ordered` on it and still to come. */
 export interface CompostBought {
   on: Day;
   litres: number;
+  ordered?: true;
+  /** The day beans were seen to grow well in it. */
+  tested?: Day;
 }
 
 /** A span of days with nobody there to work. */

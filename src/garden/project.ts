@@ -62,7 +62,10 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
       readings: joined(toldPile?.readings, pile.readings, onOf),
     })),
     topdressed: joined(told.topdressed, all.topdressed, onOf),
-    compostBought: joined(told.compostBought, all.compostBought, onOf),
+    compostBought:
+      all.compostBought === told.compostBought
+        ? told.compostBought
+        : joined(all.compostBought.slice(0, told.compostBought.length), all.compostBought, onOf),
     away: joined(told.away, all.away, ({ from }) => from),
     soilTests: joined(told.soilTests, all.soilTests, onOf),
     soilSqueezes: joined(told.soilSqueezes, all.soilSqueezes, onOf),
@@ -142,7 +145,7 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
     piles: file.piles.map((row) => pileOf(row, held)),
     ...(file.topdressing ? { topdressing: file.topdressing } : {}),
     topdressed: oldestFirst(file.topdressed, onOf).map(({ bed, on, litres }) => ({ bedId: bed, on, litres })),
-    compostBought: oldestFirst(file.compostBought, onOf),
+    compostBought: oldestFirst(file.compostBought, onOf).map((row) => withoutAbsent(row)),
     away: oldestFirst(file.away, ({ from }) => from),
     ...(file.household ? { household: file.household } : {}),
     gear: file.gear,

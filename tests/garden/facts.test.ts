@@ -15,6 +15,7 @@ const effects: readonly Effect[] = [
   { makes: 'pile-finished', pileId: 'p' },
   { makes: 'bed-topdressed', bedId: 'b', litres: 37 },
   { makes: 'compost-bought', litres: 400 },
+  { makes: 'compost-tested', boughtOn: '2027-06-01' },
   { makes: 'planting-started', plantingId: 'p' },
   { makes: 'soil-sampled' },
   { makes: 'soil-sampled', bedId: 'b' },

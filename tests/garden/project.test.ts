@@ -171,7 +171,7 @@ describe('doing a task', () => {
     );
     expect(garden.piles[0]?.built).toEqual({ day: '2027-07-03', happened: true });
     expect(garden.topdressed).toEqual([{ bedId: 'south-bed', on: '2027-10-10', litres: 39 }]);
-    expect(garden.compostBought).toEqual([{ on: '2027-10-12', litres: 400 }]);
+    expect(garden.compostBought).toEqual([{ on: '2027-10-12', litres: 400, ordered: true }]);
   });
 
   it('changes nothing that is not there', () => {
@@ -268,12 +268,24 @@ describe('a file brought in again', () => {
   });
 
   it('counts twice what happened twice', () => {
-    const bought = { on: '2027-06-23', litres: 400 };
+    const bought = { on: '2027-06-23', litres: 400, ordered: true } as const;
     const file = exampleFile({ compostBought: [bought, bought] });
     const fact = done('2027-06-23', 'o', { makes: 'compost-bought', litres: 400 });
     const third = done('2027-06-24', 'p', { makes: 'compost-bought', litres: 400 });
     const ledger = ledgerOf(['2027-06-20', imported(file)], ['2027-06-24', fact], ['2027-06-24', third]);
-    expect(gardenOf(ledger).compostBought).toEqual([bought, bought, { on: '2027-06-24', litres: 400 }]);
+    expect(gardenOf(ledger).compostBought).toEqual([bought, bought, { ...bought, on: '2027-06-24' }]);
+  });
+
+  it('holds what was ordered and then found good, also where the file told of the order', () => {
+    const order = { on: '2027-06-23', litres: 400, ordered: true } as const;
+    const tested = done('2027-07-20', 't', { makes: 'compost-tested', boughtOn: '2027-06-23' });
+    const told = ledgerOf(['2027-06-24', imported(exampleFile({ compostBought: [order] }))], ['2027-07-20', tested]);
+    const reported = gardenAfter(
+      ['2027-06-23', done('2027-06-23', 'o', { makes: 'compost-bought', litres: 400 })],
+      ['2027-07-20', tested],
+    );
+    expect(gardenOf(told).compostBought).toEqual([{ ...order, tested: '2027-07-20' }]);
+    expect(reported.compostBought).toEqual([{ ...order, tested: '2027-07-20' }]);
   });
 
   it('leaves a plan a plan that nobody has reported done, though its day has passed', () => {

@@ -29,6 +29,11 @@ export interface BedNeed extends LayerWindow {
   skipped: boolean;
 }
 
+/** Litres rounded up, so that a layer is never short; a hundredth over a whole one is the arithmetic's, not the bed's. */
+function wholeLitres(litres: number): number {
+  return Math.max(1, Math.ceil(Math.round(litres * 100) / 100));
+}
+
 /** A layer over an area: litres = m² × mm. */
 export function layerLitres(areaM2: number, depthMm: number): number {
   return areaM2 * depthMm;
@@ -58,7 +63,7 @@ function seasonNeeds(input: PracticeInput, found: Findings, season: number): Bed
     if (when === undefined) return [];
     const { latest } = when.window;
     if (latest < garden.startedOn || daysBetween(latest, today) > STILL_WANTED_DAYS) return [];
-    const litres = Math.max(1, Math.round(layerLitres(areaOf(bed), habit.depthMm)));
+    const litres = wholeLitres(layerLitres(areaOf(bed), habit.depthMm));
     return [{ bed, season, litres, skipped: garden.skipped[when.key] !== undefined, ...when }];
   });
 }

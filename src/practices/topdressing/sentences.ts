@@ -36,6 +36,16 @@ export const topdressSentences: Practice['sentences'] = {
   'compost-order.short': ({ saw }) =>
     `The beds want ${quantity(Number(saw.need), 'L')} and the bins will give ${quantity(Number(saw.have), 'L')} in time: ` +
     `${quantity(Number(saw.litres), 'L')} short, rounded up, by ${dated(String(saw.day))}.`,
+  'compost-order.late': ({ saw, limit }) =>
+    `What is ordered now is delivered and tested about ${dated(String(limit))}, after ${dated(String(saw.day))}: spread ` +
+    'what there is, and give the rest later.',
+  'compost-test.delivered': ({ saw }) =>
+    `${quantity(Number(saw.litres), 'L')} came on ${dated(String(saw.on))}. Weedkiller that outlasts composting shows in ` +
+    `beans within ${saw.daysLow} to ${saw.daysHigh} days.`,
+  'compost-test.ordered': ({ saw }) =>
+    `${quantity(Number(saw.litres), 'L')} were ordered on ${dated(String(saw.on))} and should be here about ` +
+    `${dated(String(saw.here))}. Weedkiller that outlasts composting shows in beans within ${saw.daysLow} to ` +
+    `${saw.daysHigh} days.`,
   'compost-order.lead': ({ saw, limit }) =>
     `Delivery and a bean test take ${saw.daysLast} to ${saw.daysFirst} days: order by ${dated(String(limit))}.`,
 };

@@ -2,6 +2,7 @@
  * Spreading a bed's layer.
  */
 import type { TopdressingHabit } from '../../garden/garden.ts';
+import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { MM_PER_INCH } from '../../measures/units.ts';
 import { areaOf } from '../bed-timeline.ts';
@@ -10,7 +11,9 @@ import type { Reason, TaskDraft } from '../draft.ts';
 import { effortOverArea, SPREAD_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { BARROW_KG, barrowLoads } from './barrow.ts';
+import { ORDER_TO_SPREAD_DAYS } from './bought.ts';
 import { DEFAULT_HABIT } from './need.ts';
+import type { SeasonOrder } from './order-draft.ts';
 import type { Share } from './stock.ts';
 
 /** Layer above which compost builds up salts and phosphorus year on year (Minnesota, compost:S36: about 1 in), mm. */
@@ -28,7 +31,7 @@ const WITHOUT_COMPOST =
   'No tested compost in time? Spread what there is, let what follows go ahead, and give the rest in spring.';
 
 /** Spread the yearly layer on one bed. */
-export function spreadDraft(input: PracticeInput, share: Share): TaskDraft {
+export function spreadDraft(input: PracticeInput, share: Share, orders: readonly SeasonOrder[]): TaskDraft {
   const habit = input.garden.topdressing ?? DEFAULT_HABIT;
   const { bed, litres } = share;
   return {
@@ -56,11 +59,19 @@ export function spreadDraft(input: PracticeInput, share: Share): TaskDraft {
     effortMinutes: effortOverArea(areaOf(bed), SPREAD_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: ['above-freezing'],
-    after: [...share.after, ...share.unproven.map((key) => ({ key, minDays: 0 }))],
+    after: [...share.after, ...share.unproven.map((key) => ({ key, minDays: 0 })), ...waitsForOrder(share, orders)],
     confidence: knownAs(input.climate, 'derived'),
     reasons: [depthReason(input, habit), volumeReason(share, habit), ...share.reasons, supplyReason(share)],
     makes: [{ makes: 'bed-topdressed', bedId: bed.id, litres }],
   };
+}
+
+/** A layer that hangs on an order waits until what comes of it is tested, where that can be in time. */
+function waitsForOrder(share: Share, orders: readonly SeasonOrder[]): TaskDraft['after'] {
+  const order = orders.find(({ season }) => season === share.season)?.draft;
+  if (order === undefined || share.skipped || share.fromBins >= share.litres) return [];
+  const inTime = addDays(order.window.latest, ORDER_TO_SPREAD_DAYS) <= share.window.latest;
+  return inTime ? [{ key: order.key, minDays: ORDER_TO_SPREAD_DAYS }] : [];
 }
 
 function cautions({ depthMm }: TopdressingHabit): string[] {

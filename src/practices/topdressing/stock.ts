@@ -2,18 +2,27 @@
  * Compost on hand and to come, shared out to the beds in the order they want it.
  */
 import type { Garden } from '../../garden/garden.ts';
-import { type Day, latestOf } from '../../measures/days.ts';
+import { clampDay, type Day, latestOf } from '../../measures/days.ts';
 import type { TaskKey, Window } from '../draft.ts';
 import { maturityKey } from '../keys.ts';
 import type { CompostSupply } from '../practice.ts';
 import type { BedNeed } from './need.ts';
 
 /** One heap of compost, bought or made. */
-interface Heap {
+export interface Heap {
+  /** The day from which it may be spread. */
   ready: Day;
   litres: number;
-  /** The look whether it is ready, while nobody has said so. */
+  /** The look or test that must come first, while nobody has said how it went. */
   unproven?: TaskKey;
+  /** For what was bought: the day from which it lies in the yard, tested or not. */
+  here?: Day;
+}
+
+/** Litres taken from a heap. */
+export interface Draw {
+  heap: Heap;
+  litres: number;
 }
 
 /** A bed's need with what the bins can give it. Its window opens once the compost it draws on is ready. */
@@ -21,53 +30,64 @@ export interface Share extends BedNeed {
   fromBins: number;
   /** The day by which all of that is ready; absent where it is nothing. */
   ready?: Day;
-  /** The looks that must come first, for compost nobody has yet found ready. */
+  /** The looks and tests that must come first, for compost nobody has yet found ready. */
   unproven: readonly TaskKey[];
+  drawn: readonly Draw[];
 }
 
 /**
  * Shares the household's compost out. Each heap counts from the day it is ready, less what was spread since; a bed
- * takes from the oldest heap that is ready by the end of its window. Nothing is given twice.
+ * takes from the oldest heap that is ready by the end of its window, or by today where that is past. Nothing is given
+ * twice.
  */
 export function shareOut(
-  garden: Pick<Garden, 'topdressed' | 'compostBought'>,
-  supply: readonly CompostSupply[],
+  { topdressed }: Pick<Garden, 'topdressed'>,
+  today: Day,
+  stock: { made: readonly CompostSupply[]; bought: readonly Heap[] },
   needs: readonly BedNeed[],
 ): Share[] {
-  const heaps = heapsOf(garden, supply);
-  const proven = heaps.filter(({ unproven }) => unproven === undefined);
-  for (const { litres, on } of [...garden.topdressed].sort((a, b) => order(a.on, b.on))) take(proven, litres, on);
+  const heaps = heapsOf(stock);
+  for (const { litres, on } of [...topdressed].sort((a, b) => order(a.on, b.on))) spread(heaps, litres, on);
   return needs.map((need) => {
-    const { litres, from } = need.skipped ? NOTHING : take(heaps, need.litres, need.window.latest);
-    const ready = from
-      .map((heap) => heap.ready)
+    const drawn = need.skipped ? [] : take(heaps, need.litres, latestOf(need.window.latest, today));
+    const ready = drawn
+      .map(({ heap }) => heap.ready)
       .sort()
       .at(-1);
     return {
       ...need,
       window: openedAt(need.window, ready),
-      fromBins: litres,
+      fromBins: drawn.reduce((sum, { litres }) => sum + litres, 0),
       ...(ready === undefined ? {} : { ready }),
-      unproven: from.flatMap(({ unproven }) => unproven ?? []),
+      unproven: [...new Set(drawn.flatMap(({ heap }) => heap.unproven ?? []))],
+      drawn,
     };
   });
 }
 
-/** A window that opens no earlier than the heaps drawn on are ready; each is before it closes. */
+/**
+ * Takes what was spread on a day off what had been found ready by then, and the rest off what had been bought and lay
+ * there untested: never off what was still to come.
+ */
+function spread(heaps: Heap[], litres: number, on: Day): void {
+  const proven = heaps.filter(({ unproven }) => unproven === undefined);
+  const left = litres - take(proven, litres, on).reduce((sum, drawn) => sum + drawn.litres, 0);
+  const untested = heaps.filter(({ unproven, here }) => unproven !== undefined && here !== undefined && here <= on);
+  take(untested, left);
+}
+
+/** A window that opens no earlier than the heaps drawn on are ready. */
 function openedAt({ earliest, preferred, latest }: Window, ready = earliest): Window {
-  const opens = latestOf(earliest, ready);
+  const opens = clampDay(ready, earliest, latest);
   return { earliest: opens, preferred: latestOf(opens, preferred), latest };
 }
 
-const NOTHING: Taken = { litres: 0, from: [] };
-
-function heapsOf({ compostBought }: Pick<Garden, 'compostBought'>, supply: readonly CompostSupply[]): Heap[] {
-  const made = supply.map(
+function heapsOf({ made: piles, bought }: { made: readonly CompostSupply[]; bought: readonly Heap[] }): Heap[] {
+  const made = piles.map(
     ({ pileId, litres, ready, finished }): Heap =>
       finished ? { ready, litres } : { ready, litres, unproven: maturityKey(pileId) },
   );
-  const bought = compostBought.map(({ on, litres }): Heap => ({ ready: on, litres }));
-  return [...bought, ...made].sort(
+  return [...bought.map((heap) => ({ ...heap })), ...made].sort(
     (a, b) => order(a.ready, b.ready) || order(a.unproven ?? '', b.unproven ?? '') || a.litres - b.litres,
   );
 }
@@ -76,21 +96,16 @@ function order(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-interface Taken {
-  litres: number;
-  from: readonly Heap[];
-}
-
 /** Takes up to so many litres from the heaps ready by a day, oldest first, and leaves them smaller by it. */
-function take(heaps: Heap[], wanted: number, by: Day): Taken {
-  const from: Heap[] = [];
+function take(heaps: Heap[], wanted: number, by?: Day): Draw[] {
+  const drawn: Draw[] = [];
   let left = wanted;
   for (const heap of heaps) {
-    const litres = heap.ready <= by ? Math.min(left, heap.litres) : 0;
+    const litres = by === undefined || heap.ready <= by ? Math.min(left, heap.litres) : 0;
     if (litres <= 0) continue;
     heap.litres -= litres;
     left -= litres;
-    from.push(heap);
+    drawn.push({ heap, litres });
   }
-  return { litres: wanted - left, from };
+  return drawn;
 }
