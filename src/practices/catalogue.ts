@@ -9,10 +9,18 @@ import type { TaskDraft } from './draft.ts';
 import type { Findings, Practice, PracticeInput, Sentence } from './practice.ts';
 import { rotation } from './rotation/index.ts';
 import { seasonEnd } from './season-end/index.ts';
+import { soilReadiness } from './soil-readiness/index.ts';
 import { topdressing } from './topdressing/index.ts';
 
 /** Every practice, each seeing what those before it found. */
-export const practices: readonly Practice[] = [rotation, coverCropping, composting, topdressing, seasonEnd];
+export const practices: readonly Practice[] = [
+  rotation,
+  soilReadiness,
+  coverCropping,
+  composting,
+  topdressing,
+  seasonEnd,
+];
 
 /**
  * Every task the garden wants in the span worked out. Windows that had closed before the garden was first brought in

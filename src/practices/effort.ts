@@ -13,6 +13,12 @@ export const SPREAD_MINUTES_PER_M2 = 2;
 export const SOW_COVER_MINUTES_PER_M2 = 1;
 /** Minutes to turn a cubic metre of compost with a fork. */
 export const TURN_MINUTES_PER_M3 = 30;
+/** Minutes a square metre to loosen soil with a fork by small lifts. */
+export const LOOSEN_MINUTES_PER_M2 = 1.5;
+/** Minutes to take a soil sample, of a whole garden or of one bed kept apart. */
+export const SAMPLE_MINUTES = 30;
+/** Minutes a square metre to strew a meal and rake it in. */
+export const STREW_MINUTES_PER_M2 = 1;
 /** Minutes for a look at a bed or pile. */
 export const LOOK_MINUTES = 3;
 /** Minutes to order something. */

@@ -2,6 +2,7 @@
  * Keys by which one practice's task waits for another's without knowing it. A key whose task is not in the plan holds
  * nothing up.
  */
+import type { SoilTextureId } from '../garden/garden.ts';
 import type { TaskKey } from './draft.ts';
 
 /** The task that clears a crop away. */
@@ -35,4 +36,9 @@ export function cutKey(standId: string): TaskKey {
 /** The task that looks whether a pile's compost is ready. */
 export function maturityKey(pileId: string): TaskKey {
   return `pile-maturity/pile:${pileId}`;
+}
+
+/** The squeeze test of a soil texture in a season: the first, the second after one that smeared, and so on. */
+export function squeezeKey(soilTexture: SoilTextureId, season: number, ordinal: number): TaskKey {
+  return `squeeze-test/soil:${soilTexture}/${season}/${ordinal}`;
 }

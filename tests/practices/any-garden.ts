@@ -4,7 +4,8 @@
 import fc from 'fast-check';
 import type { Climate } from '../../src/climate/climate.ts';
 import { climateFromNormals } from '../../src/climate/from-normals.ts';
-import type { Bed, Garden, Pile, Planting, Stand } from '../../src/garden/garden.ts';
+import type { Bed, Garden, Pile, Planting, SoilSqueeze, SoilTest, Stand } from '../../src/garden/garden.ts';
+import { withoutAbsent } from '../../src/garden/without-absent.ts';
 import { coverCrops } from '../../src/handbook/cover-crops.ts';
 import { coverMixes } from '../../src/handbook/cover-mixes.ts';
 import { feedstocks } from '../../src/handbook/feedstocks.ts';
@@ -132,9 +133,47 @@ const piles: fc.Arbitrary<Pile> = fc.oneof(dayNear(-120, 0), dayNear(-700, 200))
     ),
 );
 
+const textures = ['sandy_loam', 'loam', 'clay'] as const;
+
 const beds: fc.Arbitrary<Bed[]> = fc
-  .tuple(fc.integer({ min: 2, max: 200 }), fc.integer({ min: 2, max: 50 }))
-  .map(([length, width]) => bedIds.map((id) => bed(id, { lengthM: length / 10, widthM: width / 10 })));
+  .tuple(
+    fc.integer({ min: 2, max: 200 }),
+    fc.integer({ min: 2, max: 50 }),
+    fc.boolean(),
+    seldom(fc.constantFrom(...textures)),
+  )
+  .map(([length, width, raised, soilTexture]) =>
+    bedIds.map((id) =>
+      bed(id, {
+        lengthM: length / 10,
+        widthM: width / 10,
+        // One bed of the three may lie at ground level, or hold soil of its own.
+        ...(id === 'c' ? { raised, ...(soilTexture === undefined ? {} : { soilTexture }) } : {}),
+      }),
+    ),
+  );
+
+const soilTests: fc.Arbitrary<SoilTest[]> = fc.array(
+  fc
+    .record({
+      on: dayNear(-1500, 0),
+      bedId: seldom(fc.constantFrom(...bedIds)),
+      organicMatterPercent: maybe(fc.integer({ min: 1, max: 9 })),
+      phosphorusPpm: maybe(fc.constantFrom(3, 8, 15, 40)),
+      ph: maybe(fc.constantFrom(5.5, 6.8, 7.6)),
+    })
+    .map(withoutAbsent),
+  { maxLength: 2 },
+);
+
+const soilSqueezes: fc.Arbitrary<SoilSqueeze[]> = fc.array(
+  fc.record({
+    on: dayNear(100, 240),
+    soilTexture: fc.constantFrom(...textures),
+    answer: fc.constantFrom('crumbles' as const, 'smears' as const),
+  }),
+  { maxLength: 2 },
+);
 
 const gardens: fc.Arbitrary<Garden> = fc
   .record({
@@ -149,6 +188,8 @@ const gardens: fc.Arbitrary<Garden> = fc
     compostBought: fc.array(fc.record({ on: dayNear(-300, 0), litres: fc.integer({ min: 0, max: 500 }) }), {
       maxLength: 2,
     }),
+    soilTests,
+    soilSqueezes,
     habit: maybe(
       fc.record({
         depthMm: fc.integer({ min: 1, max: 150 }),

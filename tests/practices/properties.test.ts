@@ -16,7 +16,7 @@ const RUNS = { numRuns: 120 };
 
 /** Keys one practice's task may wait for without knowing whether it is there. */
 const KNOWN_KEY =
-  /^(bed-clear\/planting:|cover-sow\/stand:|cover-cut\/stand:|pile-maturity\/pile:|compost-order\/garden\/|compost-test\/garden\/|topdress\/bed:.+\/\d{4}(\/before-winter)?$)/;
+  /^(bed-clear\/planting:|cover-sow\/stand:|cover-cut\/stand:|pile-maturity\/pile:|compost-order\/garden\/|compost-test\/garden\/|topdress\/bed:.+\/\d{4}(\/before-winter)?$|squeeze-test\/soil:[a-z_]+\/\d{4}\/\d+$)/;
 
 function inEveryGarden(check: (drafts: TaskDraft[], of: Garden) => void) {
   fc.assert(
@@ -110,6 +110,8 @@ describe('every draft of every garden', () => {
           piles: [...garden.piles].reverse(),
           topdressed: [...garden.topdressed].reverse(),
           compostBought: [...garden.compostBought].reverse(),
+          soilSqueezes: [...garden.soilSqueezes].reverse(),
+          soilTests: [...garden.soilTests].reverse(),
         };
         expect(byKey(draftsOf({ ...input, garden: turned }))).toEqual(byKey(draftsOf(input)));
       }),
@@ -133,10 +135,12 @@ it('is held against gardens that ask for every kind of task', () => {
     'cure-pile',
     'cut-cover',
     'gather-leaves',
+    'loosen-bed',
     'mulch-instead',
     'order-compost',
     'order-cover-seed',
     'sow-cover',
+    'squeeze-soil',
     'test-compost',
     'topdress',
     'turn-pile',

@@ -1,0 +1,141 @@
+/**
+ * The squeeze test: one handful for all beds of one soil, before the first spring work; again some days after one that
+ * smeared.
+ */
+import type { Odds } from '../../climate/odds.ts';
+import { dayOfIndex } from '../../climate/season.ts';
+import { soilWarmOdds } from '../../climate/soil-temperature.ts';
+import type { Bed, SoilSqueeze, SoilTextureId } from '../../garden/garden.ts';
+import { type SoilWork, soilWorkOf } from '../../handbook/soil-work.ts';
+import { addDays, clampDay, earliestOf, latestOf } from '../../measures/days.ts';
+import { quantity } from '../../measures/quantity.ts';
+import { knownAs } from '../confidence.ts';
+import type { Reason, TaskDraft, Window } from '../draft.ts';
+import { LOOK_MINUTES } from '../effort.ts';
+import type { PracticeInput } from '../practice.ts';
+import { midsummerOf, SOIL_AWAKE_C } from '../seasons.ts';
+import { awaitedSqueezeKey, squeezesOf, textureRow } from '../soil-class.ts';
+import { type SpringWork, springWork } from './spring-work.ts';
+
+/** Days about the best one in which the test is as good: a week holds a work day of every household. House default. */
+const CANDIDATE_DAYS = 7;
+/** Days after the soil wakes until which the test is worth making where nothing is planned. House default. */
+const OPEN_DAYS = 14;
+/** Depth the handful is taken from, mm: the middle of the layer that is worked (agro section 5.4, house default). */
+const HANDFUL_DEPTH_MM = 150;
+
+/** One soil of the garden, the beds that hold it, and the season it is asked about. */
+export interface SoilClass {
+  soilTexture: SoilTextureId;
+  beds: readonly Bed[];
+  /** Whether these are all the beds there are. */
+  everywhere: boolean;
+  season: number;
+}
+
+interface Timing {
+  window: Window;
+  reasons: readonly Reason[];
+}
+
+/**
+ * The test a soil wants in a season.
+ *
+ * @returns nothing where the soil never wakes or never sleeps, a handful has crumbled, or work has begun without one
+ */
+export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft | undefined {
+  const { garden, climate } = input;
+  const { soilTexture, season } = soil;
+  const odds = soilWarmOdds(climate, { season, tempC: SOIL_AWAKE_C });
+  const squeezes = squeezesOf(garden, climate, soilTexture, season);
+  const work = springWork(input, soil.beds, season);
+  const last = squeezes.at(-1);
+  if (squeezes.some(({ answer }) => answer === 'crumbles')) return undefined;
+  if (work.some(({ happened, day }) => happened && (last === undefined || day >= last.on))) return undefined;
+  const row = textureRow(soilTexture);
+  const how = soilWorkOf(row.workClass);
+  const timing = last === undefined ? firstTest(input, soil, odds, how, work[0]) : nextTest(input, soil, how, last);
+  if (timing === undefined) return undefined;
+  const name = row.name.toLowerCase();
+  return {
+    key: awaitedSqueezeKey(garden, climate, soilTexture, season),
+    practice: 'soil-readiness',
+    kind: 'squeeze-soil',
+    job: { id: 'squeeze-soil', title: 'Squeeze a handful of soil' },
+    subject: { type: 'garden', id: garden.id, name },
+    weight: 'check',
+    title: `Squeeze a handful of the ${name}${last === undefined ? '' : ' again'}`,
+    steps: steps(soil, how),
+    cautions: ['Stay off wet beds, with boots and with tools: soil worked wet sets hard and stays so all season.'],
+    supplies: [],
+    window: timing.window,
+    ifMissed: 'drop',
+    missedNote:
+      'The day is past; squeeze a handful before the next work there all the same. Soil that is worked wet is lost to clods for the year.',
+    effortMinutes: LOOK_MINUTES,
+    needs: [],
+    after: [],
+    confidence: knownAs(climate, climate.seasons.length > 0 ? 'modelled' : 'derived'),
+    ...(last === undefined ? { odds } : {}),
+    reasons: [...timing.reasons, drainReason(name, how)],
+    makes: [{ makes: 'soil-squeezed', soilTexture, answer: 'crumbles' }],
+  };
+}
+
+/** About the day the soil usually wakes, and in time before the first work planned, but never in frozen ground. */
+function firstTest(
+  { climate }: PracticeInput,
+  { season }: SoilClass,
+  { early, median: awake }: Odds,
+  { retestDays }: SoilWork,
+  first: SpringWork | undefined,
+): Timing | undefined {
+  const midwinter = dayOfIndex(climate.seasonTurn, season, 1);
+  if (awake === undefined || awake <= addDays(midwinter, CANDIDATE_DAYS)) return undefined;
+  const beforeWork = first && addDays(first.day, -retestDays);
+  const wanted = earliestOf(awake, beforeWork ?? awake);
+  const preferred = latestOf(wanted, early ?? awake);
+  const open = addDays(preferred, OPEN_DAYS);
+  const latest = first === undefined ? open : clampDay(addDays(first.day, -1), preferred, open);
+  const reasons: Reason[] = [
+    { rule: 'squeeze.awake', saw: { awake, tempC: SOIL_AWAKE_C }, limit: latest, source: 'house default' },
+  ];
+  if (first !== undefined && beforeWork !== undefined && beforeWork < awake) {
+    const { what, bedName, day } = first;
+    reasons.push({
+      rule: 'squeeze.before-work',
+      saw: { what, bed: bedName, day, days: retestDays },
+      source: "the garden's own plan",
+    });
+  }
+  return { window: { earliest: addDays(preferred, -CANDIDATE_DAYS), preferred, latest }, reasons };
+}
+
+/** Some days after a handful that smeared, for a week; past midsummer nobody asks. */
+function nextTest(
+  { climate }: PracticeInput,
+  { season }: SoilClass,
+  { retestDays, retestFrom }: SoilWork,
+  { on }: SoilSqueeze,
+): Timing | undefined {
+  const earliest = addDays(on, retestDays);
+  if (earliest > midsummerOf(climate, season)) return undefined;
+  const window = { earliest, preferred: earliest, latest: addDays(earliest, CANDIDATE_DAYS) };
+  return { window, reasons: [{ rule: 'squeeze.again', saw: { on, days: retestDays }, source: retestFrom }] };
+}
+
+function drainReason(soil: string, { retestDays, retestFrom, workClass }: SoilWork): Reason {
+  return { rule: 'squeeze.drains', saw: { soil, days: retestDays, workClass }, source: retestFrom };
+}
+
+function steps({ beds, everywhere }: SoilClass, { retestDays, tooWet }: SoilWork): string[] {
+  const names = beds.map(({ name }) => name).join(', ');
+  return [
+    everywhere
+      ? `Take one handful from ${quantity(HANDFUL_DEPTH_MM, 'mm')} down, in the bed that dries last. It speaks for all.`
+      : `Take one handful from ${quantity(HANDFUL_DEPTH_MM, 'mm')} down, in whichever of these dries last: ${names}.`,
+    'Squeeze it, then press the lump with a finger. It crumbles: the soil is fit. It only dents or smears: too wet. Water runs out: far too wet.',
+    tooWet,
+    `Too wet? Say so here ("It smears"), stay off these beds, and squeeze again in ${retestDays} days.`,
+  ];
+}

@@ -1,0 +1,166 @@
+import { describe, expect, it } from 'vitest';
+import type { Climate } from '../../../src/climate/climate.ts';
+import { climateFromRecord } from '../../../src/climate/from-record.ts';
+import type { Garden, SoilSqueeze, SoilTextureId } from '../../../src/garden/garden.ts';
+import { addDays, type Day, daysBetween } from '../../../src/measures/days.ts';
+import type { TaskDraft } from '../../../src/practices/draft.ts';
+import { soilAwake } from '../../../src/practices/seasons.ts';
+import { awaitedSqueezeKey } from '../../../src/practices/soil-class.ts';
+import { soilReadiness } from '../../../src/practices/soil-readiness/index.ts';
+import { makePlan } from '../../../src/schedule/reconcile.ts';
+import { inventedClimate } from '../../climate/invented.ts';
+import { NO_OFFSETS, recordRows } from '../../climate/real-data.ts';
+import { bed, cover, draft, frostDates, garden, inputOf, milwaukee, setOut, sown } from '../gardens.ts';
+
+const climate = frostDates('05-10', '10-01');
+const awake = soilAwake(climate, 2027) ?? '';
+
+function drafts(of: Garden, over: Climate = climate, today: Day = of.startedOn): readonly TaskDraft[] {
+  return soilReadiness.work(inputOf(of, over, today), { coverSowings: [], coverStands: [], compostSupply: [] }).drafts;
+}
+
+const tests = (of: Garden, over?: Climate, today?: Day) =>
+  drafts(of, over, today).filter(({ kind, key }) => kind === 'squeeze-soil' && key.includes('/2027/'));
+
+const answered = (on: Day, answer: SoilSqueeze['answer'], soilTexture: SoilTextureId = 'loam'): SoilSqueeze => ({
+  on,
+  soilTexture,
+  answer,
+});
+
+describe('one handful a soil', () => {
+  it('speaks for every bed of a texture, and is a look that makes a crumbling answer', () => {
+    const [task, ...others] = tests(garden({ beds: [bed('a'), bed('b'), bed('c')] }));
+    expect(others).toEqual([]);
+    expect(task).toMatchObject({ key: 'squeeze-test/soil:loam/2027/1', weight: 'check', ifMissed: 'drop' });
+    expect(task?.makes).toEqual([{ makes: 'soil-squeezed', soilTexture: 'loam', answer: 'crumbles' }]);
+    expect(task?.steps[0]).toContain('It speaks for all.');
+  });
+
+  it('is asked of each texture there is, by the names of its beds, as one entry', () => {
+    const of = garden({ beds: [bed('a'), bed('b', { soilTexture: 'clay' }), bed('c', { soilTexture: 'clay' })] });
+    const found = tests(of);
+    expect(found.map(({ key }) => key)).toEqual(['squeeze-test/soil:loam/2027/1', 'squeeze-test/soil:clay/2027/1']);
+    expect(found[1]?.steps[0]).toContain('Bed B, Bed C');
+    const now = '2027-01-01T12:00:00.000Z';
+    const plan = makePlan({ garden: of, drafts: found, today: of.startedOn, now, factsVersion: 1 });
+    expect(plan.entries.map(({ title }) => title)).toEqual(['Squeeze a handful of soil: clay, loam']);
+  });
+
+  it('is not asked of ground that only lasting crops hold', () => {
+    expect(tests(garden({ plantings: [setOut('asparagus', '2024-05-01')] }))).toEqual([]);
+  });
+});
+
+describe('the day of the first handful', () => {
+  it('is the median day the soil wakes, with a week before it and two after', () => {
+    const [task] = tests(garden());
+    expect(task?.window).toEqual({ earliest: addDays(awake, -7), preferred: awake, latest: addDays(awake, 14) });
+    expect(task?.odds?.median).toBe(awake);
+  });
+
+  it('leaves at least three days to choose from, whatever is planned', () => {
+    for (const day of ['2027-02-10', awake, addDays(awake, 5), '2027-06-20']) {
+      const [task] = tests(garden({ plantings: [sown('pea', day)] }));
+      expect(daysBetween(task?.window.earliest ?? '', task?.window.latest ?? ''), day).toBeGreaterThanOrEqual(3);
+    }
+  });
+
+  it('comes before the first work planned, with room for a second handful', () => {
+    const day = addDays(awake, 1);
+    const [task] = tests(garden({ plantings: [sown('pea', day)] }));
+    expect(task?.window).toMatchObject({ preferred: addDays(day, -3), latest: awake });
+    expect(task?.reasons[1]).toMatchObject({ rule: 'squeeze.before-work', saw: { what: 'garden pea', day } });
+  });
+
+  it('counts a cover sown in spring as work, but not clover strewn on frozen ground', () => {
+    const firstOf = (id: string) => tests(garden({ stands: [cover(id, addDays(awake, 1))] }))[0]?.window.preferred;
+    expect(firstOf('oats')).toBe(addDays(awake, -2));
+    expect(firstOf('red_clover')).toBe(awake);
+  });
+
+  it('never falls in ground that is frozen in nine years of ten, however early the plan', () => {
+    const [task] = tests(garden({ plantings: [sown('pea', '2027-01-20')] }), milwaukee);
+    expect((task?.window.preferred ?? '') >= (task?.odds?.early ?? '')).toBe(true);
+  });
+
+  it('is not asked where the soil never wakes, nor where it never sleeps', () => {
+    const monthly = (low: number, high: number) => ({ tminC: Array(12).fill(low), tmaxC: Array(12).fill(high) });
+    expect(tests(garden(), inventedClimate({ normals: monthly(-15, -3) }))).toEqual([]);
+    expect(tests(garden(), inventedClimate({ normals: monthly(12, 22) }))).toEqual([]);
+  });
+
+  it('does not move as days go by, nor over 29 February', () => {
+    const of = garden({ startedOn: '2028-01-10' });
+    const found = ['2028-01-10', '2028-02-28', '2028-02-29', '2028-03-01'].map((today) =>
+      drafts(of, milwaukee, today).filter(({ key }) => key.includes('/2028/')),
+    );
+    for (const later of found.slice(1)) expect(later).toEqual(found[0]);
+  });
+
+  it('falls in the spring of the south', () => {
+    const rows = recordRows('milwaukee').map((row) => ({ ...row, day: addDays(row.day, 182) }));
+    const south = climateFromRecord({ longitude: -88, latitude: -43, origin: 'moved', ...NO_OFFSETS, rows });
+    const [task] = tests(garden({ startedOn: '2027-07-10', place: { latitude: -43 } }), south);
+    expect(task?.key).toBe('squeeze-test/soil:loam/2027/1');
+    expect(task?.window.preferred.slice(0, 7)).toBe('2027-09');
+  });
+});
+
+describe('after an answer', () => {
+  const of = (...soilSqueezes: SoilSqueeze[]) => garden({ soilSqueezes });
+
+  it.each([
+    ['sand', 2],
+    ['loam', 3],
+    ['clay', 7],
+  ] as const)('that %s smeared the test comes again %i days later', (soilTexture, days) => {
+    const soilSqueezes = [answered('2027-04-01', 'smears', soilTexture)];
+    const [task] = tests(garden({ place: { soilTexture }, soilSqueezes }));
+    expect(task?.key).toBe(`squeeze-test/soil:${soilTexture}/2027/2`);
+    expect(task?.window).toEqual({
+      earliest: addDays('2027-04-01', days),
+      preferred: addDays('2027-04-01', days),
+      latest: addDays('2027-04-01', days + 7),
+    });
+    expect(task?.title).toContain('again');
+  });
+
+  it('that it smeared twice the third is asked, from the last', () => {
+    const [task] = tests(of(answered('2027-04-05', 'smears'), answered('2027-04-01', 'smears')));
+    expect(task).toMatchObject({ key: 'squeeze-test/soil:loam/2027/3', window: { earliest: '2027-04-08' } });
+  });
+
+  it('that it crumbled nothing more is asked this season, but again the next', () => {
+    const crumbled = of(answered('2027-04-01', 'smears'), answered('2027-04-05', 'crumbles'));
+    expect(tests(crumbled)).toEqual([]);
+    expect(draft(drafts(crumbled, climate, '2027-06-01'), 'squeeze-test/soil:loam/2028').key).toMatch(/2028\/1$/);
+  });
+
+  it('of one soil the other is still asked', () => {
+    const beds = [bed('a'), bed('b', { soilTexture: 'clay' })];
+    const found = tests(garden({ beds, soilSqueezes: [answered('2027-04-01', 'crumbles')] }));
+    expect(found.map(({ key }) => key)).toEqual(['squeeze-test/soil:clay/2027/1']);
+  });
+
+  it('of last spring or of autumn nothing is counted', () => {
+    const [task] = tests(of(answered('2026-04-01', 'crumbles'), answered('2027-10-01', 'smears')));
+    expect(task?.key).toBe('squeeze-test/soil:loam/2027/1');
+  });
+
+  it('past midsummer nobody asks again', () => {
+    expect(tests(of(answered('2027-06-30', 'smears')))).toEqual([]);
+  });
+
+  it('is not wanted once something was sown there this spring', () => {
+    const plantings = [sown('pea', '2027-04-02')];
+    expect(tests(garden({ startedOn: '2027-04-10', plantings }))).toEqual([]);
+  });
+});
+
+it('the test that other work waits for is the one that is open, or the one that crumbled', () => {
+  const key = (...soilSqueezes: SoilSqueeze[]) => awaitedSqueezeKey(garden({ soilSqueezes }), climate, 'loam', 2027);
+  expect(key()).toMatch(/2027\/1$/);
+  expect(key(answered('2027-04-01', 'smears'))).toMatch(/2027\/2$/);
+  expect(key(answered('2027-04-01', 'smears'), answered('2027-04-05', 'crumbles'))).toMatch(/2027\/2$/);
+});
