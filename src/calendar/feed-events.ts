@@ -82,6 +82,7 @@ function feedEvent(plan: Plan, entry: Entry, units: UnitSystem, pageOf?: (entry:
   return {
     uid: feedUid(plan.gardenId, entry.lotId),
     day: entry.day,
+    ...(entry.at === undefined ? {} : { at: entry.at }),
     title: entry.state === 'done' ? `${DONE_MARK}${title}` : title,
     description,
     categories,

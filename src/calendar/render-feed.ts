@@ -1,8 +1,10 @@
 /**
- * A calendar feed as RFC 5545 text: all-day events that keep their identity and rise in revision when they change.
+ * A calendar feed as RFC 5545 text: events that keep their identity and rise in revision when they change, all-day ones
+ * but for work that has its hour.
  *
- * Every octet comes from what is handed in. No clock is read, and no zone: a day is written from its UTC midnight,
- * which ical-generator prints with UTC getters as long as neither calendar nor event is given a zone.
+ * Every octet comes from what is handed in. No clock is read, and no zone: a day is written from its UTC midnight and an
+ * hour as its UTC moment, which ical-generator prints with UTC getters as long as neither calendar nor event is given a
+ * zone.
  */
 import ical, { ICalEventTransparency } from 'ical-generator';
 import { addDays, type Day, type Instant } from '../measures/days.ts';
@@ -12,14 +14,17 @@ import { cleanText, escapedText, mendedFeed } from './repair.ts';
 const PRODUCT_ID = '//Loamtide//Garden plan//EN';
 
 const SECONDS_PER_HOUR = 3600;
+const MS_PER_MINUTE = 60_000;
 
-/** One all-day line in a calendar. */
+/** One line in a calendar: a day or several, or an hour. */
 export interface FeedEvent {
   /** Stays the same for as long as the event lives; see uid.ts. */
   uid: string;
   day: Day;
   /** The last day of it, included, when it runs over several. */
   until?: Day;
+  /** The hour, for work that has one: the event is then no all-day one. */
+  at?: { from: Instant; minutes: number };
   title: string;
   /** Plain text, lines parted by LF. */
   description: string;
@@ -68,15 +73,19 @@ function eventData(event: FeedEvent) {
     stamp: new Date(event.changedAt),
     created: new Date(event.createdAt),
     lastModified: new Date(event.changedAt),
-    allDay: true,
-    start: utcMidnight(event.day),
-    end: utcMidnight(addDays(event.until ?? event.day, 1)),
+    ...spanOf(event),
     summary: cleanText(event.title),
     description: cleanText(event.description),
     categories: event.categories.map((category) => ({ name: cleanText(category) })),
     transparency: ICalEventTransparency.TRANSPARENT,
     ...(event.url === undefined ? {} : { url: new URL(event.url).href }),
   };
+}
+
+function spanOf({ day, until, at }: FeedEvent): { allDay: boolean; start: Date; end: Date } {
+  if (at === undefined) return { allDay: true, start: utcMidnight(day), end: utcMidnight(addDays(until ?? day, 1)) };
+  const start = new Date(at.from);
+  return { allDay: false, start, end: new Date(start.valueOf() + at.minutes * MS_PER_MINUTE) };
 }
 
 function utcMidnight(day: Day): Date {

@@ -1,7 +1,7 @@
 /**
  * A span of a plan as plain text, month by month.
  */
-import { fullDay, hoursText, weekdayName } from '../digest/words.ts';
+import { fullDay, hoursText, hourText, weekdayName } from '../digest/words.ts';
 import { wrapped } from '../digest/wrapped.ts';
 import type { Garden } from '../garden/garden.ts';
 import { type Day, dayParts } from '../measures/days.ts';
@@ -21,11 +21,8 @@ const STATE_MARKS: Readonly<Record<Entry['state'], string>> = {
 };
 
 /** The entries of a plan by month, each with its day, its time and the last day of its window. */
-export function planLines(
-  { name, place: { units } }: Garden,
-  plan: Plan,
-  { from, to }: { from: Day; to: Day },
-): string[] {
+export function planLines({ name, place }: Garden, plan: Plan, { from, to }: { from: Day; to: Day }): string[] {
+  const { units } = place;
   const lines = [name, `${fullDay(from, units)} to ${fullDay(to, units)}`];
   if (plan.entries.length === 0) return [...lines, '', 'Nothing is planned on these days.'];
   let month = '';
@@ -34,10 +31,15 @@ export function planLines(
       month = entry.day.slice(0, 7);
       lines.push('', monthName(entry.day));
     }
-    const text = `${STATE_MARKS[entry.state]}${entry.title} (${hoursText(entry.effortMinutes)})${lastDay(plan, entry, units)}`;
+    const text = `${STATE_MARKS[entry.state]}${entry.title}${hourOf(plan, entry, place)} (${hoursText(entry.effortMinutes)})${lastDay(plan, entry, units)}`;
     lines.push(...wrapped(readableIn(units, text), `  ${dayLabel(entry.day)}  `, HANGING));
   }
   return lines;
+}
+
+function hourOf(plan: Plan, entry: Entry, place: Garden['place']): string {
+  const [hour] = tasksOf(plan, entry).map((task) => hourText(task, place));
+  return hour === undefined ? '' : `, ${hour}`;
 }
 
 function monthName(day: Day): string {

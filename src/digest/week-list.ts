@@ -25,6 +25,8 @@ export interface ListedDay {
 export interface WeekList {
   gardenId: string;
   gardenName: string;
+  /** IANA zone that the hours of its tasks are read in. */
+  timeZone: string;
   today: Day;
   monday: Day;
   sunday: Day;
@@ -65,6 +67,7 @@ export function weekList(plan: Plan, garden: Garden, weekOf: Day): WeekList {
   return {
     gardenId: garden.id,
     gardenName: garden.name,
+    timeZone: garden.place.timeZone,
     today: plan.today,
     monday,
     sunday,

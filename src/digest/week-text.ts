@@ -9,7 +9,16 @@ import { reasonSentence } from '../schedule/explain.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import type { ChangeGroup } from './recent-changes.ts';
 import { isToDo, type ListedDay, type ListedEntry, ridingAlong, type WeekList } from './week-list.ts';
-import { CONDITION_WORDS, daysAhead, hoursText, longDay, weekdayName, weekSpan } from './words.ts';
+import {
+  CONDITION_WORDS,
+  daysAhead,
+  hoursText,
+  hourText,
+  type LocalClock,
+  longDay,
+  weekdayName,
+  weekSpan,
+} from './words.ts';
 import { wrapped } from './wrapped.ts';
 
 const INDENT = '  ';
@@ -24,7 +33,7 @@ export function weekListText(list: WeekList, units: UnitSystem): string {
   const blocks = [
     [list.gardenName, `Week of ${weekSpan(list.monday, units)}`],
     wrapped(hoursLine(list)),
-    ...list.days.map((day) => dayBlock(day, units)),
+    ...list.days.map((day) => dayBlock(day, { units, timeZone: list.timeZone })),
     emptyBlock(list, units),
     section('To have at hand', list.supplies.map(supplyLine)),
     section('Closing soon', closingLines(list, units)),
@@ -72,15 +81,18 @@ function hoursLine({ openMinutes, doneMinutes, keptMinutes }: WeekList): string 
   return `${hoursText(openMinutes)} to do${done}, of the ${hoursText(keptMinutes)} a week kept for the garden.${tooMuch}`;
 }
 
-function dayBlock({ day, entries }: ListedDay, units: UnitSystem): string[] {
-  return [longDay(day, units), ...entries.flatMap((listed) => entryLines(listed, units))];
+function dayBlock({ day, entries }: ListedDay, clock: LocalClock): string[] {
+  return [longDay(day, clock.units), ...entries.flatMap((listed) => entryLines(listed, clock))];
 }
 
-function entryLines(listed: ListedEntry, units: UnitSystem): string[] {
+function entryLines(listed: ListedEntry, clock: LocalClock): string[] {
   const { entry } = listed;
+  const { units } = clock;
   const box = entry.state === 'done' ? '[x]' : isToDo(listed) ? '[ ]' : '[-]';
+  const [hour] = listed.tasks.map((task) => hourText(task, clock));
+  const title = hour === undefined ? entry.title : `${entry.title}, ${hour}`;
   return [
-    ...laid(units, `${box} ${entry.title} (${hoursText(entry.effortMinutes)})`, INDENT, UNDER_BOX),
+    ...laid(units, `${box} ${title} (${hoursText(entry.effortMinutes)})`, INDENT, UNDER_BOX),
     ...notesOf(listed, units).flatMap((note) => laid(units, readableIn(units, note, entry.day), UNDER_BOX)),
   ];
 }

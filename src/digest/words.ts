@@ -1,10 +1,11 @@
 /**
  * Days, hours and standings as a weekly list writes them.
  */
-import { addDays, type Day, dayParts, weekdayOf } from '../measures/days.ts';
+import { addDays, type Day, dayParts, type Instant, weekdayOf } from '../measures/days.ts';
 import { formatDay } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { Condition } from '../practices/draft.ts';
+import type { PlannedTask } from '../schedule/plan.ts';
 
 const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Saturday', 'Sunday'] as const;
 
@@ -41,6 +42,30 @@ export function hoursText(minutes: number): string {
   return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
 }
 
+/** Whose clock and units hours are written in. */
+export interface LocalClock {
+  timeZone: string;
+  units: UnitSystem;
+}
+
+const MS_PER_MINUTE = 60_000;
+
+/** When on its day a task is to be done: "before 18:40" where it must be finished by sunset, else "from 07:50". */
+export function hourText({ at, needs }: Pick<PlannedTask, 'at' | 'needs'>, clock: LocalClock): string | undefined {
+  if (at === undefined) return undefined;
+  if (!needs.includes('before-sunset')) return `from ${clockTime(at.from, clock)}`;
+  const end = new Date(new Date(at.from).valueOf() + at.minutes * MS_PER_MINUTE).toISOString();
+  return `before ${clockTime(end, clock)}`;
+}
+
+/** A moment on the garden's own clock: "18:40", or "6:40 pm" where inches are read. */
+function clockTime(instant: Instant, { timeZone, units }: LocalClock): string {
+  const clock = new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
+  const [hour = '', minute = ''] = clock.format(new Date(instant)).split(':');
+  if (units === 'metric') return `${hour}:${minute}`;
+  return `${Number(hour) % 12 || 12}:${minute} ${Number(hour) < 12 ? 'am' : 'pm'}`;
+}
+
 /** "today", "tomorrow", "in 5 days". */
 export function daysAhead(days: number): string {
   if (days <= 0) return 'today';
@@ -52,6 +77,6 @@ export const CONDITION_WORDS: Readonly<Record<Condition, string>> = {
   'soil-fit': 'soil dry enough to work',
   'dry-day': 'a dry day',
   'above-freezing': 'air above freezing',
-  'before-sunset': 'be finished before sunset',
+  'before-sunset': 'to be finished before sunset',
   'calm-day': 'a calm day',
 };

@@ -3,6 +3,7 @@
  */
 import type { Day } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
+import { hourName, hourOn } from './hour.ts';
 import type { Entry, Plan, RetiredLot, TaskState } from './plan.ts';
 
 /** A task ready to be gathered. */
@@ -117,12 +118,12 @@ function groupsOf(members: readonly LotMember[]): Group[] {
   const home = new Map<TaskKey, string>();
   const sorted = [...members].sort((a, b) => (orderName(a.draft) < orderName(b.draft) ? -1 : 1));
   for (const member of sorted.filter(({ ridesWith }) => ridesWith === undefined)) {
-    const name = `${member.day}|${member.draft.job.id}|${member.state}`;
+    const name = groupName(member);
     home.set(member.draft.key, name);
     groups.set(name, [...(groups.get(name) ?? []), member]);
   }
   for (const rider of sorted.filter(({ ridesWith }) => ridesWith !== undefined)) {
-    const name = home.get(rider.ridesWith ?? '') ?? `${rider.day}|${rider.draft.job.id}|${rider.state}`;
+    const name = home.get(rider.ridesWith ?? '') ?? groupName(rider);
     groups.set(name, [...(groups.get(name) ?? []), rider]);
   }
   return [...groups.entries()]
@@ -131,6 +132,11 @@ function groupsOf(members: readonly LotMember[]): Group[] {
       const [first] = group;
       return first === undefined ? [] : [{ day: first.day, state: first.state, members: group }];
     });
+}
+
+/** What tasks gathered into one entry have in common: job, day and hour, and where they stand. */
+function groupName({ draft, day, state }: LotMember): string {
+  return `${day}|${draft.job.id}|${state}|${hourName(hourOn(draft, day))}`;
 }
 
 /** Bed order: by the bed, pile or stand a task is about, then by its key. */

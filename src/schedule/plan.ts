@@ -3,6 +3,7 @@
  */
 import type { Day, Instant } from '../measures/days.ts';
 import type { PracticeName, Reason, TaskDraft, TaskKey } from '../practices/draft.ts';
+import type { Hour } from './hour.ts';
 
 /**
  * Where a task stands. `lapsed`: its window closed with nobody saying it was done; its `ifMissed` says what happens
@@ -32,6 +33,8 @@ export interface PlannedTask extends TaskDraft {
 export interface Entry {
   lotId: string;
   day: Day;
+  /** The hour its tasks share, where they have one. */
+  at?: Hour;
   title: string;
   practice: PracticeName;
   kind: string;

@@ -6,6 +6,7 @@ import { addDays, type Day, type Instant } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { changesSince } from './changes.ts';
 import { descriptionOf, titleOf } from './entry-text.ts';
+import { hourName, hourOn } from './hour.ts';
 import { type Lot, type LotMember, lotsOf } from './lots.ts';
 import { type Placed, place } from './place.ts';
 import { type Entry, type Plan, type PlannedTask, RETIRED_KEPT_DAYS, type RetiredLot } from './plan.ts';
@@ -113,8 +114,11 @@ function draftOfDone(mark: DoneMark): TaskDraft {
 type UnlottedTask = Omit<PlannedTask, 'lotId' | 'sequence' | 'changedAt'>;
 
 function taskOf(member: LotMember, placed: Placed | undefined): UnlottedTask {
+  const { at: _at, ...draft } = member.draft;
+  const at = hourOn(member.draft, member.day);
   return {
-    ...member.draft,
+    ...draft,
+    ...(at === undefined ? {} : { at }),
     day: member.day,
     state: member.state,
     pinned: placed?.pinned ?? false,
@@ -127,10 +131,13 @@ function entryOf(lot: Lot, placed: readonly Placed[], input: PlanInput): Entry {
   const tasks = lot.members.map((member) => taskOf(member, placedOf(member, placed))) as PlannedTask[];
   const [first] = tasks;
   const title = titleOf(tasks);
-  const content = [input.garden.place.units, lot.day, lot.state, title, descriptionOf(tasks)].join('\n');
+  const at = first?.at;
+  const when = at === undefined ? lot.day : `${lot.day} ${hourName(at)}`;
+  const content = [input.garden.place.units, when, lot.state, title, descriptionOf(tasks)].join('\n');
   return {
     lotId: lot.lotId,
     day: lot.day,
+    ...(at === undefined ? {} : { at }),
     title,
     practice: first?.practice ?? 'season-end',
     kind: first?.kind ?? '',

@@ -9,6 +9,7 @@ const briefDay = z.strictObject({ day, titles: z.array(z.string()) });
 /** The shape docs/commands.md promises, written out anew. */
 const weekOutput = z.strictObject({
   garden: z.string(),
+  timeZone: z.string(),
   today: day,
   monday: day,
   sunday: day,

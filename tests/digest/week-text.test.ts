@@ -133,3 +133,11 @@ describe('what went wrong is said', () => {
     );
   });
 });
+
+test('work with an hour says it beside its title', () => {
+  const window = ['2027-04-21', '2027-04-21', '2027-04-21'] as const;
+  const at = { from: '2027-04-21T23:30:00.000Z', minutes: 40 };
+  const text = textOf([{ key: 'cover/north', title: 'Cover North bed', window, at, needs: ['before-sunset'] }]);
+  expect(text).toContain('[ ] Cover North bed, before 19:10 (30 min)');
+  expect(text).toContain('Needs to be finished before sunset.');
+});

@@ -1,5 +1,5 @@
-import { expect, test } from 'vitest';
-import { daysAhead, hoursText, longDay, weekSpan } from '../../src/digest/words.ts';
+import { describe, expect, test } from 'vitest';
+import { daysAhead, hoursText, hourText, longDay, weekSpan } from '../../src/digest/words.ts';
 
 test('a day is written in the order of its reader', () => {
   expect(longDay('2028-02-29', 'metric')).toBe('Tuesday 29 February');
@@ -26,4 +26,36 @@ test.each([
 
 test('days ahead are said as people say them', () => {
   expect([0, 1, 2].map(daysAhead)).toEqual(['today', 'tomorrow', 'in 2 days']);
+});
+
+describe('the hour of work that has one', () => {
+  const at = { from: '2027-09-28T22:45:00.000Z', minutes: 55 };
+
+  test.each([
+    ['metric', 'before 18:40', 'from 17:45'],
+    ['us', 'before 6:40 pm', 'from 5:45 pm'],
+  ] as const)('is read on the garden’s own clock, %s', (units, before, from) => {
+    const clock = { timeZone: 'America/Chicago', units };
+    expect(hourText({ at, needs: ['before-sunset'] }, clock)).toBe(before);
+    expect(hourText({ at, needs: [] }, clock)).toBe(from);
+  });
+
+  test('moves with the clocks on the day they are put back', () => {
+    // The same moments of the sun, an hour earlier by the clock: Chicago leaves summer time on 7 November 2027.
+    const clock = { timeZone: 'America/Chicago', units: 'metric' } as const;
+    const clockRead = (from: string) => hourText({ at: { from, minutes: 30 }, needs: ['before-sunset'] }, clock);
+    expect(clockRead('2027-11-06T21:40:00.000Z')).toBe('before 17:10');
+    expect(clockRead('2027-11-07T21:40:00.000Z')).toBe('before 16:10');
+  });
+
+  test('says midnight and noon as people do', () => {
+    const clock = { timeZone: 'UTC', units: 'us' } as const;
+    const from = (moment: string) => hourText({ at: { from: moment, minutes: 5 }, needs: [] }, clock);
+    expect(from('2027-09-28T00:05:00.000Z')).toBe('from 12:05 am');
+    expect(from('2027-09-28T12:05:00.000Z')).toBe('from 12:05 pm');
+  });
+
+  test('is not said of other work', () => {
+    expect(hourText({ needs: ['before-sunset'] }, { timeZone: 'UTC', units: 'metric' })).toBeUndefined();
+  });
 });

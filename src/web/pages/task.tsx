@@ -1,7 +1,7 @@
 /**
  * One page a task: what to do and with what, when and why then, and the forms to settle it.
  */
-import { CONDITION_WORDS, fullDay, hoursText, weekdayName } from '../../digest/words.ts';
+import { CONDITION_WORDS, fullDay, hoursText, hourText, weekdayName } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { type Day, dayParts } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
@@ -37,7 +37,7 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
       <header class="task-head">
         <PracticeMark practice={task.practice} />
         <h1>{readableIn(units, task.title)}</h1>
-        <TaskDate task={task} today={today} units={units} />
+        <TaskDate task={task} today={today} place={garden.place} />
         <Settled found={found} gardenId={garden.id} />
         <LotMates found={found} gardenId={garden.id} units={units} />
       </header>
@@ -55,8 +55,16 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
   );
 }
 
-const TaskDate = ({ task, today, units }: { task: PlannedTask; today: Day; units: UnitSystem }) => {
+interface TaskDateProps {
+  task: PlannedTask;
+  today: Day;
+  place: GardenView['garden']['place'];
+}
+
+const TaskDate = ({ task, today, place }: TaskDateProps) => {
   const { earliest, latest } = task.window;
+  const { units } = place;
+  const hour = hourText(task, place);
   return (
     <div class="task-date">
       <p class="date">
@@ -69,7 +77,7 @@ const TaskDate = ({ task, today, units }: { task: PlannedTask; today: Day; units
         {task.pinned && <span class="standing">pinned</span>}
         {task.state !== 'done' &&
           (earliest === latest
-            ? `Only on ${formatDay(earliest, units)}. `
+            ? `Only on ${formatDay(earliest, units)}${hour === undefined ? '' : `, ${hour}`}. `
             : `Any day from ${formatDay(earliest, units)} to ${fullDay(latest, units)} will do. `)}
         About {hoursText(task.effortMinutes)}.
         {task.needs.length > 0 && ` Wants ${task.needs.map((need) => CONDITION_WORDS[need]).join(', ')}.`}

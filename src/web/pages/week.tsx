@@ -9,7 +9,7 @@ import {
   type WeekList,
   weekList,
 } from '../../digest/week-list.ts';
-import { hoursText, longDay, weekdayName, weekSpan } from '../../digest/words.ts';
+import { hoursText, hourText, longDay, weekdayName, weekSpan } from '../../digest/words.ts';
 import { addDays, type Day, dayParts, weekStart } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
@@ -93,7 +93,7 @@ interface DayRowProps {
   units: UnitSystem;
 }
 
-const DayRow = ({ day: { day, entries }, week: { today, gardenId }, units }: DayRowProps) => (
+const DayRow = ({ day: { day, entries }, week: { today, gardenId, timeZone }, units }: DayRowProps) => (
   <section class={day === today ? 'day today' : 'day'} aria-label={longDay(day, units)}>
     <h2 class="date">
       <span class="weekday">{day === today ? 'Today' : weekdayName(day)}</span>
@@ -102,23 +102,32 @@ const DayRow = ({ day: { day, entries }, week: { today, gardenId }, units }: Day
     </h2>
     <ol class="entries">
       {entries.map((row) => (
-        <EntryLine row={row} gardenId={gardenId} units={units} />
+        <EntryLine row={row} gardenId={gardenId} timeZone={timeZone} units={units} />
       ))}
     </ol>
   </section>
 );
 
-const EntryLine = ({ row, gardenId, units }: { row: ListedEntry; gardenId: string; units: UnitSystem }) => {
+interface EntryLineProps {
+  row: ListedEntry;
+  gardenId: string;
+  timeZone: string;
+  units: UnitSystem;
+}
+
+const EntryLine = ({ row, gardenId, timeZone, units }: EntryLineProps) => {
   const { entry, tasks } = row;
   const [first] = tasks;
   if (first === undefined) return null;
   const supplies = gatheredSupplies(tasks.flatMap((task) => task.supplies)).map(supplyLine);
+  const hour = hourText(first, { timeZone, units });
   const warnings = new Set(tasks.flatMap(({ pinWarning }) => pinWarning ?? []));
   return (
     <li class={`entry ${entry.state}`}>
       {isToDo(row) && <span class="tick" aria-hidden="true" />}
       <p class="entry-head">
         <PracticeMark practice={entry.practice} /> <span class="effort">{hoursText(entry.effortMinutes)}</span>
+        {hour !== undefined && <span class="standing">{hour}</span>}
         {first.state !== 'open' && <span class="standing">{standing(first)}</span>}
         {tasks.some(({ pinned }) => pinned) && <span class="standing">pinned</span>}
       </p>
