@@ -13,6 +13,7 @@ import { gardenExport } from './commands/garden-export.ts';
 import { gardenImport } from './commands/garden-import.ts';
 import { near } from './commands/near.ts';
 import { plan } from './commands/plan.ts';
+import { reportColdNight } from './commands/report-cold-night.ts';
 import { serve } from './commands/serve.ts';
 import { undo } from './commands/undo.ts';
 import { weatherImport } from './commands/weather-import.ts';
@@ -31,6 +32,7 @@ const loamtide = commandGroup(
     commandGroup('garden', 'Garden files: check, import, export.', [gardenCheck, gardenImport, gardenExport]),
     commandGroup('weather', 'The weather record a climate is worked out from.', [weatherImport]),
     commandGroup('feed', 'Calendar feeds: add, list, revoke.', [feedAdd, feedList, feedRevoke]),
+    commandGroup('report', 'What happened in the garden, or is about to.', [reportColdNight]),
     undo,
     backup,
   ],

@@ -24,6 +24,14 @@ export function revokePath(gardenId: string, feedId: string): string {
   return `${feedsPath(gardenId)}/${encodeURIComponent(feedId)}/revoke`;
 }
 
+/** The things that can be reported, as their pages' addresses name them. */
+export type ReportName = 'cold-night';
+
+/** The list of what can be reported, or the page of one of them. */
+export function reportPath(gardenId: string, what?: ReportName): string {
+  return `${weekPath(gardenId)}/report${what === undefined ? '' : `/${what}`}`;
+}
+
 /** What was told, newest first; before an entry, when one is given. */
 export function historyPath(gardenId: string, before?: number): string {
   return `${weekPath(gardenId)}/history${before === undefined ? '' : `?before=${before}`}`;

@@ -9,6 +9,7 @@ import { feedsRoutes } from './feeds-route.tsx';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { historyRoutes } from './history-route.tsx';
 import { troublePage } from './pages/plain.tsx';
+import { reportRoutes } from './report-route.tsx';
 import type { WebSettings } from './settings.ts';
 import { stylesheet } from './stylesheet.ts';
 import { taskRoutes } from './task-route.tsx';
@@ -43,6 +44,7 @@ export function createApp({ steward, settings, report = console.error }: AppPart
   app.route('/', feedRoute(steward));
   app.route('/', weekRoutes(steward));
   app.route('/', taskRoutes(steward));
+  app.route('/', reportRoutes(steward));
   app.route('/', historyRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));
   app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));

@@ -1,13 +1,11 @@
-import { fullDay } from '../../digest/words.ts';
 import { wrapped } from '../../digest/wrapped.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { LedgerEntry } from '../../garden/ledger.ts';
-import { readableIn } from '../../measures/quantity.ts';
-import type { UnitSystem } from '../../measures/units.ts';
 import type { UndoPreview } from '../../steward/steward.ts';
 import { factInWords } from '../../web/ledger-words.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';
+import { moveLines, section } from '../moves-text.ts';
 import { formatOption, ofOneGarden } from '../options.ts';
 import { writeJson, writeLines } from '../output.ts';
 import { numberValue } from '../values.ts';
@@ -58,21 +56,10 @@ function undoLines(garden: Garden, preview: UndoPreview | undefined, applied: bo
   const { units } = garden.place;
   const { entry, leaning, moves } = preview;
   const told = ({ entry: number, fact }: LedgerEntry): string => `${number}: ${factInWords(fact, garden)}`;
-  const section = (heading: string, lines: readonly string[]): string[] =>
-    lines.length === 0 ? [] : ['', heading, ...lines.flatMap((line) => wrapped(line, '  ', '    '))];
   return [
     ...wrapped(`${applied ? 'Taken back' : 'Would take back'} entry ${told(entry)}`),
     ...section('Later changes about the same things, which stay:', leaning.map(told)),
-    ...section(
-      `What ${applied ? 'moved' : 'would move'}:`,
-      moves.map((move) => moveLine(move, units)),
-    ),
+    ...moveLines(`What ${applied ? 'moved' : 'would move'}:`, moves, units),
     ...(applied ? [] : ['', 'Nothing was changed. Add --apply to take it back.']),
   ];
-}
-
-function moveLine({ title, from, to }: UndoPreview['moves'][number], units: UnitSystem): string {
-  const [was, is] = [from, to].map((day) => day && fullDay(day, units));
-  const how = was === undefined ? `comes on ${is}` : is === undefined ? `leaves ${was}` : `from ${was} to ${is}`;
-  return `${readableIn(units, title)}: ${from !== undefined && from === to ? `open again on ${is}` : how}`;
 }

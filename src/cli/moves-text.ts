@@ -1,0 +1,27 @@
+/**
+ * What a change does to tasks, as lines of text.
+ */
+import { fullDay } from '../digest/words.ts';
+import { wrapped } from '../digest/wrapped.ts';
+import { readableIn } from '../measures/quantity.ts';
+import type { UnitSystem } from '../measures/units.ts';
+import type { TaskMove } from '../steward/steward.ts';
+
+/** A heading and a line a move; nothing where nothing moves. */
+export function moveLines(heading: string, moves: readonly TaskMove[], units: UnitSystem): string[] {
+  return section(
+    heading,
+    moves.map((move) => moveLine(move, units)),
+  );
+}
+
+/** A heading with lines below it, set in; nothing where there are none. */
+export function section(heading: string, lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : ['', heading, ...lines.flatMap((line) => wrapped(line, '  ', '    '))];
+}
+
+function moveLine({ title, from, to }: TaskMove, units: UnitSystem): string {
+  const [was, is] = [from, to].map((day) => day && fullDay(day, units));
+  const how = was === undefined ? `comes on ${is}` : is === undefined ? `leaves ${was}` : `from ${was} to ${is}`;
+  return `${readableIn(units, title)}: ${from !== undefined && from === to ? `open again on ${is}` : how}`;
+}

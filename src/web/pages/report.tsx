@@ -1,0 +1,35 @@
+/**
+ * What can be reported: things the garden shows, or the forecast does, that the plan has to know.
+ */
+import { type ReportName, reportPath } from '../addresses.ts';
+import { type PageGarden, page } from '../layout.tsx';
+
+/** Everything that can be reported, in the order it is listed. */
+const REPORTS: readonly { what: ReportName; name: string; about: string }[] = [
+  {
+    what: 'cold-night',
+    name: 'A cold night',
+    about: 'The low a forecast names, or the low your thermometer showed: what to cover, pick or look at.',
+  },
+];
+
+/** The page that lists what can be reported. */
+export function reportPage(garden: PageGarden) {
+  return page(
+    { title: 'Report', garden, here: 'report' },
+    <article class="report">
+      <h1>Report</h1>
+      <p>Tell the plan what it cannot know by itself. Everything told stands in History and can be taken back.</p>
+      <dl class="report-list">
+        {REPORTS.map(({ what, name, about }) => (
+          <>
+            <dt>
+              <a href={reportPath(garden.id, what)}>{name}</a>
+            </dt>
+            <dd>{about}</dd>
+          </>
+        ))}
+      </dl>
+    </article>,
+  );
+}
