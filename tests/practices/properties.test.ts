@@ -128,6 +128,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'build-pile',
     'check-maturity',
     'check-regrowth',
+    'check-rotation',
     'check-stand',
     'check-winter-kill',
     'clear-bed',

@@ -7,8 +7,8 @@ import type { Odds } from '../../climate/odds.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { cautionsAt } from '../../handbook/cautions.ts';
-import { addDays, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
-import { areaOf, cropSpans } from '../bed-timeline.ts';
+import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
+import { areaOf, type CropSpan, cropSpans } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';
 import type { TaskDraft } from '../draft.ts';
 import { CUT_MINUTES_PER_M2, effortOverArea, START_UP_MINUTES } from '../effort.ts';
@@ -18,26 +18,53 @@ import { type Changeover, changeoverOf } from './changeover.ts';
 import { clearReasons } from './reasons.ts';
 import { rotationSentences } from './sentences.ts';
 import { clearSteps, isLifted } from './steps.ts';
+import { warnings } from './warning.ts';
 
 /** Days a changeover may take once the last harvest is in: 0–7 in most handbooks, from memory. */
 const CHANGEOVER_DAYS = 7;
+/** Days after a last harvest that was told, or only worked out, that a bed nobody cleared is asked after. House defaults. */
+const ASKED_DAYS = { told: 28, 'worked out': 60 } as const;
 /** Days after the last harvest that clearing is best done: the picking finished, the bed not long bare. House default. */
 const PREFERRED_DAYS = 2;
 
 /** The rotation practice. */
 export const rotation: Practice = {
   name: 'rotation',
-  work: (input) => ({ drafts: input.garden.beds.flatMap((bed) => changeovers(input, bed)) }),
+  work: (input) => ({
+    drafts: input.garden.beds.flatMap((bed) => {
+      const clears = changeovers(input, bed);
+      return [...clears, ...warnings(input, bed, clears)];
+    }),
+  }),
   sentences: rotationSentences,
 };
 
 function changeovers(input: PracticeInput, bed: Bed): TaskDraft[] {
   const spans = cropSpans(input.garden, bed.id, input.climate);
   return spans.flatMap((span) => {
-    if (span.to === undefined || span.end === 'happened') return [];
-    if (span.to > input.until || addDays(span.to, CHANGEOVER_DAYS) < input.garden.startedOn) return [];
+    if (span.to === undefined || span.to > input.until || wasCleared(input, bed, span, span.to, spans)) return [];
+    const told = span.end === 'stated' || span.end === 'happened';
+    if (addDays(span.to, ASKED_DAYS[told ? 'told' : 'worked out']) < input.garden.startedOn) return [];
     return [clearDraft(input, bed, changeoverOf(input, bed, { ...span, to: span.to }, spans))];
   });
+}
+
+/**
+ * Whether a crop is known to be gone: it was marked as cleared, or something went into its bed after it. A harvest that
+ * is in says nothing of the plants.
+ */
+function wasCleared(
+  { garden }: PracticeInput,
+  bed: Bed,
+  { planting }: CropSpan,
+  to: Day,
+  spans: readonly CropSpan[],
+): boolean {
+  if (garden.done.some(({ key }) => key === clearKey(planting.id))) return planting.lastHarvest?.happened === true;
+  const sown = garden.stands.some(({ bedId, sow }) => bedId === bed.id && sow.happened && sow.day >= to);
+  return (
+    sown || spans.some((next) => next.planting.id !== planting.id && next.planting.start.happened && next.from >= to)
+  );
 }
 
 function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDraft {
@@ -66,7 +93,7 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
       ...cautionsAt(span.crop.cautions, 'always', 'ended'),
     ],
     supplies: [{ what: lifted ? 'digging fork' : 'knife or loppers' }, { what: 'barrow for the tops' }],
-    window: clearWindow(change),
+    window: clearWindow(change, input.garden.startedOn),
     ifMissed: 'still do',
     missedNote: lifted
       ? 'The crop may freeze, split or rot in the ground: lift what is sound at your next chance.'
@@ -82,8 +109,14 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
   };
 }
 
-/** From the last harvest for a week, or until what follows goes in. */
-function clearWindow({ span: { to }, follower }: Changeover): TaskDraft['window'] {
+/**
+ * From the last harvest for a week, or until what follows goes in. Where that was over when the garden was brought in,
+ * for a week from then on.
+ */
+function clearWindow({ span: { to }, follower }: Changeover, startedOn: Day): TaskDraft['window'] {
+  if (addDays(to, CHANGEOVER_DAYS) < startedOn) {
+    return { earliest: startedOn, preferred: startedOn, latest: addDays(startedOn, CHANGEOVER_DAYS) };
+  }
   const week = addDays(to, CHANGEOVER_DAYS);
   const latest = latestOf(to, follower.day === undefined ? week : earliestOf(week, follower.day));
   const preferred = daysBetween(to, latest) < PREFERRED_DAYS ? latest : addDays(to, PREFERRED_DAYS);

@@ -17,12 +17,13 @@ export function clearReasons(change: Changeover, withinDays: number): Reason[] {
     what === undefined || day === undefined
       ? []
       : [{ rule: 'changeover.next', saw: { next: what, day }, limit: withinDays, source: 'from memory' }];
-  const back = tooSoon(change);
+  const back = change.follower.crop && returnsTooSoon(change.follower.crop, change.spans);
   return [endReason(change), ...next, ...(back ? [back] : [])];
 }
 
 function endReason({ span }: Changeover): Reason {
   const saw = { crop: span.crop.name.toLowerCase(), day: span.to };
+  if (span.end === 'happened') return { rule: 'changeover.harvested', saw, source: "the garden's own plan" };
   if (span.end === 'stated') return { rule: 'changeover.last-harvest', saw, source: "the garden's own plan" };
   if (span.freezeLimitF !== undefined) {
     const tempC = Math.round(celsius(span.freezeLimitF) * 10) / 10;
@@ -36,10 +37,9 @@ function endReason({ span }: Changeover): Reason {
   };
 }
 
-/** A warning when the following crop's family comes back to the bed too soon. */
-function tooSoon({ spans, follower }: Changeover): Reason | undefined {
-  const next = follower.crop;
-  if (next === undefined || isPermanent(next.crop)) return undefined;
+/** A warning when a crop's family comes back to its bed too soon. */
+export function returnsTooSoon(next: CropSpan, spans: readonly CropSpan[]): Reason | undefined {
+  if (isPermanent(next.crop)) return undefined;
   const before = lastOfFamily(next, spans);
   if (before === undefined) return undefined;
   const years = Math.round(daysBetween(before.from, next.from) / DAYS_IN_YEAR);

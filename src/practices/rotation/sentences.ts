@@ -8,6 +8,8 @@ import type { Practice } from '../practice.ts';
 /** Every rule a changeover gives as a reason. */
 export const rotationSentences: Practice['sentences'] = {
   'changeover.last-harvest': ({ saw }) => `The plan has the last of the ${saw.crop} in on ${dated(String(saw.day))}.`,
+  'changeover.harvested': ({ saw }) =>
+    `The last of the ${saw.crop} was in on ${dated(String(saw.day))}, and nothing says that the bed was cleared.`,
   'changeover.killed': ({ saw }) =>
     `The ${saw.crop} does not outlast a freeze of ${quantity(Number(saw.tempC), 'tempC')}, and in half of the years the ` +
     `first one has come by ${dated(String(saw.day))}.`,

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import type { Garden } from '../../../src/garden/garden.ts';
 import { vegetables } from '../../../src/handbook/vegetables.ts';
+import type { Day } from '../../../src/measures/days.ts';
 import { LIFTED } from '../../../src/practices/rotation/steps.ts';
 import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { bed, cover, draft, draftsIn, frostDates, garden, milwaukee, rulesOf, setOut, sown } from '../gardens.ts';
@@ -71,12 +73,38 @@ describe('clearing a crop', () => {
     expect(clearing(under, 'tomato').steps.at(-1)).toBe('The winter rye stays: work round it.');
   });
 
-  it('is not asked of what was cleared, nor of what was over long before the garden was brought in', () => {
-    const past = garden({
-      startedOn: '2027-07-01',
-      plantings: [sown('pea', '2027-04-15', { harvested: '2027-06-30' })],
-    });
-    expect(draftsIn(past, climate).filter(({ practice }) => practice === 'rotation')).toEqual([]);
+  it('is not asked of what was marked as cleared, nor of what something else followed', () => {
+    const plantings = [sown('pea', '2027-04-15', { harvested: '2027-06-30' })];
+    const clears = (parts: Parameters<typeof garden>[0]) =>
+      draftsIn(garden({ startedOn: '2027-07-08', plantings, ...parts }), climate).filter(
+        ({ kind }) => kind === 'clear-bed',
+      );
+    const mark = { key: 'bed-clear/planting:pea-2027-04-15', on: '2027-07-01' } as Garden['done'][number];
+    expect(clears({})).toHaveLength(1);
+    expect(clears({ done: [mark] })).toEqual([]);
+    expect(clears({ stands: [cover('buckwheat', '2027-07-05')] })).toEqual([]);
+    expect(clears({ plantings: [...plantings, sown('carrot', '2027-07-05')] }).map(({ key }) => key)).not.toContain(
+      mark.key,
+    );
+  });
+
+  it('is asked for a week where the harvest was in for up to four weeks when the garden was brought in', () => {
+    const plantings = [sown('pea', '2027-04-15', { harvested: '2027-06-30' })];
+    const on = (startedOn: Day) =>
+      draftsIn(garden({ startedOn, plantings }), climate).find(({ kind }) => kind === 'clear-bed');
+    expect(on('2027-07-20')?.window).toEqual({ earliest: '2027-07-20', preferred: '2027-07-20', latest: '2027-07-27' });
+    expect(on('2027-07-20')?.reasons[0]?.rule).toBe('changeover.harvested');
+    expect(on('2027-07-29')).toBeUndefined();
+  });
+
+  it('takes no worked-out harvest for a fact: two months later it still asks', () => {
+    // Carrots of 1 May are reckoned to be over on 12 August.
+    const on = (startedOn: Day) =>
+      draftsIn(garden({ startedOn, plantings: [sown('carrot', '2027-05-01')] }), climate).find(({ key }) =>
+        key.startsWith('bed-clear/'),
+      );
+    expect(on('2027-10-11')?.reasons[0]?.rule).toBe('changeover.maturity');
+    expect(on('2027-10-12')).toBeUndefined();
   });
 });
 
@@ -136,6 +164,16 @@ describe('a family that comes back too soon', () => {
     expect(warned({ plantings }, 'carrot')).toBe(
       'Mind the rotation: kale would follow cabbage of the same family after 2 years; 3 years or more is the rule.',
     );
+  });
+
+  it('is warned of where nothing is cleared any more', () => {
+    const plantings = [setOut('cabbage', '2026-05-01', { harvested: '2026-08-01' }), sown('kale', '2028-05-01')];
+    const check = draft(draftsIn(garden({ startedOn: '2027-06-01', plantings }), climate), 'rotation-check/');
+    expect(check).toMatchObject({ weight: 'check', window: { earliest: '2028-04-03', latest: '2028-04-30' } });
+    expect(rulesOf(check)).toEqual(['changeover.family-returns']);
+    const later = [...plantings, sown('carrot', '2027-05-01', { harvested: '2027-08-10' })];
+    const carried = draftsIn(garden({ startedOn: '2027-06-01', plantings: later }), climate);
+    expect(carried.filter(({ kind }) => kind === 'check-rotation')).toEqual([]);
   });
 
   it('is allowed after its interval: broccoli three years after cabbage (veg:V36: 3–5 years)', () => {
