@@ -14,6 +14,7 @@ import { gardenImport } from './commands/garden-import.ts';
 import { near } from './commands/near.ts';
 import { plan } from './commands/plan.ts';
 import { reportColdNight } from './commands/report-cold-night.ts';
+import { reportSqueeze } from './commands/report-squeeze.ts';
 import { serve } from './commands/serve.ts';
 import { undo } from './commands/undo.ts';
 import { weatherImport } from './commands/weather-import.ts';
@@ -32,7 +33,7 @@ const loamtide = commandGroup(
     commandGroup('garden', 'Garden files: check, import, export.', [gardenCheck, gardenImport, gardenExport]),
     commandGroup('weather', 'The weather record a climate is worked out from.', [weatherImport]),
     commandGroup('feed', 'Calendar feeds: add, list, revoke.', [feedAdd, feedList, feedRevoke]),
-    commandGroup('report', 'What happened in the garden, or is about to.', [reportColdNight]),
+    commandGroup('report', 'What happened in the garden, or is about to.', [reportColdNight, reportSqueeze]),
     undo,
     backup,
   ],

@@ -3,14 +3,14 @@
  */
 import { type Context, Hono } from 'hono';
 import { InputRefused, type Problem } from '../garden/problem.ts';
-import type { TaskKey } from '../practices/draft.ts';
+import type { PlannedTask } from '../schedule/plan.ts';
 import type { GardenView, Steward } from '../steward/steward.ts';
-import { taskPath } from './addresses.ts';
+import { taskPath, weekPath } from './addresses.ts';
 import { type Form, readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { taskPage } from './pages/task.tsx';
 import type { Entered } from './pages/task-forms.tsx';
-import { type TaskView, taskView } from './task-view.ts';
+import { isUnsettled, squeezedSoil, type TaskView, taskView } from './task-view.ts';
 import { notFound } from './trouble.ts';
 
 const PATH = '/gardens/:gardenId/tasks/:key{.+}';
@@ -28,9 +28,9 @@ export function taskRoutes(steward: Steward): Hono {
     .post(PATH, async (c) => {
       const form = await readForm(c);
       const { view, found, today } = await read(steward, c);
-      const { change, leadsTo } = changeOf(steward, view, found.task.key, form, today);
+      const { change, leadsTo } = changeOf(steward, view, found.task, form, today);
       const problems = form.problems.length > 0 ? form.problems : await refusalsOf(change);
-      if (problems.length === 0) return c.redirect(taskPath(view.garden.id, leadsTo), 303);
+      if (problems.length === 0) return c.redirect(await leadsTo(), 303);
       const now = await read(steward, c).catch(() => ({ view, found }));
       return c.html(taskPage({ ...now, today, entered: enteredIn(form, found), problems }), 422);
     });
@@ -54,14 +54,16 @@ export async function refusalsOf(change: Change): Promise<readonly Problem[]> {
   }
 }
 
-/** The change a form asks for, and the task whose page shows it afterwards. */
+/** The change a form asks for, and the page that shows it afterwards. */
 function changeOf(
   steward: Steward,
   { garden: { id } }: GardenView,
-  key: TaskKey,
+  task: PlannedTask,
   form: Form,
   today: string,
-): { change: Change; leadsTo: TaskKey } {
+): { change: Change; leadsTo: () => Promise<string> } {
+  const { key } = task;
+  const back = async (): Promise<string> => taskPath(id, key);
   switch (form.text('do')) {
     case 'done': {
       const on = form.day('on', 'Done on', today);
@@ -69,25 +71,45 @@ function changeOf(
       if (keys.length === 0) {
         form.refuse({ where: 'Which were done', what: 'None is ticked.', mend: 'Tick at least one.' });
       }
-      const leadsTo = keys.includes(key) ? key : (keys[0] ?? key);
-      return { change: () => steward.markDone(id, keys, on ?? today, BY), leadsTo };
+      const shown = keys.includes(key) ? key : (keys[0] ?? key);
+      return { change: () => steward.markDone(id, keys, on ?? today, BY), leadsTo: async () => taskPath(id, shown) };
     }
+    case 'smears':
+      return smeared(steward, id, task, form, today);
     case 'pin': {
       const day = form.day('day', 'Pin to', today);
-      return { change: () => steward.pin(id, key, day ?? today, BY), leadsTo: key };
+      return { change: () => steward.pin(id, key, day ?? today, BY), leadsTo: back };
     }
     case 'unpin':
-      return { change: () => steward.unpin(id, key, BY), leadsTo: key };
+      return { change: () => steward.unpin(id, key, BY), leadsTo: back };
     case 'skip':
-      return { change: () => steward.skip(id, [key], BY), leadsTo: key };
+      return { change: () => steward.skip(id, [key], BY), leadsTo: back };
     default:
       form.refuse({
         where: 'the form',
         what: 'It asks for nothing known here.',
         mend: 'Use one of the buttons below.',
       });
-      return { change: async () => undefined, leadsTo: key };
+      return { change: async () => undefined, leadsTo: back };
   }
+}
+
+/** A handful that smeared: told as it is, and then the next test is shown. */
+function smeared(steward: Steward, id: string, task: PlannedTask, form: Form, today: string) {
+  const on = form.day('on', 'Squeezed on', today) ?? today;
+  const soilTexture = squeezedSoil(task);
+  if (soilTexture === undefined) {
+    form.refuse({ where: 'the form', what: 'This task squeezes no soil.', mend: 'Use one of the buttons below.' });
+  }
+  return {
+    change: async () =>
+      soilTexture && steward.report(id, { kind: 'soil-squeezed', on, soilTexture, answer: 'smears' }, BY),
+    leadsTo: async () => {
+      const { plan } = await steward.view(id);
+      const next = plan.tasks.find((each) => isUnsettled(each) && squeezedSoil(each) === soilTexture);
+      return next === undefined ? weekPath(id) : taskPath(id, next.key);
+    },
+  };
 }
 
 function enteredIn(form: Form, { lot, task }: TaskView): Entered {

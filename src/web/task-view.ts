@@ -2,6 +2,7 @@
  * A task with what its page shows beside it.
  */
 
+import type { SoilTextureId } from '../garden/garden.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { standingEntries } from '../garden/project.ts';
 import type { TaskKey } from '../practices/draft.ts';
@@ -39,4 +40,9 @@ export function taskView({ plan, ledger }: Pick<GardenView, 'plan' | 'ledger'>, 
 /** Whether a task can still be marked. */
 export function isUnsettled({ state }: PlannedTask): boolean {
   return state === 'open' || state === 'lapsed';
+}
+
+/** The soil whose handful a task squeezes, where it is such a task. */
+export function squeezedSoil({ makes }: Pick<PlannedTask, 'makes'>): SoilTextureId | undefined {
+  return makes.flatMap((effect) => (effect.makes === 'soil-squeezed' ? [effect.soilTexture] : []))[0];
 }

@@ -8,7 +8,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import type { TaskKey } from '../../practices/draft.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { taskPath, undoPath } from '../addresses.ts';
-import { isUnsettled, type TaskView } from '../task-view.ts';
+import { isUnsettled, squeezedSoil, type TaskView } from '../task-view.ts';
 
 /** What a form came back with. */
 export interface Entered {
@@ -30,10 +30,11 @@ export const TaskForms = ({ found, gardenId, today, units, entered }: FormsProps
   const { task, lot } = found;
   const action = taskPath(gardenId, task.key);
   if (!isUnsettled(task)) return null;
+  const squeezed = squeezedSoil(task);
   const { on, keys, day } = entered ?? { on: today, keys: lot.map(({ key }) => key), day: task.day };
   return (
     <section class="forms" id="settle">
-      <h2>When it is done</h2>
+      <h2>{squeezed === undefined ? 'When it is done' : 'It crumbles'}</h2>
       <Action action={action} what="done">
         <label>
           Done on <input type="date" name="on" value={on} max={today} required />
@@ -41,6 +42,18 @@ export const TaskForms = ({ found, gardenId, today, units, entered }: FormsProps
         <Which lot={lot.filter(isUnsettled)} chosen={keys} units={units} />
         <button type="submit">Mark done</button>
       </Action>
+      {squeezed !== undefined && (
+        <>
+          <h2>It smears, or only dents</h2>
+          <Action action={action} what="smears">
+            <label>
+              Squeezed on <input type="date" name="on" value={on} max={today} required />
+            </label>
+            <button type="submit">It smears</button>
+            <p class="small">Then the same handful is asked for again some days later.</p>
+          </Action>
+        </>
+      )}
       <h2>Another day</h2>
       <Action action={action} what="pin">
         <label>
