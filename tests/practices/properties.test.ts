@@ -140,6 +140,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'mulch-instead',
     'order-compost',
     'order-cover-seed',
+    'settle-plan',
     'sow-cover',
     'squeeze-soil',
     'test-compost',

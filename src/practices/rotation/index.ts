@@ -1,6 +1,7 @@
 /**
  * Rotation: the changeover from one crop to the next. A crop that is finished is cut at the soil line, its roots are
- * left in the ground, and the bed goes on to its next crop or a cover.
+ * left in the ground, and the bed goes on to its next crop or a cover. And the plan of the season to come, settled
+ * before the covers that hang on it are sown.
  */
 import { freezeOdds } from '../../climate/freeze.ts';
 import type { Odds } from '../../climate/odds.ts';
@@ -14,9 +15,11 @@ import type { TaskDraft } from '../draft.ts';
 import { CUT_MINUTES_PER_M2, effortOverArea, START_UP_MINUTES } from '../effort.ts';
 import { clearKey } from '../keys.ts';
 import type { Practice, PracticeInput } from '../practice.ts';
+import { seasonsAround } from '../seasons.ts';
 import { type Changeover, changeoverOf } from './changeover.ts';
 import { clearReasons } from './reasons.ts';
 import { rotationSentences } from './sentences.ts';
+import { settleDrafts } from './settle-draft.ts';
 import { clearSteps, isLifted } from './steps.ts';
 import { warnings } from './warning.ts';
 
@@ -30,12 +33,14 @@ const PREFERRED_DAYS = 2;
 /** The rotation practice. */
 export const rotation: Practice = {
   name: 'rotation',
-  work: (input) => ({
-    drafts: input.garden.beds.flatMap((bed) => {
+  work(input) {
+    const seasons = seasonsAround(input.climate, input.garden.startedOn, input.until);
+    const ofBeds = input.garden.beds.flatMap((bed) => {
       const clears = changeovers(input, bed);
       return [...clears, ...warnings(input, bed, clears)];
-    }),
-  }),
+    });
+    return { drafts: [...ofBeds, ...seasons.flatMap((season) => settleDrafts(input, season))] };
+  },
   sentences: rotationSentences,
 };
 

@@ -5,7 +5,7 @@ import { dated, quantity } from '../../measures/quantity.ts';
 import type { Reason } from '../draft.ts';
 import type { Practice } from '../practice.ts';
 
-/** Every rule a changeover gives as a reason. */
+/** Every rule of the practice, in words. */
 export const rotationSentences: Practice['sentences'] = {
   'changeover.last-harvest': ({ saw }) => `The plan has the last of the ${saw.crop} in on ${dated(String(saw.day))}.`,
   'changeover.harvested': ({ saw }) =>
@@ -22,6 +22,21 @@ export const rotationSentences: Practice['sentences'] = {
     `Mind the rotation: ${saw.next} would follow ${saw.before} of the same family ` +
     `${saw.years === 0 ? 'in the same year' : `after ${saw.years} ${saw.years === 1 ? 'year' : 'years'}`}; ` +
     `${limit} years or more is the rule.`,
+  'settle.before-covers': ({ saw, limit }) =>
+    `The first freeze has come by ${dated(String(saw.freeze))} in half of the years. The plan is settled from ` +
+    `${saw.weeks} weeks before it, ahead of the covers that hang on it, to ${dated(String(limit))}, when the garden ` +
+    'is shut; seed is ordered after that.',
+  'settle.intervals': ({ saw }) =>
+    `A family of crops waits ${saw.yearsLow} to ${saw.yearsHigh} years, each its own, before it comes back to a bed; ` +
+    'longer where a disease of it is known.',
+  'settle.returns': ({ saw, limit }) =>
+    `${saw.bed}: ${saw.next} after ${saw.before} of the same family would be ${saw.years} ` +
+    `${saw.years === 1 ? 'year' : 'years'}, and ${limit} are asked for.`,
+  'settle.legume-first': () =>
+    'Legume, then hungry crop, then a modest one is the custom; no trial is known to rank it.',
+  'settle.history': ({ saw }) =>
+    `For ${saw.beds} ${saw.beds === 1 ? 'bed' : 'beds'} the file does not reach back as far as the longest wait before ` +
+    `${saw.season}: what is not known breaks no rule.`,
 };
 
 function dayRange({ daysLow, daysHigh }: Reason['saw']): string {

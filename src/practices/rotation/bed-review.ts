@@ -1,0 +1,108 @@
+/**
+ * What a bed has carried and what that means for the season to be planned.
+ */
+import type { Climate } from '../../climate/climate.ts';
+import { seasonOf } from '../../climate/season.ts';
+import type { Bed, Garden } from '../../garden/garden.ts';
+import type { RotationGroup } from '../../handbook/shapes.ts';
+import { type CropSpan, cropSpans, isPermanent } from '../bed-timeline.ts';
+import { coverParts } from '../covers.ts';
+import { sowKey } from '../keys.ts';
+import type { PracticeInput } from '../practice.ts';
+
+/** A group a bed is closed to, and the season from which it is open again. */
+export interface ClosedGroup {
+  group: RotationGroup;
+  opens: number;
+}
+
+/** A crop planned too soon after another of its group. */
+export interface Return {
+  next: CropSpan;
+  before: CropSpan;
+  years: number;
+}
+
+/** One bed looked at for a season to come. */
+export interface BedReview {
+  bed: Bed;
+  /** The lasting crop that holds the bed, where one does. */
+  lasting?: CropSpan;
+  carried: readonly CropSpan[];
+  planned: readonly CropSpan[];
+  closed: readonly ClosedGroup[];
+  returns: readonly Return[];
+  /** The oldest season the garden file tells a crop of. */
+  knownSince?: number;
+  /** A planned hungry crop that stands behind no legume. */
+  hungry?: CropSpan;
+  /** Whether a legume stood in the bed last, so that a hungry crop fits after it. */
+  afterLegume: boolean;
+}
+
+/** Every bed for the season to be planned, in the order of their names. */
+export function bedReviews(input: PracticeInput, season: number): BedReview[] {
+  const beds = [...input.garden.beds].sort((a, b) => order(a.name, b.name) || order(a.id, b.id));
+  return beds.map((bed) => bedReview(input, bed, season));
+}
+
+function order(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
+}
+
+function bedReview({ garden, climate }: PracticeInput, bed: Bed, season: number): BedReview {
+  const spans = cropSpans(garden, bed.id, climate);
+  const yearly = spans.filter(({ crop }) => !isPermanent(crop));
+  const past = yearly.filter((span) => cropYear(span, climate) < season);
+  const planned = yearly.filter((span) => cropYear(span, climate) === season);
+  const lasting = spans.find(
+    ({ crop, from, to }) => isPermanent(crop) && to === undefined && seasonOf(climate.seasonTurn, from) < season,
+  );
+  const closed = closedGroups(past, climate, season);
+  const hungry = planned[0]?.crop.nitrogen === 'high' ? planned[0] : undefined;
+  const afterLegume = past.at(-1)?.crop.nitrogen === 'legume-fixer' || legumeCover(garden, climate, bed, season);
+  const known = past.map((span) => cropYear(span, climate));
+  return {
+    bed,
+    ...(lasting ? { lasting } : {}),
+    carried: past.filter((span) => cropYear(span, climate) === season - 1),
+    planned,
+    closed,
+    returns: planned.flatMap((next) => returnOf(next, past, climate) ?? []),
+    ...(known.length > 0 ? { knownSince: Math.min(...known) } : {}),
+    ...(hungry && !afterLegume ? { hungry } : {}),
+    afterLegume,
+  };
+}
+
+/** The season a crop is counted to: that of its planting, or the next for what goes in in autumn to grow in spring. */
+export function cropYear({ crop, from }: CropSpan, climate: Climate): number {
+  return seasonOf(climate.seasonTurn, from) + (crop.maturityFrom === 'fall-set' ? 1 : 0);
+}
+
+function closedGroups(past: readonly CropSpan[], climate: Climate, season: number): ClosedGroup[] {
+  const last = new Map(past.map((span) => [span.crop.rotationGroup, span]));
+  return [...last]
+    .map(([group, span]) => ({ group, opens: cropYear(span, climate) + span.crop.rotationYears }))
+    .filter(({ opens }) => opens > season)
+    .sort((a, b) => a.opens - b.opens || order(a.group, b.group));
+}
+
+/** The planned crop set against the last of its group before the season; nothing where its own interval is kept. */
+function returnOf(next: CropSpan, past: readonly CropSpan[], climate: Climate): Return | undefined {
+  const before = past.findLast(({ crop }) => crop.rotationGroup === next.crop.rotationGroup);
+  if (before === undefined) return undefined;
+  const years = cropYear(next, climate) - cropYear(before, climate);
+  return years < next.crop.rotationYears ? { next, before, years } : undefined;
+}
+
+/** Whether a cover with a legume in it is sown in the bed in the season before, to stand ahead of the next crop. */
+function legumeCover(garden: Garden, climate: Climate, bed: Bed, season: number): boolean {
+  return garden.stands.some(
+    ({ id, bedId, coverId, sow }) =>
+      bedId === bed.id &&
+      garden.skipped[sowKey(id)] === undefined &&
+      seasonOf(climate.seasonTurn, sow.day) === season - 1 &&
+      coverParts(coverId).some(({ cover }) => cover.form === 'legume'),
+  );
+}
