@@ -13,6 +13,7 @@ import { gardenExport } from './commands/garden-export.ts';
 import { gardenImport } from './commands/garden-import.ts';
 import { near } from './commands/near.ts';
 import { plan } from './commands/plan.ts';
+import { reportAway } from './commands/report-away.ts';
 import { reportColdNight } from './commands/report-cold-night.ts';
 import { reportSqueeze } from './commands/report-squeeze.ts';
 import { serve } from './commands/serve.ts';
@@ -33,7 +34,11 @@ const loamtide = commandGroup(
     commandGroup('garden', 'Garden files: check, import, export.', [gardenCheck, gardenImport, gardenExport]),
     commandGroup('weather', 'The weather record a climate is worked out from.', [weatherImport]),
     commandGroup('feed', 'Calendar feeds: add, list, revoke.', [feedAdd, feedList, feedRevoke]),
-    commandGroup('report', 'What happened in the garden, or is about to.', [reportColdNight, reportSqueeze]),
+    commandGroup('report', 'What happened in the garden, or is about to.', [
+      reportAway,
+      reportColdNight,
+      reportSqueeze,
+    ]),
     undo,
     backup,
   ],

@@ -1,13 +1,16 @@
 /**
  * The weekly list: what one week of a plan asks for, and what stands beside it. Data only; text and pages render it.
  */
-import type { Garden } from '../garden/garden.ts';
-import { addDays, type Day, eachDay, latestOf, weekStart } from '../measures/days.ts';
+import type { Away, Garden } from '../garden/garden.ts';
+import { addDays, type Day, eachDay, latestOf, weekdayOf, weekStart } from '../measures/days.ts';
 import type { Supply } from '../practices/draft.ts';
 import { gatheredSupplies, tasksOf } from '../schedule/entry-text.ts';
 import type { Clash, Entry, Plan, PlannedTask } from '../schedule/plan.ts';
+import { isAway, timesAway } from '../schedule/work-days.ts';
 import { type Closing, closingSoon, lapsedTasks } from './closing.ts';
+import { unknownsOf } from './first-year.ts';
 import { type ChangeGroup, recentChanges } from './recent-changes.ts';
+import { type Triage, triageOf } from './triage.ts';
 
 /** A calendar entry with its tasks: work first, then the checks that ride along. */
 export interface ListedEntry {
@@ -32,7 +35,7 @@ export interface WeekList {
   sunday: Day;
   /** Days of the week that have something on them. */
   days: readonly ListedDay[];
-  /** Minutes of work still to be done in the week, done in it, and kept for the garden each week. */
+  /** Minutes of work still to be done in the week, done in it, and kept for the garden on its days at home. */
   openMinutes: number;
   doneMinutes: number;
   keptMinutes: number;
@@ -44,6 +47,12 @@ export interface WeekList {
   changes: readonly ChangeGroup[];
   /** Work whose window has closed. */
   lapsed: readonly PlannedTask[];
+  /** The same in few lines, what can still be saved first. */
+  triage: Triage;
+  /** Times away that touch the week. */
+  away: readonly Away[];
+  /** What is not known of a new garden, in sentences. */
+  unknown: readonly string[];
   clashes: readonly Clash[];
   /** The week after, by day. */
   next: readonly ListedDay[];
@@ -74,15 +83,25 @@ export function weekList(plan: Plan, garden: Garden, weekOf: Day): WeekList {
     days,
     openMinutes: minutesOf(toDo),
     doneMinutes: minutesOf(entries.filter(({ entry }) => entry.state === 'done')),
-    keptMinutes: garden.place.hoursPerWeek * 60,
+    keptMinutes: keptMinutes(garden, monday, sunday),
     supplies: gatheredSupplies(toDo.flatMap(({ tasks }) => tasks.flatMap(({ supplies }) => supplies))),
     closing: closingSoon(plan, latestOf(plan.today, monday)),
     changes: recentChanges(plan),
     lapsed: lapsedTasks(plan),
+    triage: triageOf(plan),
+    away: timesAway(garden.away).filter(({ from, to }) => from <= sunday && to >= monday),
+    unknown: unknownsOf(garden, plan.today),
     clashes: plan.clashes,
     next,
     ...(comes === undefined ? {} : { comes }),
   };
+}
+
+/** Minutes kept for the garden in a week: those of its work days at home. */
+function keptMinutes({ place: { workDays, hoursPerWeek }, away }: Garden, monday: Day, sunday: Day): number {
+  const days = eachDay(monday, sunday).filter((day) => workDays.length === 0 || workDays.includes(weekdayOf(day)));
+  const home = days.filter((day) => !isAway(day, away));
+  return Math.round((hoursPerWeek * 60 * home.length) / days.length);
 }
 
 /** Whether an entry still asks for something: open, or late and worth doing. */

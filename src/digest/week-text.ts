@@ -1,6 +1,7 @@
 /**
  * The weekly list as plain text, for a terminal or a printer.
  */
+import type { Away } from '../garden/garden.ts';
 import type { Day } from '../measures/days.ts';
 import { formatDay, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
@@ -8,6 +9,7 @@ import { supplyLine } from '../schedule/entry-text.ts';
 import { reasonSentence } from '../schedule/explain.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import type { ChangeGroup } from './recent-changes.ts';
+import { moreLine } from './triage.ts';
 import { isToDo, type ListedDay, type ListedEntry, ridingAlong, type WeekList } from './week-list.ts';
 import {
   CONDITION_WORDS,
@@ -32,7 +34,7 @@ export function weekListText(list: WeekList, units: UnitSystem): string {
   const [told, added] = [list.changes.filter(({ kind }) => kind !== 'added'), list.changes.filter(isAdded)];
   const blocks = [
     [list.gardenName, `Week of ${weekSpan(list.monday, units)}`],
-    wrapped(hoursLine(list)),
+    [...wrapped(hoursLine(list)), ...list.away.flatMap((away) => wrapped(awayLine(away, units)))],
     ...list.days.map((day) => dayBlock(day, { units, timeZone: list.timeZone })),
     emptyBlock(list, units),
     section('To have at hand', list.supplies.map(supplyLine)),
@@ -41,10 +43,7 @@ export function weekListText(list: WeekList, units: UnitSystem): string {
       'Does not fit',
       list.clashes.map(({ title, what }) => `${title}: ${what}`),
     ),
-    section(
-      'Window closed',
-      list.lapsed.map((task) => lapsedLine(task, list.today, units)),
-    ),
+    section('Window closed', missedLines(list, units)),
     section(
       'What moved and why',
       told.map((group) => changeLine(group, list.today, units)),
@@ -57,6 +56,7 @@ export function weekListText(list: WeekList, units: UnitSystem): string {
       'The week after',
       list.next.flatMap((day) => nextLines(day, units)),
     ),
+    section('Not known yet', list.unknown),
   ];
   return `${blocks
     .filter((block) => block.length > 0)
@@ -73,12 +73,19 @@ function isAdded({ kind }: ChangeGroup): boolean {
   return kind === 'added';
 }
 
-function hoursLine({ openMinutes, doneMinutes, keptMinutes }: WeekList): string {
+/** The hours of a week: to do, done, and kept for the garden. Empty when nothing is or was to do. */
+export function hoursLine({ openMinutes, doneMinutes, keptMinutes }: WeekList): string {
   if (openMinutes + doneMinutes === 0) return '';
   const done = doneMinutes > 0 ? `, ${hoursText(doneMinutes)} done` : '';
+  if (keptMinutes === 0) return `${hoursText(openMinutes)} to do${done}, and no work day at home.`;
   const over = openMinutes + doneMinutes - keptMinutes;
   const tooMuch = over > 0 ? ` That is ${hoursText(over)} over: what closes late can wait.` : '';
   return `${hoursText(openMinutes)} to do${done}, of the ${hoursText(keptMinutes)} a week kept for the garden.${tooMuch}`;
+}
+
+/** A time away, in a sentence. */
+export function awayLine({ from, to }: Away, units: UnitSystem): string {
+  return `Away from ${longDay(from, units)} to ${longDay(to, units)}.`;
 }
 
 function dayBlock({ day, entries }: ListedDay, clock: LocalClock): string[] {
@@ -134,8 +141,11 @@ function closingLines({ closing, monday, sunday, today }: WeekList, units: UnitS
     );
 }
 
-function lapsedLine({ title, window, missedNote }: PlannedTask, today: Day, units: UnitSystem): string {
-  return `${title}: closed ${formatDay(window.latest, units, today)}. ${missedNote}`;
+function missedLines({ triage, today }: WeekList, units: UnitSystem): string[] {
+  const lines = triage.lines.map(
+    ({ title, latest, missedNote }) => `${title}: closed ${formatDay(latest, units, today)}. ${missedNote}`,
+  );
+  return [...lines, moreLine(triage)].filter((line) => line !== '');
 }
 
 function changeLine({ titles, from, to, because }: ChangeGroup, today: Day, units: UnitSystem): string {

@@ -4,7 +4,7 @@
 import { addDays, type Day, type Instant } from '../measures/days.ts';
 import type { Reason, TaskKey } from '../practices/draft.ts';
 import { CHANGES_KEPT_DAYS, type Change, type Plan, type PlannedTask } from './plan.ts';
-import { type Household, unfitness } from './work-days.ts';
+import { type Household, isAway, unfitness } from './work-days.ts';
 
 /** Days ahead beyond which nothing is news: the horizon moves a day every day, and stirs what lies along it. */
 const NEWS_DAYS = 330;
@@ -116,6 +116,9 @@ function byOrder(task: PlannedTask, { was, is }: Beside): Reason | undefined {
 
 function byHousehold(before: PlannedTask, task: PlannedTask, { household, is }: Beside): Reason {
   const { day } = task;
+  if (isAway(before.day, household.away)) {
+    return { rule: 'schedule.away', saw: { day: before.day }, source: OWN };
+  }
   if (unfitness(before.day, household) > unfitness(day, household)) {
     return { rule: 'schedule.work-day', saw: { day: before.day }, source: OWN };
   }

@@ -16,6 +16,7 @@ const SCHEDULE_SENTENCES: Readonly<Record<string, Sentence>> = {
     `Its window now runs from ${dated(String(saw.earliest))} to ${dated(String(saw.latest))}.`,
   'schedule.follows': ({ saw }) => `It comes after "${saw.task}", which is now on ${dated(String(saw.day))}.`,
   'schedule.work-day': ({ saw }) => `Nobody means to work in the garden on ${dated(String(saw.day))}.`,
+  'schedule.away': ({ saw }) => `Nobody is at home on ${dated(String(saw.day))}.`,
   'schedule.alone': ({ saw }) =>
     `The work it went with has moved or is done; ${dated(String(saw.day))} suits it best by itself.`,
   'schedule.gathered': ({ saw }) => `It was gathered with other work on ${dated(String(saw.day))}.`,

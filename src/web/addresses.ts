@@ -25,7 +25,7 @@ export function revokePath(gardenId: string, feedId: string): string {
 }
 
 /** The things that can be reported, as their pages' addresses name them. */
-export type ReportName = 'cold-night';
+export type ReportName = 'cold-night' | 'away';
 
 /** The list of what can be reported, or the page of one of them. */
 export function reportPath(gardenId: string, what?: ReportName): string {
@@ -40,4 +40,9 @@ export function historyPath(gardenId: string, before?: number): string {
 /** The page that shows what taking an entry back would do: the newest when none is given. */
 export function undoPath(gardenId: string, entry?: number): string {
   return `${weekPath(gardenId)}/undo${entry === undefined ? '' : `?entry=${entry}`}`;
+}
+
+/** The sheet for whoever minds the garden, of the time away a day lies in or that comes next. */
+export function awaySheetPath(gardenId: string, day?: Day): string {
+  return `${weekPath(gardenId)}/away-sheet${day === undefined ? '' : `?day=${day}`}`;
 }

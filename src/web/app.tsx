@@ -4,6 +4,7 @@
 import { type Context, Hono } from 'hono';
 import { InputRefused } from '../garden/problem.ts';
 import type { Steward } from '../steward/steward.ts';
+import { awayRoutes } from './away-route.tsx';
 import { feedRoute } from './feed-route.ts';
 import { feedsRoutes } from './feeds-route.tsx';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
@@ -45,6 +46,7 @@ export function createApp({ steward, settings, report = console.error }: AppPart
   app.route('/', weekRoutes(steward));
   app.route('/', taskRoutes(steward));
   app.route('/', reportRoutes(steward));
+  app.route('/', awayRoutes(steward));
   app.route('/', historyRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));
   app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));

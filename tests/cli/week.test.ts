@@ -45,6 +45,22 @@ const weekOutput = z.strictObject({
     }),
   ),
   lapsed: z.array(z.strictObject({ key: z.string(), title: z.string(), latest: day, missedNote: z.string() })),
+  triage: z.strictObject({
+    lines: z
+      .array(
+        z.strictObject({
+          keys: z.array(z.string()),
+          title: z.string(),
+          latest: day,
+          ifMissed: z.enum(['still do', 'replace', 'drop']),
+          missedNote: z.string(),
+        }),
+      )
+      .max(7),
+    more: z.number(),
+  }),
+  away: z.array(z.strictObject({ from: day, to: day })),
+  unknown: z.array(z.string()),
   clashes: z.array(z.strictObject({ key: z.string(), title: z.string(), what: z.string() })),
   next: z.array(briefDay),
   comes: briefDay.optional(),

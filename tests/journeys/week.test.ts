@@ -14,6 +14,9 @@ const PATHS = [
   '/gardens/mill-row/feeds',
   '/gardens/mill-row/history',
   '/gardens/mill-row/undo',
+  '/gardens/mill-row/report/away',
+  '/gardens/mill-row/report/away?from=2027-04-22&to=2027-05-16',
+  '/gardens/mill-row/away-sheet',
   '/nowhere',
 ];
 

@@ -147,9 +147,14 @@ describe('a move says', () => {
     ]);
   });
 
-  it('that nobody works on the day any more', () => {
+  it('that nobody is at home on the day', () => {
     const away = [{ from: '2027-04-08', to: '2027-04-12' }];
-    expect(told({}, { facts: { away } })).toEqual(['sow/bed:a moved 04-10>04-14 schedule.work-day']);
+    expect(told({}, { facts: { away } })).toEqual(['sow/bed:a moved 04-10>04-14 schedule.away']);
+  });
+
+  it('that nobody works on the day any more', () => {
+    const place = { ...garden().place, workDays: [1] as const };
+    expect(told({}, { facts: { place } })).toEqual(['sow/bed:a moved 04-10>04-12 schedule.work-day']);
   });
 
   it('that it was gathered with other work, or stands alone again', () => {

@@ -15,6 +15,7 @@ const SCHEDULE_RULES = [
     'after "Clear Long bed", which is now on ⟦2027-04-14⟧',
   ],
   ['schedule.work-day', { day: '2027-04-10' }, 'Nobody means to work in the garden on ⟦2027-04-10⟧'],
+  ['schedule.away', { day: '2027-04-10' }, 'Nobody is at home on ⟦2027-04-10⟧'],
   ['schedule.gathered', { day: '2027-04-14' }, 'gathered with other work on ⟦2027-04-14⟧'],
   ['schedule.alone', { day: '2027-04-14' }, '⟦2027-04-14⟧ suits it best'],
   ['schedule.pinned', { day: '2027-04-14' }, 'You pinned it to ⟦2027-04-14⟧'],

@@ -2,6 +2,7 @@
  * What stands beside the days of a week: closing windows, what was missed, what moved and why, next week.
  */
 import type { ChangeGroup } from '../../digest/recent-changes.ts';
+import { moreLine } from '../../digest/triage.ts';
 import type { WeekList } from '../../digest/week-list.ts';
 import { daysAhead, longDay, weekdayName } from '../../digest/words.ts';
 import { addDays, type Day } from '../../measures/days.ts';
@@ -24,6 +25,7 @@ export const BesideTheWeek = ({ week, units, isThisWeek }: BesideProps) => (
         <Clashes week={week} units={units} />
         <Missed week={week} units={units} />
         <Changes week={week} units={units} />
+        <NotKnown week={week} />
       </>
     )}
     <NextWeek week={week} units={units} isThisWeek={isThisWeek} />
@@ -64,18 +66,31 @@ const Clashes = ({ week: { clashes, gardenId, today }, units }: SectionProps) =>
     </section>
   );
 
-const Missed = ({ week: { lapsed, gardenId, today }, units }: SectionProps) =>
-  lapsed.length === 0 ? null : (
+const Missed = ({ week: { triage, gardenId, today }, units }: SectionProps) =>
+  triage.lines.length === 0 ? null : (
     <section class="missed">
       <h2>Window closed</h2>
       <ul>
-        {lapsed.map(({ key, title, window, missedNote }) => (
+        {triage.lines.map(({ keys: [key = ''], title, latest, missedNote }) => (
           <li>
             <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
             <span class="under">
-              closed {formatDay(window.latest, units, today)}. {readableIn(units, missedNote)}
+              closed {formatDay(latest, units, today)}. {readableIn(units, missedNote)}
             </span>
           </li>
+        ))}
+        {triage.more > 0 && <li>{moreLine(triage)}</li>}
+      </ul>
+    </section>
+  );
+
+const NotKnown = ({ week: { unknown } }: { week: WeekList }) =>
+  unknown.length === 0 ? null : (
+    <section class="unknown">
+      <h2>Not known yet</h2>
+      <ul>
+        {unknown.map((sentence) => (
+          <li>{sentence}</li>
         ))}
       </ul>
     </section>

@@ -11,6 +11,12 @@ const REPORTS: readonly { what: ReportName; name: string; about: string }[] = [
     name: 'A cold night',
     about: 'The low a forecast names, or the low your thermometer showed: what to cover, pick or look at.',
   },
+  {
+    what: 'away',
+    name: 'A time away',
+    about:
+      'First what it would do: work pulled forward, work that waits, and what would be missed; then the sheet to leave.',
+  },
 ];
 
 /** The page that lists what can be reported. */

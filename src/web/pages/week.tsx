@@ -9,6 +9,7 @@ import {
   type WeekList,
   weekList,
 } from '../../digest/week-list.ts';
+import { awayLine, hoursLine } from '../../digest/week-text.ts';
 import { hoursText, hourText, longDay, weekdayName, weekSpan } from '../../digest/words.ts';
 import { addDays, type Day, dayParts, weekStart } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
@@ -36,7 +37,7 @@ export function weekPage({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, 
         <h1>
           {isThisWeek ? 'This week' : 'A week'} <span class="span">{weekSpan(week.monday, units)}</span>
         </h1>
-        <WeekHours week={week} />
+        <WeekHours week={week} units={units} />
         {week.days.length === 0 && <EmptyWeek week={week} units={units} isPlanEmpty={plan.tasks.length === 0} />}
         {week.days.map((day) => (
           <DayRow day={day} week={week} units={units} />
@@ -48,15 +49,14 @@ export function weekPage({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, 
   );
 }
 
-const WeekHours = ({ week: { openMinutes, doneMinutes, keptMinutes } }: { week: WeekList }) => {
-  if (openMinutes + doneMinutes === 0) return null;
-  const overMinutes = openMinutes + doneMinutes - keptMinutes;
+const WeekHours = ({ week, units }: { week: WeekList; units: UnitSystem }) => {
+  const lines = [hoursLine(week), ...week.away.map((away) => awayLine(away, units))].filter((line) => line !== '');
   return (
-    <p class="hours">
-      {hoursText(openMinutes)} to do{doneMinutes > 0 && `, ${hoursText(doneMinutes)} done`}, of the{' '}
-      {hoursText(keptMinutes)} a week kept for the garden.
-      {overMinutes > 0 && ` That is ${hoursText(overMinutes)} over: what closes late can wait.`}
-    </p>
+    <>
+      {lines.map((line) => (
+        <p class="hours">{line}</p>
+      ))}
+    </>
   );
 };
 
