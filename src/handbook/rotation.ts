@@ -1,8 +1,8 @@
 /**
- * How long a bed waits before a group of crops comes back, and the disease that asks for longer.
+ * How long a bed waits before a group of crops comes back.
  *
- * The general rule is three to five years. The vegetables carry the interval to plan by; this table says why, and what
- * else is known.
+ * The general rule is three to five years. The vegetables carry the interval to plan by; this table says why. What asks
+ * for longer is in `diseases.ts`.
  */
 import type { RotationGroup, SourceId, Span } from './shapes.ts';
 
@@ -11,8 +11,6 @@ export interface RotationInterval {
   group: RotationGroup;
   /** Years between two crops of the group in one bed. */
   years: Span;
-  /** The disease that asks for a longer gap once it is known in a bed, and for how long. */
-  disease?: { name: string; years: Span; alsoKeepOut: readonly string[] };
   sources: readonly SourceId[];
 }
 
@@ -21,34 +19,22 @@ export const rotationIntervals: readonly RotationInterval[] = [
   {
     group: 'cabbage',
     years: { low: 3, high: 5 },
-    disease: {
-      name: 'clubroot',
-      years: { low: 7, high: 7 },
-      alsoKeepOut: ['turnip', 'radish', 'mustard and radish grown as covers'],
-    },
     sources: ['veg:V36', 'veg:V12', 'veg:V37'],
   },
   {
     group: 'onion',
     years: { low: 3, high: 5 },
-    disease: { name: 'white rot', years: { low: 15, high: 40 }, alsoKeepOut: ['chives'] },
     sources: ['veg:V36', 'veg:V30', 'veg:V31', 'veg:V32', 'veg:V33'],
   },
   {
     group: 'nightshade',
     years: { low: 4, high: 4 },
-    disease: {
-      name: 'verticillium wilt',
-      years: { low: 4, high: 10 },
-      alsoKeepOut: ['strawberry', 'raspberry and blackberry', 'okra'],
-    },
     sources: ['veg:V12', 'veg:V36', 'veg:V63', 'veg:V64'],
   },
   { group: 'cucurbit', years: { low: 3, high: 3 }, sources: ['veg:V12', 'veg:V36'] },
   {
     group: 'legume',
     years: { low: 3, high: 3 },
-    disease: { name: 'fusarium root rot', years: { low: 2, high: 3 }, alsoKeepOut: ['pea, vetch and clover covers'] },
     sources: ['veg:V12', 'veg:V36', 'veg:V62'],
   },
   { group: 'carrot', years: { low: 3, high: 3 }, sources: ['veg:V12', 'veg:V36'] },
@@ -58,7 +44,6 @@ export const rotationIntervals: readonly RotationInterval[] = [
   {
     group: 'mallow',
     years: { low: 3, high: 3 },
-    disease: { name: 'verticillium wilt', years: { low: 4, high: 10 }, alsoKeepOut: ['tomato', 'potato'] },
     sources: ['veg:V64', 'veg:V63'],
   },
 ];

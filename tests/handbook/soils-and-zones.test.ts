@@ -104,17 +104,4 @@ describe('rotation intervals', () => {
       expect(rotationYears, id).toBeLessThanOrEqual(interval.years.high);
     }
   });
-
-  it('hold the longer gap of each vegetable within what is known of the disease', () => {
-    for (const { id, rotationGroup, rotationYearsIfDisease } of vegetables) {
-      if (rotationYearsIfDisease === undefined) continue;
-      const known = rotationIntervals.find((row) => row.group === rotationGroup)?.disease?.years;
-      expect(rotationYearsIfDisease, id).toBeGreaterThanOrEqual(known?.low ?? Number.POSITIVE_INFINITY);
-      expect(rotationYearsIfDisease, id).toBeLessThanOrEqual(known?.high ?? 0);
-    }
-  });
-
-  it('warn of wilt in nightshades for up to ten years', () => {
-    expect(rotationIntervals.find((row) => row.group === 'nightshade')?.disease?.years).toEqual({ low: 4, high: 10 });
-  });
 });

@@ -4,6 +4,7 @@ import { bloomModels } from '../../src/handbook/cover-blooms.ts';
 import { coldLimits } from '../../src/handbook/cover-cold.ts';
 import { coverCrops } from '../../src/handbook/cover-crops.ts';
 import { coverMixes, lateSowingRates } from '../../src/handbook/cover-mixes.ts';
+import { diseases } from '../../src/handbook/diseases.ts';
 import { feedstocks } from '../../src/handbook/feedstocks.ts';
 import { germinationTemperatures } from '../../src/handbook/germination.ts';
 import { rotationIntervals } from '../../src/handbook/rotation.ts';
@@ -25,6 +26,7 @@ const tables: readonly { sources: readonly SourceId[]; readIn?: Readonly<Partial
   ...soilTextures,
   ...germinationTemperatures,
   ...rotationIntervals,
+  ...diseases,
 ];
 
 const SOURCE_ID = /\b(?:veg|cover|phenology|compost|agro|climate):[A-Z][A-Za-z0-9-]*/g;

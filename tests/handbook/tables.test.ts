@@ -3,6 +3,7 @@ import { bloomModels } from '../../src/handbook/cover-blooms.ts';
 import { coldLimits } from '../../src/handbook/cover-cold.ts';
 import { coverCropById, coverCrops } from '../../src/handbook/cover-crops.ts';
 import { coverMixById, coverMixes, lateSowingRates } from '../../src/handbook/cover-mixes.ts';
+import { diseases } from '../../src/handbook/diseases.ts';
 import { feedstocks } from '../../src/handbook/feedstocks.ts';
 import { germinationTemperatures } from '../../src/handbook/germination.ts';
 import { rotationIntervals } from '../../src/handbook/rotation.ts';
@@ -18,6 +19,7 @@ const named: Record<string, readonly NamedRow[]> = {
   vegetables,
   feedstocks,
   soilTextures,
+  diseases,
 };
 
 /** Every object in a row that has both a low and a high end. */
@@ -74,6 +76,7 @@ describe('the other tables', () => {
       ...coldLimits.map((limit) => limit.coverId),
       ...lateSowingRates.map((rate) => rate.coverId),
       ...coverMixes.flatMap((mix) => mix.parts.map((part) => part.coverId)),
+      ...diseases.flatMap((disease) => disease.coverIds),
     ];
     expect(coverIds.filter((id) => !coverCropById.has(id))).toEqual([]);
   });
