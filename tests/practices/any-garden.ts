@@ -190,6 +190,15 @@ const gardens: fc.Arbitrary<Garden> = fc
     }),
     soilTests,
     soilSqueezes,
+    diseases: fc.array(
+      fc.record({
+        bedId: fc.constantFrom(...bedIds),
+        cropId: fc.constantFrom(...vegetables.map(({ id }) => id)),
+        disease: fc.constantFrom('clubroot', 'White rot', 'blight', 'something odd'),
+        on: dayNear(-400, 300),
+      }),
+      { maxLength: 3 },
+    ),
     habit: maybe(
       fc.record({
         depthMm: fc.integer({ min: 1, max: 150 }),

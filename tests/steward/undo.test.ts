@@ -26,6 +26,15 @@ const DEEDS: [string, Deed][] = [
     ({ steward, garden }) => steward.readPile(garden, { pileId: 'spring-pile', on: NORTH_TODAY, tempC: 68 }, 'ada'),
   ],
   [
+    'a disease found',
+    ({ steward, garden }) =>
+      steward.report(
+        garden,
+        { kind: 'disease-found', bedId: 'wall', cropId: 'spinach', disease: 'leaf spot', on: NORTH_TODAY },
+        'ada',
+      ),
+  ],
+  [
     'a new garden file',
     ({ steward }) => {
       const file = northernFile({

@@ -3,6 +3,7 @@
  */
 import type { Bin, Pile } from '../../garden/garden.ts';
 import { addDays, type Day } from '../../measures/days.ts';
+import { type SickPlanting, sickPlantings } from '../disease.ts';
 import type { TaskDraft } from '../draft.ts';
 import type { CompostSupply, Practice, PracticeInput } from '../practice.ts';
 import { buildDraft, buildKey } from './build-draft.ts';
@@ -10,6 +11,7 @@ import { cureDraft } from './cure-draft.ts';
 import { coldDraft, curedDraft } from './maturity-draft.ts';
 import { activeEnd, COLD_DAYS, CURING_DAYS, finishedLitres, lastMoved, newestReading } from './pile-life.ts';
 import { compostSentences } from './sentences.ts';
+import { sickInPile, sickPileCaution, sickPileDraft } from './sick-pile.ts';
 import { doneHeating, nextTurn } from './turn.ts';
 import { turnDraft } from './turn-draft.ts';
 
@@ -20,9 +22,17 @@ const LEFT_ALONE_AFTER_DAYS = 60;
 export const composting: Practice = {
   name: 'composting',
   work(input) {
-    const piles = input.garden.piles.map((pile) => ({ pile, draft: pileDraft(input, pile, binOf(input, pile)) }));
+    const found = sickPlantings(input.garden, input.climate);
+    const piles = input.garden.piles.map((pile) => {
+      const sick = sickInPile(input.garden, pile, found);
+      const bin = binOf(input, pile);
+      return { pile, bin, sick, draft: pileDraft(input, pile, bin, sick) };
+    });
     return {
-      drafts: piles.flatMap(({ draft }) => draft ?? []),
+      drafts: [
+        ...piles.flatMap(({ draft }) => draft ?? []),
+        ...piles.flatMap(({ pile, bin, sick }) => sick.map((each) => sickPileDraft(pile, bin, each))),
+      ],
       found: { compostSupply: piles.flatMap(({ pile, draft }) => supplyOf(input, pile, draft)) },
     };
   },
@@ -37,7 +47,13 @@ function binOf(input: PracticeInput, pile: Pile): Bin {
 }
 
 /** The one job a pile asks for next; nothing once it is finished. */
-function pileDraft(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft | undefined {
+function pileDraft(input: PracticeInput, pile: Pile, bin: Bin, sick: readonly SickPlanting[]): TaskDraft | undefined {
+  const draft = jobOf(input, pile, bin);
+  if (draft?.kind !== 'check-maturity') return draft;
+  return { ...draft, cautions: [...draft.cautions, ...sickPileCaution(pile, sick)] };
+}
+
+function jobOf(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft | undefined {
   if (pile.finishedOn !== undefined) return undefined;
   if (!pile.built.happened) return buildDraft(pile, bin);
   if (pile.curingSince !== undefined) return curedDraft(pile, bin, pile.curingSince);

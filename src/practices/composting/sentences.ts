@@ -51,4 +51,10 @@ export const compostSentences: Practice['sentences'] = {
   'pile-maturity.volume': ({ saw }) =>
     `Of ${quantity(Number(saw.litresBuilt), 'L')} built, ${saw.percentLow} to ${saw.percentHigh} % is lost on the way: ` +
     `about ${quantity(Number(saw.litres), 'L')} is left.`,
+  'pile-disease.may-hold': ({ saw }) =>
+    `It stood open between ${dated(String(saw.from))} and ${dated(String(saw.on))}, when the ${saw.crop} in ${saw.bed} ` +
+    `grew and was found to have ${saw.disease}. Nobody wrote down whether any of it went in, so it is held back to be sure.`,
+  'pile-disease.proof': ({ saw }) =>
+    `${saw.daysWanted} days at ${quantity(Number(saw.tempC), 'tempC')} or more with ${saw.turnsWanted} turns among them ` +
+    `is the published rule for a turned pile heated all through, taken over here; its log shows ${saw.days} and ${saw.turns}.`,
 };

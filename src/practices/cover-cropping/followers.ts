@@ -8,6 +8,7 @@ import { type CropSpan, nextCrop } from '../bed-timeline.ts';
 import { type CoverPart, coverName, coverParts } from '../covers.ts';
 import type { Reason } from '../draft.ts';
 import { sowKey } from '../keys.ts';
+import { standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import { daysToNextCover, REGROWTH_DAYS, SHEET_DAYS, settleDays, waitBefore } from './settle.ts';
 import { standsAt } from './winter.ts';
@@ -40,7 +41,7 @@ export function firstFollower(
 
 /**
  * The next stand planned for a bed after a day. Clover broadcast on frozen ground goes in among what stands and waits
- * for no cut; a sowing that was skipped waits for nothing.
+ * for no cut; nothing waits for a sowing that was skipped, or dropped for a disease.
  */
 export function nextStand({ garden }: PracticeInput, bedId: string, after: Day): Stand | undefined {
   return garden.stands
@@ -49,6 +50,7 @@ export function nextStand({ garden }: PracticeInput, bedId: string, after: Day):
         stand.bedId === bedId &&
         stand.sow.day > after &&
         garden.skipped[sowKey(stand.id)] === undefined &&
+        standLockOut(garden, stand) === undefined &&
         !coverParts(stand.coverId).every(({ cover }) => cover.springSow?.onFrozenSoil === true),
     )
     .sort((a, b) => (a.sow.day === b.sow.day ? (a.id < b.id ? -1 : 1) : a.sow.day < b.sow.day ? -1 : 1))[0];

@@ -14,6 +14,7 @@ import { addDays, type Day, daysBetween } from '../../measures/days.ts';
 import { soonest } from '../bed-timeline.ts';
 import { type CoverPart, coverName, coverParts } from '../covers.ts';
 import type { Reason } from '../draft.ts';
+import { coverLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import { springGrowthFrom } from './cut-window.ts';
 import type { OpenSpan } from './open-spans.ts';
@@ -62,7 +63,9 @@ export function suggestedStand(input: PracticeInput, bed: Bed, span: OpenSpan, f
 function candidates(input: PracticeInput, span: OpenSpan, half: SowingHalf, season: number): Candidate[] {
   const legumeNear = [span.before, span.next].some((crop) => crop?.crop.rotationGroup === 'legume');
   if (half === 'spring') {
-    return [{ coverId: legumeNear ? 'oats' : 'oats-field-pea', why: 'spring gap', source: 'cover:S4c' }];
+    const day = dayOfIndex(input.climate.seasonTurn, season, SOWING_INDICES.spring);
+    const plain = legumeNear || coverLockOut(input.garden, span.bedId, 'oats-field-pea', day) !== undefined;
+    return [{ coverId: plain ? 'oats' : 'oats-field-pea', why: 'spring gap', source: 'cover:S4c' }];
   }
   if (half === 'summer') return [{ coverId: 'buckwheat', why: 'warm gap', source: 'cover:S4a' }];
   const killed = (legumeNear ? ['oats'] : ['oats-field-pea', 'oats']).map(
@@ -114,6 +117,7 @@ function tryCover(input: PracticeInput, bed: Bed, span: OpenSpan, trial: Trial):
   const last = soonest(warmLast, rule && lastBefore(input, span, at, rule));
   const sow = rule && heldBetween(rule, span.from, last);
   if (sow === undefined) return undefined;
+  if (coverLockOut(input.garden, bed.id, candidate.coverId, sow.window.latest) !== undefined) return undefined;
   return { at, sow, why: whySuggested(span, candidate) };
 }
 

@@ -7,6 +7,7 @@ import type { Gap } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { sowKey } from '../keys.ts';
+import { standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midwinterAfter } from '../seasons.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
@@ -40,9 +41,10 @@ export interface StandPlan {
   sow?: SowWindow;
 }
 
-/** Works out one stand. */
+/** Works out one stand. A planned one that carries a disease found in its bed is not sown, and leaves its span open. */
 export function planStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]): StandPlan {
   const { stand } = at;
+  if (standLockOut(input.garden, stand) !== undefined) return { at, cut: false, drafts: [] };
   if (!stand.sow.happened) return plannedStand(input, at, gaps);
   const from = stand.sow.day;
   if (stand.deadOn !== undefined) return { at, from, ends: stand.deadOn, cut: false, drafts: [] };

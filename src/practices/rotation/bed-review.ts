@@ -2,12 +2,13 @@
  * What a bed has carried and what that means for the season to be planned.
  */
 import type { Climate } from '../../climate/climate.ts';
-import { seasonOf } from '../../climate/season.ts';
+import { dayOfIndex, seasonOf } from '../../climate/season.ts';
 import type { Bed, Garden } from '../../garden/garden.ts';
 import type { RotationGroup } from '../../handbook/shapes.ts';
 import { type CropSpan, cropSpans, isPermanent } from '../bed-timeline.ts';
 import { coverParts } from '../covers.ts';
 import { sowKey } from '../keys.ts';
+import { type LockOut, standingLockOuts } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 
 /** A group a bed is closed to, and the season from which it is open again. */
@@ -32,6 +33,8 @@ export interface BedReview {
   planned: readonly CropSpan[];
   closed: readonly ClosedGroup[];
   returns: readonly Return[];
+  /** What diseases found in it keep out of it in the season to be planned. */
+  lockOuts: readonly LockOut[];
   /** The oldest season the garden file tells a crop of. */
   knownSince?: number;
   /** A planned hungry crop that stands behind no legume. */
@@ -69,6 +72,7 @@ function bedReview({ garden, climate }: PracticeInput, bed: Bed, season: number)
     planned,
     closed,
     returns: planned.flatMap((next) => returnOf(next, past, climate) ?? []),
+    lockOuts: standingLockOuts(garden, bed.id, dayOfIndex(climate.seasonTurn, season, 1)),
     ...(known.length > 0 ? { knownSince: Math.min(...known) } : {}),
     ...(hungry && !afterLegume ? { hungry } : {}),
     afterLegume,

@@ -6,6 +6,7 @@ import type { Day } from '../../measures/days.ts';
 import type { CropSpan } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
 import { sowKey } from '../keys.ts';
+import { standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 
 /** What comes into the bed after a crop. */
@@ -36,6 +37,7 @@ export function changeoverOf(
 ): Changeover {
   const stands = garden.stands
     .filter((stand) => stand.bedId === bed.id && garden.skipped[sowKey(stand.id)] === undefined)
+    .filter((stand) => standLockOut(garden, stand) === undefined)
     .sort((a, b) => order(a.sow.day, b.sow.day) || order(a.id, b.id));
   const stays = beside(span, spans) ?? sownUnder(span, stands);
   return { span, spans, follower: followerOf(span, spans, stands), ...(stays === undefined ? {} : { stays }) };

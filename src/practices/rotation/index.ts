@@ -1,7 +1,8 @@
 /**
  * Rotation: the changeover from one crop to the next. A crop that is finished is cut at the soil line, its roots are
- * left in the ground, and the bed goes on to its next crop or a cover. And the plan of the season to come, settled
- * before the covers that hang on it are sown.
+ * left in the ground, and the bed goes on to its next crop or a cover. One that fell sick goes roots and all, and what
+ * would bring the disease back is planned anew. And the plan of the season to come, settled before the covers that hang
+ * on it are sown.
  */
 import { freezeOdds } from '../../climate/freeze.ts';
 import type { Odds } from '../../climate/odds.ts';
@@ -11,15 +12,19 @@ import { cautionsAt } from '../../handbook/cautions.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { areaOf, type CropSpan, cropSpans } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';
+import { type SickPlanting, sickPlantings } from '../disease.ts';
 import type { TaskDraft } from '../draft.ts';
 import { CUT_MINUTES_PER_M2, effortOverArea, START_UP_MINUTES } from '../effort.ts';
 import { clearKey } from '../keys.ts';
 import type { Practice, PracticeInput } from '../practice.ts';
 import { seasonsAround } from '../seasons.ts';
 import { type Changeover, changeoverOf } from './changeover.ts';
+import { planAgainDrafts } from './plan-again-draft.ts';
 import { clearReasons } from './reasons.ts';
+import { remainsDraft } from './remains-draft.ts';
 import { rotationSentences } from './sentences.ts';
 import { settleDrafts } from './settle-draft.ts';
+import { clearsAtOnce, sickClearing } from './sick-clearing.ts';
 import { clearSteps, isLifted } from './steps.ts';
 import { warnings } from './warning.ts';
 
@@ -35,23 +40,53 @@ export const rotation: Practice = {
   name: 'rotation',
   work(input) {
     const seasons = seasonsAround(input.climate, input.garden.startedOn, input.until);
+    const sick = sickPlantings(input.garden, input.climate);
     const ofBeds = input.garden.beds.flatMap((bed) => {
-      const clears = changeovers(input, bed);
-      return [...clears, ...warnings(input, bed, clears)];
+      const sickHere = sick.filter((each) => each.bed.id === bed.id);
+      return bedDrafts(input, bed, sickHere);
     });
     return { drafts: [...ofBeds, ...seasons.flatMap((season) => settleDrafts(input, season))] };
   },
   sentences: rotationSentences,
 };
 
-function changeovers(input: PracticeInput, bed: Bed): TaskDraft[] {
+function bedDrafts(input: PracticeInput, bed: Bed, sick: readonly SickPlanting[]): TaskDraft[] {
   const spans = cropSpans(input.garden, bed.id, input.climate);
-  return spans.flatMap((span) => {
-    if (span.to === undefined || span.to > input.until || wasCleared(input, bed, span, span.to, spans)) return [];
-    const told = span.end === 'stated' || span.end === 'happened';
-    if (addDays(span.to, ASKED_DAYS[told ? 'told' : 'worked out']) < input.garden.startedOn) return [];
-    return [clearDraft(input, bed, changeoverOf(input, bed, { ...span, to: span.to }, spans))];
+  const clears = changeovers(input, bed, spans, sick);
+  const remains = sick.flatMap((each) => {
+    const span = spans.find(({ planting }) => planting.id === each.planting?.id);
+    const open = span !== undefined && isOpen(input, bed, span, spans) ? span : undefined;
+    if (open !== undefined && clearsAtOnce(input, each, open)) return [];
+    return [remainsDraft(input, each, (open !== undefined && open.to >= each.on) || span?.end === 'permanent')];
   });
+  return [...clears, ...remains, ...planAgainDrafts(input, bed), ...warnings(input, bed, clears)];
+}
+
+function changeovers(
+  input: PracticeInput,
+  bed: Bed,
+  spans: readonly CropSpan[],
+  sick: readonly SickPlanting[],
+): TaskDraft[] {
+  return spans.flatMap((span) => {
+    if (!isOpen(input, bed, span, spans)) return [];
+    const found = sick.find(({ planting }) => planting?.id === span.planting.id);
+    const atOnce = found !== undefined && clearsAtOnce(input, found, span);
+    const told = span.end === 'stated' || span.end === 'happened';
+    if (!atOnce && addDays(span.to, ASKED_DAYS[told ? 'told' : 'worked out']) < input.garden.startedOn) return [];
+    const draft = clearDraft(input, bed, changeoverOf(input, bed, span, spans));
+    return [found === undefined ? draft : sickClearing(input, draft, found, atOnce)];
+  });
+}
+
+/** Whether a crop comes to an end in the span worked out and is not known to be gone. */
+function isOpen(
+  input: PracticeInput,
+  bed: Bed,
+  span: CropSpan,
+  spans: readonly CropSpan[],
+): span is CropSpan & { to: Day } {
+  return span.to !== undefined && span.to <= input.until && !wasCleared(input, bed, span, span.to, spans);
 }
 
 /**
@@ -109,7 +144,7 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
     after: [],
     confidence: span.end === 'stated' ? 'recorded' : knownAs(input.climate, 'derived'),
     ...(odds ? { odds } : {}),
-    reasons: clearReasons(change, CHANGEOVER_DAYS),
+    reasons: clearReasons(input, change, CHANGEOVER_DAYS),
     makes: [{ makes: 'bed-cleared', plantingId: span.planting.id }],
   };
 }

@@ -1,23 +1,27 @@
 /**
  * Why a crop is over when it is, and what speaks against what follows.
  */
+import type { Garden } from '../../garden/garden.ts';
 import { originOf } from '../../handbook/shapes.ts';
 import { daysBetween } from '../../measures/days.ts';
 import { celsius } from '../../measures/units.ts';
 import { type CropSpan, isPermanent } from '../bed-timeline.ts';
 import type { Reason } from '../draft.ts';
+import { cropLockOut } from '../lock-out.ts';
+import type { PracticeInput } from '../practice.ts';
 import type { Changeover } from './changeover.ts';
 
 const DAYS_IN_YEAR = 365.25;
 
 /** The reasons of a changeover that may take so many days. */
-export function clearReasons(change: Changeover, withinDays: number): Reason[] {
+export function clearReasons({ garden }: PracticeInput, change: Changeover, withinDays: number): Reason[] {
   const { what, day } = change.follower;
   const next: Reason[] =
     what === undefined || day === undefined
       ? []
       : [{ rule: 'changeover.next', saw: { next: what, day }, limit: withinDays, source: 'from memory' }];
-  const back = change.follower.crop && returnsTooSoon(change.follower.crop, change.spans);
+  const following = change.follower.crop;
+  const back = following && (lockedOut(garden, following) ?? returnsTooSoon(following, change.spans));
   return [endReason(change), ...next, ...(back ? [back] : [])];
 }
 
@@ -35,6 +39,17 @@ function endReason({ span }: Changeover): Reason {
     saw: { ...saw, from: span.from, daysLow: low, daysHigh: high },
     source: originOf(span.crop, 'maturityDays'),
   };
+}
+
+/** A warning when a disease found in the bed keeps the following crop out of it. */
+function lockedOut(garden: Garden, next: CropSpan): Reason | undefined {
+  const lock = cropLockOut(garden, next.planting.bedId, next.crop, next.from);
+  if (lock === undefined) return undefined;
+  const { finding, until, source } = lock;
+  const saw = { next: next.crop.name.toLowerCase(), day: next.from, disease: finding.name };
+  return until === undefined
+    ? { rule: 'changeover.locked-out', saw, source }
+    : { rule: 'changeover.locked-out', saw: { ...saw, until }, limit: until, source };
 }
 
 /** A warning when a crop's family comes back to its bed too soon. */

@@ -4,9 +4,11 @@
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { Reason } from '../draft.ts';
 import type { Practice } from '../practice.ts';
+import { diseaseSentences } from './disease-sentences.ts';
 
 /** Every rule of the practice, in words. */
 export const rotationSentences: Practice['sentences'] = {
+  ...diseaseSentences,
   'changeover.last-harvest': ({ saw }) => `The plan has the last of the ${saw.crop} in on ${dated(String(saw.day))}.`,
   'changeover.harvested': ({ saw }) =>
     `The last of the ${saw.crop} was in on ${dated(String(saw.day))}, and nothing says that the bed was cleared.`,
@@ -18,6 +20,9 @@ export const rotationSentences: Practice['sentences'] = {
     `with its usual picking time it is over about ${dated(String(saw.day))}.`,
   'changeover.next': ({ saw, limit }) =>
     `Next comes ${saw.next} from ${dated(String(saw.day))}; a bed is cleared within ${limit} days.`,
+  'changeover.locked-out': ({ saw }) =>
+    `Mind the disease: ${saw.next} is planned here for ${dated(String(saw.day))}, and ${saw.disease} keeps it out` +
+    `${saw.until === undefined ? ' for good' : ` until ${dated(String(saw.until))}`}.`,
   'changeover.family-returns': ({ saw, limit }) =>
     `Mind the rotation: ${saw.next} would follow ${saw.before} of the same family ` +
     `${saw.years === 0 ? 'in the same year' : `after ${saw.years} ${saw.years === 1 ? 'year' : 'years'}`}; ` +

@@ -4,7 +4,10 @@
 import type { Climate } from '../../climate/climate.ts';
 import type { RotationGroup } from '../../handbook/shapes.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
+import { dated } from '../../measures/quantity.ts';
 import { type CropSpan, isPermanent } from '../bed-timeline.ts';
+import { hostsOf } from '../disease.ts';
+import type { LockOut } from '../lock-out.ts';
 import { seasonName } from '../seasons.ts';
 import type { BedReview, Return } from './bed-review.ts';
 
@@ -48,6 +51,7 @@ function bedStep(review: BedReview, name: (season: number) => string, season: nu
   return [
     `${bed.name}: ${was}, ${next}.`,
     closedWords(review, name),
+    ...review.lockOuts.map(lockedWords),
     ...review.returns.map(returnWords),
     feedWords(review, name),
   ]
@@ -64,6 +68,11 @@ function closedWords({ closed }: BedReview, name: (season: number) => string): s
     .filter(({ kin }) => kin.length > 0)
     .map(({ year, kin }) => `Not before ${name(year)}: ${kin.join('; ')}.`)
     .join(' ');
+}
+
+function lockedWords({ finding, until }: LockOut): string {
+  const end = until === undefined ? 'for good' : `until ${dated(until)}`;
+  return `${capital(finding.name)} was found there: it is closed to ${hostsOf(finding)} ${end}.`;
 }
 
 function returnWords({ next, before, years }: Return): string {

@@ -7,6 +7,7 @@ import { dated } from '../../measures/quantity.ts';
 import { type CropSpan, cropSpans } from '../bed-timeline.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
+import { cropLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import { returnsTooSoon } from './reasons.ts';
 
@@ -20,6 +21,8 @@ export function warnings(input: PracticeInput, bed: Bed, clears: readonly TaskDr
   return spans.flatMap((span) => {
     const { planting, from } = span;
     if (planting.start.happened || from <= input.garden.startedOn || from > input.until) return [];
+    // A crop that a disease keeps out is named in the look at the plan already.
+    if (cropLockOut(input.garden, bed.id, span.crop, from) !== undefined) return [];
     const back = returnsTooSoon(span, spans);
     return back === undefined || carried.has(inOneForm(back)) ? [] : [warningDraft(input, bed, span, back)];
   });
