@@ -6,6 +6,7 @@ import { addDays, type Day } from '../measures/days.ts';
 import { composting } from './composting/index.ts';
 import { coverCropping } from './cover-cropping/index.ts';
 import type { TaskDraft } from './draft.ts';
+import { fertility } from './fertility/index.ts';
 import type { Findings, Practice, PracticeInput, Sentence } from './practice.ts';
 import { rotation } from './rotation/index.ts';
 import { seasonEnd } from './season-end/index.ts';
@@ -19,6 +20,7 @@ export const practices: readonly Practice[] = [
   coverCropping,
   composting,
   topdressing,
+  fertility,
   seasonEnd,
 ];
 

@@ -125,6 +125,7 @@ it('is held against gardens that ask for every kind of task', () => {
     .sample(anyCase, { seed: 1, numRuns: 400 })
     .flatMap((each) => draftsOf(inputIn(each)).map(({ kind }) => kind));
   expect([...new Set(kinds)].sort()).toEqual([
+    'bone-meal',
     'build-pile',
     'check-maturity',
     'check-regrowth',
@@ -135,6 +136,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'close-down',
     'cure-pile',
     'cut-cover',
+    'feed-crop',
     'gather-leaves',
     'hold-compost',
     'loosen-bed',
@@ -146,6 +148,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'sow-cover',
     'squeeze-soil',
     'take-out-sick',
+    'take-soil-sample',
     'test-compost',
     'topdress',
     'turn-pile',

@@ -7,9 +7,9 @@ import type { TaskDraft } from '../draft.ts';
 import type { Practice, PracticeInput } from '../practice.ts';
 import { soilAwake } from '../seasons.ts';
 import { textureOf } from '../soil-class.ts';
+import { workedBeds } from '../spring-work.ts';
 import { loosenDrafts } from './loosen-draft.ts';
 import { soilReadinessSentences } from './sentences.ts';
-import { workedBeds } from './spring-work.ts';
 import { squeezeDraft } from './squeeze-draft.ts';
 
 /** The soil-readiness practice. */

@@ -13,7 +13,7 @@ import { effortOverArea, LOOSEN_MINUTES_PER_M2, START_UP_MINUTES } from '../effo
 import type { PracticeInput } from '../practice.ts';
 import { SOIL_AWAKE_C, seasonAfter, soilAwake } from '../seasons.ts';
 import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
-import { springWork, workedBeds } from './spring-work.ts';
+import { springWork, workedBeds } from '../spring-work.ts';
 
 /** Depth the fork goes, mm: 8 to 12 in (veg:V17 for new beds). */
 const FORK_DEPTH_MM = { low: 200, high: 300 } as const;

@@ -15,7 +15,7 @@ import { LOOK_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midsummerOf, SOIL_AWAKE_C } from '../seasons.ts';
 import { awaitedSqueezeKey, squeezesOf, textureRow } from '../soil-class.ts';
-import { type SpringWork, springWork } from './spring-work.ts';
+import { type SpringWork, springWork } from '../spring-work.ts';
 
 /** Days about the best one in which the test is as good: a week holds a work day of every household. House default. */
 const CANDIDATE_DAYS = 7;

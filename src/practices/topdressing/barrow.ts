@@ -1,11 +1,10 @@
 /**
  * Compost by the barrow.
  */
+import { COMPOST_KG_PER_M3 } from '../compost-layer.ts';
 
 /** Litres in a barrow load: a 3 cu ft barrow, not heaped. House default. */
 const BARROW_LITRES = 75;
-/** Bulk density of finished compost, kg/m³ (compost:S59: 1000–1200 lb a cubic yard). */
-const COMPOST_KG_PER_M3 = 650;
 
 /** Weight of a full barrow of compost, kg. */
 export const BARROW_KG = Math.round((BARROW_LITRES / 1000) * COMPOST_KG_PER_M3);

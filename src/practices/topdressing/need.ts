@@ -5,17 +5,12 @@ import { seasonOf } from '../../climate/season.ts';
 import type { Bed, TopdressingHabit } from '../../garden/garden.ts';
 import { daysBetween } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
+import { DEFAULT_HABIT } from '../compost-layer.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
 import { autumnWindow } from './autumn-window.ts';
 import type { LayerWindow } from './layer-window.ts';
 import { springWindow } from './spring-window.ts';
-
-/**
- * Yearly layer where the garden names none: an inch, the most an established bed is given, because nobody has measured
- * its organic matter; half of it is enough from 5 % on (veg:V17, compost:S36; the 5 % from memory). House default.
- */
-export const DEFAULT_HABIT: TopdressingHabit = { depthMm: 25, season: 'autumn' };
 
 /** Days after its window that a layer nobody spread is still counted on. House default, as for work still to do. */
 const STILL_WANTED_DAYS = 60;

@@ -6,13 +6,13 @@ import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { MM_PER_INCH } from '../../measures/units.ts';
 import { areaOf } from '../bed-timeline.ts';
+import { DEFAULT_HABIT } from '../compost-layer.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { effortOverArea, SPREAD_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { BARROW_KG, barrowLoads } from './barrow.ts';
 import { ORDER_TO_SPREAD_DAYS } from './bought.ts';
-import { DEFAULT_HABIT } from './need.ts';
 import type { SeasonOrder } from './order-draft.ts';
 import type { Share } from './stock.ts';
 

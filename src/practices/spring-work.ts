@@ -1,14 +1,14 @@
 /**
  * The spring work that soil has to be fit for.
  */
-import { dayOfIndex } from '../../climate/season.ts';
-import type { Bed } from '../../garden/garden.ts';
-import { vegetableById } from '../../handbook/vegetables.ts';
-import type { Day } from '../../measures/days.ts';
-import { cropSpans } from '../bed-timeline.ts';
-import { coverName, coverParts } from '../covers.ts';
-import type { PracticeInput } from '../practice.ts';
-import { midsummerOf } from '../seasons.ts';
+import { dayOfIndex } from '../climate/season.ts';
+import type { Bed } from '../garden/garden.ts';
+import { vegetableById } from '../handbook/vegetables.ts';
+import type { Day } from '../measures/days.ts';
+import { cropSpans } from './bed-timeline.ts';
+import { coverName, coverParts } from './covers.ts';
+import type { PracticeInput } from './practice.ts';
+import { midsummerOf } from './seasons.ts';
 
 /** Something sown or set out in spring. */
 export interface SpringWork {

@@ -1,0 +1,34 @@
+/**
+ * The sentences of the fertility practice.
+ */
+import { dated, quantity } from '../../measures/quantity.ts';
+import type { Practice } from '../practice.ts';
+
+const grams = (value: unknown): string => quantity(Number(value), 'gPerM2');
+
+/** Every rule of the practice, in words. */
+export const fertilitySentences: Practice['sentences'] = {
+  'soil-sample.first': ({ saw }) =>
+    `No soil test is known of: one in the first autumn, and one every ${saw.years} years after it.`,
+  'soil-sample.due': ({ saw }) =>
+    `The last sample was taken on ${dated(String(saw.on))}; the next is due in the autumn ${saw.years} years on.`,
+  'soil-sample.autumn': ({ saw, limit }) =>
+    `In autumn laboratories are quiet and lime has winter to act: from ${saw.weeks} weeks before the first freeze ` +
+    `(about ${dated(String(saw.freeze))}) until the ground freezes, by ${dated(String(limit))}.`,
+  'feed.short': ({ saw }) =>
+    `Over the season ${saw.crop} wants ${grams(saw.needGPerM2)} of nitrogen. The soil gives ${grams(saw.soilGPerM2)}, ` +
+    `this year's compost ${grams(saw.compostGPerM2)}, legumes before it ${grams(saw.legumesGPerM2)}: ` +
+    `${grams(saw.shortGPerM2)} short, and short too if the compost gives its best.`,
+  'feed.soil-tested': ({ saw }) => `The soil test found ${saw.percent} % organic matter.`,
+  'feed.soil-untested': ({ saw }) =>
+    `Nobody has tested this soil: ${saw.percent} % organic matter is taken for granted. A test may make this meal needless.`,
+  'feed.analysis': ({ saw }) => `${saw.meal} is bought by its analysis, ${saw.analysis}: nitrogen, phosphate, potash.`,
+  'bone-meal.low': ({ saw, limit }) =>
+    `The test of ${dated(String(saw.on))} found ${saw.ppm} ppm of phosphorus, which is low: below ${limit}.`,
+  'bone-meal.rate': ({ saw }) =>
+    `A plain dressing brings ${grams(saw.phosphateGPerM2)} of phosphate; bone meal of ${saw.analysis} is a little over a ` +
+    'quarter phosphate.',
+  'bone-meal.awake': ({ saw, limit }) =>
+    `Phosphate stays where it is put, so it goes among the roots before the first crop does: from when the soil wakes ` +
+    `(${quantity(Number(saw.tempC), 'tempC')}, about ${dated(String(saw.awake))}) to ${dated(String(limit))}.`,
+};

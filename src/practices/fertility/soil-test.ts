@@ -1,0 +1,22 @@
+/**
+ * What soil tests say of a bed: its own newest, or the garden's.
+ */
+import type { Garden, SoilTest } from '../../garden/garden.ts';
+
+/** Soil tests that speak for a bed, newest first: its own where it has any, else those of the whole garden. */
+export function testsOf({ soilTests }: Pick<Garden, 'soilTests'>, bedId: string): SoilTest[] {
+  const newest = [...soilTests].sort((a, b) => (a.on > b.on ? -1 : a.on < b.on ? 1 : 0));
+  const own = newest.filter((test) => test.bedId === bedId);
+  return own.length > 0 ? own : newest.filter((test) => test.bedId === undefined);
+}
+
+/** The newest figure of a kind that was measured for a bed. */
+export function lastTest(
+  garden: Pick<Garden, 'soilTests'>,
+  bedId: string,
+  figure: (test: SoilTest) => number | undefined,
+): number | undefined {
+  return testsOf(garden, bedId)
+    .map(figure)
+    .find((value) => value !== undefined);
+}
