@@ -7,6 +7,7 @@ import { composting } from './composting/index.ts';
 import { coverCropping } from './cover-cropping/index.ts';
 import type { TaskDraft } from './draft.ts';
 import { fertility } from './fertility/index.ts';
+import { planting } from './planting/index.ts';
 import type { Findings, Practice, PracticeInput, Sentence } from './practice.ts';
 import { rotation } from './rotation/index.ts';
 import { seasonEnd } from './season-end/index.ts';
@@ -17,6 +18,7 @@ import { topdressing } from './topdressing/index.ts';
 export const practices: readonly Practice[] = [
   rotation,
   soilReadiness,
+  planting,
   coverCropping,
   composting,
   topdressing,

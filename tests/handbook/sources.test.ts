@@ -8,6 +8,7 @@ import { diseases } from '../../src/handbook/diseases.ts';
 import { feedstocks } from '../../src/handbook/feedstocks.ts';
 import { germinationTemperatures } from '../../src/handbook/germination.ts';
 import { rotationIntervals } from '../../src/handbook/rotation.ts';
+import { seedLives } from '../../src/handbook/seed-life.ts';
 import type { SourceId } from '../../src/handbook/shapes.ts';
 import { soilTextures } from '../../src/handbook/soil-textures.ts';
 import { sources } from '../../src/handbook/sources.ts';
@@ -27,6 +28,7 @@ const tables: readonly { sources: readonly SourceId[]; readIn?: Readonly<Partial
   ...germinationTemperatures,
   ...rotationIntervals,
   ...diseases,
+  ...seedLives,
 ];
 
 const SOURCE_ID = /\b(?:veg|cover|phenology|compost|agro|climate):[A-Z][A-Za-z0-9-]*/g;

@@ -205,6 +205,16 @@ const gardens: fc.Arbitrary<Garden> = fc
         season: fc.constantFrom('spring' as const, 'autumn' as const),
       }),
     ),
+    seeds: fc.array(
+      fc.record({
+        plant: fc.record({
+          kind: fc.constant('crop' as const),
+          id: fc.constantFrom(...vegetables.map(({ id }) => id)),
+        }),
+        packedYear: fc.integer({ min: 2022, max: 2028 }),
+      }),
+      { maxLength: 12 },
+    ),
     people: maybe(fc.integer({ min: 1, max: 7 })),
     zone: maybe(fc.constantFrom('3b', '5a', '6b', '8a', '10a')),
     frostRisk: fc.constantFrom(10 as const, 30 as const, 50 as const),

@@ -5,6 +5,9 @@ import { entries } from './entries.ts';
 export const vegetableSources = entries('veg', {
   whole: {
     V1: 'University of Maine Cooperative Extension, Planting Chart for the Home Vegetable Garden',
+    V81: 'Wilson, Leftover vegetable seed storage, notes of a Colorado State University Extension horticulturist, 12 November 2009',
+    V83: 'Testing garden seed viability, Columbus Telegram, Nebraska, 23 January 2021',
+    V84: 'Garden calendar for the week of 8 January 2023, Wisconsin State Journal',
   },
   part: {
     V2: 'Colorado State University Extension, Vegetable Planting Guide, CMG GardenNotes 720',
@@ -50,6 +53,7 @@ export const vegetableSources = entries('veg', {
     V43: 'University of Minnesota Extension, when to plant garlic',
     V62: 'Proper crop rotation fights disease, extension column, 30 January 2006',
     GUGINO: 'Gugino, Penn State, quoted in Preventing tomato late blight next year, Greenhouse Management',
+    V82: 'Iowa State University Extension, life expectancy of vegetable seeds, quoted by a garden forum',
     V63: 'Verticillium Wilt Control Challenges, Growing Magazine, August 2014',
   },
   'not read': {
