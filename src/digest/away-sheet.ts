@@ -4,12 +4,15 @@
  */
 import type { Climate } from '../climate/climate.ts';
 import type { Away, Bed, Garden } from '../garden/garden.ts';
-import { type Day, earliestOf, latestOf } from '../measures/days.ts';
+import { addDays, type Day, earliestOf, latestOf } from '../measures/days.ts';
 import { cropSpans } from '../practices/bed-timeline.ts';
 import { coverName } from '../practices/covers.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 import { timesAway } from '../schedule/work-days.ts';
+
+/** Days after sowing that seed may not be up: slow kinds take three weeks in cool soil. House default. */
+const SEED_DAYS = 21;
 
 /** One thing to do. */
 export interface Ask {
@@ -30,6 +33,8 @@ export interface BedLine {
   holds: string;
   /** Whether a crop to be watered stands in it. */
   thirsty: boolean;
+  /** Whether it was sown so lately that its seed may not be up. */
+  newlySown: boolean;
 }
 
 /** The sheet of one time away. */
@@ -41,6 +46,7 @@ export interface AwaySheet {
   beds: readonly BedLine[];
   /** Bins with a pile in them. */
   piles: readonly string[];
+  /** What can hurt whoever does what is asked. */
   cautions: readonly string[];
 }
 
@@ -66,7 +72,7 @@ export function awaySheet({ garden, climate, plan }: SheetView, away: Away): Awa
     asks: asked.flatMap((task) => askOf(task, away)),
     beds: garden.beds.map((bed) => bedLine(garden, climate, bed, away)),
     piles: garden.bins.filter(({ id }) => holdsPile(garden, id, away.to)).map(({ name }) => name),
-    cautions: [...new Set(asked.flatMap(({ cautions }) => cautions))],
+    cautions: [...new Set(asked.flatMap(({ cautions }) => cautions.slice(0, 1)))],
   };
 }
 
@@ -82,19 +88,26 @@ function askOf({ key, day, minder, window }: PlannedTask, { from, to }: Away): A
   return [{ key, day, text: minder, ...span }];
 }
 
-function bedLine(garden: Garden, climate: Climate, bed: Bed, { from, to }: Away): BedLine {
-  const crops = cropSpans(garden, bed.id, climate)
-    .filter((span) => span.from < from && (span.to === undefined || span.to >= from))
-    .map(({ crop }) => crop.name.toLowerCase());
-  const covers = garden.stands
-    .filter(({ bedId, sow, cutOn, deadOn }) => bedId === bed.id && sow.day <= to && !cutOn && !deadOn)
-    .filter(({ sow }) => sow.day < from)
-    .map(({ coverId }) => `${coverName(coverId)}, grown to feed the soil`);
-  const all = [...new Set([...crops, ...covers])];
+function bedLine(garden: Garden, climate: Climate, bed: Bed, { from }: Away): BedLine {
+  const crops = cropSpans(garden, bed.id, climate).filter(
+    (span) => span.from < from && (span.to === undefined || span.to >= from),
+  );
+  const covers = garden.stands.filter(
+    ({ bedId, sow, cutOn, deadOn }) => bedId === bed.id && sow.day < from && !cutOn && !deadOn,
+  );
+  const names = [
+    ...crops.map(({ crop }) => crop.name.toLowerCase()),
+    ...covers.map(({ coverId }) => `${coverName(coverId)}, grown to feed the soil`),
+  ];
+  const sown = [
+    ...crops.filter(({ planting }) => planting.start.how === 'sow').map((span) => span.from),
+    ...covers.map(({ sow }) => sow.day),
+  ];
   return {
     name: bed.name,
-    holds: all.length === 0 ? 'no crop; it may be mulched or just sown' : all.join('; '),
+    holds: names.length === 0 ? 'no crop; it may be mulched' : [...new Set(names)].join('; '),
     thirsty: crops.length > 0,
+    newlySown: sown.some((day) => day >= addDays(from, -SEED_DAYS)),
   };
 }
 

@@ -78,6 +78,7 @@ export interface TaskDraft {
   weight: 'work' | 'deadline' | 'check';
   title: string;
   steps: readonly string[];
+  /** What can hurt whoever does it stands first. */
   cautions: readonly string[];
   supplies: readonly Supply[];
   window: Window;

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { awaySheet, comingAway } from '../../src/digest/away-sheet.ts';
 import type { Garden } from '../../src/garden/garden.ts';
 import { makePlan } from '../../src/schedule/reconcile.ts';
-import { bed, cover, draftsIn, garden, milwaukee, pile, setOut } from '../practices/gardens.ts';
+import { bed, cover, draftsIn, garden, milwaukee, pile, setOut, sown } from '../practices/gardens.ts';
 
 const TODAY = '2027-05-01';
 
@@ -41,15 +41,26 @@ describe('the sheet for whoever minds the garden', () => {
 
   test('names each bed with what stands in it on leaving, and not what is still to come', () => {
     expect(sheet.beds).toEqual([
-      { name: 'Bed A', holds: 'winter rye, grown to feed the soil', thirsty: false },
-      { name: 'Bed B', holds: 'leek', thirsty: true },
-      { name: 'Bed C', holds: 'no crop; it may be mulched or just sown', thirsty: false },
+      { name: 'Bed A', holds: 'winter rye, grown to feed the soil', thirsty: false, newlySown: false },
+      { name: 'Bed B', holds: 'leek', thirsty: true, newlySown: false },
+      { name: 'Bed C', holds: 'no crop; it may be mulched', thirsty: false, newlySown: false },
     ]);
   });
 
   test('names the bins to be left alone, and the cautions of what it asks for', () => {
     expect(sheet.piles).toEqual(['Left bay']);
-    expect(sheet.cautions.join(' ')).toContain('gloves');
+    expect(sheet.cautions).toEqual(['Blades and bent backs: gloves and stout shoes, small bites, rest between beds.']);
+  });
+
+  test.each([
+    ['2027-04-11', true],
+    ['2027-04-10', false],
+    ['2027-05-02', false],
+  ])('calls a bed sown on %s newly sown: %s', (day, newlySown) => {
+    const view = planned(garden({ startedOn: TODAY, stands: [cover('oats', day)] }));
+    expect(awaySheet(view, AWAY).beds).toMatchObject([{ name: 'Bed A', newlySown }]);
+    const sowing = planned(garden({ startedOn: TODAY, plantings: [sown('carrot', day)] }));
+    expect(awaySheet(sowing, AWAY).beds).toMatchObject([{ newlySown }]);
   });
 
   test('asks for nothing where nothing presses', () => {

@@ -38,13 +38,29 @@ test('a gardener looks at a time away, tells it, prints the sheet and takes it b
   expect(after).toEqual(before);
 });
 
-test('the sheet prints on one page', async () => {
-  const { origin, steward } = await servedGarden();
+test('the sheet of a dozen beds prints on one page, with work on it and without', async () => {
+  const beds = Array.from({ length: 12 }, (_, index) => `bed-${index + 1}`);
+  const { origin, steward } = await servedGarden({
+    beds: beds.map((id) => ({ id, name: `Bed number ${id.slice(4)}`, lengthM: 3, widthM: 1.2 })),
+    plantings: [{ bed: 'bed-12', crop: 'spinach', sow: '2027-04-10' }],
+    coverStands: beds.slice(0, 6).map((bed, index) => ({
+      id: bed,
+      bed,
+      sow: '2026-09-10',
+      ...(index % 2 === 0 ? { cover: 'cereal_rye' } : { mix: 'rye-vetch' }),
+    })),
+  });
   await steward.report('mill-row', { kind: 'away-told', from: '2027-04-20', to: '2027-06-20' }, 'test');
+  await steward.report('mill-row', { kind: 'away-told', from: '2028-01-10', to: '2028-01-20' }, 'test');
   const page = await freshPage({ viewport: { width: 1200, height: 900 } });
-  await page.goto(`${origin}/gardens/mill-row/away-sheet`);
-  for (const format of ['A4', 'Letter']) {
-    const sheets = (await page.pdf({ format })).toString('latin1').match(/\/Type\s*\/Page\b/g);
-    expect([format, sheets?.length]).toEqual([format, 1]);
+  const asked: number[] = [];
+  for (const query of ['', '?day=2028-01-10']) {
+    await page.goto(`${origin}/gardens/mill-row/away-sheet${query}`);
+    asked.push(await page.locator('.asks li').count());
+    for (const format of ['A4', 'Letter']) {
+      const sheets = (await page.pdf({ format })).toString('latin1').match(/\/Type\s*\/Page\b/g);
+      expect([query, format, sheets?.length]).toEqual([query, format, 1]);
+    }
   }
+  expect(asked).toEqual([6, 0]);
 });

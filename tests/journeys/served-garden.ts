@@ -9,10 +9,12 @@ import { serveApp } from '../../src/web/server.ts';
 import { NOW, sampleFile, TODAY } from '../web/sample-garden.ts';
 
 /** A garden behind the real server on a free port, closed when the test has ended. */
-export async function servedGarden(): Promise<{ origin: string; steward: Steward }> {
+export async function servedGarden(
+  change: Record<string, unknown> = {},
+): Promise<{ origin: string; steward: Steward }> {
   const store = await openStore({ file: ':memory:', now: NOW });
   const steward = createSteward({ store, clock: { now: () => NOW, today: TODAY } });
-  await steward.importGarden({ file: checkGardenFile(sampleFile()), prefer: 'reported' }, 'test');
+  await steward.importGarden({ file: checkGardenFile(sampleFile(change)), prefer: 'reported' }, 'test');
   const port = await freePort();
   const app = createApp({ steward, settings: { port, hostNames: [] } });
   const server = await serveApp(app, { hostname: '127.0.0.1', port });

@@ -72,6 +72,13 @@ describe('the sheet for whoever minds the garden', () => {
     expect(text).not.toMatch(/[⟦⟧]/);
   });
 
+  test('asks for seed to be kept damp where a bed was sown lately', async () => {
+    const { get, steward } = await sampleApp();
+    await steward.report('mill-row', { kind: 'away-told', from: '2027-05-01', to: '2027-05-09' }, 'test');
+    const text = await (await get(`${GARDEN}/away-sheet`)).text();
+    expect(text).toContain('South bed was sown');
+  });
+
   test('of a later time away is reached by a day in it; a day that is none means the next', async () => {
     const { get, steward } = await sampleApp();
     await steward.report('mill-row', { kind: 'away-told', from: '2027-04-22', to: '2027-04-25' }, 'test');

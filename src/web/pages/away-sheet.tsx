@@ -39,15 +39,8 @@ const Sheet = ({ sheet, units }: { sheet: AwaySheet; units: UnitSystem }) => (
       here cannot wait.
     </p>
     <h2>To do</h2>
-    {sheet.asks.length === 0 && <p>Nothing has a day of its own.</p>}
-    <ol class="asks">
-      {sheet.asks.map((ask) => (
-        <li>
-          <span class="tick" aria-hidden="true" />
-          <strong>{askDays(ask, units)}.</strong> {readableIn(units, ask.text, ask.day)}
-        </li>
-      ))}
-    </ol>
+    <Asks asks={sheet.asks} units={units} />
+    <Seed sheet={sheet} />
     <Watering sheet={sheet} />
     <h2>Where things are</h2>
     <dl class="where">
@@ -78,10 +71,36 @@ const Sheet = ({ sheet, units }: { sheet: AwaySheet; units: UnitSystem }) => (
   </>
 );
 
+const Asks = ({ asks, units }: Pick<AwaySheet, 'asks'> & { units: UnitSystem }) =>
+  asks.length === 0 ? (
+    <p>Nothing has a day of its own.</p>
+  ) : (
+    <ol class="asks">
+      {asks.map((ask) => (
+        <li>
+          <span class="tick" aria-hidden="true" />
+          <strong>{askDays(ask, units)}.</strong> {readableIn(units, ask.text, ask.day)}
+        </li>
+      ))}
+    </ol>
+  );
+
 function askDays({ from, to }: Ask, units: UnitSystem): string {
   if (from === to) return `On ${longDay(from, units)}`;
   return `On one day from ${longDay(from, units)} to ${longDay(to, units)}`;
 }
+
+/** Seed that dries once it has begun to swell is lost: common practice. */
+const Seed = ({ sheet: { beds } }: { sheet: AwaySheet }) => {
+  const sown = beds.filter(({ newlySown }) => newlySown).map(({ name }) => name);
+  if (sown.length === 0) return null;
+  return (
+    <p>
+      <strong>Every dry day, until it is green:</strong> {sown.join(', ')} {sown.length === 1 ? 'was' : 'were'} sown
+      lately. Sprinkle gently, so that the top of the soil stays damp and no seed is washed away.
+    </p>
+  );
+};
 
 /** How dry is dry: common practice. */
 const Watering = ({ sheet: { beds } }: { sheet: AwaySheet }) => {

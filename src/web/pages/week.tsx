@@ -51,13 +51,7 @@ export function weekPage({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, 
 
 const WeekHours = ({ week, units }: { week: WeekList; units: UnitSystem }) => {
   const lines = [hoursLine(week), ...week.away.map((away) => awayLine(away, units))].filter((line) => line !== '');
-  return (
-    <>
-      {lines.map((line) => (
-        <p class="hours">{line}</p>
-      ))}
-    </>
-  );
+  return lines.length === 0 ? null : <p class="hours">{lines.join(' ')}</p>;
 };
 
 interface EmptyWeekProps {
