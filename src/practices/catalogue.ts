@@ -7,6 +7,7 @@ import { composting } from './composting/index.ts';
 import { coverCropping } from './cover-cropping/index.ts';
 import type { TaskDraft } from './draft.ts';
 import { fertility } from './fertility/index.ts';
+import { mulching } from './mulching/index.ts';
 import { planting } from './planting/index.ts';
 import type { Findings, Practice, PracticeInput, Sentence } from './practice.ts';
 import { rotation } from './rotation/index.ts';
@@ -22,6 +23,7 @@ export const practices: readonly Practice[] = [
   coverCropping,
   composting,
   topdressing,
+  mulching,
   fertility,
   seasonEnd,
 ];
@@ -32,7 +34,7 @@ export const practices: readonly Practice[] = [
  * asked after, and a pile's next job is never history: it is what the pile wants now.
  */
 export function draftsOf(input: PracticeInput): TaskDraft[] {
-  let found: Findings = { coverSowings: [], coverStands: [], compostSupply: [] };
+  let found: Findings = { coverSowings: [], coverStands: [], uncovered: [], compostSupply: [] };
   const drafts: TaskDraft[] = [];
   for (const practice of practices) {
     const result = practice.work(input, found);

@@ -11,6 +11,8 @@ export const CUT_MINUTES_PER_M2 = 2;
 export const SPREAD_MINUTES_PER_M2 = 2;
 /** Minutes a square metre to broadcast seed and rake it in. */
 export const SOW_COVER_MINUTES_PER_M2 = 1;
+/** Minutes a square metre to lay leaves or straw, or to rake them off again. House default (1, from 0.5 to 2), from memory. */
+export const MULCH_MINUTES_PER_M2 = 1;
 /** Minutes to turn a cubic metre of compost with a fork. */
 export const TURN_MINUTES_PER_M3 = 30;
 /** Minutes a square metre to loosen soil with a fork by small lifts. */

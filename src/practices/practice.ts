@@ -36,6 +36,23 @@ export interface CoverStanding {
   cutKey?: TaskKey;
 }
 
+/** Days in which a bed would lie bare because no cover is sown there. */
+export interface Uncovered {
+  bedId: string;
+  /** The first bare day; absent where nothing was ever grown. */
+  from?: Day;
+  /** The day the next crop or cover may go in; absent where nothing is planned. */
+  to?: Day;
+  /** Why no cover is sown, and what lies on either side. */
+  why: readonly Reason[];
+  /** Whether a cover that is over has left its residue on the ground. */
+  onResidue: boolean;
+  /** The planned stand that no rule lets in, where there is one: the gardener is told in every case. */
+  inPlaceOf?: { standId: string; cover: string };
+  /** The work that has to be done before the bed is bare. */
+  after: readonly TaskKey[];
+}
+
 /** Finished compost on hand, or what will be ready when. */
 export interface CompostSupply {
   pileId: string;
@@ -48,6 +65,7 @@ export interface CompostSupply {
 export interface Findings {
   coverSowings: readonly CoverSowing[];
   coverStands: readonly CoverStanding[];
+  uncovered: readonly Uncovered[];
   compostSupply: readonly CompostSupply[];
 }
 

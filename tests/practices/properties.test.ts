@@ -136,11 +136,14 @@ it('is held against gardens that ask for every kind of task', () => {
     'close-down',
     'cure-pile',
     'cut-cover',
+    'draw-aside',
     'feed-crop',
     'gather-leaves',
     'hold-compost',
     'loosen-bed',
-    'mulch-instead',
+    'mulch-bare-bed',
+    'mulch-garlic',
+    'mulch-warm-crop',
     'order-compost',
     'order-cover-seed',
     'order-garlic',
@@ -155,6 +158,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'test-seed',
     'topdress',
     'turn-pile',
+    'uncover-garlic',
     'winter-bin',
   ]);
 });

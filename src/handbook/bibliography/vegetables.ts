@@ -51,6 +51,7 @@ export const vegetableSources = entries('veg', {
     V35: 'Managing Clubroot, agency fact sheet, publisher not shown in the copy read',
     V41: 'Rosen, garlic advice, University of Minnesota',
     V43: 'University of Minnesota Extension, when to plant garlic',
+    V44: 'Upham, Mulching Garden Crops, Kansas State University',
     V62: 'Proper crop rotation fights disease, extension column, 30 January 2006',
     GUGINO: 'Gugino, Penn State, quoted in Preventing tomato late blight next year, Greenhouse Management',
     V82: 'Iowa State University Extension, life expectancy of vegetable seeds, quoted by a garden forum',

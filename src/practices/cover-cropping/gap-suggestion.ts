@@ -26,7 +26,7 @@ import { killedOn, winterFate } from './winter.ts';
 /** Days after the median last freeze from which vetch earns its place: 10 June at Geneva, New York (cover:S5). */
 const VETCH_DAYS = 43;
 /** Days a stand must grow to have been worth the seed. House default: buckwheat's 40 warm days (cover:S4a). */
-const LEAST_STAND_DAYS = 40;
+export const LEAST_STAND_DAYS = 40;
 /** Days before a warm cover's last suggested day that its span must open: in a later one a cover for winter serves. House default. */
 const WARM_SPAN_OPENS_DAYS = 28;
 
@@ -34,7 +34,7 @@ const WARM_SPAN_OPENS_DAYS = 28;
 const SOWING_INDICES: Readonly<Record<SowingHalf, number>> = { spring: 100, summer: 170, autumn: 227 };
 
 /** A suggested stand with its window and the reason for the kind. */
-interface Suggestion {
+export interface Suggestion {
   at: StandInBed;
   sow: SowWindow;
   why: Reason;

@@ -6,15 +6,17 @@ import { latestOf } from '../../measures/days.ts';
 import { type Gap, gapsOf } from '../bed-timeline.ts';
 import type { TaskDraft } from '../draft.ts';
 import { cutKey } from '../keys.ts';
-import type { CoverSowing, CoverStanding, Practice, PracticeInput } from '../practice.ts';
+import type { CoverSowing, CoverStanding, Practice, PracticeInput, Uncovered } from '../practice.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
-import { suggestedStand } from './gap-suggestion.ts';
+import { type Suggestion, suggestedStand } from './gap-suggestion.ts';
+import { inItsPlace, whySkipped } from './in-its-place.ts';
 import { type OpenSpan, openSpans } from './open-spans.ts';
 import { coverSentences } from './sentences.ts';
 import { sowDraft } from './sow-drafts.ts';
 import type { SowWindow } from './sow-window.ts';
 import { standInBed } from './stand.ts';
 import { planStand, type StandPlan } from './stand-plan.ts';
+import { uncoveredPart } from './uncovered.ts';
 
 /** The cover-cropping practice. */
 export const coverCropping: Practice = {
@@ -26,6 +28,7 @@ export const coverCropping: Practice = {
       found: {
         coverSowings: beds.flatMap(({ sowings }) => sowings),
         coverStands: beds.flatMap(({ standing }) => standing),
+        uncovered: beds.flatMap(({ uncovered }) => uncovered),
       },
     };
   },
@@ -36,6 +39,7 @@ interface BedCovers {
   drafts: readonly TaskDraft[];
   sowings: readonly CoverSowing[];
   standing: readonly CoverStanding[];
+  uncovered: readonly Uncovered[];
 }
 
 function bedCovers(input: PracticeInput, bed: Bed): BedCovers {
@@ -43,7 +47,8 @@ function bedCovers(input: PracticeInput, bed: Bed): BedCovers {
   const plans = input.garden.stands
     .filter((stand) => stand.bedId === bed.id)
     .map((stand) => planStand(input, standInBed(stand, bed), gaps));
-  const suggestions = gaps.flatMap((gap) => openSpans(gap, plans).flatMap((span) => suggested(input, bed, gap, span)));
+  const open = gaps.flatMap((gap) => openSpans(gap, plans).map((span) => openSpan(input, bed, gap, span)));
+  const suggestions = open.flatMap(({ suggestion }) => suggestion ?? []);
   return {
     drafts: [...plans.flatMap(({ drafts }) => drafts), ...suggestions.map(({ draft }) => draft)],
     sowings: [
@@ -53,6 +58,7 @@ function bedCovers(input: PracticeInput, bed: Bed): BedCovers {
       ),
     ],
     standing: plans.flatMap((plan) => standingOf(plan)),
+    uncovered: [...plans, ...open].flatMap(({ uncovered }) => uncovered ?? []),
   };
 }
 
@@ -60,8 +66,8 @@ function sowingOf(standId: string, bed: Bed, { window, half }: SowWindow): Cover
   return { bedId: bed.id, standId, half, earliest: window.earliest, latest: window.latest };
 }
 
-function standingOf({ at: { stand }, from, ends, cut }: StandPlan): CoverStanding[] {
-  if (from === undefined) return [];
+function standingOf({ at: { stand }, from, ends, cut, uncovered }: StandPlan): CoverStanding[] {
+  if (from === undefined || uncovered !== undefined) return [];
   return [
     {
       bedId: stand.bedId,
@@ -79,14 +85,27 @@ interface Suggested {
   sow: SowWindow;
 }
 
-/** A suggestion for a span nobody planned a cover for, while its sowing window is still open. */
-function suggested(input: PracticeInput, bed: Bed, gap: Gap, span: OpenSpan): Suggested[] {
+/** What is made of a span nobody planned a cover for: a suggestion while a sowing window is open, else bare ground. */
+function openSpan(
+  input: PracticeInput,
+  bed: Bed,
+  gap: Gap,
+  span: OpenSpan,
+): { suggestion?: Suggested; uncovered?: Uncovered } {
   const from = span.from === undefined ? input.today : latestOf(span.from, input.today);
-  const suggestion = suggestedStand(input, bed, span, from);
-  if (suggestion === undefined) return [];
-  const { at, sow, why } = suggestion;
+  const found = suggestedStand(input, bed, span, from);
+  const suggestion = found && suggested(input, gap, found);
+  const skipped = suggestion && input.garden.skipped[suggestion.draft.key];
+  const uncovered =
+    found !== undefined && skipped !== undefined
+      ? inItsPlace(bed.id, span, latestOf(span.from ?? skipped, skipped), whySkipped(found.at))
+      : uncoveredPart(input, bed, span, found);
+  return { ...(suggestion ? { suggestion } : {}), ...(uncovered ? { uncovered } : {}) };
+}
+
+function suggested(input: PracticeInput, gap: Gap, { at, sow, why }: Suggestion): Suggested {
   const draft = sowDraft(input, at, sow, waitsFor(input, at, gap, sow), [why, ...gapReasons(gap)]);
   const asSuggested =
     'This is a suggestion: any cover that suits the gap serves. Mark it skipped if you mulch instead.';
-  return [{ draft: { ...draft, steps: [...draft.steps, asSuggested] }, standId: at.stand.id, sow }];
+  return { draft: { ...draft, steps: [...draft.steps, asSuggested] }, standId: at.stand.id, sow };
 }

@@ -10,6 +10,8 @@ import type { StandPlan } from './stand-plan.ts';
 export interface OpenSpan extends Gap {
   /** The cover that is planned next, where one comes before the next crop. */
   nextCover?: string;
+  /** Whether a cover came before it in the same gap, so that its residue lies there. */
+  onResidue?: boolean;
 }
 
 /** The open spans of a gap, in order. Stands sown before the gap's crop went in belong to an earlier one. */
@@ -25,7 +27,7 @@ export function openSpans(gap: Gap, plans: readonly StandPlan[]): OpenSpan[] {
     if (open.from === undefined || open.from < fromOf(plan)) spans.push(endingAt(open, plan));
     const free = freeFrom(plan);
     if (free === undefined) return spans;
-    if (open.from === undefined || free > open.from) open = { ...open, from: free };
+    if (open.from === undefined || free > open.from) open = { ...open, from: free, onResidue: true };
   }
   return [...spans, open];
 }

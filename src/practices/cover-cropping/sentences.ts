@@ -93,9 +93,20 @@ const refusing: Practice['sentences'] = {
   'cover-sow.closed': ({ saw }) =>
     `The time to sow ${saw.cover} was over on ${dated(String(saw.closed))}, before the planned day of ` +
     `${dated(String(saw.wanted))}.`,
-  'cover-sow.mulch': ({ saw }) =>
-    `A winter blanket of leaves is ${quantity(Number(saw.depthMm), 'mm')} deep, ${quantity(Number(saw.litres), 'L')} ` +
-    'for this bed.',
+};
+
+/** Why a bed is left without a cover. */
+const leaving: Practice['sentences'] = {
+  'cover-none.too-short': ({ saw, limit }) =>
+    `The bed is free for ${saw.days} days, and a cover wants ${limit} to be worth its seed.`,
+  'cover-none.too-late': ({ saw }) =>
+    `The bed is free from ${dated(String(saw.from))}: too late to sow any cover before the first freeze, about ` +
+    `${dated(String(saw.freeze))}.`,
+  'cover-none.lapsed': ({ saw, limit }) =>
+    `${capital(saw.cover)} could have been sown here until ${dated(String(limit))}; now it is too late for it.`,
+  'cover-none.none-fits': () =>
+    'No cover that is suggested here can be sown, grow and be out of the way while the bed is free.',
+  'cover-none.skipped': ({ saw }) => `The ${saw.cover} meant for this bed was skipped, so the ground lies bare.`,
 };
 
 /** Why a stand is cut, or looked at, when it is. */
@@ -141,7 +152,7 @@ const ending: Practice['sentences'] = {
 };
 
 /** Every rule of the practice, in words. */
-export const coverSentences: Practice['sentences'] = { ...sowing, ...refusing, ...ending };
+export const coverSentences: Practice['sentences'] = { ...sowing, ...refusing, ...leaving, ...ending };
 
 function capital(value: unknown): string {
   const words = String(value);

@@ -8,13 +8,13 @@ import { coverName } from '../covers.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { sowKey } from '../keys.ts';
 import { standLockOut } from '../lock-out.ts';
-import type { PracticeInput } from '../practice.ts';
+import type { PracticeInput, Uncovered } from '../practice.ts';
 import { midwinterAfter } from '../seasons.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
 import { cutDrafts, regrowthDraft } from './cut-drafts.ts';
 import { type CutWindow, cutWindow } from './cut-window.ts';
 import { deadCheckDraft } from './dead-check.ts';
-import { mulchInsteadDraft } from './mulch-instead.ts';
+import { inItsPlace, refusedStand, whySkipped } from './in-its-place.ts';
 import { plannedSowing } from './planned-sowing.ts';
 import { growsAgain } from './settle.ts';
 import { checkDraft, orderDraft, sowDraft } from './sow-drafts.ts';
@@ -39,6 +39,8 @@ export interface StandPlan {
   cut: boolean;
   /** Its sowing, while that is still to be done. */
   sow?: SowWindow;
+  /** The bare bed it leaves, where it is not sown after all. */
+  uncovered?: Uncovered;
 }
 
 /** Works out one stand. A planned one that carries a disease found in its bed is not sown, and leaves its span open. */
@@ -92,14 +94,19 @@ function endOf(input: PracticeInput, at: StandInBed, sown: Day, cut: CutWindow |
 
 function plannedStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]): StandPlan {
   const planned = plannedSowing(input, at, gaps);
-  const wanted = at.stand.sow.day;
   if ('refused' in planned) {
-    return { at, from: wanted, cut: false, drafts: [mulchInsteadDraft(input, at, planned.refused, planned.gap)] };
+    const uncovered = refusedStand(at, planned.gap, planned.refused);
+    return { at, from: at.stand.sow.day, cut: false, drafts: [], uncovered };
   }
   const { sow, gap } = planned;
   const key = sowKey(at.stand.id);
   const draft = sowDraft(input, at, sow, waitsFor(input, at, gap, sow), plannedReasons(at, sow, gap));
-  if (input.garden.skipped[key] !== undefined) return { at, from: sow.window.earliest, cut: false, drafts: [draft] };
+  const skipped = input.garden.skipped[key];
+  if (skipped !== undefined) {
+    const from = sow.window.earliest;
+    const uncovered = inItsPlace(at.bed.id, gap, latestOf(from, skipped), whySkipped(at));
+    return { at, from, cut: false, drafts: [draft], uncovered };
+  }
   const pinned = input.garden.pins[key];
   if (pinned === undefined && sow.window.latest < addDays(input.today, -LOST_AFTER_DAYS))
     return { at, cut: false, drafts: [] };

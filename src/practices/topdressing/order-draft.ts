@@ -3,11 +3,11 @@
  */
 import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
+import { barrowLoads } from '../barrow.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, TaskKey, Window } from '../draft.ts';
 import { ORDER_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
-import { barrowLoads } from './barrow.ts';
 import { BEAN_TEST_DAYS, type BoughtHeap, ORDER_TO_SPREAD_DAYS } from './bought.ts';
 import type { Share } from './stock.ts';
 

@@ -42,7 +42,8 @@ describe('a planned stand', () => {
     const crop = setOut('tomato', '2027-05-25', { harvested: '2027-10-05' });
     const drafts = draftsIn(garden({ plantings: [crop], stands: [cover('cereal_rye', '2027-09-20')] }), climate);
     const mulch = draft(drafts, 'cover-no-window/');
-    expect(mulch.window).toEqual({ earliest: '2027-10-06', preferred: '2027-10-09', latest: '2027-10-20' });
+    // The bed is free on the 6th; hard frost comes about the 23rd.
+    expect(mulch.window).toEqual({ earliest: '2027-10-06', preferred: '2027-10-09', latest: '2027-10-23' });
     // 3 m² under 65 mm of leaves.
     expect(mulch.supplies[0]?.amount).toEqual({ value: 195, unit: 'L' });
   });

@@ -16,7 +16,12 @@ const climate = frostDates('05-10', '10-01');
 const awake = soilAwake(climate, 2027) ?? '';
 
 function drafts(of: Garden, over: Climate = climate, today: Day = of.startedOn): readonly TaskDraft[] {
-  return soilReadiness.work(inputOf(of, over, today), { coverSowings: [], coverStands: [], compostSupply: [] }).drafts;
+  return soilReadiness.work(inputOf(of, over, today), {
+    coverSowings: [],
+    coverStands: [],
+    uncovered: [],
+    compostSupply: [],
+  }).drafts;
 }
 
 const tests = (of: Garden, over?: Climate, today?: Day) =>

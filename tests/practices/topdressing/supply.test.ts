@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Garden } from '../../../src/garden/garden.ts';
 import { addDays, type Day, latestOf } from '../../../src/measures/days.ts';
-import { BARROW_KG, barrowLoads } from '../../../src/practices/topdressing/barrow.ts';
+import { BARROW_KG, barrowLoads } from '../../../src/practices/barrow.ts';
 import { boughtHeaps } from '../../../src/practices/topdressing/bought.ts';
 import type { BedNeed } from '../../../src/practices/topdressing/need.ts';
 import { shareOut } from '../../../src/practices/topdressing/stock.ts';

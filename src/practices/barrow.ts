@@ -1,7 +1,7 @@
 /**
  * Compost by the barrow.
  */
-import { COMPOST_KG_PER_M3 } from '../compost-layer.ts';
+import { COMPOST_KG_PER_M3 } from './compost-layer.ts';
 
 /** Litres in a barrow load: a 3 cu ft barrow, not heaped. House default. */
 const BARROW_LITRES = 75;

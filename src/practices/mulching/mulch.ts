@@ -1,0 +1,65 @@
+/**
+ * Mulch by the bed: how much of it, what to look out for, and what every task about it has in common.
+ */
+import type { Bed, Subject } from '../../garden/garden.ts';
+import { quantity } from '../../measures/quantity.ts';
+import { barrowLoads } from '../barrow.ts';
+import { areaOf } from '../bed-timeline.ts';
+import { knownAs } from '../confidence.ts';
+import type { Reason, ReasonSource, Supply } from '../draft.ts';
+import { effortOverArea, MULCH_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
+import type { PracticeInput } from '../practice.ts';
+
+/** Litres of loose mulch over a bed, as piled: m² × mm. */
+export function mulchLitres(bed: Bed, depthMm: number): number {
+  return Math.round(areaOf(bed) * depthMm);
+}
+
+/** The mulch to have at hand. */
+export function mulchSupply(bed: Bed, depthMm: number): Supply {
+  const litres = mulchLitres(bed, depthMm);
+  return { what: 'leaves or straw', amount: { value: litres, unit: 'L' }, also: barrowLoads(litres) };
+}
+
+/** How the amount is reckoned, from whose depth. */
+export function amountReason(rule: string, bed: Bed, depthMm: number, source: ReasonSource): Reason {
+  const areaM2 = Math.round(areaOf(bed) * 100) / 100;
+  return { rule, saw: { areaM2, depthMm, litres: mulchLitres(bed, depthMm) }, source };
+}
+
+/** Litres and barrow loads in a step: "195 L, 3 barrow loads". */
+export function mulchAmount(bed: Bed, depthMm: number): string {
+  const litres = mulchLitres(bed, depthMm);
+  return `${quantity(litres, 'L')}, ${barrowLoads(litres)}, ${quantity(depthMm, 'mm')} deep`;
+}
+
+/** What can hurt where mulch is brought to a bed (straw and hay: compost:S33; dust and lifting: common practice). */
+export const CARRYING_CAUTIONS: readonly string[] = [
+  'Straw or hay of unknown history can carry weedkiller that ruins beans, peas and tomatoes: grow a few beans in a pot with some of it first.',
+  'Mouldy or dusty straw and leaves: wet them, wear a mask, and leave them to others if your lungs or immunity are weak.',
+  'Wet leaves are heavy: half a barrow is enough, and bend your knees.',
+];
+
+/** The first of each kind: two crops side by side share one mulch. */
+export function firstOfEach<T>(items: readonly T[], kindOf: (item: T) => string | number): T[] {
+  return items.filter((item, i) => items.findIndex((other) => kindOf(other) === kindOf(item)) === i);
+}
+
+/** The bed as the subject of a task. */
+function bedSubject({ id, name }: Bed): Subject {
+  return { type: 'bed', id, name };
+}
+
+/** What every draft about mulch begins from. */
+export const draftOnBed = ({ climate }: PracticeInput, bed: Bed) => ({
+  practice: 'mulching' as const,
+  subject: bedSubject(bed),
+  weight: 'work' as const,
+  cautions: [] as readonly string[],
+  supplies: [] as readonly Supply[],
+  effortMinutes: effortOverArea(areaOf(bed), MULCH_MINUTES_PER_M2),
+  onceMinutes: START_UP_MINUTES,
+  needs: [],
+  confidence: knownAs(climate, 'derived'),
+  makes: [],
+});
