@@ -2,6 +2,10 @@
  * Every change of the database's shape, oldest first. A published one is never edited: a later one mends it.
  */
 import { firstTables } from './0001-first-tables.ts';
+import { weatherInTheLedger } from './0002-weather-in-the-ledger.ts';
 import type { Migration } from './migration.ts';
 
-export const migrations: readonly Migration[] = [{ version: 1, name: 'first-tables', up: firstTables }];
+export const migrations: readonly Migration[] = [
+  { version: 1, name: 'first-tables', up: firstTables },
+  { version: 2, name: 'weather-in-the-ledger', up: weatherInTheLedger },
+];

@@ -6,6 +6,7 @@
  */
 import type { Day } from '../measures/days.ts';
 import { type Climate, DAYS_IN_SEASON, type SeasonWeather } from './climate.ts';
+import { usualOf } from './logged.ts';
 import { dayOfIndex, seasonIndex } from './season.ts';
 import { courseOf } from './yearly-curve.ts';
 
@@ -22,7 +23,8 @@ interface AirNorm {
 const courses = new WeakMap<Climate, readonly AirNorm[]>();
 
 /** Usual air temperatures by season index − 1, 365 of them. Worked out once for each climate. */
-export function airNorms(climate: Climate): readonly AirNorm[] {
+export function airNorms(given: Climate): readonly AirNorm[] {
+  const climate = usualOf(given);
   const known = courses.get(climate);
   if (known) return known;
   const { seasons, normals, seasonTurn } = climate;

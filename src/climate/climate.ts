@@ -7,6 +7,7 @@
  * dates of different years can be laid over each other. Spring is indices 1–212, autumn 213–365: the split falls
  * after 31 July in the north and 28 January in the south, where a freeze is least likely.
  */
+import type { DailyWeather, LoggedDay } from '../garden/weather.ts';
 import type { Confidence } from './odds.ts';
 
 /** The first day of every season, month and day. */
@@ -24,14 +25,18 @@ export type FreezeLimitF = 32 | 28 | 24;
 /** The two freeze events of a season. */
 export type FreezeEvent = 'last-spring' | 'first-autumn';
 
-/** One season of daily temperatures, by index − 1. */
-export interface SeasonWeather {
+/** One day's weather without its date; absent where it was not measured. See `garden/weather.ts` for the units. */
+export type DayWeather = { [Field in WeatherField]?: number | undefined };
+
+/** What a day's weather may hold. */
+export type WeatherField = Exclude<keyof DailyWeather, 'day'>;
+
+/** One season of daily weather: each measurement by index − 1. */
+export interface SeasonWeather extends Readonly<Record<WeatherField, readonly (number | undefined)[]>> {
   /** Calendar year the season starts in. */
   season: number;
-  tminC: readonly (number | undefined)[];
-  tmaxC: readonly (number | undefined)[];
   /** 29 February, in seasons that hold one: it shares the index of the 28th and is kept apart so that no day is lost. */
-  leapDay?: { tminC?: number; tmaxC?: number };
+  leapDay?: DayWeather;
 }
 
 /** How the date of a freeze event is spread: counted season by season, or carried by published or assumed dates. */
@@ -74,6 +79,10 @@ export interface Climate {
   freezes: Readonly<Record<FreezeLimitF, Readonly<Record<FreezeEvent, FreezeDates>>>>;
   /** Daily seasons, oldest first; empty unless the basis is a daily record. */
   seasons: readonly SeasonWeather[];
+  /** The garden's own weather of late, oldest first, one row a day: what was seen, then what is expected. */
+  logged: readonly LoggedDay[];
+  /** Days by which freezes of a daily record are moved at each end of the season, as the garden asks. */
+  frostOffsetDays: number;
   /** Monthly means: published, averaged from the record, or fitted. */
   normals: MonthlyNormals;
   /** USDA-style half zone ("5b") with the mean yearly minimum it comes from. */

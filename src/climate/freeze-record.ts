@@ -61,19 +61,27 @@ function lowestAt(turn: SeasonTurn, season: SeasonWeather, index: number): numbe
   return Math.min(day, leap);
 }
 
-/**
- * Freeze dates of an event over many seasons.
- *
- * @param offsetDays days the freeze-free season is shorter at each end: added to spring dates, taken from autumn ones
- */
+/** What is counted. */
+interface FreezeCount {
+  event: FreezeEvent;
+  limitF: FreezeLimitF;
+  /** Days the freeze-free season is shorter at each end: added to spring dates, taken from autumn ones. */
+  offsetDays: number;
+  /** Index up to which the garden's own nights were seen, where they were: dates up to it stay. */
+  seenTo?: number;
+}
+
+/** Freeze dates of an event over many seasons. */
 export function countFreezes(
   turn: SeasonTurn,
   seasons: readonly SeasonWeather[],
-  { event, limitF, offsetDays }: { event: FreezeEvent; limitF: FreezeLimitF; offsetDays: number },
+  { event, limitF, offsetDays, seenTo = 0 }: FreezeCount,
 ): FreezeDates {
   const known = seasons.map((season) => seasonFreeze(turn, season, event, limitF)).filter((date) => date !== 'unknown');
   const shift = event === 'last-spring' ? offsetDays : -offsetDays;
-  const indices = known.filter((date) => date !== 'none').map((index) => index + shift);
+  const indices = known
+    .filter((date) => date !== 'none')
+    .map((index) => (index <= seenTo ? index : Math.max(index + shift, seenTo)));
   return indices.length === 0
     ? { kind: 'none' }
     : { kind: 'counted', indices: indices.sort((a, b) => a - b), seasonsUsed: known.length };

@@ -9,7 +9,8 @@ import type { Day } from '../measures/days.ts';
 import type { Climate, FreezeDates, FreezeEvent, FreezeLimitF } from './climate.ts';
 import type { Odds } from './odds.ts';
 import { normalQuantile, normalShareBelow, quantileType6 } from './quantiles.ts';
-import { dayOfIndex, seasonIndex } from './season.ts';
+import { dayOfIndex, seasonIndex, seasonOf } from './season.ts';
+import { freezeDatesIn } from './season-freezes.ts';
 
 /**
  * The day a freeze comes as rarely as asked. Last spring freeze: it still comes on or after that day in
@@ -24,7 +25,7 @@ export function freezeDay(
   climate: Climate,
   ask: { event: FreezeEvent; limitF: FreezeLimitF; season: number; chancePercent: number },
 ): Day | undefined {
-  const index = freezeIndex(climate.freezes[ask.limitF][ask.event], ask.event, ask.chancePercent / 100);
+  const index = freezeIndex(freezeDatesIn(climate, ask), ask.event, ask.chancePercent / 100);
   return index === undefined ? undefined : dayOfIndex(climate.seasonTurn, ask.season, index);
 }
 
@@ -60,7 +61,7 @@ export function freezeOdds(climate: Climate, ask: { event: FreezeEvent; limitF: 
     ...(early === undefined ? {} : { early }),
     ...(median === undefined ? {} : { median }),
     ...(late === undefined ? {} : { late }),
-    ...shareAndYears(climate.freezes[ask.limitF][ask.event]),
+    ...shareAndYears(freezeDatesIn(climate, ask)),
   };
 }
 
@@ -78,7 +79,8 @@ export function chanceOfFreezeOnOrAfter(
   climate: Climate,
   { limitF, day }: { limitF: FreezeLimitF; day: Day },
 ): number | undefined {
-  const dates = climate.freezes[limitF]['last-spring'];
+  const season = seasonOf(climate.seasonTurn, day);
+  const dates = freezeDatesIn(climate, { event: 'last-spring', limitF, season });
   const index = seasonIndex(climate.seasonTurn, day);
   if (dates.kind === 'none') return undefined;
   if (dates.kind === 'counted') return dates.indices.filter((freeze) => freeze >= index).length / dates.seasonsUsed;

@@ -48,6 +48,8 @@ export function climateFromFrostDates(input: FrostDatesInput): Climate {
       input,
     ),
     seasons: [],
+    logged: [],
+    frostOffsetDays: 0,
     normals: warmed(normals, input.tempOffsetC),
     notes: [
       'The spread of the freeze dates over years is assumed, that of the median station north of 40° N.',

@@ -43,6 +43,8 @@ export function climateFromNormals(input: NormalsInput): Climate {
         )
       : NO_FREEZES,
     seasons: [],
+    logged: [],
+    frostOffsetDays: 0,
     normals,
     notes: [
       ...(dated ? [FITTED_NOTE, ...latitudeNotes(input.latitude), DERIVED_NOTE] : [NO_DATE_NOTE]),

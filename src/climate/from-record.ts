@@ -66,6 +66,8 @@ export function climateFromRecord(input: RecordInput): Climate {
       countFreezes(turn, seasons, { event, limitF, offsetDays: frostOffsetDays }),
     ),
     seasons,
+    logged: [],
+    frostOffsetDays,
     normals: monthlyMeans(
       turn,
       seasons,

@@ -57,6 +57,8 @@ export function climateFromStation(station: Station, place: Site): Climate {
     ...placeOf(place),
     freezes: dates ? freezesOf(dates, station.normals.tminC, place) : NO_FREEZES,
     seasons: [],
+    logged: [],
+    frostOffsetDays: 0,
     normals: warmed(station.normals, place.tempOffsetC),
     notes: [
       ...(dates ? [MIRROR_NOTE, DERIVED_NOTE] : [undatedNote(station)]),
@@ -89,6 +91,8 @@ export function climateFromStations(near: readonly NearStation[], place: Site): 
     ...placeOf(place),
     freezes: dates ? freezesOf(dates, normals.tminC, place) : NO_FREEZES,
     seasons: [],
+    logged: [],
+    frostOffsetDays: 0,
     normals: warmed(normals, place.tempOffsetC),
     notes: [
       ...(dates

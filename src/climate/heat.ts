@@ -12,10 +12,12 @@ import { countedOdds } from './counted-odds.ts';
 import { dailySpreadC, expectedBetween } from './daily-spread.ts';
 import { HEAT_DATE_SPREAD_DAYS } from './fitted.ts';
 import { MISSING_DAYS_ALLOWED } from './freeze-record.ts';
+import { membersFor } from './members.ts';
 import type { Odds } from './odds.ts';
-import { deviationOf, normalQuantile } from './quantiles.ts';
+import { deviationOf, meanOf, normalQuantile } from './quantiles.ts';
 import { dayOfIndex, seasonIndex, seasonOf } from './season.ts';
 import { daysAt } from './season-weather.ts';
+import { singleSineUnits } from './single-sine.ts';
 
 /**
  * How heat is counted: the base, an optional upper limit above which more warmth does not count, and the method.
@@ -47,6 +49,8 @@ export function heatUnits(
       return Math.max(0, Math.min((tminC + tmaxC) / 2, upperC) - baseC);
     case 'raised-to-base':
       return (held(tminC, baseC, upperC) + held(tmaxC, baseC, upperC)) / 2 - baseC;
+    case 'single-sine':
+      return singleSineUnits(tminC, tmaxC, baseC, upperC);
     case 'small-grain': {
       const limitC = smallGrainUpperC(unitsSoFar);
       return (held(tminC, SMALL_GRAIN.baseC, limitC) + held(tmaxC, SMALL_GRAIN.baseC, limitC)) / 2;
@@ -80,8 +84,8 @@ interface HeatDate {
 
 /**
  * When a heat sum is reached, counting from a day on. With a daily record each season is run from that month and day,
- * into the next season where need be; a season with more than five days missing on the way is left out, and a missing
- * day counts as the one before it. Without a record the sum is made of expected units from monthly means, and the
+ * into the next season where need be, after the days that were logged since (see members.ts); a season with more than five days missing on the way is left out, and a missing
+ * day counts as the one before it. Without a record the sum is made of the logged days and of expected units from monthly means, and the
  * spread is the measured one of {@link HEAT_DATE_SPREAD_DAYS}. A sum not reached within 365 days has no date.
  */
 export function heatOdds(climate: Climate, target: HeatTarget): HeatDate {
@@ -104,23 +108,23 @@ function oddsFromRecord(climate: Climate, target: HeatTarget): HeatDate {
  * that can tell, oldest first; `never` where a whole year does not do.
  */
 export function heatRuns(climate: Climate, target: HeatTarget): (number | 'never')[] {
-  const bySeason = new Map(climate.seasons.map((season) => [season.season, season]));
-  return climate.seasons
-    .map(({ season }) => heatRun(climate.seasonTurn, bySeason, season, target))
+  const planned = seasonOf(climate.seasonTurn, target.from);
+  const after = new Map(membersFor(climate, planned + 1).map((member) => [member.season, member]));
+  return membersFor(climate, planned)
+    .map((member) => heatRun(climate.seasonTurn, [member, after.get(member.season + 1)], target))
     .filter((run) => run !== 'unknown');
 }
 
 function heatRun(
   turn: SeasonTurn,
-  seasons: ReadonlyMap<number, SeasonWeather>,
-  first: number,
+  [first, second]: readonly [SeasonWeather, SeasonWeather | undefined],
   target: HeatTarget,
 ): number | 'never' | 'unknown' {
   const start = seasonIndex(turn, target.from);
   let [sum, missing, lastUnits] = [0, 0, 0];
   for (let offset = 0; offset < DAYS_IN_SEASON; offset += 1) {
     const index = start + offset;
-    const season = seasons.get(index > DAYS_IN_SEASON ? first + 1 : first);
+    const season = index > DAYS_IN_SEASON ? second : first;
     if (!season) return 'unknown';
     for (const { tminC, tmaxC } of daysAt(turn, season, ((index - 1) % DAYS_IN_SEASON) + 1)) {
       if (tminC === undefined || tmaxC === undefined) missing += 1;
@@ -156,15 +160,34 @@ function expectedRun(climate: Climate, target: HeatTarget): number | undefined {
   const start = seasonIndex(climate.seasonTurn, target.from);
   let sum = 0;
   for (let offset = 0; offset < DAYS_IN_SEASON; offset += 1) {
-    sum += expectedUnits(climate, ((start + offset - 1) % DAYS_IN_SEASON) + 1, target, sum);
+    sum +=
+      loggedUnits(climate, target.from, offset, target, sum) ??
+      expectedUnits(climate, ((start + offset - 1) % DAYS_IN_SEASON) + 1, target, sum);
     if (sum >= target.sum) return offset;
   }
   return undefined;
 }
 
+/** Units of a day that was logged with both its temperatures. */
+function loggedUnits(climate: Climate, from: Day, offset: number, target: HeatTarget, sum: number): number | undefined {
+  if (climate.logged.length === 0) return undefined;
+  const day = dayAfter(climate, from, offset);
+  const logged = climate.logged.find((row) => row.day === day);
+  if (logged?.tminC === undefined || logged.tmaxC === undefined) return undefined;
+  return heatUnits({ tminC: logged.tminC, tmaxC: logged.tmaxC }, target, sum);
+}
+
+/** Twenty-four places on the day's wave, −1 at its minimum and 1 at its maximum. */
+const HOURS = Array.from({ length: 24 }, (_, hour) => Math.sin((2 * Math.PI * (hour + 0.5)) / 24));
+
+function waveAt({ minC, maxC, meanC }: { minC: number; maxC: number; meanC: number }, wave: number): number {
+  return meanC + (wave * (maxC - minC)) / 2;
+}
+
 /**
  * Units to be expected on a day from monthly means, when each day scatters normally about the usual one. For the raised
- * mean the minimum and the maximum are each expected on their own, which is exact for that method.
+ * mean the minimum and the maximum are each expected on their own, which is exact for that method;
+ * for the sine each hour of the day is.
  */
 function expectedUnits(climate: Climate, index: number, count: HeatCount, unitsSoFar: number): number {
   const norm = airNorms(climate)[index - 1];
@@ -172,6 +195,9 @@ function expectedUnits(climate: Climate, index: number, count: HeatCount, unitsS
   const spread = dailySpreadC(index);
   const { method, baseC, upperC } = count;
   if (method === 'mean-over-base') return expectedBetween(norm.meanC, spread.mean, baseC, upperC);
+  if (method === 'single-sine') {
+    return meanOf(HOURS.map((wave) => expectedBetween(waveAt(norm, wave), spread.mean, baseC, upperC)));
+  }
   const low = method === 'small-grain' ? SMALL_GRAIN.baseC : baseC;
   const high = method === 'small-grain' ? smallGrainUpperC(unitsSoFar) : upperC;
   return (

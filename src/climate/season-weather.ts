@@ -4,14 +4,14 @@
 
 import type { DailyWeather } from '../garden/weather.ts';
 import { type Day, monthDayOf } from '../measures/days.ts';
-import { DAYS_IN_SEASON, type SeasonTurn, type SeasonWeather } from './climate.ts';
+import { DAYS_IN_SEASON, type DayWeather, type SeasonTurn, type SeasonWeather, type WeatherField } from './climate.ts';
 import { seasonIndex, seasonOf } from './season.ts';
 
-/** One day's minimum and maximum, °C; absent where not measured. */
-interface DayTemps {
-  tminC?: number | undefined;
-  tmaxC?: number | undefined;
-}
+/** The measurements of a day, in the order of the log. */
+const FIELDS: readonly WeatherField[] = ['tminC', 'tmaxC', 'rainMm', 'newSnowMm', 'snowDepthMm', 'wateringMm'];
+
+/** The measurements that a difference between garden and record moves. */
+const TEMPERATURES: ReadonlySet<WeatherField> = new Set(['tminC', 'tmaxC']);
 
 const LEAP_INDICES: Readonly<Record<SeasonTurn, number>> = {
   '01-01': seasonIndex('01-01', '2000-02-29'),
@@ -23,11 +23,7 @@ export function leapIndex(turn: SeasonTurn): number {
   return LEAP_INDICES[turn];
 }
 
-interface SeasonRows {
-  tminC: (number | undefined)[];
-  tmaxC: (number | undefined)[];
-  leapDay?: { tminC?: number; tmaxC?: number };
-}
+type SeasonRows = Record<WeatherField, (number | undefined)[]> & { leapDay?: DayWeather };
 
 /**
  * Rows gathered into seasons, oldest first. Days without a row stay absent; of two rows for one day the later counts.
@@ -40,33 +36,79 @@ export function seasonsOfRows(turn: SeasonTurn, rows: readonly DailyWeather[], o
     const season = seasonOf(turn, row.day);
     const held = seasons.get(season) ?? emptySeason();
     seasons.set(season, held);
-    place(held, seasonIndex(turn, row.day), row, offsetC);
+    place(held, seasonIndex(turn, row.day), row.day, moved(row, offsetC));
   }
-  return [...seasons].sort(([a], [b]) => a - b).map(([season, temps]) => ({ season, ...temps }));
+  return [...seasons].sort(([a], [b]) => a - b).map(([season, weather]) => ({ season, ...weather }));
 }
 
 function emptySeason(): SeasonRows {
-  return { tminC: Array(DAYS_IN_SEASON).fill(undefined), tmaxC: Array(DAYS_IN_SEASON).fill(undefined) };
+  const empty = (): (number | undefined)[] => Array(DAYS_IN_SEASON).fill(undefined);
+  return {
+    tminC: empty(),
+    tmaxC: empty(),
+    rainMm: empty(),
+    newSnowMm: empty(),
+    snowDepthMm: empty(),
+    wateringMm: empty(),
+  };
 }
 
-function place(season: SeasonRows, index: number, row: { day: Day } & DayTemps, offsetC: number): void {
-  const tminC = row.tminC === undefined ? undefined : row.tminC + offsetC;
-  const tmaxC = row.tmaxC === undefined ? undefined : row.tmaxC + offsetC;
-  if (monthDayOf(row.day) === '02-29') {
-    season.leapDay = { ...(tminC === undefined ? {} : { tminC }), ...(tmaxC === undefined ? {} : { tmaxC }) };
-    return;
+/** A day's measurements alone, its temperatures moved. */
+function moved(row: DailyWeather, offsetC: number): DayWeather {
+  const known = FIELDS.flatMap((field) => {
+    const value = row[field];
+    return value === undefined ? [] : [[field, TEMPERATURES.has(field) ? value + offsetC : value] as const];
+  });
+  return Object.fromEntries(known);
+}
+
+function place(season: SeasonRows, index: number, day: Day, weather: DayWeather): void {
+  if (monthDayOf(day) === '02-29') season.leapDay = weather;
+  else for (const field of FIELDS) season[field][index - 1] = weather[field];
+}
+
+/**
+ * A season with days laid over it, measurement by measurement: what was seen takes the place of what this season says,
+ * and what was not seen stays. Snow is all its own: the depth this season had lying belongs to snow that may not have
+ * fallen, and new snow without its water is not given this season's rain for it.
+ */
+export function overlaid(turn: SeasonTurn, season: SeasonWeather, days: readonly DailyWeather[]): SeasonWeather {
+  const { leapDay } = season;
+  const laid: SeasonRows = emptySeason();
+  for (const field of FIELDS) if (field !== 'snowDepthMm') laid[field] = [...season[field]];
+  if (leapDay !== undefined) laid.leapDay = leapDay;
+  for (const row of days) {
+    const weather = seenOf(row);
+    if (monthDayOf(row.day) === '02-29') laid.leapDay = { ...laid.leapDay, ...weather };
+    else {
+      const index = seasonIndex(turn, row.day);
+      for (const field of FIELDS) if (field in weather) laid[field][index - 1] = weather[field];
+    }
   }
-  season.tminC[index - 1] = tminC;
-  season.tmaxC[index - 1] = tmaxC;
+  return { season: season.season, ...laid };
+}
+
+/** What a logged day takes the place of: its measurements, and the rain of a day whose snow alone was measured. */
+function seenOf(row: DailyWeather): DayWeather {
+  const weather = moved(row, 0);
+  return weather.newSnowMm !== undefined && weather.rainMm === undefined ? { ...weather, rainMm: undefined } : weather;
 }
 
 /** The one or two days at an index: two in February of a leap year. */
-export function daysAt(turn: SeasonTurn, season: SeasonWeather, index: number): DayTemps[] {
-  const day = { tminC: season.tminC[index - 1], tmaxC: season.tmaxC[index - 1] };
+export function daysAt(turn: SeasonTurn, season: SeasonWeather, index: number): DayWeather[] {
+  const at = index - 1;
+  const day: DayWeather = {
+    tminC: season.tminC[at],
+    tmaxC: season.tmaxC[at],
+    rainMm: season.rainMm[at],
+    newSnowMm: season.newSnowMm[at],
+    snowDepthMm: season.snowDepthMm[at],
+    wateringMm: season.wateringMm[at],
+  };
   return season.leapDay && index === leapIndex(turn) ? [day, season.leapDay] : [day];
 }
 
 /** Mean of a day's minimum and maximum, °C; absent when either is. */
-export function dayMeanC({ tminC, tmaxC }: DayTemps): number | undefined {
+export function dayMeanC({ tminC, tmaxC }: DayWeather): number | undefined {
   return tminC === undefined || tmaxC === undefined ? undefined : (tminC + tmaxC) / 2;
 }

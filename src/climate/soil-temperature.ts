@@ -2,8 +2,9 @@
  * Soil temperature at 10 cm from air temperature.
  *
  * The weighted mean of eleven days of air, today 11 parts and ten days ago 1, is pulled a fifth of the way to the
- * year's mean (Biome-BGC, agro:S30). Under snow the soil stays nearer the year's mean than this says; snow is not yet
- * taken into account. Bare soil: mulch, shade and a raised bed's sides are not either.
+ * year's mean, and five sixths of the way under snow (Biome-BGC, agro:S30). Soil under snow is held to 1 °C all the
+ * same: the year's mean lies deep below a bed, and melting snow is at 0 °C. Bare soil: mulch, shade and a raised bed's
+ * sides are not taken into account.
  */
 import type { Day } from '../measures/days.ts';
 import { airNorms, yearlyMeanAirC } from './air.ts';
@@ -11,16 +12,22 @@ import { type Climate, DAYS_IN_SEASON, LAST_SPRING_INDEX, type SeasonWeather } f
 import { countedOdds } from './counted-odds.ts';
 import { SOIL_WARM_SPREAD_DAYS } from './fitted.ts';
 import { MISSING_DAYS_ALLOWED } from './freeze-record.ts';
+import { usualOf } from './logged.ts';
+import { holderOf, membersFor } from './members.ts';
 import type { Odds } from './odds.ts';
 import { normalQuantile } from './quantiles.ts';
 import { dayOfIndex, seasonIndex } from './season.ts';
 import { dayMeanC, daysAt } from './season-weather.ts';
+import { liesSnow, type SurfaceCourse, surfaceCourses } from './surface.ts';
 
 /** Days of air the soil remembers (agro:S30). */
 const MEMORY_DAYS = 11;
 
-/** How far bare soil is pulled from the air's mean to the year's, 0–1 (agro:S30). */
-const PULL_TO_YEAR = 0.2;
+/** How far soil is pulled from the air's mean to the year's, 0–1, bare and under snow (agro:S30). */
+const PULL_TO_YEAR = { bare: 0.2, snow: 0.83 } as const;
+
+/** Warmest that soil under snow is taken to be, °C. House default: snow keeps it near 0 °C. */
+const WARMEST_UNDER_SNOW_C = 1;
 
 /** Days in a row the soil must hold a temperature to be called warm. House default. */
 const WARM_RUN_DAYS = 7;
@@ -29,8 +36,14 @@ const WARM_RUN_DAYS = 7;
  * Soil temperature of each day of a run of daily mean air temperatures, °C. Days missing among the eleven are left out
  * of the weighting; a day with more than five of them missing has no soil temperature, as have the first days of the
  * run.
+ *
+ * @param snow whether snow lies, day by day; none where left out
  */
-export function soilTempSeries(airC: readonly (number | undefined)[], yearlyMeanC: number): (number | undefined)[] {
+export function soilTempSeries(
+  airC: readonly (number | undefined)[],
+  yearlyMeanC: number,
+  snow: readonly boolean[] = [],
+): (number | undefined)[] {
   return airC.map((_, today) => {
     let [sum, weights, missing] = [0, 0, 0];
     for (let ago = 0; ago < MEMORY_DAYS; ago += 1) {
@@ -41,8 +54,13 @@ export function soilTempSeries(airC: readonly (number | undefined)[], yearlyMean
         weights += MEMORY_DAYS - ago;
       }
     }
-    return missing > MISSING_DAYS_ALLOWED ? undefined : sum / weights + PULL_TO_YEAR * (yearlyMeanC - sum / weights);
+    return missing > MISSING_DAYS_ALLOWED ? undefined : pulled(sum / weights, yearlyMeanC, snow[today] ?? false);
   });
+}
+
+function pulled(airC: number, yearlyMeanC: number, snow: boolean): number {
+  const soilC = airC + (snow ? PULL_TO_YEAR.snow : PULL_TO_YEAR.bare) * (yearlyMeanC - airC);
+  return snow ? Math.min(soilC, WARMEST_UNDER_SNOW_C) : soilC;
 }
 
 /** Usual soil temperature at 10 cm on a day, °C. */
@@ -54,7 +72,8 @@ export function soilTempNormC(climate: Climate, day: Day): number {
 
 const courses = new WeakMap<Climate, readonly (number | undefined)[]>();
 
-function soilNorms(climate: Climate): readonly (number | undefined)[] {
+function soilNorms(given: Climate): readonly (number | undefined)[] {
+  const climate = usualOf(given);
   const known = courses.get(climate);
   if (known) return known;
   const airC = airNorms(climate).map(({ meanC }) => meanC);
@@ -73,46 +92,59 @@ function soilNorms(climate: Climate): readonly (number | undefined)[] {
 export function soilWarmOdds(climate: Climate, { season, tempC }: { season: number; tempC: number }): Odds {
   const dayAt = (index: number): Day => dayOfIndex(climate.seasonTurn, season, index);
   if (climate.seasons.length === 0) return oddsFromNorm(climate, tempC, dayAt);
-  const found = warmIndices(climate, tempC);
+  const found = warmIndices(climate, { season, tempC });
   const indices = found.filter((index) => index !== 'never').sort((a, b) => a - b);
   return countedOdds(indices, found.length, dayAt);
 }
 
-/** Index of the warm day in each season of the record that can tell, oldest first; `never` where spring stays cold. */
-export function warmIndices(climate: Climate, tempC: number): (number | 'never')[] {
-  return soilSeasons(climate)
-    .map((soilC) => warmIndex(soilC, tempC))
-    .filter((index) => index !== 'unknown');
+/** Index of the warm day in each member of a season that can tell, oldest first; `never` where spring stays cold. */
+export function warmIndices(
+  climate: Climate,
+  { season, tempC }: { season: number; tempC: number },
+): (number | 'never')[] {
+  return warmIndexByMember(climate, { season, tempC }).filter((index) => index !== 'unknown');
+}
+
+/** The same for every member, `unknown` where it cannot tell. */
+export function warmIndexByMember(
+  climate: Climate,
+  { season, tempC }: { season: number; tempC: number },
+): (number | 'never' | 'unknown')[] {
+  return soilSeasons(climate, season).map((soilC) => warmIndex(soilC, tempC));
 }
 
 type SoilCourse = readonly (number | undefined)[];
 
-const soils = new WeakMap<Climate, readonly SoilCourse[]>();
+const soils = new WeakMap<Climate, Map<number | 'any', readonly SoilCourse[]>>();
 
-/** Soil of each season of the record. It hangs on the weather alone, so it is worked out once a climate. */
-function soilSeasons(climate: Climate): readonly SoilCourse[] {
-  const known = soils.get(climate);
-  if (known) return known;
-  const yearlyMeanC = yearlyMeanAirC(climate);
-  const worked = climate.seasons.map((season, i) => {
-    const before = climate.seasons[i - 1];
-    const adjoining = before?.season === season.season - 1 ? before : undefined;
-    return seasonSoil(climate, season, adjoining, yearlyMeanC);
-  });
-  soils.set(climate, worked);
+/** Soil of each member of a season, oldest first. */
+function soilSeasons(climate: Climate, season: number): readonly SoilCourse[] {
+  const { holder, season: name } = holderOf(climate, season);
+  const known = soils.get(holder) ?? new Map<number | 'any', readonly SoilCourse[]>();
+  soils.set(holder, known);
+  const held = known.get(name);
+  if (held !== undefined) return held;
+  const before = new Map(membersFor(climate, season - 1).map((member) => [member.season, member]));
+  const surfaces = surfaceCourses(climate, season);
+  const worked = membersFor(climate, season).map((member, i) =>
+    memberSoil(climate, [before.get(member.season - 1), member], surfaces[i] ?? []),
+  );
+  known.set(name, worked);
   return worked;
 }
 
-function seasonSoil(
+/** @param surface two years of days, the season before and the season */
+function memberSoil(
   climate: Climate,
-  season: SeasonWeather,
-  before: SeasonWeather | undefined,
-  yearlyMeanC: number,
-): (number | undefined)[] {
+  [before, season]: readonly [SeasonWeather | undefined, SeasonWeather],
+  surface: SurfaceCourse,
+): SoilCourse {
   const meansOf = (weather: SeasonWeather): (number | undefined)[] =>
     Array.from({ length: DAYS_IN_SEASON }, (_, i) => dayMeanC(daysAt(climate.seasonTurn, weather, i + 1)[0] ?? {}));
   const lead = before ? meansOf(before).slice(1 - MEMORY_DAYS) : [];
-  return soilTempSeries([...lead, ...meansOf(season)], yearlyMeanC).slice(lead.length);
+  const airC = [...lead, ...meansOf(season)];
+  const snow = surface.slice(-airC.length).map(liesSnow);
+  return soilTempSeries(airC, yearlyMeanAirC(climate), snow).slice(lead.length);
 }
 
 function warmIndex(soilC: readonly (number | undefined)[], tempC: number): number | 'never' | 'unknown' {

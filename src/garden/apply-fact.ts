@@ -6,6 +6,7 @@ import type { Effect } from './effects.ts';
 import type { DoneTask } from './facts.ts';
 import type { CompostBought, DoneMark, Garden, Pile, Planting, Stand } from './garden.ts';
 import type { LedgerEntry } from './ledger.ts';
+import { withLogged } from './weather.ts';
 import { withoutAbsent } from './without-absent.ts';
 
 /** The garden once a fact is true. Lists only grow at their end; what is about things no longer there changes nothing. */
@@ -45,6 +46,8 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
       const { kind: _kind, ...found } = fact;
       return hasBed(garden, found.bedId) ? { ...garden, diseases: [...garden.diseases, found] } : garden;
     }
+    case 'weather-logged':
+      return { ...garden, weather: withLogged(garden.weather, fact.days.map(withoutAbsent)) };
     case 'garden-imported':
     case 'entry-undone':
       return garden;

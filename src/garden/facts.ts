@@ -108,6 +108,28 @@ const diseaseFound = z.object({
   on: day,
 });
 
+const mm = (most: number) => z.number().min(0).max(most).optional();
+const tempC = z.number().min(-90).max(60).optional();
+
+/** Days of the garden's own weather, seen or expected. */
+const weatherLogged = z.object({
+  kind: z.literal('weather-logged'),
+  days: z
+    .array(
+      z.object({
+        day,
+        kind: z.enum(['observed', 'expected']),
+        tminC: tempC,
+        tmaxC: tempC,
+        rainMm: mm(2000),
+        newSnowMm: mm(2500),
+        snowDepthMm: mm(15_000),
+        wateringMm: mm(500),
+      }),
+    )
+    .min(1),
+});
+
 /** An earlier entry taken back. */
 const entryUndone = z.object({ kind: z.literal('entry-undone'), entry: z.number().int().positive() });
 
@@ -123,6 +145,7 @@ export const factSchema = z.discriminatedUnion('kind', [
   awayTold,
   soilSqueezed,
   diseaseFound,
+  weatherLogged,
   entryUndone,
 ]);
 
@@ -131,3 +154,6 @@ export type Fact = z.infer<typeof factSchema>;
 
 /** A task done, as a fact tells it. */
 export type DoneTask = z.infer<typeof doneTask>;
+
+/** A day of weather, as a fact tells it. */
+export type WeatherTold = Extract<Fact, { kind: 'weather-logged' }>['days'][number];

@@ -6,6 +6,7 @@
  */
 import type { Day, MonthDay, Weekday } from '../measures/days.ts';
 import type { UnitSystem } from '../measures/units.ts';
+import type { LoggedDay } from './weather.ts';
 
 /** Soil textures a garden may name; water figures for each are in the handbook. */
 export type SoilTextureId =
@@ -251,6 +252,8 @@ export interface Garden {
   soilSqueezes: readonly SoilSqueeze[];
   diseases: readonly DiseaseFound[];
   coldNights: readonly ColdNight[];
+  /** The garden's own weather, oldest first: see weather.ts. */
+  weather: readonly LoggedDay[];
   done: readonly DoneMark[];
   /** Keys of skipped tasks, with the day they were skipped. */
   skipped: Readonly<Record<string, Day>>;

@@ -159,6 +159,7 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
       on: found,
     })),
     coldNights: oldestFirst(file.coldNights, ({ evening }) => evening),
+    weather: [],
     done: [],
     skipped: {},
     pins: {},

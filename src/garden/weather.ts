@@ -14,4 +14,25 @@ export interface DailyWeather {
   newSnowMm?: number;
   /** Snow lying, mm deep. */
   snowDepthMm?: number;
+  /** Water given to the beds, mm. */
+  wateringMm?: number;
+}
+
+/** A day of the garden's own log: seen there, or expected from a forecast. A day may have a row of each. */
+export interface LoggedDay extends DailyWeather {
+  kind: 'observed' | 'expected';
+}
+
+/**
+ * A log with more days taken in, oldest first. What is told of a day again takes the place of what was told of it
+ * before, measurement by measurement, so that a report of snow leaves the day's temperatures standing.
+ */
+export function withLogged(log: readonly LoggedDay[], days: readonly LoggedDay[]): LoggedDay[] {
+  const rows = new Map(log.map((row) => [nameOf(row), row]));
+  for (const row of days) rows.set(nameOf(row), { ...rows.get(nameOf(row)), ...row });
+  return [...rows.values()].sort((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1));
+}
+
+function nameOf({ day, kind }: LoggedDay): string {
+  return `${day} ${kind}`;
 }

@@ -173,6 +173,8 @@ export type HeatMethod =
   | 'mean-over-base'
   /** mean of tmin and tmax, each first raised to the base (and cut to the upper limit), less the base */
   | 'raised-to-base'
+  /** area of a sine wave from tmin to tmax above the base and below the upper limit (agro:S13) */
+  | 'single-sine'
   /** raised-to-base at 0 °C with tmax cut to 21.1 °C while young and to 35 °C from 213 units on (phenology:P2) */
   | 'small-grain';
 

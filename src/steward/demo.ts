@@ -7,9 +7,8 @@ import { gunzip } from 'node:zlib';
 import { demoGardenFile } from '../../demo-data/demo-garden.ts';
 import { DEMO_WEATHER_YEAR, demoWeather, shiftedWeather } from '../../demo-data/demo-weather.ts';
 import { checkGardenFile } from '../garden/read-garden-file.ts';
-import type { DailyWeather } from '../garden/weather.ts';
+import type { DailyWeather, LoggedDay } from '../garden/weather.ts';
 import { readWeatherFile } from '../garden/weather-file.ts';
-import type { Store } from '../store/store.ts';
 import { type Clock, dayIn } from './planner.ts';
 import type { Steward } from './steward.ts';
 
@@ -21,7 +20,6 @@ const BY = 'demo';
 /** What laying the demo garden works with. */
 export interface DemoRoom {
   steward: Steward;
-  store: Store;
   clock: Clock;
 }
 
@@ -31,7 +29,7 @@ export interface DemoRoom {
  *
  * @returns the garden's id
  */
-export async function layDemo({ steward, store, clock }: DemoRoom): Promise<string> {
+export async function layDemo({ steward, clock }: DemoRoom): Promise<string> {
   const now = clock.now();
   const { timeZone } = checkGardenFile(demoGardenFile(now.slice(0, 10))).garden;
   const anchor = clock.today ?? dayIn(timeZone, now);
@@ -40,12 +38,13 @@ export async function layDemo({ steward, store, clock }: DemoRoom): Promise<stri
   const record = { origin: demoWeather.origin, leftOut: demoWeather.leftOut, days };
   const { gardenId } = await steward.importGarden({ file, prefer: 'file', record }, BY);
   const observed = shiftedWeather(days, { year: DEMO_WEATHER_YEAR, anchor });
-  await store.logWeather(
-    gardenId,
-    observed.map((row) => ({ ...row, kind: 'observed' })),
-  );
+  await steward.report(gardenId, { kind: 'weather-logged', days: observed.map(asSeen) }, BY);
   await steward.addFeed(gardenId, 'Everything');
   return gardenId;
+}
+
+function asSeen(row: DailyWeather): LoggedDay {
+  return { ...row, kind: 'observed' };
 }
 
 async function readRecord(): Promise<DailyWeather[]> {

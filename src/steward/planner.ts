@@ -3,6 +3,8 @@
  */
 import { DateTime, Settings } from 'luxon';
 import type { Climate } from '../climate/climate.ts';
+import { withWeather } from '../climate/logged.ts';
+import { seasonOf, seasonTurnOf } from '../climate/season.ts';
 import type { Garden } from '../garden/garden.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused } from '../garden/problem.ts';
@@ -56,6 +58,7 @@ export class Planner {
   readonly #shelves: Shelves;
   readonly #clock: Clock;
   readonly #held = new Map<string, VersionedView>();
+  readonly #climates = new Map<string, { name: string; climate: Climate }>();
 
   constructor(shelves: Shelves, clock: Clock) {
     this.#shelves = shelves;
@@ -95,8 +98,22 @@ export class Planner {
   }
 
   async #climate(garden: Garden, today: Day): Promise<Climate> {
-    const record = garden.climate.kind === 'daily-record' ? await this.#shelves.weatherRecord(garden.id) : undefined;
-    return climateOf(garden, today, { record, stations: readStationTable });
+    return withWeather(await this.#usualClimate(garden, today), garden.weather, today);
+  }
+
+  /** The climate without the garden's own weather, worked out anew only when what it hangs on has changed. */
+  async #usualClimate(garden: Garden, today: Day): Promise<Climate> {
+    const { id, place, climate: choice } = garden;
+    const recorded = choice.kind === 'daily-record';
+    const version = recorded ? await this.#shelves.recordVersion(id) : undefined;
+    const season = seasonOf(seasonTurnOf(place.latitude), today);
+    const name = JSON.stringify([place, choice, version, season]);
+    const held = this.#climates.get(id);
+    if (held?.name === name) return held.climate;
+    const record = recorded ? await this.#shelves.weatherRecord(id) : undefined;
+    const climate = await climateOf(garden, today, { record, stations: readStationTable });
+    this.#climates.set(id, { name, climate });
+    return climate;
   }
 
   /**

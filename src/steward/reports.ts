@@ -1,6 +1,8 @@
 /**
  * What somebody reports of the garden: checked against it, and tried out before it is taken in.
  */
+import { EXPECTED_DAYS } from '../climate/logged.ts';
+import type { WeatherTold } from '../garden/facts.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
 import { vegetables } from '../handbook/vegetables.ts';
@@ -9,8 +11,8 @@ import { gardenOf, type Planner, type VersionedView } from './planner.ts';
 import type { Report, ReportPreview } from './steward.ts';
 import { movesBetween } from './undo.ts';
 
-/** Days ahead a forecast may be told for: beyond them it says no more than the season does. */
-const FORECAST_DAYS = 10;
+/** Days back the garden's own weather may go: the season before the one that is planned, and its winter. House default. */
+const LOG_DAYS = 800;
 /** Days back and ahead that anything else may be reported for: a year. House default. */
 const REPORT_DAYS = 366;
 
@@ -46,7 +48,7 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
   const { today } = view.plan;
   switch (report.kind) {
     case 'cold-night-told': {
-      const [from, to] = report.how === 'expected' ? [today, addDays(today, FORECAST_DAYS)] : [back(today), today];
+      const [from, to] = report.how === 'expected' ? [today, addDays(today, EXPECTED_DAYS)] : [back(today), today];
       return dayProblems('the evening', report.evening, from, to);
     }
     case 'away-told': {
@@ -58,6 +60,8 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
       return dayProblems('the day it was squeezed', report.on, back(today), today);
     case 'disease-found':
       return [...diseaseProblems(view, report), ...dayProblems('the day it was found', report.on, back(today), today)];
+    case 'weather-logged':
+      return report.days.flatMap((row) => weatherProblems(row, today));
     default:
       return report satisfies never;
   }
@@ -83,6 +87,17 @@ function diseaseProblems({ garden }: VersionedView, report: Extract<Report, { ki
   if (!vegetables.some(({ id }) => id === report.cropId)) {
     const what = `"${report.cropId}" is not a known crop.`;
     problems.push({ where: 'the crop', what, mend: 'Give a crop id of the handbook, such as tomato.' });
+  }
+  return problems;
+}
+
+function weatherProblems(row: WeatherTold, today: Day): Problem[] {
+  const { day, kind, tminC, tmaxC } = row;
+  const [from, to] = kind === 'expected' ? [today, addDays(today, EXPECTED_DAYS)] : [addDays(today, -LOG_DAYS), today];
+  const problems = dayProblems('the day', day, from, to);
+  if (tminC !== undefined && tmaxC !== undefined && tmaxC < tminC) {
+    const what = `The highest, ${tmaxC} °C, is below the lowest, ${tminC} °C.`;
+    problems.push({ where: day, what, mend: 'Swap the two, or leave one out.' });
   }
   return problems;
 }

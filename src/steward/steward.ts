@@ -40,7 +40,10 @@ export interface UndoPreview {
 }
 
 /** Something that happened, as somebody reports it. */
-export type Report = Extract<Fact, { kind: 'cold-night-told' | 'away-told' | 'soil-squeezed' | 'disease-found' }>;
+export type Report = Extract<
+  Fact,
+  { kind: 'cold-night-told' | 'away-told' | 'soil-squeezed' | 'disease-found' | 'weather-logged' }
+>;
 
 /** A task that a change would move, bring or take away. */
 export interface TaskMove {

@@ -76,6 +76,7 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
     case 'cold-night-told':
     case 'away-told':
     case 'soil-squeezed':
+    case 'weather-logged':
       return new Set();
     case 'tasks-skipped':
       return new Set(fact.tasks.map(({ key }) => key));

@@ -5,7 +5,7 @@
 import { join } from 'node:path';
 import { migrations } from '../../migrations/index.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
-import type { Day, Instant } from '../measures/days.ts';
+import type { Instant } from '../measures/days.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { connect } from './connection.ts';
 import { copyDatabase } from './copy.ts';
@@ -15,14 +15,7 @@ import { type Appended, append, ledger, type NewEntry } from './ledger.ts';
 import { migrate } from './migrate.ts';
 import { plan, savePlan } from './plans.ts';
 import type { Database } from './tables.ts';
-import {
-  type LoggedWeather,
-  logWeather,
-  replaceWeatherRecord,
-  type WeatherRecord,
-  weatherLog,
-  weatherRecord,
-} from './weather.ts';
+import { recordVersion, replaceWeatherRecord, type WeatherRecord, weatherRecord } from './weather.ts';
 
 /** Reads and writes, each on its own or together in a {@link Store.transaction}. */
 export interface Shelves {
@@ -45,12 +38,10 @@ export interface Shelves {
   savePlan(gardenId: string, plan: Plan, factsVersion: number): Promise<boolean>;
   /** The long record the climate is worked out from, if the garden has one. */
   weatherRecord(gardenId: string): Promise<WeatherRecord | undefined>;
+  /** The facts version the long record came with: while it stands, so does what was worked out from the record. */
+  recordVersion(gardenId: string): Promise<number | undefined>;
   /** Puts a long record in place of the one there was; returns the new facts version. */
   replaceWeatherRecord(gardenId: string, record: WeatherRecord): Promise<number>;
-  /** The garden's own weather from a day on, in order; observed and expected rows are told apart by `kind`. */
-  weatherLog(gardenId: string, from: Day): Promise<LoggedWeather[]>;
-  /** Writes days into the garden's own weather, replacing rows of the same day and kind; returns the new version. */
-  logWeather(gardenId: string, days: readonly LoggedWeather[]): Promise<number>;
   /** The garden's feeds, revoked ones included, oldest first. */
   feeds(gardenId: string): Promise<Feed[]>;
   /** Keeps a new feed. */
@@ -114,9 +105,8 @@ function shelvesOf(db: Database): Shelves {
     plan: (gardenId) => plan(db, gardenId),
     savePlan: (gardenId, made, version) => savePlan(db, gardenId, made, version),
     weatherRecord: (gardenId) => weatherRecord(db, gardenId),
+    recordVersion: (gardenId) => recordVersion(db, gardenId),
     replaceWeatherRecord: (gardenId, record) => replaceWeatherRecord(db, gardenId, record),
-    weatherLog: (gardenId, from) => weatherLog(db, gardenId, from),
-    logWeather: (gardenId, days) => logWeather(db, gardenId, days),
     feeds: (gardenId) => feeds(db, gardenId),
     addFeed: (feed) => addFeed(db, feed),
     revokeFeed: (gardenId, feedId, at) => revokeFeed(db, gardenId, feedId, at),

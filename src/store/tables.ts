@@ -38,14 +38,11 @@ export interface WeatherRow {
   snow_depth_mm: number | null;
 }
 
-interface ObservedWeatherRow extends WeatherRow {
-  kind: 'observed' | 'expected';
-}
-
 interface RecordRow {
   garden_id: string;
   origin: string;
   left_out: string;
+  facts_version: number;
 }
 
 interface PlanRow {
@@ -72,7 +69,6 @@ export interface Tables {
   ledger: LedgerRow;
   records: RecordRow;
   record_weather: WeatherRow;
-  observed_weather: ObservedWeatherRow;
   plans: PlanRow;
   feeds: FeedRow;
 }

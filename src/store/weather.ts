@@ -1,9 +1,8 @@
 /**
- * Weather on disk: the long record a garden's climate is worked out from, and the log of its own days.
+ * Weather on disk: the long record a garden's climate is worked out from.
  */
 import { z } from 'zod';
 import type { DailyWeather } from '../garden/weather.ts';
-import type { Day } from '../measures/days.ts';
 import { raiseFactsVersion } from './gardens.ts';
 import { parseJson } from './json.ts';
 import { type Database, type WeatherRow, writing } from './tables.ts';
@@ -17,12 +16,7 @@ export interface WeatherRecord {
   days: readonly DailyWeather[];
 }
 
-/** A day of this garden's own log: seen, or only expected. A day may have a row of each. */
-export interface LoggedWeather extends DailyWeather {
-  kind: 'observed' | 'expected';
-}
-
-/** Rows sent in one statement: 8 values each stay well under the 32,766 SQLite takes at once. */
+/** Rows sent in one statement: 7 values each stay well under the 32,766 SQLite takes at once. */
 const ROWS_AT_ONCE = 500;
 
 const leftOutSchema = z.array(z.number().int());
@@ -41,6 +35,16 @@ export async function weatherRecord(db: Database, gardenId: string): Promise<Wea
   return { origin: about.origin, leftOut, days: rows.map(weatherOf) };
 }
 
+/** The version of the facts a garden's record came with; nothing where it has none. */
+export async function recordVersion(db: Database, gardenId: string): Promise<number | undefined> {
+  const row = await db
+    .selectFrom('records')
+    .select('facts_version')
+    .where('garden_id', '=', gardenId)
+    .executeTakeFirst();
+  return row?.facts_version;
+}
+
 /** Puts a long record in place of the one there was. Returns the new facts version. */
 export function replaceWeatherRecord(db: Database, gardenId: string, record: WeatherRecord): Promise<number> {
   return writing(db, async (transaction) => {
@@ -49,50 +53,15 @@ export function replaceWeatherRecord(db: Database, gardenId: string, record: Wea
     await transaction.deleteFrom('records').where('garden_id', '=', gardenId).execute();
     await transaction
       .insertInto('records')
-      .values({ garden_id: gardenId, origin: record.origin, left_out: JSON.stringify(record.leftOut) })
+      .values({
+        garden_id: gardenId,
+        origin: record.origin,
+        left_out: JSON.stringify(record.leftOut),
+        facts_version: version,
+      })
       .execute();
     const rows = record.days.map((day) => rowOf(gardenId, day));
     for (const batch of batches(rows)) await transaction.insertInto('record_weather').values(batch).execute();
-    return version;
-  });
-}
-
-/** The days of a garden's own log from one day on, in order. */
-export async function weatherLog(db: Database, gardenId: string, from: Day): Promise<LoggedWeather[]> {
-  const rows = await db
-    .selectFrom('observed_weather')
-    .selectAll()
-    .where('garden_id', '=', gardenId)
-    .where('day', '>=', from)
-    .orderBy('day')
-    .orderBy('kind')
-    .execute();
-  return rows.map((row) => ({ ...weatherOf(row), kind: row.kind }));
-}
-
-/**
- * Writes days into a garden's own log. A row of the same day and kind is replaced whole; an expected day never touches
- * an observed one. Returns the new facts version.
- */
-export function logWeather(db: Database, gardenId: string, days: readonly LoggedWeather[]): Promise<number> {
-  return writing(db, async (transaction) => {
-    const version = await raiseFactsVersion(transaction, gardenId);
-    const rows = days.map((day) => ({ ...rowOf(gardenId, day), kind: day.kind }));
-    for (const batch of batches(rows)) {
-      await transaction
-        .insertInto('observed_weather')
-        .values(batch)
-        .onConflict((conflict) =>
-          conflict.columns(['garden_id', 'day', 'kind']).doUpdateSet(({ ref }) => ({
-            tmin_c: ref('excluded.tmin_c'),
-            tmax_c: ref('excluded.tmax_c'),
-            rain_mm: ref('excluded.rain_mm'),
-            new_snow_mm: ref('excluded.new_snow_mm'),
-            snow_depth_mm: ref('excluded.snow_depth_mm'),
-          })),
-        )
-        .execute();
-    }
     return version;
   });
 }

@@ -2,10 +2,11 @@
  * Ledger entries as a reader would tell them.
  */
 import { fullDay } from '../digest/words.ts';
-import type { Fact } from '../garden/facts.ts';
+import type { Fact, WeatherTold } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
+import type { UnitSystem } from '../measures/units.ts';
 
 /** What a fact says, in one line. */
 export function factInWords(
@@ -45,9 +46,34 @@ export function factInWords(
       const crop = vegetableById(fact.cropId).name;
       return `Found ${fact.disease} on the ${crop} in ${bed} on ${formatDay(fact.on, units)}`;
     }
+    case 'weather-logged':
+      return weatherInWords(fact.days, units);
     case 'entry-undone':
       return `Took back entry ${fact.entry}`;
     default:
       return fact satisfies never;
   }
 }
+
+/** A day's weather, or how many days and which. */
+function weatherInWords(days: readonly WeatherTold[], units: UnitSystem): string {
+  const [first, last] = [days[0], days.at(-1)];
+  if (first === undefined || last === undefined) return 'Weather';
+  const word = first.kind === 'expected' ? 'Weather expected' : 'Weather';
+  if (days.length > 1)
+    return `${word} of ${days.length} days, ${fullDay(first.day, units)} to ${fullDay(last.day, units)}`;
+  const told = MEASURED.flatMap(([field, name, unit]) => {
+    const value = first[field];
+    return value === undefined ? [] : [`${name} ${formatQuantity({ value, unit }, units)}`];
+  });
+  return `${word} of ${fullDay(first.day, units)}: ${told.join(', ')}`;
+}
+
+const MEASURED = [
+  ['tminC', 'low', 'tempC'],
+  ['tmaxC', 'high', 'tempC'],
+  ['rainMm', 'rain', 'mm'],
+  ['newSnowMm', 'new snow', 'mm'],
+  ['snowDepthMm', 'snow lying', 'mm'],
+  ['wateringMm', 'watering', 'mm'],
+] as const;

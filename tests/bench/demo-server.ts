@@ -22,7 +22,7 @@ export async function demoServer(anchor: string): Promise<DemoServer> {
   const clock = { now: () => `${anchor}T12:00:00.000Z`, today: anchor };
   const store = await openStore({ file: ':memory:' });
   const steward = createSteward({ store, clock });
-  const gardenId = await layDemo({ steward, store, clock });
+  const gardenId = await layDemo({ steward, clock });
   const settings: WebSettings = { port: 8139, hostNames: [] };
   const server = await serveApp(createApp({ steward, settings }), { hostname: '127.0.0.1', port: settings.port });
   const [feed] = await steward.feeds(gardenId);

@@ -18,7 +18,7 @@ async function served(): Promise<{ plan: Plan; body: string; token: string }> {
   const clock = { now: () => `${ANCHOR}T12:00:00.000Z`, today: ANCHOR };
   const store = await openStore({ file: ':memory:' });
   const steward = createSteward({ store, clock });
-  const gardenId = await layDemo({ steward, store, clock });
+  const gardenId = await layDemo({ steward, clock });
   const [feed] = await steward.feeds(gardenId);
   const token = feed?.token ?? '';
   const app = createApp({ steward, settings: { port: 8137, hostNames: [] } });

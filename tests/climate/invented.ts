@@ -14,7 +14,16 @@ export type TempsAt = (index: number) => { tminC?: number; tmaxC?: number };
 /** One season whose days follow a rule. */
 export function seasonOfTemps(season: number, tempsAt: TempsAt): SeasonWeather {
   const days = Array.from({ length: DAYS_IN_SEASON }, (_, i) => tempsAt(i + 1));
-  return { season, tminC: days.map(({ tminC }) => tminC), tmaxC: days.map(({ tmaxC }) => tmaxC) };
+  const none = Array(DAYS_IN_SEASON).fill(undefined);
+  return {
+    season,
+    tminC: days.map(({ tminC }) => tminC),
+    tmaxC: days.map(({ tmaxC }) => tmaxC),
+    rainMm: none,
+    newSnowMm: none,
+    snowDepthMm: none,
+    wateringMm: none,
+  };
 }
 
 /** Daily rows from one day to another, each 10–20 °C unless a rule says otherwise. */
@@ -37,6 +46,8 @@ export function inventedClimate(parts: Partial<Climate> = {}): Climate {
     seasonTurn: '01-01',
     freezes: freezeTable(() => ({ kind: 'none' })),
     seasons: [],
+    logged: [],
+    frostOffsetDays: 0,
     normals: { tminC: Array(12).fill(5), tmaxC: Array(12).fill(15) },
     notes: [],
     ...parts,

@@ -33,20 +33,22 @@ export function rowsOf(path: string): DailyWeather[] {
     .split('\n')
     .slice(1)
     .map((line) => {
-      const [day = '', tmin, tmax, rain] = line.split(',');
-      const [tminC, tmaxC, rainMm] = [tmin, tmax, rain].map(figure);
+      const [day = '', ...cells] = line.split(',');
+      const [tminC, tmaxC, rainMm, newSnowMm, snowDepthMm] = cells.map(figure);
       return {
         day,
         ...(tminC === undefined ? {} : { tminC }),
         ...(tmaxC === undefined ? {} : { tmaxC }),
         ...(rainMm === undefined ? {} : { rainMm }),
+        ...(newSnowMm === undefined ? {} : { newSnowMm }),
+        ...(snowDepthMm === undefined ? {} : { snowDepthMm }),
       };
     });
 }
 
-/** The daily rows of one of the two reference records, July 1980 to December 2020. */
+/** The daily rows of one of the two reference records, July 1960 to December 2020. */
 export function recordRows(name: RecordName): DailyWeather[] {
-  return rowsOf(`tests/references/data/${name}-1981-2020.csv.gz`);
+  return rowsOf(`tests/references/data/${name}-1960-2020.csv.gz`);
 }
 
 /** The climate of a reference record over thirty seasons, up to and with one. */

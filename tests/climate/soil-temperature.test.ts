@@ -43,8 +43,8 @@ describe('the day the soil is warm', () => {
   it('is the first of seven days in a row at the temperature', () => {
     const climate = inventedClimate({ seasons: [jumpOn(2001, 100)] });
     // Year's mean 20·266/365 = 14.58. Fourth warm day, 38 parts: 0.8·20·38/66 + 0.2·14.58 = 12.1; fifth, 45 parts: 13.8.
-    expect(warmIndices(climate, 12.5)).toEqual([104]);
-    expect(warmIndices(climate, 12)).toEqual([103]);
+    expect(warmIndices(climate, { season: 2002, tempC: 12.5 })).toEqual([104]);
+    expect(warmIndices(climate, { season: 2002, tempC: 12 })).toEqual([103]);
   });
 
   it('is not a warm spell of six days', () => {
@@ -53,7 +53,7 @@ describe('the day the soil is warm', () => {
       const warm = (index >= 60 && index < 68) || index >= 150;
       return warm ? { tminC: 18, tmaxC: 22 } : { tminC: 0, tmaxC: 0 };
     });
-    expect(warmIndices(inventedClimate({ seasons: [spell] }), 13)).toEqual([154]);
+    expect(warmIndices(inventedClimate({ seasons: [spell] }), { season: 2002, tempC: 13 })).toEqual([154]);
   });
 
   it('is not looked for in autumn', () => {
@@ -64,7 +64,7 @@ describe('the day the soil is warm', () => {
   it('is not known in a season with too many days missing before it', () => {
     const gap = Array.from({ length: 20 }, (_, i) => 50 + i);
     const seasons = [jumpOn(2001, 100), jumpOn(2002, 100, gap), jumpOn(2003, 100, [200, 201])];
-    expect(warmIndices(inventedClimate({ seasons }), 12.5)).toHaveLength(2);
+    expect(warmIndices(inventedClimate({ seasons }), { season: 2002, tempC: 12.5 })).toHaveLength(2);
   });
 
   it('has odds over the seasons of a record', () => {

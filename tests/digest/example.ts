@@ -36,6 +36,7 @@ export const hollowLane: Garden = {
   soilSqueezes: [],
   diseases: [],
   coldNights: [],
+  weather: [],
   done: [],
   skipped: {},
   pins: {},

@@ -20,7 +20,7 @@ it.each(ANCHORS)('the demo garden laid on %s has work, no clash and no crowded w
   const store = await openStore({ file: ':memory:', now: clock.now() });
   const steward = createSteward({ store, clock });
   onTestFinished(() => steward.close());
-  const { plan } = await steward.view(await layDemo({ steward, store, clock }));
+  const { plan } = await steward.view(await layDemo({ steward, clock }));
   const open = plan.entries.filter(({ state }) => state === 'open');
   const weeks = new Map<string, string[]>();
   for (const { day, title } of open) weeks.set(weekStart(day), [...(weeks.get(weekStart(day)) ?? []), title]);

@@ -54,6 +54,7 @@ export function garden(parts: Partial<Omit<Garden, 'place'>> & { place?: Partial
     soilSqueezes: [],
     diseases: [],
     coldNights: [],
+    weather: [],
     done: [],
     skipped: {},
     pins: {},

@@ -84,6 +84,7 @@ export function garden(parts: Partial<Garden> = {}): Garden {
     soilSqueezes: [],
     diseases: [],
     coldNights: [],
+    weather: [],
     done: [],
     skipped: {},
     pins: {},

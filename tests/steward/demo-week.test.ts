@@ -11,7 +11,7 @@ it.each(['2027-01-15', '2027-04-18', '2027-10-05'])(
     const store = await openStore({ file: ':memory:', now: clock.now() });
     const steward = createSteward({ store, clock });
     onTestFinished(() => steward.close());
-    const { plan } = await steward.view(await layDemo({ steward, store, clock }));
+    const { plan } = await steward.view(await layDemo({ steward, clock }));
     const weeks = new Map<string, number>();
     for (const { day, state } of plan.entries) {
       if (state === 'open') weeks.set(weekStart(day), (weeks.get(weekStart(day)) ?? 0) + 1);

@@ -65,7 +65,8 @@ describe('adding to the ledger', () => {
 
   test('weather moves the facts on too', async () => {
     const store = await stockedStore();
-    const version = await store.logWeather('plot', [{ day: '2027-04-18', kind: 'observed', tminC: -1.1 }]);
+    const record = { origin: 'invented', leftOut: [], days: [{ day: '2027-04-18', tminC: -1.1 }] };
+    const version = await store.replaceWeatherRecord('plot', record);
     expect(version).toBe(1);
     expect(await store.append('plot', 0, [skipping('a')])).toEqual({ outcome: 'stale' });
     expect(await store.append('plot', version, [skipping('a')])).toEqual({ outcome: 'added', version: 2 });

@@ -79,7 +79,7 @@ describe('the stored plan', () => {
 
   test('is refused when weather came in while it was being made', async () => {
     const store = await stockedStore();
-    await store.logWeather('plot', [{ day: '2027-04-17', kind: 'observed', newSnowMm: 80 }]);
+    await store.replaceWeatherRecord('plot', { origin: 'invented', leftOut: [], days: [] });
     expect(await store.savePlan('plot', planOf('2027-04-18', 0), 0)).toBe(false);
     expect(await store.savePlan('plot', planOf('2027-04-18', 1), 1)).toBe(true);
   });

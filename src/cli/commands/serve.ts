@@ -35,11 +35,11 @@ export const serve = command({
     ...everywhere,
   },
   run: (call) =>
-    withHousehold(call, { make: true }, async ({ steward, store }) => {
+    withHousehold(call, { make: true }, async ({ steward }) => {
       const { at, settings, options } = call;
       const report = (line: string) => at.stderr.write(`${line}\n`);
       const empty = (await steward.gardenIds()).length === 0;
-      if (empty) await layDemo({ steward, store, clock: clockOf(at, options.today) });
+      if (empty) await layDemo({ steward, clock: clockOf(at, options.today) });
       const stopPlanning = await keepPlanned(steward, (error) => report(faultText(error)));
       const { publicUrl } = settings;
       const port = options.port ?? settings.port;

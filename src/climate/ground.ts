@@ -1,0 +1,51 @@
+/**
+ * The ground of a bed day by day: whether it can be worked, and how dry its top layer is.
+ */
+import { type Climate, DAYS_IN_SEASON } from './climate.ts';
+import { isThawed } from './frozen-ground.ts';
+import { holderOf } from './members.ts';
+import { liesSnow, type SurfaceCourse, surfaceCourses } from './surface.ts';
+import { depletionAfter, layerWaterOf, type SoilClass } from './top-layer.ts';
+
+/** The ground at the end of a day. */
+export interface GroundDay {
+  /** Water missing from the top layer, mm; negative while it has still to drain. */
+  depletionMm: number;
+  /** Why it cannot be worked, or that it can. `soaked` has still to drain, `wet` has drained and has still to dry. */
+  state: 'snow' | 'frozen' | 'soaked' | 'wet' | 'fit';
+  /** Whether the day's weather was known. */
+  known: boolean;
+}
+
+/** A season of ground by index − 1. */
+export type GroundCourse = readonly GroundDay[];
+
+const grounds = new WeakMap<Climate, Map<string, readonly GroundCourse[]>>();
+
+/**
+ * The ground of a soil through a season, one course a member of the ensemble, oldest first. Empty where the climate has
+ * no daily record with rain in it.
+ */
+export function groundCourses(climate: Climate, season: number, soil: SoilClass): readonly GroundCourse[] {
+  const { holder, season: at } = holderOf(climate, season);
+  const known = grounds.get(holder) ?? new Map<string, readonly GroundCourse[]>();
+  grounds.set(holder, known);
+  const name = `${at} ${soil.texture.id} ${soil.raised}`;
+  const held = known.get(name);
+  if (held !== undefined) return held;
+  const courses = surfaceCourses(climate, season).map((surface) => groundCourse(surface, soil));
+  known.set(name, courses);
+  return courses;
+}
+
+function groundCourse(surface: SurfaceCourse, soil: SoilClass): GroundDay[] {
+  const layer = layerWaterOf(soil);
+  let depletionMm = 0;
+  const days = surface.map(({ wetMm, referenceMm, frostIndex, snowWaterMm, known }): GroundDay => {
+    depletionMm = depletionAfter(depletionMm, wetMm, referenceMm, layer);
+    const dry = depletionMm >= layer.fitMm ? 'fit' : depletionMm < 0 ? 'soaked' : 'wet';
+    const state = liesSnow({ snowWaterMm }) ? 'snow' : isThawed(frostIndex) ? dry : 'frozen';
+    return { depletionMm, state, known };
+  });
+  return days.slice(-DAYS_IN_SEASON);
+}
