@@ -9,6 +9,13 @@ export const soilReadinessSentences: Practice['sentences'] = {
   'squeeze.awake': ({ saw, limit }) =>
     `In the middle year the soil wakes (${quantity(Number(saw.tempC), 'tempC')}) about ${dated(String(saw.awake))}; ` +
     `whether it is dry enough by then nobody can reckon yet, so a handful decides, by ${dated(String(limit))}.`,
+  'squeeze.fit': ({ saw, limit }) =>
+    `Over ${saw.years} seasons of the record, and this one so far, snow is gone, the ground thawed, at ` +
+    `${quantity(Number(saw.tempC), 'tempC')} and drained by ${dated(String(saw.awake))} in the middle one. That is ` +
+    `reckoned; a handful decides, by ${dated(String(limit))}.`,
+  'squeeze.setback': ({ saw }) =>
+    `${SETBACKS[String(saw.state)] ?? ''} on ${dated(String(saw.on))}. From there the middle one of ${saw.years} seasons ` +
+    `has it melted, thawed and drained by ${dated(String(saw.fit))}; what the soil said before no longer counts.`,
   'squeeze.before-work': ({ saw }) =>
     `The first work planned in this soil is ${saw.what} in ${saw.bed} on ${dated(String(saw.day))}; ` +
     `${saw.days} days before it leave room for a second handful.`,
@@ -21,6 +28,12 @@ export const soilReadinessSentences: Practice['sentences'] = {
   'loosen.awake': ({ saw, limit }) =>
     `The soil wakes (${quantity(Number(saw.tempC), 'tempC')}) about ${dated(String(saw.awake))}, and it has to crumble ` +
     `first: by ${dated(String(limit))}.`,
+};
+
+const SETBACKS: Readonly<Record<string, string>> = {
+  snow: 'Snow lay again',
+  frozen: 'The ground was frozen again',
+  soaked: 'The ground was soaked again',
 };
 
 const DRAINS: Readonly<Record<string, string>> = {

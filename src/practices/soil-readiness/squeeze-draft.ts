@@ -2,25 +2,30 @@
  * The squeeze test: one handful for all beds of one soil, before the first spring work; again some days after one that
  * smeared.
  */
+import { fitToWorkOdds, springWorkOdds } from '../../climate/fit-to-work.ts';
 import type { Odds } from '../../climate/odds.ts';
 import { dayOfIndex } from '../../climate/season.ts';
 import { soilWarmOdds } from '../../climate/soil-temperature.ts';
 import type { Bed, SoilSqueeze, SoilTextureId } from '../../garden/garden.ts';
 import { type SoilWork, soilWorkOf } from '../../handbook/soil-work.ts';
-import { addDays, clampDay, earliestOf, latestOf } from '../../measures/days.ts';
+import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midsummerOf, SOIL_AWAKE_C } from '../seasons.ts';
-import { awaitedSqueezeKey, squeezesOf, textureRow } from '../soil-class.ts';
+import { awaitedSqueezeKey, setbackAfter, soilClassOf, squeezesOf, textureRow } from '../soil-class.ts';
 import { type SpringWork, springWork } from '../spring-work.ts';
 
 /** Days about the best one in which the test is as good: a week holds a work day of every household. House default. */
 const CANDIDATE_DAYS = 7;
 /** Days after the soil wakes until which the test is worth making where nothing is planned. House default. */
 const OPEN_DAYS = 14;
+/** The same after snow or a soaking: the work behind it is waiting. House default. */
+const OPEN_DAYS_AFTER_SETBACK = 4;
+/** Days ahead within which planned work makes a handful worth squeezing again. House default. */
+const AHEAD_DAYS = 28;
 /** Depth the handful is taken from, mm: the middle of the layer that is worked (agro section 5.4, house default). */
 const HANDFUL_DEPTH_MM = 150;
 
@@ -34,6 +39,7 @@ export interface SoilClass {
 }
 
 interface Timing {
+  odds?: Odds;
   window: Window;
   reasons: readonly Reason[];
 }
@@ -46,15 +52,19 @@ interface Timing {
 export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft | undefined {
   const { garden, climate } = input;
   const { soilTexture, season } = soil;
-  const odds = soilWarmOdds(climate, { season, tempC: SOIL_AWAKE_C });
-  const squeezes = squeezesOf(garden, climate, soilTexture, season);
+  const odds = readyOdds(input, soil);
   const work = springWork(input, soil.beds, season);
-  const last = squeezes.at(-1);
-  if (squeezes.some(({ answer }) => answer === 'crumbles')) return undefined;
-  if (work.some(({ happened, day }) => happened && (last === undefined || day >= last.on))) return undefined;
+  const last = squeezesOf(garden, climate, soilTexture, season).at(-1);
+  const begun = work.findLast(({ happened, day }) => happened && (last === undefined || day >= last.on));
+  const answered = begun?.day ?? (last?.answer === 'crumbles' ? last.on : undefined);
   const row = textureRow(soilTexture);
   const how = soilWorkOf(row.workClass);
-  const timing = last === undefined ? firstTest(input, soil, odds, how, work[0]) : nextTest(input, soil, how, last);
+  const timing =
+    answered !== undefined
+      ? testAfterSetback(input, soil, answered, work)
+      : last === undefined
+        ? firstTest(input, soil, odds, how, work[0])
+        : nextTest(input, soil, how, last);
   if (timing === undefined) return undefined;
   const name = row.name.toLowerCase();
   return {
@@ -76,9 +86,51 @@ export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft |
     needs: [],
     after: [],
     confidence: knownAs(climate, climate.seasons.length > 0 ? 'modelled' : 'derived'),
-    ...(last === undefined ? { odds } : {}),
+    ...(timing.odds === undefined ? {} : { odds: timing.odds }),
     reasons: [...timing.reasons, drainReason(name, how)],
     makes: [{ makes: 'soil-squeezed', soilTexture, answer: 'crumbles' }],
+  };
+}
+
+/** The day the soil is awake and fit over the seasons of the record, or awake only where no rain is known. */
+function readyOdds({ garden, climate }: PracticeInput, { soilTexture, season }: SoilClass): Odds {
+  const soil = soilClassOf(garden, soilTexture);
+  return (
+    springWorkOdds(climate, { season, tempC: SOIL_AWAKE_C, soil }) ??
+    soilWarmOdds(climate, { season, tempC: SOIL_AWAKE_C })
+  );
+}
+
+/**
+ * The test that snow, frost or a soaking asks for again: when it will have melted and drained, if there is work ahead.
+ *
+ * @param answered the day the soil last was known to be fit
+ */
+function testAfterSetback(
+  { garden, climate }: PracticeInput,
+  { soilTexture }: SoilClass,
+  answered: Day,
+  work: readonly SpringWork[],
+): Timing | undefined {
+  const setback = setbackAfter(garden, climate, soilTexture, answered);
+  if (setback === undefined) return undefined;
+  const { on, state } = setback;
+  const ahead = work.find(({ happened, day }) => !happened && day >= on && day <= addDays(on, AHEAD_DAYS));
+  const odds = fitToWorkOdds(climate, addDays(on, 1), soilClassOf(garden, soilTexture));
+  if (ahead === undefined || odds?.median === undefined) return undefined;
+  const { early, median, late } = odds;
+  const latest = latestOf(late ?? median, addDays(median, OPEN_DAYS_AFTER_SETBACK));
+  return {
+    window: { earliest: early ?? median, preferred: median, latest },
+    reasons: [
+      {
+        rule: 'squeeze.setback',
+        saw: { on, state, fit: median, years: odds.years },
+        limit: latest,
+        source: 'agro:S22',
+      },
+    ],
+    odds,
   };
 }
 
@@ -86,10 +138,11 @@ export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft |
 function firstTest(
   { climate }: PracticeInput,
   { season }: SoilClass,
-  { early, median: awake }: Odds,
+  odds: Odds,
   { retestDays }: SoilWork,
   first: SpringWork | undefined,
 ): Timing | undefined {
+  const { early, median: awake } = odds;
   const midwinter = dayOfIndex(climate.seasonTurn, season, 1);
   if (awake === undefined || awake <= addDays(midwinter, CANDIDATE_DAYS)) return undefined;
   const beforeWork = first && addDays(first.day, -retestDays);
@@ -97,8 +150,10 @@ function firstTest(
   const preferred = latestOf(wanted, early ?? awake);
   const open = addDays(preferred, OPEN_DAYS);
   const latest = first === undefined ? open : clampDay(addDays(first.day, -1), preferred, open);
+  const modelled = climate.seasons.length > 0 && odds.years > 0;
+  const saw = { awake, tempC: SOIL_AWAKE_C, ...(modelled ? { years: odds.years } : {}) };
   const reasons: Reason[] = [
-    { rule: 'squeeze.awake', saw: { awake, tempC: SOIL_AWAKE_C }, limit: latest, source: 'house default' },
+    { rule: modelled ? 'squeeze.fit' : 'squeeze.awake', saw, limit: latest, source: 'house default' },
   ];
   if (first !== undefined && beforeWork !== undefined && beforeWork < awake) {
     const { what, bedName, day } = first;
@@ -108,7 +163,7 @@ function firstTest(
       source: "the garden's own plan",
     });
   }
-  return { window: { earliest: addDays(preferred, -CANDIDATE_DAYS), preferred, latest }, reasons };
+  return { odds, window: { earliest: addDays(preferred, -CANDIDATE_DAYS), preferred, latest }, reasons };
 }
 
 /** Some days after a handful that smeared, for a week; past midsummer nobody asks. */
