@@ -15,6 +15,7 @@ import { near } from './commands/near.ts';
 import { plan } from './commands/plan.ts';
 import { reportAway } from './commands/report-away.ts';
 import { reportColdNight } from './commands/report-cold-night.ts';
+import { reportDisease } from './commands/report-disease.ts';
 import { reportSqueeze } from './commands/report-squeeze.ts';
 import { serve } from './commands/serve.ts';
 import { undo } from './commands/undo.ts';
@@ -37,6 +38,7 @@ const loamtide = commandGroup(
     commandGroup('report', 'What happened in the garden, or is about to.', [
       reportAway,
       reportColdNight,
+      reportDisease,
       reportSqueeze,
     ]),
     undo,

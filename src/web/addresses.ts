@@ -25,7 +25,7 @@ export function revokePath(gardenId: string, feedId: string): string {
 }
 
 /** The things that can be reported, as their pages' addresses name them. */
-export type ReportName = 'cold-night' | 'away';
+export type ReportName = 'cold-night' | 'away' | 'disease';
 
 /** The list of what can be reported, or the page of one of them. */
 export function reportPath(gardenId: string, what?: ReportName): string {

@@ -5,6 +5,7 @@ import { type Context, Hono } from 'hono';
 import { InputRefused } from '../garden/problem.ts';
 import type { Steward } from '../steward/steward.ts';
 import { awayRoutes } from './away-route.tsx';
+import { diseaseRoutes } from './disease-route.tsx';
 import { feedRoute } from './feed-route.ts';
 import { feedsRoutes } from './feeds-route.tsx';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
@@ -46,6 +47,7 @@ export function createApp({ steward, settings, report = console.error }: AppPart
   app.route('/', weekRoutes(steward));
   app.route('/', taskRoutes(steward));
   app.route('/', reportRoutes(steward));
+  app.route('/', diseaseRoutes(steward));
   app.route('/', awayRoutes(steward));
   app.route('/', historyRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));

@@ -63,7 +63,7 @@ function planAgainDraft(input: PracticeInput, bed: Bed, season: number, clashes:
     kind: 'plan-again',
     job: { id: 'plan-again', title: 'Settle the plan again after a disease' },
     subject: { type: 'bed', id: bed.id, name: bed.name },
-    weight: 'check',
+    weight: 'work',
     title: `Settle the plan for ${bed.name} again: no ${[...new Set(clashes.map(({ what }) => what))].join(', no ')}`,
     steps: [
       ...clashes.map((clash) => clashStep(input, bed, clash)),

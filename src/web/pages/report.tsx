@@ -17,6 +17,11 @@ const REPORTS: readonly { what: ReportName; name: string; about: string }[] = [
     about:
       'First what it would do: work pulled forward, work that waits, and what would be missed; then the sheet to leave.',
   },
+  {
+    what: 'disease',
+    name: 'A disease found',
+    about: 'On a crop in a bed: what comes out, what stays away for how long, and which piles are held back.',
+  },
 ];
 
 /** The page that lists what can be reported. */

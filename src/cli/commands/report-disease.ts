@@ -1,0 +1,68 @@
+import { diseasePreview } from '../../digest/disease-preview.ts';
+import { wrapped } from '../../digest/wrapped.ts';
+import type { Bed } from '../../garden/garden.ts';
+import { suggestion } from '../../garden/nearest-name.ts';
+import { vegetables } from '../../handbook/vegetables.ts';
+import { factInWords } from '../../web/ledger-words.ts';
+import { command, switchOption } from '../command.ts';
+import { BY, chosenGarden, withHousehold } from '../household.ts';
+import { section } from '../moves-text.ts';
+import { ofOneGarden } from '../options.ts';
+import { writeLines } from '../output.ts';
+import { refusal } from '../refusal.ts';
+import { dayValue, textValue } from '../values.ts';
+
+export const reportDisease = command({
+  name: 'disease',
+  about: 'Shows what a disease found in a bed would set going; takes it in with --apply.',
+  options: {
+    bed: { flags: '--bed <name>', about: 'the bed, by its name or id', value: textValue('Name a bed of the garden.') },
+    crop: { flags: '--crop <id>', about: 'the crop it was found on', value: textValue('Name a crop, such as tomato.') },
+    disease: {
+      flags: '--disease <name>',
+      about: 'what it is called',
+      value: textValue('Name the disease, such as clubroot.'),
+    },
+    on: { flags: '--on <day>', about: 'the day it was found (default: today)', value: dayValue.optional() },
+    apply: switchOption('--apply', 'take it in'),
+    ...ofOneGarden,
+  },
+  run: (call) => {
+    const { at, options } = call;
+    const apply = options.apply ?? false;
+    return withHousehold(call, { onlyLook: !apply }, async ({ steward }) => {
+      const gardenId = await chosenGarden(steward, options.garden);
+      const { garden, plan } = await steward.view(gardenId);
+      const found = {
+        bedId: bedIn(garden.beds, options.bed),
+        cropId: cropOf(options.crop),
+        disease: options.disease,
+        on: options.on ?? plan.today,
+      };
+      const report = { kind: 'disease-found', ...found } as const;
+      const preview = await steward.previewReport(gardenId, report);
+      if (apply) await steward.report(gardenId, report, BY);
+      writeLines(at.stdout, [
+        ...wrapped(factInWords(report, garden)),
+        ...diseasePreview(preview, found).flatMap(({ heading, lines }) => section(`${heading}:`, lines)),
+        ...(apply ? [] : ['', 'Nothing was changed. Add --apply to take it in.']),
+      ]);
+    });
+  },
+});
+
+function bedIn(beds: readonly Bed[], wanted: string): string {
+  const word = wanted.toLowerCase();
+  const bed = beds.find(({ id, name }) => id === wanted || name.toLowerCase() === word);
+  if (bed !== undefined) return bed.id;
+  const names = beds.map(({ name }) => name);
+  throw refusal('Nothing was done.', '--bed', `"${wanted}" is not a bed of this garden.`, suggestion(wanted, names));
+}
+
+function cropOf(wanted: string): string {
+  const word = wanted.toLowerCase();
+  const crop = vegetables.find(({ id, name }) => id === word || name.toLowerCase() === word);
+  if (crop !== undefined) return crop.id;
+  const ids = vegetables.map(({ id }) => id);
+  throw refusal('Nothing was done.', '--crop', `"${wanted}" is not a known crop.`, suggestion(wanted, ids));
+}

@@ -1,0 +1,78 @@
+/**
+ * A disease found in a bed: chosen, shown with all that would come of it, and taken in.
+ */
+import { type Context, Hono } from 'hono';
+import { diseasePreview } from '../digest/disease-preview.ts';
+import type { DiseaseFound } from '../garden/garden.ts';
+import type { Problem } from '../garden/problem.ts';
+import { vegetables } from '../handbook/vegetables.ts';
+import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
+import { historyPath } from './addresses.ts';
+import { Form, readForm } from './form.ts';
+import { BY, gardenView } from './garden-view.ts';
+import { diseaseBedsPage, diseaseFormPage, diseasePreviewPage } from './pages/disease.tsx';
+import { refusalsOf } from './task-route.tsx';
+
+const PATH = '/gardens/:gardenId/report/disease';
+
+/** The pages of the journey: the bed and crop, the disease and day, the preview; and what takes it in. */
+export function diseaseRoutes(steward: Steward): Hono {
+  return new Hono()
+    .get(PATH, async (c) => {
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      const asked = new Form(new Map(Object.entries(c.req.queries())));
+      if (bedOf(view, asked) === undefined) return c.html(diseaseBedsPage(view));
+      if (!('disease' in c.req.queries())) return c.html(formPage(view, asked, []));
+      return preview(c, steward, view, asked);
+    })
+    .post(PATH, async (c) => {
+      const form = await readForm(c);
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      const found = foundIn(form, view);
+      const problems =
+        found === undefined
+          ? form.problems
+          : await refusalsOf(() => steward.report(view.garden.id, { kind: 'disease-found', ...found }, BY));
+      if (problems.length > 0) return c.html(formPage(view, form, problems), 422);
+      return c.redirect(historyPath(view.garden.id), 303);
+    });
+}
+
+async function preview(c: Context, steward: Steward, view: GardenView, asked: Form) {
+  const found = foundIn(asked, view);
+  if (found === undefined) return c.html(formPage(view, asked, asked.problems), 422);
+  let compared: ReportPreview | undefined;
+  const problems = await refusalsOf(async () => {
+    compared = await steward.previewReport(view.garden.id, { kind: 'disease-found', ...found });
+  });
+  if (compared === undefined) return c.html(formPage(view, asked, problems), 422);
+  return c.html(diseasePreviewPage({ view, found, sections: diseasePreview(compared, found) }));
+}
+
+function formPage(view: GardenView, form: Form, problems: readonly Problem[]) {
+  const entered = { crop: form.text('crop'), disease: form.text('disease'), on: form.text('on') || view.plan.today };
+  const bed = bedOf(view, form);
+  return bed === undefined ? diseaseBedsPage(view, problems) : diseaseFormPage({ view, bed, entered, problems });
+}
+
+function bedOf({ garden }: GardenView, form: Form) {
+  return garden.beds.find(({ id }) => id === form.text('bed'));
+}
+
+/** What a form tells of; nothing when a field cannot be used, which the form then says. */
+function foundIn(form: Form, view: GardenView): DiseaseFound | undefined {
+  const bed = bedOf(view, form);
+  const cropId = form.text('crop');
+  const disease = form.text('disease');
+  const on = form.day('on', 'The day it was found', view.plan.today);
+  if (bed === undefined) form.refuse({ where: 'The bed', what: 'None is chosen.', mend: 'Choose one from the list.' });
+  if (!vegetables.some(({ id }) => id === cropId))
+    form.refuse({ where: 'The crop', what: 'None is chosen.', mend: 'Choose the crop it was found on.' });
+  if (disease === '' || disease.length > 200) {
+    const what = disease === '' ? 'It is empty.' : 'It is too long.';
+    form.refuse({ where: 'What it is called', what, mend: 'Give its name, such as clubroot, or what you see.' });
+  }
+  return bed === undefined || on === undefined || form.problems.length > 0
+    ? undefined
+    : { bedId: bed.id, cropId, disease, on };
+}
