@@ -64,6 +64,11 @@ function cropSpan(planting: Planting, climate: Climate): CropSpan {
   return { planting, crop, from, to: killed.day, end: 'first freeze', freezeLimitF: killed.limitF };
 }
 
+/** The day the first of a crop may be ripe: its quickest kinds, in good weather. */
+export function firstRipe({ planting, crop, from }: Pick<CropSpan, 'planting' | 'crop' | 'from'>): Day {
+  return addDays(from, crop.maturityDays.low + daysAhead(planting, crop));
+}
+
 /** Days to add to the days to maturity where those are counted from the other way of starting the crop. */
 function daysAhead({ start }: Planting, crop: Vegetable): number {
   if (start.how === 'sow' && crop.maturityFrom === 'transplant') return 7 * middle(crop.indoorWeeks ?? NO_WEEKS);

@@ -7,6 +7,7 @@ import { composting } from './composting/index.ts';
 import { coverCropping } from './cover-cropping/index.ts';
 import type { TaskDraft } from './draft.ts';
 import { fertility } from './fertility/index.ts';
+import { frostWatch } from './frost-watch/index.ts';
 import { mulching } from './mulching/index.ts';
 import { planting } from './planting/index.ts';
 import type { Findings, Practice, PracticeInput, Sentence } from './practice.ts';
@@ -25,6 +26,7 @@ export const practices: readonly Practice[] = [
   topdressing,
   mulching,
   fertility,
+  frostWatch,
   seasonEnd,
 ];
 

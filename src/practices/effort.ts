@@ -26,6 +26,11 @@ export const LOOK_MINUTES = 3;
 /** Minutes to order something. */
 export const ORDER_MINUTES = 15;
 
+/** Minutes to pull a cover over a bed, or off it, and see to its edges. From memory. */
+export const COVER_BED_MINUTES = 5;
+/** Minutes to pick what is ripe in a bed before a frost. */
+export const PICK_BED_MINUTES = 10;
+
 /** Minutes for a job over an area, start-up included, rounded up to a minute. */
 export function effortOverArea(areaM2: number, minutesPerM2: number): number {
   return Math.ceil(START_UP_MINUTES + areaM2 * minutesPerM2);

@@ -159,6 +159,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'topdress',
     'turn-pile',
     'uncover-garlic',
+    'watch-for-frost',
     'winter-bin',
   ]);
 });

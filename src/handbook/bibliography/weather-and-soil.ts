@@ -9,6 +9,7 @@ export const agrometSources = entries('agro', {
     S3: 'NOAA NCDC, freeze and frost probability maps, metadata text',
     S5: 'Utah Climate Center, Utah State University, freeze-date table help',
     S6: 'USDA NRCS National Cooperative Soil Survey, frost-free-days routine and its test',
+    S7: 'US National Weather Service Blacksburg, newsletter of autumn 2007: the frost and freeze programme',
     S12: 'McMaster & Wilhelm 1997, Growing degree-days: one equation, two interpretations, Agric. For. Meteorol. 87:291–300',
     S34: 'University of Minnesota Extension, Estimating soil moisture by feel and appearance',
     S35: 'California State University Fresno, Center for Irrigation Technology, depletion chart by feel',
@@ -23,6 +24,8 @@ export const agrometSources = entries('agro', {
     S50: 'USDA ARS, 2023 Plant Hardiness Zone Map release',
     S51: 'US Forest Service, RDS-2019-0001, plant hardiness zones from daily minima',
     S53: 'Frost damage by crop and part, PMC10202904, Table 2, 2023',
+    S57: 'Oregon State University 1988, Row cover effects on minimum air temperature, North Willamette station',
+    S59: 'Penn State Extension demonstration garden, note on frost protection, April 2020',
   },
   secondary: {
     S19: 'USDA NRCS 2004, National Engineering Handbook Part 630 chapter 11, Snowmelt',
