@@ -65,7 +65,7 @@ export function demoGardenFile(anchor: Day): unknown {
     household: { people: 4 },
     gear: [
       { what: 'light-fabric', areaM2: 9 },
-      { what: 'fabric-and-film', areaM2: 3 },
+      { what: 'fabric-and-film', areaM2: 6 },
     ],
     seeds: [
       { crop: 'onion-seed', packed: yearOf(anchor) - 2 },

@@ -77,3 +77,43 @@ describe('the form for a cold night', () => {
     expect(await toldTo(sample)).toEqual([]);
   });
 });
+
+describe('after a cold night was reported', () => {
+  /** Lettuce stands out in April. A forecast of 24 °F is below what it stands. */
+  const withLettuce = sampleFile({
+    plantings: [{ bed: 'middle', crop: 'lettuce-leaf', setOut: '2027-04-10' }],
+    coverStands: [],
+    gear: [{ what: 'fabric-and-film', areaM2: 10 }],
+  });
+
+  it('the week has tonight’s work with its hour on the garden’s own clock, and the morning after', async () => {
+    const sample = await sampleApp(withLettuce);
+    const answer = await sample.send(FORM, { evening: TODAY, low: '24', how: 'expected' });
+    const week = await (await sample.get(answer.headers.get('Location') ?? '')).text();
+    // Sunset at 43.1 N 89.4 W on 20 April: 7:44 pm by the sun's equations, so covers are on by a quarter past seven.
+    expect(week).toMatch(/before 7:1[05] pm/);
+    expect(week).toContain('Frost tonight, 24 °F: cover Middle bed');
+    expect(week).toContain('Take the covers off Middle bed');
+    expect(week).toMatch(/from 7:[0-5][05] am/);
+  });
+
+  it('the page of the task says the hour too', async () => {
+    const sample = await sampleApp(withLettuce);
+    await sample.send(FORM, { evening: TODAY, low: '24', how: 'expected' });
+    const task = await (await sample.get(`${GARDEN}/tasks/frost-cover/night:${TODAY}`)).text();
+    expect(task).toMatch(/Only on April 20, before 7:1[05] pm\./);
+  });
+
+  it('a low told anew is the same task, its entry revised', async () => {
+    const { send, steward } = await sampleApp(withLettuce);
+    const entryNow = async () =>
+      (await steward.view('mill-row')).plan.entries.find(({ keys }) => keys.includes(`frost-cover/night:${TODAY}`));
+    await send(FORM, { evening: TODAY, low: '24', how: 'expected' });
+    const before = await entryNow();
+    await send(FORM, { evening: TODAY, low: '22', how: 'expected' });
+    const after = await entryNow();
+    expect(after?.lotId).toBe(before?.lotId);
+    expect(after?.sequence).toBe((before?.sequence ?? 0) + 1);
+    expect(after?.title).toContain('⟦-5.6 tempC⟧');
+  });
+});

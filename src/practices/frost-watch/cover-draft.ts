@@ -28,7 +28,7 @@ export function coverDraft({ garden }: PracticeInput, tonight: Tonight, toldC: n
     job: { id: 'frost-tonight', title: 'Before frost tonight' },
     subject: { type: 'garden', id: garden.id, name: garden.name },
     weight: 'deadline',
-    title: `Frost tonight, ${quantity(tonight.lowC, 'tempC')}: ${workInTitle(tonight)}`,
+    title: `Frost tonight, ${quantity(Number(tonight.lowC.toFixed(1)), 'tempC')}: ${workInTitle(tonight)}`,
     steps: stepsOf(tonight),
     cautions: [
       'On a calm, clear night no cover is sure: in trials some nights were as cold under fabric as beside it, or colder.',

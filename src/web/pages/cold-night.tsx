@@ -41,7 +41,7 @@ export function coldNightPage({ garden, today, entered, problems = [] }: ColdNig
         </label>
         <label>
           The low of the night, {unit}{' '}
-          <input type="text" name="low" value={low} inputmode="text" autocomplete="off" required class="short" />
+          <input type="text" name="low" value={low} inputmode="text" autocomplete="off" required />
         </label>
         <fieldset>
           <legend>Is it expected or measured?</legend>
