@@ -40,7 +40,7 @@ export function lookDrafts({ garden }: PracticeInput, watched: readonly Standing
       supplies: [],
       window: { earliest: next, preferred: next, latest: addDays(evening, LOOK_DAYS) },
       ifMissed: 'drop',
-      missedNote: 'Dead plants left standing rot, and hold the bed from what could follow.',
+      missedNote: 'Time is lost: dead plants left standing rot, and hold the bed from what could follow.',
       effortMinutes: hurt.length * LOOK_MINUTES,
       needs: [],
       after: [],

@@ -123,7 +123,7 @@ function watchDraft({ garden, climate }: PracticeInput, watch: Watch): TaskDraft
     supplies: [],
     window,
     ifMissed: 'drop',
-    missedNote: 'A frost on an evening without covers at hand takes what is tender.',
+    missedNote: 'What is tender is lost to a frost on an evening without covers at hand.',
     effortMinutes: 2 * LOOK_MINUTES,
     needs: [],
     after: [],

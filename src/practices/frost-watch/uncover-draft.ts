@@ -38,7 +38,7 @@ export function uncoverDrafts({ garden }: PracticeInput, { evening, covered }: T
       window: { earliest: morning, preferred: morning, latest: morning },
       ...(at === undefined ? {} : { at }),
       ifMissed: 'drop',
-      missedNote: 'Under a cover in the sun plants overheat, and flowers go without bees.',
+      missedNote: 'Fruit is lost: under a cover in the sun plants overheat, and flowers go without bees.',
       effortMinutes,
       needs: ['above-freezing'],
       after: [{ key: tonightKey(evening), minDays: 1 }],
