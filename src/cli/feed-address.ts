@@ -10,8 +10,9 @@ export function addressOf({ port, publicUrl }: Settings, token: string): string 
 }
 
 /** Who can reach such an address. */
-export function reachNote({ publicUrl }: Settings): string {
+export function reachNote({ port, publicUrl }: Settings): string {
   return publicUrl === undefined
-    ? 'Only this computer reaches it, while "loamtide serve" runs. For phones set LOAMTIDE_PUBLIC_URL.'
+    ? `Only this computer reaches it, while "loamtide serve" runs at port ${port}; at another port, put that one in the ` +
+        'address. For phones set LOAMTIDE_PUBLIC_URL.'
     : 'Whoever has this address can read the plan: pass it on as you would a door key.';
 }

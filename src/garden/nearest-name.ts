@@ -36,5 +36,11 @@ function distance(word: string, name: string): number {
 /** "Did you mean …?" for a misspelt word, or the whole list where nothing is near. */
 export function suggestion(word: string, known: readonly string[]): string {
   const near = nearestNames(word, [...new Set(known)]);
-  return near.length > 0 ? `Did you mean ${near.join(' or ')}?` : `Known are: ${known.join(', ')}.`;
+  return near.length > 0 ? `Did you mean ${near.join(' or ')}?` : `Known are: ${toldOnce(known).join(', ')}.`;
+}
+
+/** Names without those that another only spells otherwise: "North bed" and its id "north-bed". */
+function toldOnce(names: readonly string[]): string[] {
+  const plain = names.map((name) => name.toLowerCase().replace(/[^a-z0-9]+/g, '-'));
+  return names.filter((_, at) => plain.indexOf(plain[at] ?? '') === at);
 }

@@ -7,6 +7,7 @@ import { type GardenFile, gardenFileSchema } from './garden-file.ts';
 import { withIds } from './ids.ts';
 import { nameProblems } from './known-names.ts';
 import { InputRefused, type Problem } from './problem.ts';
+import { spelt } from './spellings.ts';
 
 /** Uses of anchors a file may make: enough for any garden, too few to swell into a flood. */
 const MOST_ALIASES = 50;
@@ -33,7 +34,8 @@ export function readGardenFile(text: string, existing?: GardenFile): GardenFile 
 }
 
 /** Checks a garden file already turned into plain data. See {@link readGardenFile}. */
-export function checkGardenFile(data: unknown, existing?: GardenFile): GardenFile {
+export function checkGardenFile(written: unknown, existing?: GardenFile): GardenFile {
+  const data = spelt(written);
   const parsed = gardenFileSchema.safeParse(data);
   const issues = parsed.error?.issues ?? [];
   const problems = [

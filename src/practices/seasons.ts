@@ -28,6 +28,11 @@ export function midwinterAfter(climate: Climate, day: Day): Day {
   return dayOfIndex(climate.seasonTurn, seasonOf(climate.seasonTurn, day) + 1, 1);
 }
 
+/** Whether a day is the first of its season: what is reckoned to come then was there before. */
+export function isMidwinter(climate: Climate, day: Day): boolean {
+  return seasonIndex(climate.seasonTurn, day) === 1;
+}
+
 /** Midsummer of a season. */
 export function midsummerOf(climate: Climate, season: number): Day {
   return dayOfIndex(climate.seasonTurn, season, MIDSUMMER_INDEX);

@@ -16,6 +16,8 @@ export interface ChangeInput {
   /** Keys the gardener settled (done or skipped): their leaving is no news to them. */
   settled: ReadonlySet<TaskKey>;
   household: Household;
+  /** Set when the gardener brought a file in or took something back: what that did was shown before it was done. */
+  silent: boolean;
 }
 
 type ByKey = ReadonlyMap<TaskKey, PlannedTask>;
@@ -28,13 +30,20 @@ interface Beside extends ChangeInput {
 
 const OWN = "the garden's own plan" as const;
 
-/** The changes since the plan before, with those of the last days that it already held; newest first. */
+/**
+ * The changes since the plan before, with those of the last days that it already held; newest first. A silent plan tells
+ * nothing new, and no longer tells what it took back.
+ */
 export function changesSince(published: Plan | undefined, tasks: readonly PlannedTask[], input: ChangeInput): Change[] {
   if (published === undefined) return [];
   const since = addDays(input.today, -CHANGES_KEPT_DAYS);
   const kept = published.changes.filter(({ at }) => at.slice(0, 10) >= since);
   const beside: Beside = { ...input, was: byKey(published.tasks), is: byKey(tasks) };
-  return [...newChanges(beside), ...kept];
+  return input.silent ? kept.filter((change) => stillTrue(change, beside)) : [...newChanges(beside), ...kept];
+}
+
+function stillTrue({ key, kind, to }: Change, { is }: Beside): boolean {
+  return kind === 'dropped' ? !is.has(key) : is.get(key)?.day === to;
 }
 
 function byKey(tasks: readonly PlannedTask[]): ByKey {

@@ -22,6 +22,8 @@ export interface PlanInput {
   /** The moment of planning: stamps new and changed entries, decides nothing else. */
   now: Instant;
   factsVersion: number;
+  /** Whether what changed is no news: a file was brought in, or something taken back. */
+  silent?: boolean;
   /** The plan last published, if any. */
   published?: Plan | undefined;
 }
@@ -37,7 +39,7 @@ export function makePlan(input: PlanInput): Plan {
   const lots = lotsOf([...placed.map(memberOf), ...doneMembers(garden, today)], published);
   const entries = lots.map((lot) => entryOf(lot, placed, input));
   const tasks = [...tasksOfEntries(lots, entries, placed), ...skippedTasks(input)].sort(byDayThenKey);
-  const changes = changesSince(published, tasks, { today, now, settled, household });
+  const changes = changesSince(published, tasks, { today, now, settled, household, silent: input.silent === true });
   const retired = retiredLots(published, entries, today);
   const revisedAt = published && sameEntries(published.entries, entries) ? published.revisedAt : now;
   return {

@@ -55,7 +55,8 @@ export function createSteward({ store, clock }: StewardSettings): Steward {
     importedFile: async (gardenId) => lastFile(gardenId, await store.ledger(gardenId)),
     view: (gardenId) => planner.view(gardenId),
     today: async (gardenId) => planner.dayOf(gardenOf(gardenId, await store.ledger(gardenId))),
-    markDone: (gardenId, keys, on, by) => accept(gardenId, by, (view) => doneFacts(view, keys, on)),
+    markDone: (gardenId, keys, on, by, litres = {}) =>
+      accept(gardenId, by, (view) => doneFacts(view, keys, on, litres)),
     skip: (gardenId, keys, by) =>
       accept(gardenId, by, ({ plan }) => {
         const tasks = openTasks(plan, keys).map(({ key, title }) => ({ key, title }));
@@ -166,12 +167,30 @@ function openTasks(plan: Plan, keys: readonly TaskKey[]): PlannedTask[] {
 /** Days back that work may still be marked done, and ahead that it may be pinned: a year. House default. */
 const MARK_DAYS = 366;
 
-function doneFacts({ plan }: VersionedView, keys: readonly TaskKey[], on: Day): Fact[] {
+/** Litres that can have been spread or ordered at once: as much as the garden file takes. */
+const MOST_LITRES = 100_000;
+
+function doneFacts(
+  { plan }: VersionedView,
+  keys: readonly TaskKey[],
+  on: Day,
+  litres: Readonly<Record<TaskKey, number>>,
+): Fact[] {
   if (!isDay(on) || on > plan.today || on < addDays(plan.today, -MARK_DAYS)) {
     const mend = `Give a day of the past year up to today, such as ${plan.today}.`;
     throw refusal('the day it was done', `"${on}" cannot be used.`, mend);
   }
-  const tasks = openTasks(plan, keys).map((task) => ({
+  const open = openTasks(plan, keys);
+  const wrong = open.filter(({ key }) => litres[key] !== undefined && !isAmount(litres[key]));
+  if (wrong.length > 0) {
+    const problems = wrong.map(({ key, title }) => ({
+      where: title,
+      what: `${litres[key]} litres cannot have been used.`,
+      mend: `Give more than 0 and at most ${MOST_LITRES} litres.`,
+    }));
+    throw new InputRefused('It cannot be marked.', problems);
+  }
+  const tasks = open.map((task) => ({
     key: task.key,
     practice: task.practice,
     taskKind: task.kind,
@@ -179,9 +198,15 @@ function doneFacts({ plan }: VersionedView, keys: readonly TaskKey[], on: Day): 
     job: task.job,
     subject: task.subject,
     effortMinutes: task.effortMinutes,
-    makes: [...task.makes],
+    makes: task.makes.map((effect) =>
+      'litres' in effect ? { ...effect, litres: litres[task.key] ?? effect.litres } : effect,
+    ),
   }));
   return [{ kind: 'tasks-done', on, tasks }];
+}
+
+function isAmount(litres: number | undefined): boolean {
+  return litres !== undefined && Number.isFinite(litres) && litres > 0 && litres <= MOST_LITRES;
 }
 
 function pinFact(plan: Plan, key: TaskKey, day: Day): Fact {

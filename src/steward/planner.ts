@@ -90,7 +90,8 @@ export class Planner {
     const stored = await this.#shelves.plan(gardenId);
     // The first look in a run plans again: the plan on disk may be that of an older program.
     const current = held !== undefined && stored?.factsVersion === version && stored.today === today;
-    const plan = current ? stored : this.plan(garden, climate, today, version, stored);
+    const silent = stored !== undefined && isRestated(ledger, stored);
+    const plan = current ? stored : this.plan(garden, climate, today, version, stored, silent);
     if (!current && !(await this.#shelves.savePlan(gardenId, plan, version))) return undefined;
     const view = { garden, climate, plan, ledger, version };
     this.#held.set(gardenId, view);
@@ -128,10 +129,24 @@ export class Planner {
   }
 
   /** A plan from facts that need not be stored: also used to show what a change would do. */
-  plan(garden: Garden, climate: Climate, today: Day, factsVersion: number, published: Plan | undefined): Plan {
+  plan(
+    garden: Garden,
+    climate: Climate,
+    today: Day,
+    factsVersion: number,
+    published: Plan | undefined,
+    silent = false,
+  ): Plan {
     const drafts = draftsOf({ garden, climate, today, until: addDays(today, DAYS_AHEAD) });
-    return makePlan({ garden, drafts, today, now: this.#clock.now(), factsVersion, published });
+    return makePlan({ garden, drafts, today, now: this.#clock.now(), factsVersion, published, silent });
   }
+}
+
+/** Whether, since a plan was made, a file was brought in or something taken back: what that moves was shown beforehand. */
+function isRestated(ledger: readonly LedgerEntry[], { revisedAt }: Plan): boolean {
+  const newest = ledger.at(-1);
+  if (newest === undefined || newest.recordedAt <= revisedAt) return false;
+  return newest.fact.kind === 'garden-imported' || newest.fact.kind === 'entry-undone';
 }
 
 /**

@@ -83,7 +83,14 @@ export interface Steward {
   importedFile(gardenId: string): Promise<GardenFile>;
   view(gardenId: string): Promise<GardenView>;
   today(gardenId: string): Promise<Day>;
-  markDone(gardenId: string, keys: readonly TaskKey[], on: Day, by: string): Promise<Plan>;
+  /** @param litres what was given or ordered, by task, where it was other than planned */
+  markDone(
+    gardenId: string,
+    keys: readonly TaskKey[],
+    on: Day,
+    by: string,
+    litres?: Readonly<Record<TaskKey, number>>,
+  ): Promise<Plan>;
   skip(gardenId: string, keys: readonly TaskKey[], by: string): Promise<Plan>;
   pin(gardenId: string, key: TaskKey, day: Day, by: string): Promise<Plan>;
   unpin(gardenId: string, key: TaskKey, by: string): Promise<Plan>;

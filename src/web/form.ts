@@ -7,7 +7,7 @@ import { type Day, isDay } from '../measures/days.ts';
 import { Trouble } from './trouble.ts';
 
 /** Longest value shown back in a complaint. */
-const SHOWN_CHARACTERS = 60;
+export const SHOWN_CHARACTERS = 60;
 
 /** The fields of a form with what is wrong in them. */
 export class Form {

@@ -3,10 +3,13 @@
  */
 import { type Context, Hono } from 'hono';
 import { InputRefused, type Problem } from '../garden/problem.ts';
+import { readableIn } from '../measures/quantity.ts';
+import type { TaskKey } from '../practices/draft.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import type { GardenView, Steward } from '../steward/steward.ts';
 import { taskPath, weekPath } from './addresses.ts';
-import { type Form, readForm } from './form.ts';
+import { amountField, amountUnit, plannedAmount } from './amounts.ts';
+import { type Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { taskPage } from './pages/task.tsx';
 import type { Entered } from './pages/task-forms.tsx';
@@ -57,11 +60,12 @@ export async function refusalsOf(change: Change): Promise<readonly Problem[]> {
 /** The change a form asks for, and the page that shows it afterwards. */
 function changeOf(
   steward: Steward,
-  { garden: { id } }: GardenView,
+  view: GardenView,
   task: PlannedTask,
   form: Form,
   today: string,
 ): { change: Change; leadsTo: () => Promise<string> } {
+  const { id } = view.garden;
   const { key } = task;
   const back = async (): Promise<string> => taskPath(id, key);
   switch (form.text('do')) {
@@ -72,7 +76,11 @@ function changeOf(
         form.refuse({ where: 'Which were done', what: 'None is ticked.', mend: 'Tick at least one.' });
       }
       const shown = keys.includes(key) ? key : (keys[0] ?? key);
-      return { change: () => steward.markDone(id, keys, on ?? today, BY), leadsTo: async () => taskPath(id, shown) };
+      const litres = litresIn(form, view, keys);
+      return {
+        change: () => steward.markDone(id, keys, on ?? today, BY, litres),
+        leadsTo: async () => taskPath(id, shown),
+      };
     }
     case 'smears':
       return smeared(steward, id, task, form, today);
@@ -112,11 +120,30 @@ function smeared(steward: Steward, id: string, task: PlannedTask, form: Form, to
   };
 }
 
+/** Amounts that were changed from what was planned, in litres; what is no amount is told under its task. */
+function litresIn(form: Form, { garden, plan }: GardenView, keys: readonly TaskKey[]): Record<TaskKey, number> {
+  const { units } = garden.place;
+  const litres: Record<TaskKey, number> = {};
+  for (const task of plan.tasks.filter(({ key }) => keys.includes(key))) {
+    const [typed, planned] = [form.text(amountField(task.key)), plannedAmount(task, units)];
+    if (typed === '' || planned === undefined || typed === planned) continue;
+    const amount = Number(typed.replace(',', '.'));
+    if (amount > 0 && Number.isFinite(amount)) litres[task.key] = amount * amountUnit(units).litres;
+    else {
+      const what = `"${typed.slice(0, SHOWN_CHARACTERS)}" is not an amount.`;
+      const mend = `Give a number above 0, such as ${planned}.`;
+      form.refuse({ where: `How much: ${readableIn(units, task.title)}`, what, mend });
+    }
+  }
+  return litres;
+}
+
 function enteredIn(form: Form, { lot, task }: TaskView): Entered {
   const isDone = form.text('do') === 'done';
   return {
     on: form.text('on'),
-    keys: isDone ? form.list('key') : lot.map(({ key }) => key),
+    amounts: Object.fromEntries(isDone ? lot.map(({ key }) => [key, form.text(amountField(key))]) : []),
+    keys: isDone ? form.list('key') : [task.key],
     day: form.text('day') || task.day,
   };
 }

@@ -76,7 +76,7 @@ describe('work that was missed', () => {
         piles: [pile('2027-02-20', { readings: [{ on: '2027-02-28', tempC: 68 }] })],
       }),
     );
-    expect(draft(all, 'cover-cut/').minder).toBe(
+    expect(draft(all, 'cover-cut/stand:s').minder).toBe(
       'Cut the winter rye in Bed A off at the ground, and leave what you cut lying on the bed.',
     );
     expect(draft(all, 'pile-turn/').minder).toContain('The compost in Left bay is running too hot.');

@@ -37,6 +37,18 @@ describe('what is no news', () => {
     expect(told({}, {})).toEqual([]);
   });
 
+  it('is what a file brought in or something taken back moves, and what that took back is told no longer', () => {
+    const moved = draft('sow', 'a', ['2027-04-01', '2027-04-20', '2027-04-30']);
+    const first = planOn(TODAY, [a], { garden: garden() });
+    const second = planOn(TODAY, [moved], { published: first, garden: garden() });
+    const back = planOn(TODAY, [a, draft('sow', 'b', APRIL)], { published: second, garden: garden(), silent: true });
+    expect(second.changes).toHaveLength(1);
+    expect(back.changes).toEqual([]);
+    expect(planOn(TODAY, [moved], { published: second, garden: garden(), silent: true }).changes).toEqual(
+      second.changes,
+    );
+  });
+
   it('is work the gardener did or skipped', () => {
     expect(told({}, { facts: { done: [doneMark(a, '2027-04-02')] } })).toEqual([]);
     expect(told({}, { facts: { skipped: { [a.key]: '2027-04-02' } } })).toEqual([]);

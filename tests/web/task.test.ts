@@ -103,6 +103,24 @@ describe('marking done', () => {
     expect(garden.piles[0]?.turns).toEqual(['2027-04-13', '2027-04-19']);
   });
 
+  test('ticks the opened bed only, and asks how much where compost is used', async () => {
+    const { get, send, steward } = await sampleApp();
+    const text = await (await get(at(RYE))).text();
+    expect(text.match(/checked=""/g)).toHaveLength(1);
+    const layer = (await steward.view('mill-row')).plan.tasks.find(
+      ({ kind, state }) => kind === 'topdress' && state === 'open',
+    );
+    const key = layer?.key ?? '';
+    expect(await (await get(at(key))).text()).toContain(`name="amount:${key}"`);
+    const wrong = await send(at(key), { do: 'done', on: TODAY, key, [`amount:${key}`]: 'a lot' });
+    expect(wrong.status).toBe(422);
+    expect(await wrong.text()).toContain('&quot;a lot&quot; is not an amount.');
+    expect((await send(at(key), { do: 'done', on: TODAY, key, [`amount:${key}`]: '1' })).status).toBe(303);
+    // The garden reads US units: a cubic foot.
+    const { garden } = await steward.view('mill-row');
+    expect(garden.topdressed.at(-1)?.litres).toBeCloseTo(28.3, 1);
+  });
+
   test('takes only the beds that are ticked', async () => {
     const { send, steward } = await sampleApp();
     const answer = await send(at(RYE), { do: 'done', on: TODAY, key: VETCH });

@@ -8,8 +8,8 @@ import type { TaskDraft } from '../draft.ts';
 import type { CompostSupply, Practice, PracticeInput } from '../practice.ts';
 import { buildDraft, buildKey } from './build-draft.ts';
 import { cureDraft } from './cure-draft.ts';
-import { coldDraft, curedDraft } from './maturity-draft.ts';
-import { activeEnd, COLD_DAYS, CURING_DAYS, finishedLitres, lastMoved, newestReading } from './pile-life.ts';
+import { coldDraft, curedDraft, expectedDraft } from './maturity-draft.ts';
+import { activeEnd, COLD_DAYS, CURING_DAYS, finishedLitres, HOT_DAYS, lastMoved, newestReading } from './pile-life.ts';
 import { compostSentences } from './sentences.ts';
 import { sickInPile, sickPileCaution, sickPileDraft } from './sick-pile.ts';
 import { doneHeating, nextTurn } from './turn.ts';
@@ -30,7 +30,7 @@ export const composting: Practice = {
     });
     return {
       drafts: [
-        ...piles.flatMap(({ draft }) => draft ?? []),
+        ...piles.flatMap(({ pile, draft }) => (draft ? [draft, ...laterDrafts(input, pile, draft)] : [])),
         ...piles.flatMap(({ pile, bin, sick }) => sick.map((each) => sickPileDraft(pile, bin, each))),
       ],
       found: { compostSupply: piles.flatMap(({ pile, draft }) => supplyOf(input, pile, draft)) },
@@ -60,6 +60,16 @@ function jobOf(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft | undefine
   if (pile.method === 'cold') return coldDraft(pile, bin);
   const draft = heatingDraft(input, pile, bin);
   return isPast(input, draft.window.latest) ? coldDraft(pile, bin) : draft;
+}
+
+/** The curing and the look that a hot pile's next job leads to, so that the year shows when its compost is expected. */
+function laterDrafts(input: PracticeInput, pile: Pile, next: TaskDraft): TaskDraft[] {
+  const end = pile.method === 'hot' ? activeEnd(pile, input.climate) : undefined;
+  if (end === undefined || next.kind === 'check-maturity' || supplyOf(input, pile, next).length === 0) return [];
+  const bin = binOf(input, pile);
+  const cure = cureDraft(pile, bin, { end });
+  const after = pile.built.happened ? [] : [{ key: next.key, minDays: HOT_DAYS.low }];
+  return [...(next.key === cure.key ? [] : [{ ...cure, after }]), expectedDraft(pile, bin, end)];
 }
 
 function isPast({ today }: PracticeInput, latest: Day): boolean {

@@ -7,6 +7,7 @@ import { quantity } from '../../measures/quantity.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import { maturityKey } from '../keys.ts';
+import { cureKey } from './cure-draft.ts';
 import { HOT_RECORD, hotRecord } from './hot-record.ts';
 import { draftOfPile } from './pile-draft.ts';
 import { builtLitres, COLD_DAYS, CURING_DAYS, finishedLitres, mayHoldManure, VOLUME_LOSS } from './pile-life.ts';
@@ -28,6 +29,23 @@ export function curedDraft(pile: Pile, bin: Bin, since: Day): TaskDraft {
       source: 'compost:S16',
     },
   });
+}
+
+/** See whether a pile that still heats, or is still to be built, is ready: when that is expected. */
+export function expectedDraft(pile: Pile, bin: Bin, end: { low: Day; usual: Day; high: Day }): TaskDraft {
+  const draft = maturity(pile, bin, {
+    window: {
+      earliest: addDays(end.low, CURING_DAYS.low),
+      preferred: addDays(end.usual, CURING_DAYS.high),
+      latest: addDays(end.high, CURING_DAYS.high),
+    },
+    reason: {
+      rule: 'pile-maturity.expected',
+      saw: { day: end.usual, daysLow: CURING_DAYS.low, daysHigh: CURING_DAYS.high },
+      source: 'compost:S16',
+    },
+  });
+  return { ...draft, after: [{ key: cureKey(pile.id), minDays: CURING_DAYS.low }] };
 }
 
 /** See whether a pile that nobody turns, or turns any more, is ready. */

@@ -51,6 +51,15 @@ export function nextWorkingDay(climate: Climate, wanted: Day): Day {
   return wanted;
 }
 
+/** The first rest over winter that begins between two days, from the day the air falls below {@link REST_BELOW_C} on. */
+export function restBetween(climate: Climate, after: Day, before: Day): { from: Day; to: Day } | undefined {
+  const season = seasonOf(climate.seasonTurn, after);
+  const { to: ends } = meanAirStaysAbove(climate, { season, tempC: REST_BELOW_C });
+  if (ends === undefined || ends < after || ends >= before) return undefined;
+  const wakes = nextWorkingDay(climate, addDays(ends, 1));
+  return wakes > addDays(ends, 1) ? { from: addDays(ends, 1), to: wakes } : undefined;
+}
+
 /** The day a pile built on a day has had so many days warm enough to work in; nothing where years do not do. */
 function dayAfterWorking(climate: Climate, built: Day, workingDays: number): Day | undefined {
   let day = built;

@@ -2,11 +2,18 @@
  * The sentences of the composting practice.
  */
 import { dated, quantity } from '../../measures/quantity.ts';
+import type { Reason } from '../draft.ts';
 import type { Practice, Sentence } from '../practice.ts';
 
 const heated: Sentence = ({ saw }) =>
   `It holds manure. Its log shows ${saw.days} days at ${quantity(Number(saw.tempC), 'tempC')} and ${saw.turns} turns ` +
   `among them; ${saw.daysWanted} and ${saw.turnsWanted} make a hot record.`;
+
+function lookedAt({ on, tempC }: Reason['saw']): string {
+  if (on === undefined) return 'without a look at it to say otherwise';
+  const warm = tempC === undefined ? '' : `${quantity(Number(tempC), 'tempC')} and `;
+  return `on ${dated(String(on))} it was ${warm}well, and`;
+}
 
 /** Every rule of the practice, in words. */
 export const compostSentences: Practice['sentences'] = {
@@ -15,8 +22,8 @@ export const compostSentences: Practice['sentences'] = {
     `${limit} parts of browns to one of greens, by volume, is the rule of the trade: here ` +
     `${quantity(Number(saw.browns), 'L')} to ${quantity(Number(saw.greens), 'L')}.`,
   'pile-turn.weekly': ({ saw }) =>
-    `It was last moved on ${dated(String(saw.moved))}; without a thermometer reading to say otherwise a working pile is ` +
-    `turned every ${saw.daysLow} to ${saw.daysHigh} days.`,
+    `It was last moved on ${dated(String(saw.moved))}; ${lookedAt(saw)} a working pile is turned every ${saw.daysLow} to ` +
+    `${saw.daysHigh} days.`,
   'pile-turn.rest': ({ saw }) =>
     `That would be ${dated(String(saw.wanted))}, when the air is colder than ${quantity(Number(saw.tempC), 'tempC')} on ` +
     `average: the pile rests, and turning it would only let heat out. It wakes about ${dated(String(saw.day))}.`,
@@ -42,6 +49,8 @@ export const compostSentences: Practice['sentences'] = {
     `working weather, which ends about ${dated(String(saw.day))} (winter rest not counted).`,
   'pile-maturity.cured': ({ saw }) =>
     `It has cured since ${dated(String(saw.since))}; ${saw.daysLow} to ${saw.daysHigh} days is the usual time.`,
+  'pile-maturity.expected': ({ saw }) =>
+    `It should have done heating about ${dated(String(saw.day))}, and cures for ${saw.daysLow} to ${saw.daysHigh} days.`,
   'pile-maturity.cold': ({ saw }) => `Built on ${dated(String(saw.built))} and left alone: ready in one to two years.`,
   'pile-maturity.left-alone': ({ saw }) =>
     `Built on ${dated(String(saw.built))} as a hot pile, and not turned for so long that it rots as a cold one: ready ` +

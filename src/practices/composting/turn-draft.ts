@@ -2,12 +2,13 @@
  * Turning a pile.
  */
 import type { Bin, Pile } from '../../garden/garden.ts';
+import { addDays } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { TaskDraft } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
-import { activeEnd, builtLitres } from './pile-life.ts';
+import { activeEnd, builtLitres, CURING_DAYS, restBetween } from './pile-life.ts';
 import type { NextTurn, TurnCause } from './turn.ts';
 
 const BECAUSE: Readonly<Record<TurnCause, string>> = {
@@ -85,8 +86,8 @@ function mixIn(pile: Pile, { cause }: NextTurn): TaskDraft['supplies'] {
   ];
 }
 
-function turnSteps(input: PracticeInput, pile: Pile, { cause }: NextTurn): string[] {
-  const end = activeEnd(pile, input.climate);
+function turnSteps(input: PracticeInput, pile: Pile, turn: NextTurn): string[] {
+  const { cause } = turn;
   return [
     'Take its temperature in the middle before you open it, and write it down.',
     'Fork it over so that the outside comes to the middle.',
@@ -99,8 +100,22 @@ function turnSteps(input: PracticeInput, pile: Pile, { cause }: NextTurn): strin
       ? [`Water each layer as you turn, ${quantity(CAN_LITRES, 'L')} at a time, and take its heat again in five days.`]
       : []),
     'Squeeze a handful: a drop or two is right; nothing, water it as you go; a run of water, add dry browns.',
-    end === undefined
-      ? 'After this, weekly while it heats.'
-      : `After this, weekly while it heats, until about ${dated(end.usual)}.`,
+    ...outlook(input, pile, turn),
+  ];
+}
+
+/** What comes after this turn: the weeks of heat, the winter in between, the curing and the day it should be ready. */
+function outlook({ climate }: PracticeInput, pile: Pile, { window: { preferred } }: NextTurn): string[] {
+  const end = activeEnd(pile, climate);
+  if (end === undefined) return ['After this, weekly while it heats.'];
+  const rest = restBetween(climate, preferred, end.usual);
+  return [
+    `After this, weekly while it heats, until about ${dated(end.usual)}.`,
+    ...(rest === undefined
+      ? []
+      : [
+          `It rests over winter, from about ${dated(rest.from)} to ${dated(rest.to)}: leave it closed then, unless it is still hot inside.`,
+        ]),
+    `Then it cures, and should be ready about ${dated(addDays(end.usual, CURING_DAYS.high))}, by ${dated(addDays(end.high, CURING_DAYS.high))} at the latest.`,
   ];
 }

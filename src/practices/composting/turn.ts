@@ -63,7 +63,12 @@ function byCalendar(pile: Pile, moved: Day, climate: Climate): NextTurn {
   const day = hot ? wanted : nextWorkingDay(climate, wanted);
   const weekly: Reason = {
     rule: 'pile-turn.weekly',
-    saw: { moved, daysLow: CALENDAR_DAYS.low, daysHigh: CALENDAR_DAYS.high },
+    saw: {
+      moved,
+      daysLow: CALENDAR_DAYS.low,
+      daysHigh: CALENDAR_DAYS.high,
+      ...seen(newestReading(pile, addDays(moved, 1))),
+    },
     source: 'compost:S46',
   };
   const rest: Reason = { rule: 'pile-turn.rest', saw: { wanted, day, tempC: REST_BELOW_C }, source: 'compost:S54' };
@@ -72,6 +77,12 @@ function byCalendar(pile: Pile, moved: Day, climate: Climate): NextTurn {
     window: { earliest: day, preferred: day, latest: addDays(day, CALENDAR_DAYS.high - CALENDAR_DAYS.low) },
     reasons: day === wanted ? [weekly] : [weekly, rest],
   };
+}
+
+/** What a look since the last turn found, where it asks for nothing. */
+function seen(reading: PileReading | undefined): Reason['saw'] {
+  if (reading === undefined) return {};
+  return { on: reading.on, ...(reading.tempC === undefined ? {} : { tempC: reading.tempC }) };
 }
 
 /** Days within which each cause is to be answered, and where that is said. The days after the first are house defaults. */

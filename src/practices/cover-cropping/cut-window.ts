@@ -26,6 +26,8 @@ const LEAST_WINDOW_DAYS = 6;
 /** Days after the median last killing freeze (28 °F) by which a living cover has little spring growth. House default. */
 const LITTLE_GROWTH_DAYS = 14;
 
+const LITTLE_GROWTH = 'cover-cut.little-growth';
+
 /** A window to cut in, with its reasons. */
 export interface CutWindow {
   window: Window;
@@ -103,7 +105,12 @@ function littleGrowth(input: PracticeInput, parts: readonly CoverPart[], sown: D
   const early = grown !== undefined && latest > midwinterAfter(climate, sown) && latest <= grown;
   if (!early) return [];
   const freeze = addDays(grown, -LITTLE_GROWTH_DAYS);
-  return [{ rule: 'cover-cut.little-growth', saw: { freeze }, limit: latest, source: 'house default' }];
+  return [{ rule: LITTLE_GROWTH, saw: { freeze }, limit: latest, source: 'house default' }];
+}
+
+/** The reasons that speak against a stand before its seed is bought. */
+export function doubtsOf(cut: CutWindow | undefined): Reason[] {
+  return cut?.reasons.filter(({ rule }) => rule === LITTLE_GROWTH) ?? [];
 }
 
 /** The day up to which a living cover has little spring growth; nothing where no freeze date is known. */

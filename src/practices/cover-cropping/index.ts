@@ -12,10 +12,10 @@ import { type Suggestion, suggestedStand } from './gap-suggestion.ts';
 import { inItsPlace, whySkipped } from './in-its-place.ts';
 import { type OpenSpan, openSpans } from './open-spans.ts';
 import { coverSentences } from './sentences.ts';
-import { sowDraft } from './sow-drafts.ts';
+import { seedAtHand, sowDraft } from './sow-drafts.ts';
 import type { SowWindow } from './sow-window.ts';
 import { standInBed } from './stand.ts';
-import { planStand, type StandPlan } from './stand-plan.ts';
+import { planStand, type StandPlan, suggestedPlan } from './stand-plan.ts';
 import { uncoveredPart } from './uncovered.ts';
 
 /** The cover-cropping practice. */
@@ -50,14 +50,14 @@ function bedCovers(input: PracticeInput, bed: Bed): BedCovers {
   const open = gaps.flatMap((gap) => openSpans(gap, plans).map((span) => openSpan(input, bed, gap, span)));
   const suggestions = open.flatMap(({ suggestion }) => suggestion ?? []);
   return {
-    drafts: [...plans.flatMap(({ drafts }) => drafts), ...suggestions.map(({ draft }) => draft)],
+    drafts: [...plans.flatMap(({ drafts }) => drafts), ...suggestions.flatMap(({ plan }) => plan.drafts)],
     sowings: [
       ...plans.flatMap(({ at, sow }) => (sow ? [sowingOf(at.stand.id, bed, sow)] : [])),
       ...suggestions.flatMap(({ standId, sow, draft }) =>
         input.garden.skipped[draft.key] === undefined ? [sowingOf(standId, bed, sow)] : [],
       ),
     ],
-    standing: plans.flatMap((plan) => standingOf(plan)),
+    standing: [...plans, ...suggestions.map(({ plan }) => plan)].flatMap((plan) => standingOf(plan)),
     uncovered: [...plans, ...open].flatMap(({ uncovered }) => uncovered ?? []),
   };
 }
@@ -83,6 +83,7 @@ interface Suggested {
   draft: TaskDraft;
   standId: string;
   sow: SowWindow;
+  plan: StandPlan;
 }
 
 /** What is made of a span nobody planned a cover for: a suggestion while a sowing window is open, else bare ground. */
@@ -107,5 +108,7 @@ function suggested(input: PracticeInput, gap: Gap, { at, sow, why }: Suggestion)
   const draft = sowDraft(input, at, sow, waitsFor(input, at, gap, sow), [why, ...gapReasons(gap)]);
   const asSuggested =
     'This is a suggestion: any cover that suits the gap serves. Mark it skipped if you mulch instead.';
-  return { draft: { ...draft, steps: [...draft.steps, asSuggested] }, standId: at.stand.id, sow };
+  const sowOn = input.garden.pins[draft.key] ?? sow.window.preferred;
+  const told = { ...draft, steps: [...seedAtHand(input, at, sowOn), ...draft.steps, asSuggested] };
+  return { draft: told, standId: at.stand.id, sow, plan: suggestedPlan(input, at, sow, told) };
 }

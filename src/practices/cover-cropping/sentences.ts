@@ -42,7 +42,8 @@ const deadCheck: Sentence = ({ saw }) => {
       : `; winters here reach ${quantity(Number(saw.yearlyMinimumC), 'tempC')} on average`;
   const counted = saw.winters === undefined ? '' : ` and got so cold in ${saw.cold} of ${saw.winters} on record`;
   return kill === ''
-    ? `Nobody can say whether ${saw.cover} will live through a winter here.`
+    ? `Nobody can say whether ${saw.cover} will live through a winter here` +
+        (saw.yearlyMinimumC === undefined ? ': a hardinessZone in the garden file would tell.' : '.')
     : `${kill}${cold}${counted}.`;
 };
 
@@ -69,6 +70,9 @@ const sowing: Practice['sentences'] = {
   'cover-sow.soil': ({ saw }) =>
     `For ${saw.cover} to sprout the soil must have ${quantity(Number(saw.tempC), 'tempC')}, reached about ` +
     `${dated(String(saw.day))} in the middle year.`,
+  'cover-sow.soil-warm': ({ saw }) =>
+    `For ${saw.cover} to sprout the soil must have ${quantity(Number(saw.tempC), 'tempC')}: in the middle year it is ` +
+    'warm enough already at midwinter.',
   'cover-sow.no-dates': ({ saw }) =>
     `No freeze date is known for this garden, so your own day, ${dated(String(saw.wanted))}, stands. Look at what the ` +
     'gardens around you do.',
@@ -76,10 +80,10 @@ const sowing: Practice['sentences'] = {
     `${capital(saw.cover)}: ${quantity(Number(saw.gPerM2), 'gPerM2')} broadcast over ` +
     `${quantity(Number(saw.areaM2), 'm2')} makes ${quantity(Number(saw.grams), 'g')}.`,
   'cover-order.lead': ({ saw, limit }) =>
-    `Sowing opens on ${dated(String(saw.sow))}; seed is ordered ${saw.weeksFirst} to ${saw.weeksLast} weeks ahead, by ` +
+    `It is to be sown about ${dated(String(saw.sow))}; seed is ordered ${saw.weeksFirst} to ${saw.weeksLast} weeks ahead, by ` +
     `${dated(String(limit))}.`,
   'cover-check.emergence': ({ saw }) =>
-    `Sown ${dated(String(saw.sown))}; a cover is up within ${saw.daysLow} to ${saw.daysHigh} days, and then there may ` +
+    `${saw.sown === undefined ? `To be sown about ${dated(String(saw.meant))}` : `Sown ${dated(String(saw.sown))}`}; a cover is up within ${saw.daysLow} to ${saw.daysHigh} days, and then there may ` +
     'still be time to sow again.',
 };
 

@@ -6,7 +6,7 @@ import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts'
 import { dated, quantity } from '../../measures/quantity.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
-import type { TaskDraft, Window } from '../draft.ts';
+import type { Reason, TaskDraft, TaskKey, Window } from '../draft.ts';
 import { effortOverArea, LOOK_MINUTES, ORDER_MINUTES, SOW_COVER_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import { sowKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
@@ -22,25 +22,61 @@ const LATE_ORDER_DAYS = 3;
 /** Days after sowing at which a stand is looked at: slow kinds are up within three weeks in cool soil. House default. */
 const CHECK_DAYS = { low: 14, high: 21 } as const;
 
+/** Key of the task that orders a stand's seed. */
+function orderKey(standId: string): TaskKey {
+  return `cover-order/stand:${standId}`;
+}
+
+/** The last day on which seed that is ordered comes in time for a sowing. */
+export function lastOrderDay(sowOn: Day): Day {
+  return addDays(sowOn, -7 * ORDER_WEEKS.last);
+}
+
+/** What a suggestion says of its seed; nothing where it was ordered. */
+export function seedAtHand({ garden }: PracticeInput, { stand }: StandInBed, sowOn: Day): string[] {
+  if (garden.done.some(({ key }) => key === orderKey(stand.id))) return [];
+  const last = lastOrderDay(sowOn);
+  const onlyIf = 'only if you have the seed, or can buy it nearby';
+  return [
+    last < garden.startedOn
+      ? `Sow it ${onlyIf}: what is ordered now comes too late.`
+      : `No seed ordered by ${dated(last)}? Then sow it ${onlyIf}.`,
+  ];
+}
+
+/** The day seed is ordered for, with what speaks against ordering it. */
+interface SowingMeant {
+  sowOn: Day;
+  doubts: readonly Reason[];
+}
+
 /** Order the seed of a stand in time for its sowing; where that time is past, as soon as the garden is brought in. */
-export function orderDraft(input: PracticeInput, at: StandInBed, sow: SowWindow): TaskDraft {
+export function orderDraft(
+  input: PracticeInput,
+  at: StandInBed,
+  sow: SowWindow,
+  { sowOn, doubts }: SowingMeant,
+): TaskDraft {
   const name = coverName(at.stand.coverId);
-  const seed = seedAmounts(at.parts, areaOf(at.bed), sow.window.preferred, input.climate);
+  const seed = seedAmounts(at.parts, areaOf(at.bed), sowOn, input.climate);
   const { startedOn } = input.garden;
-  const wanted = addDays(sow.window.earliest, -7 * ORDER_WEEKS.last);
-  const earliest = latestOf(addDays(sow.window.earliest, -7 * ORDER_WEEKS.first), startedOn);
+  const wanted = lastOrderDay(sowOn);
+  const earliest = latestOf(addDays(sowOn, -7 * ORDER_WEEKS.first), startedOn);
   const late = earliestOf(addDays(startedOn, LATE_ORDER_DAYS), sow.window.latest);
   const latest = latestOf(earliest, wanted, late);
   return {
     ...draftOfStand(input, at),
-    key: `cover-order/stand:${at.stand.id}`,
+    key: orderKey(at.stand.id),
     kind: 'order-cover-seed',
     job: { id: 'order-cover-seed', title: 'Order cover seed' },
     weight: 'deadline',
     title: `Order ${name} seed for ${at.bed.name}`,
     steps: [
       ...seed.map(({ part, grams }) => `${part.cover.name}: ${quantity(grams, 'g')}.`),
-      `It is wanted from ${dated(sow.window.earliest)}. Look first at what is left in the tin; seed kept dry lasts a year or two.`,
+      ...(doubts.length > 0
+        ? ['Think before you order: it would have to go before it has grown much (see why, below).']
+        : []),
+      `It is wanted by ${dated(sowOn)}. Look first at what is left in the tin; seed kept dry lasts a year or two.`,
     ],
     cautions: [],
     supplies: seedSupplies(seed),
@@ -52,10 +88,11 @@ export function orderDraft(input: PracticeInput, at: StandInBed, sow: SowWindow)
     reasons: [
       {
         rule: 'cover-order.lead',
-        saw: { sow: sow.window.earliest, weeksFirst: ORDER_WEEKS.first, weeksLast: ORDER_WEEKS.last },
+        saw: { sow: sowOn, weeksFirst: ORDER_WEEKS.first, weeksLast: ORDER_WEEKS.last },
         limit: wanted,
         source: 'house default',
       },
+      ...doubts,
     ],
   };
 }
@@ -127,7 +164,11 @@ export function checkDraft(input: PracticeInput, at: StandInBed, sown: Window): 
     reasons: [
       {
         rule: 'cover-check.emergence',
-        saw: { sown: sown.preferred, daysLow: CHECK_DAYS.low, daysHigh: CHECK_DAYS.high },
+        saw: {
+          [at.stand.sow.happened ? 'sown' : 'meant']: sown.preferred,
+          daysLow: CHECK_DAYS.low,
+          daysHigh: CHECK_DAYS.high,
+        },
         source: 'house default',
       },
     ],

@@ -10,6 +10,7 @@ import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../meas
 import type { CoverPart } from '../covers.ts';
 import type { Reason, Window } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
+import { isMidwinter } from '../seasons.ts';
 
 /** Part of the year a sowing belongs to: before the warm months, in them, or before winter. */
 export type SowingHalf = 'spring' | 'summer' | 'autumn';
@@ -180,7 +181,8 @@ function warmSoil(cover: CoverCrop, season: number, climate: Climate): WarmSoil 
   const day = soilWarmOdds(climate, { season, tempC: soilMinC }).median;
   if (day === undefined) return 'never';
   const saw = { cover: cover.name.toLowerCase(), tempC: soilMinC, day };
-  return { days: [day], reasons: [{ rule: 'cover-sow.soil', saw, source: originOf(cover, 'soilMinC') }] };
+  const rule = isMidwinter(climate, day) ? 'cover-sow.soil-warm' : 'cover-sow.soil';
+  return { days: [day], reasons: [{ rule, saw, source: originOf(cover, 'soilMinC') }] };
 }
 
 /** So many weeks after a day (before it when negative), to the nearest day. */

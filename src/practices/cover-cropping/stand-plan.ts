@@ -12,12 +12,12 @@ import type { PracticeInput, Uncovered } from '../practice.ts';
 import { midwinterAfter } from '../seasons.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
 import { cutDrafts, regrowthDraft } from './cut-drafts.ts';
-import { type CutWindow, cutWindow } from './cut-window.ts';
+import { type CutWindow, cutWindow, doubtsOf } from './cut-window.ts';
 import { deadCheckDraft } from './dead-check.ts';
 import { inItsPlace, refusedStand, whySkipped } from './in-its-place.ts';
 import { plannedSowing } from './planned-sowing.ts';
 import { growsAgain } from './settle.ts';
-import { checkDraft, orderDraft, sowDraft } from './sow-drafts.ts';
+import { checkDraft, lastOrderDay, orderDraft, sowDraft } from './sow-drafts.ts';
 import type { SowWindow } from './sow-window.ts';
 import type { StandInBed } from './stand.ts';
 import { killedOn, situationOf } from './winter.ts';
@@ -75,6 +75,17 @@ function afterCut(input: PracticeInput, at: StandInBed): TaskDraft[] {
   return [regrowthDraft(input, at, { earliest: cutOn, preferred: cutOn, latest: cutOn })];
 }
 
+/** A suggested stand: what a planned one asks for, but for the look at the young plants. Nothing more where it was skipped. */
+export function suggestedPlan(input: PracticeInput, at: StandInBed, sow: SowWindow, draft: TaskDraft): StandPlan {
+  if (input.garden.skipped[draft.key] !== undefined) return { at, cut: false, drafts: [draft] };
+  const sowOn = input.garden.pins[draft.key] ?? sow.window.preferred;
+  const cut = cutWindow(input, at.bed.id, at.parts, sowOn);
+  const order = orderDraft(input, at, sow, { sowOn, doubts: doubtsOf(cut) });
+  const inTime = input.garden.startedOn <= lastOrderDay(sowOn);
+  const drafts = [...(inTime ? [{ ...order, ifMissed: 'drop' as const }] : []), draft, ...later(input, at, sowOn, cut)];
+  return { at, from: sow.window.earliest, sow, cut: cut !== undefined, drafts, ...endOf(input, at, sowOn, cut) };
+}
+
 /** What a stand asks for once it is up: the cut with its regrowth check, the look after winter. */
 function later(input: PracticeInput, at: StandInBed, sown: Day, cut: CutWindow | undefined): TaskDraft[] {
   const dead = deadCheckDraft(input, at, sown);
@@ -113,7 +124,13 @@ function plannedStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]
   const sown = pinned ?? sow.window.preferred;
   const cut = cutWindow(input, at.bed.id, at.parts, sown);
   const sowing = pinned === undefined ? sow.window : { earliest: pinned, preferred: pinned, latest: pinned };
-  const drafts = [orderDraft(input, at, sow), draft, checkDraft(input, at, sowing), ...later(input, at, sown, cut)];
+  const isOver = sow.window.latest < input.today && (pinned === undefined || pinned < input.today);
+  const drafts = [
+    ...(isOver ? [] : [orderDraft(input, at, sow, { sowOn: sown, doubts: doubtsOf(cut) })]),
+    draft,
+    ...(isOver ? [] : [checkDraft(input, at, sowing)]),
+    ...later(input, at, sown, cut),
+  ];
   const from = earliestOf(sow.window.earliest, sown);
   return { at, from, sow, cut: cut !== undefined, drafts, ...endOf(input, at, sown, cut) };
 }

@@ -19,6 +19,9 @@ type WinterFate = 'dies' | 'lives' | 'unsure';
  */
 const KILL_MARGIN_C = 5;
 
+/** The coldest zone a kind stands from which it is taken to live where no zone is known. House default: rye's. */
+const LIVES_UNZONED = 3;
+
 /** The whole hardiness zone to go by: the gardener's own word, else what the record says. */
 export function zoneIn({ garden, climate }: PracticeInput): number | undefined {
   const zone = Number.parseInt(garden.place.hardinessZone ?? climate.zone?.zone ?? '', 10);
@@ -42,7 +45,7 @@ function hardyFate(cover: CoverCrop, input: PracticeInput): WinterFate {
   const zone = zoneIn(input);
   const coldC = yearlyMinimumC(input);
   if (cover.hardinessZoneMin === undefined) return 'lives';
-  if (zone === undefined) return 'unsure';
+  if (zone === undefined) return cover.hardinessZoneMin <= LIVES_UNZONED ? 'lives' : 'unsure';
   if (zone < cover.hardinessZoneMin - 1) return 'dies';
   const bareKill = coldC !== undefined && cover.winterKillC !== undefined && coldC < cover.winterKillC;
   return bareKill || zone <= cover.hardinessZoneMin ? 'unsure' : 'lives';

@@ -18,9 +18,9 @@ const supply: Sentence = ({ saw }) => {
 export const topdressSentences: Practice['sentences'] = {
   'topdress.own-depth': ({ saw }) =>
     `The household gives every bed ${quantity(Number(saw.depthMm), 'mm')} of compost in ${saw.season}.`,
-  'topdress.default-depth': ({ saw, limit }) =>
+  'topdress.default-depth': ({ saw }) =>
     `The garden file names no depth, and nobody has measured the soil: ${quantity(Number(saw.depthMm), 'mm')} a year, ` +
-    `with ${quantity(Number(limit), 'mm')} the most an established bed is given. Rich soil does with half of it.`,
+    'the most an established bed is given. Rich soil does with half of it.',
   'topdress.volume': ({ saw }) =>
     `${quantity(Number(saw.areaM2), 'm2')} of bed at ${quantity(Number(saw.depthMm), 'mm')} takes ` +
     `${quantity(Number(saw.litres), 'L')}.`,
@@ -29,7 +29,9 @@ export const topdressSentences: Practice['sentences'] = {
     `autumn's layer can go on from ${dated(String(saw.opens))}. It goes under whatever is sown next and before the ` +
     `ground freezes (about ${dated(String(saw.freeze))}): by ${dated(String(limit))}.`,
   'topdress.spring': ({ saw, limit }) =>
-    `The soil wakes (${quantity(Number(saw.tempC), 'tempC')}) about ${dated(String(saw.awake))}` +
+    (saw.awake === undefined
+      ? `The soil is awake (${quantity(Number(saw.tempC), 'tempC')}) already at midwinter`
+      : `The soil wakes (${quantity(Number(saw.tempC), 'tempC')}) about ${dated(String(saw.awake))}`) +
     (saw.next === undefined ? '' : `, and ${saw.next} goes in on ${dated(String(saw.day))}`) +
     `: the layer goes on by ${dated(String(limit))}.`,
   'topdress.supply': supply,

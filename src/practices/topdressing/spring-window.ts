@@ -8,7 +8,7 @@ import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measure
 import { type CropSpan, cropSpans, soonest } from '../bed-timeline.ts';
 import { springTopdressKey } from '../keys.ts';
 import type { CoverStanding, Findings, PracticeInput } from '../practice.ts';
-import { midsummerOf, SOIL_AWAKE_C, soilAwake } from '../seasons.ts';
+import { isMidwinter, midsummerOf, SOIL_AWAKE_C, soilAwake } from '../seasons.ts';
 import type { LayerWindow } from './layer-window.ts';
 
 /** Days of spring in which the layer is best put on once the soil is awake. House default. */
@@ -41,7 +41,12 @@ export function springWindow(input: PracticeInput, found: Findings, bed: Bed, se
     window: { earliest, preferred: clampDay(addDays(latest, -BEFORE_CROP_DAYS), earliest, latest), latest },
     after: cuts.flatMap(({ cutKey }) => (cutKey === undefined ? [] : [{ key: cutKey, minDays: 0 }])),
     reasons: [
-      { rule: 'topdress.spring', saw: { awake, tempC: SOIL_AWAKE_C, ...next }, limit: latest, source: 'house default' },
+      {
+        rule: 'topdress.spring',
+        saw: { [isMidwinter(input.climate, awake) ? 'awakeSince' : 'awake']: awake, tempC: SOIL_AWAKE_C, ...next },
+        limit: latest,
+        source: 'house default',
+      },
     ],
   };
 }

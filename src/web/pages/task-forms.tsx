@@ -8,11 +8,14 @@ import type { UnitSystem } from '../../measures/units.ts';
 import type { TaskKey } from '../../practices/draft.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { taskPath, undoPath } from '../addresses.ts';
+import { amountField, amountUnit, plannedAmount } from '../amounts.ts';
 import { isUnsettled, squeezedSoil, type TaskView } from '../task-view.ts';
 
 /** What a form came back with. */
 export interface Entered {
   on: string;
+  /** What was typed as an amount, by task. */
+  amounts: Readonly<Record<TaskKey, string>>;
   keys: readonly TaskKey[];
   day: string;
 }
@@ -31,7 +34,7 @@ export const TaskForms = ({ found, gardenId, today, units, entered }: FormsProps
   const action = taskPath(gardenId, task.key);
   if (!isUnsettled(task)) return null;
   const squeezed = squeezedSoil(task);
-  const { on, keys, day } = entered ?? { on: today, keys: lot.map(({ key }) => key), day: task.day };
+  const { on, keys, day, amounts } = entered ?? { on: today, keys: [task.key], day: task.day, amounts: {} };
   return (
     <section class="forms" id="settle">
       <h2>{squeezed === undefined ? 'When it is done' : 'It crumbles'}</h2>
@@ -39,7 +42,7 @@ export const TaskForms = ({ found, gardenId, today, units, entered }: FormsProps
         <label>
           Done on <input type="date" name="on" value={on} max={today} required />
         </label>
-        <Which lot={lot.filter(isUnsettled)} chosen={keys} units={units} />
+        <Which lot={lot.filter(isUnsettled)} chosen={keys} units={units} amounts={amounts} />
         <button type="submit">Mark done</button>
       </Action>
       {squeezed !== undefined && (
@@ -87,22 +90,52 @@ interface WhichProps {
   lot: readonly PlannedTask[];
   chosen: readonly TaskKey[];
   units: UnitSystem;
+  amounts: Readonly<Record<TaskKey, string>>;
 }
 
 /** Asks which of a day's tasks were done; a single one needs no asking. */
-const Which = ({ lot, chosen, units }: WhichProps) => {
+const Which = ({ lot, chosen, units, amounts }: WhichProps) => {
   const [first] = lot;
   if (first === undefined) return null;
-  if (lot.length === 1) return <input type="hidden" name="key" value={first.key} />;
+  if (lot.length === 1) {
+    return (
+      <>
+        <input type="hidden" name="key" value={first.key} />
+        <Amount task={first} units={units} typed={amounts[first.key]} />
+      </>
+    );
+  }
   return (
     <fieldset>
       <legend>Which were done?</legend>
-      {lot.map(({ key, title }) => (
-        <label class="choice">
-          <input type="checkbox" name="key" value={key} checked={chosen.includes(key)} /> {readableIn(units, title)}
-        </label>
+      {lot.map((task) => (
+        <>
+          <label class="choice">
+            <input type="checkbox" name="key" value={task.key} checked={chosen.includes(task.key)} />{' '}
+            {readableIn(units, task.title)}
+          </label>
+          <Amount task={task} units={units} typed={amounts[task.key]} />
+        </>
       ))}
     </fieldset>
+  );
+};
+
+interface AmountProps {
+  task: PlannedTask;
+  units: UnitSystem;
+  typed: string | undefined;
+}
+
+/** Asks how much compost it was, where the task uses some. */
+const Amount = ({ task, units, typed }: AmountProps) => {
+  const planned = plannedAmount(task, units);
+  if (planned === undefined) return null;
+  return (
+    <label class="amount">
+      How much, {amountUnit(units).label}{' '}
+      <input type="text" inputmode="decimal" name={amountField(task.key)} value={typed ?? planned} />
+    </label>
   );
 };
 

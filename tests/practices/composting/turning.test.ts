@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { meanAirStaysAbove } from '../../../src/climate/air.ts';
 import type { Pile, PileReading } from '../../../src/garden/garden.ts';
-import { addDays } from '../../../src/measures/days.ts';
+import { addDays, type Day } from '../../../src/measures/days.ts';
 import { doneHeating, nextTurn } from '../../../src/practices/composting/turn.ts';
+import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { draft, draftsIn, garden, milwaukee, pile } from '../gardens.ts';
 
 /** A pile built on 10 May and last turned on 20 May, with what was read since. */
@@ -27,6 +28,50 @@ describe('without a thermometer', () => {
 
   it('they are counted from the newest turn, in whatever order the log has them', () => {
     expect(turn([], { turns: ['2027-05-28', '2027-05-20'] }).window.earliest).toBe('2027-06-04');
+  });
+});
+
+describe('what a turn says', () => {
+  const task = (built: Day, readings: readonly PileReading[] = []) =>
+    draft(
+      draftsIn(garden({ startedOn: '2027-09-11', piles: [pile(built, { turns: ['2027-09-05'], readings })] })),
+      'pile-turn/',
+    );
+
+  it('names the winter in between, and the days it should cure and be ready', () => {
+    // Air below 10 °C from 22 October to 29 April at Milwaukee.
+    const steps = task('2027-09-01').steps.join(' ');
+    expect(steps).toContain('It rests over winter, from about ⟦2027-10-22⟧ to ⟦2028-04-30⟧');
+    expect(steps).toContain('should be ready about ⟦2028');
+    expect(task('2027-07-01').steps.join(' ')).not.toContain('winter');
+  });
+
+  it('holds a good look against the calendar, and says where there was none', () => {
+    const said = (readings: readonly PileReading[]) => {
+      const [reason] = task('2027-09-01', readings).reasons;
+      return reason && reasonSentence(reason);
+    };
+    expect(said([{ on: '2027-09-08', tempC: 52 }])).toContain('on ⟦2027-09-08⟧ it was ⟦52 tempC⟧ and well');
+    expect(said([])).toContain('without a look at it');
+  });
+});
+
+describe('the year of a hot pile', () => {
+  it('shows its curing and the look whether it is ready, planned or built', () => {
+    for (const startedOn of ['2027-05-01', '2027-05-21']) {
+      const drafts = draftsIn(garden({ startedOn, piles: [pile('2027-05-20')] }));
+      const [cure, look] = ['pile-cure/', 'pile-maturity/'].map((key) => draft(drafts, key));
+      // 90, 105 and 120 days of heat, 21 to 28 of curing.
+      expect(cure?.window).toEqual({ earliest: '2027-08-18', preferred: '2027-09-02', latest: '2027-09-17' });
+      expect(look?.window).toEqual({ earliest: '2027-09-08', preferred: '2027-09-30', latest: '2027-10-15' });
+      expect(look?.after).toEqual([{ key: 'pile-cure/pile:p', minDays: 21 }]);
+    }
+  });
+
+  it('shows neither for a pile that was skipped', () => {
+    const skipped = { 'pile-build/pile:p': '2027-05-02' };
+    const drafts = draftsIn(garden({ startedOn: '2027-05-01', piles: [pile('2027-05-20')], skipped }));
+    expect(drafts.filter(({ practice }) => practice === 'composting').map(({ kind }) => kind)).toEqual(['build-pile']);
   });
 });
 

@@ -72,9 +72,9 @@ describe('a gap before winter', () => {
         startedOn: '2027-08-01',
         plantings: [until('carrot', '2027-09-10'), setOut('cabbage', day)],
       });
-      const rye = draftsIn(of, climate).find(({ key }) => key.includes('cereal_rye'));
+      const rye = draftsIn(of, climate).find(({ key }) => key.startsWith('cover-sow/') && key.includes('cereal_rye'));
       const stands = [cover('cereal_rye', '2027-09-15')];
-      const cut = draft(draftsIn({ ...of, stands }, climate), 'cover-cut/');
+      const cut = draft(draftsIn({ ...of, stands }, climate), 'cover-cut/stand:s');
       expect(rye === undefined, day).toBe(rulesOf(cut).includes('cover-cut.little-growth'));
     }
   });
@@ -112,7 +112,7 @@ describe('a bed that holds a cover', () => {
   it('gets its next one after the cut of rye and a month to finish it', () => {
     const stands = [cover('cereal_rye', '2027-09-01')];
     const of = garden({ startedOn: '2027-09-05', stands });
-    const { latest } = draft(draftsIn(of, climate), 'cover-cut/').window;
+    const { latest } = draft(draftsIn(of, climate), 'cover-cut/stand:s').window;
     expect(suggestions(of)).toEqual([`first-2028-summer-buckwheat ${addDays(latest, 31)} 2028-07-28`]);
   });
 
@@ -156,6 +156,31 @@ describe('a suggestion', () => {
     for (const today of ['2027-06-15', '2027-06-30', '2027-07-01', '2027-07-02', '2027-07-28'])
       expect(on(today)).toEqual(first);
     expect(on('2027-07-29')?.key).toContain('autumn');
+  });
+
+  it('brings its seed order and its cut, and the layer of spring waits for that', () => {
+    const rye = garden({ startedOn: '2027-07-01', plantings: [until('carrot', '2027-09-10')] });
+    const drafts = draftsIn(rye, climate).filter(({ key }) => key.includes('cereal_rye'));
+    const [order, sow, cut] = ['cover-order/', 'cover-sow/', 'cover-cut/'].map((key) => draft(drafts, key));
+    expect(order?.window.latest).toBe(addDays(sow?.window.preferred ?? '', -14));
+    expect(cut?.after).toEqual([{ key: sow?.key, minDays: 0 }]);
+    const skipped = draftsIn({ ...rye, skipped: { [sow?.key ?? '']: '2027-07-02' } }, climate);
+    expect(skipped.filter(({ key }) => key.includes('cereal_rye')).map(({ kind }) => kind)).toEqual(['sow-cover']);
+  });
+
+  it('is only for seed at hand inside two weeks of its sowing', () => {
+    // To be sown on 16 June.
+    const on = (parts: Partial<Garden>) =>
+      draftsIn({ ...of, ...parts }, climate).filter(({ key }) => key.includes('summer-buckwheat'));
+    expect(draft(on({}), 'cover-sow/').steps[0]).toBe(
+      'No seed ordered by ⟦2027-06-02⟧? Then sow it only if you have the seed, or can buy it nearby.',
+    );
+    const late = on({ startedOn: '2027-06-03' });
+    expect(late.map(({ kind }) => kind)).not.toContain('order-cover-seed');
+    expect(draft(late, 'cover-sow/').steps[0]).toContain('what is ordered now comes too late');
+    const [order] = on({}).filter(({ kind }) => kind === 'order-cover-seed');
+    const done = [{ key: order?.key ?? '', on: '2027-06-01' } as Garden['done'][number]];
+    expect(draft(on({ done }), 'cover-sow/').steps[0]).toContain('Weigh out the seed');
   });
 
   it('made over New Year is the same on both sides of it', () => {

@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest';
+import type { Day } from '../../../src/measures/days.ts';
+import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { inventedClimate } from '../../climate/invented.ts';
 import { bed, cover, draft, draftsIn, frostDates, garden, milwaukee, rulesOf, setOut, sown } from '../gardens.ts';
 
@@ -69,15 +71,36 @@ describe('a planned stand', () => {
     expect(rulesOf(draft(draftsIn(late, climate), 'cover-no-window/'))[0]).toBe('cover-sow.closed');
   });
 
-  it('asks for its seed five to two weeks ahead, or at once where the garden is brought in later', () => {
-    const early = draft(draftsIn(garden({ stands: [cover('oats', '2027-08-20')] }), climate), 'cover-order/');
-    expect(early.window).toEqual({ earliest: '2027-07-02', preferred: '2027-07-02', latest: '2027-07-23' });
+  it('asks for its seed five to two weeks before its day, or at once where the garden is brought in later', () => {
+    const early = draft(draftsIn(garden({ stands: [cover('oats', '2027-08-20')] }), climate), 'cover-order/stand:s');
+    expect(early.window).toEqual({ earliest: '2027-07-16', preferred: '2027-07-16', latest: '2027-08-06' });
     const late = garden({ startedOn: '2027-08-10', stands: [cover('oats', '2027-08-20')] });
-    expect(draft(draftsIn(late, climate), 'cover-order/').window).toEqual({
+    expect(draft(draftsIn(late, climate), 'cover-order/stand:s').window).toEqual({
       earliest: '2027-08-10',
       preferred: '2027-08-10',
       latest: '2027-08-13',
     });
+  });
+
+  it('says that it would have little time to grow before its seed is ordered', () => {
+    const next = setOut('tomato', '2028-05-25');
+    const of = garden({ startedOn: '2027-07-05', plantings: [next], stands: [cover('cereal_rye', '2027-09-10')] });
+    const order = draft(draftsIn(of, climate), 'cover-order/stand:s');
+    expect(rulesOf(order)).toEqual(['cover-order.lead', 'cover-cut.little-growth']);
+    expect(order.steps.join(' ')).toContain('Think before you order');
+  });
+
+  it('orders no seed and looks at no plants once its time to be sown is over, and says of none that it was sown', () => {
+    const of = garden({ startedOn: '2027-07-25', stands: [cover('cereal_rye', '2027-09-10')] });
+    const kinds = (today: Day) =>
+      draftsIn(of, climate, today)
+        .filter(({ key }) => key.includes('stand:s'))
+        .map(({ kind }) => kind);
+    expect(kinds('2027-10-01')).toEqual(expect.arrayContaining(['order-cover-seed', 'check-stand']));
+    expect(kinds('2027-10-02')).not.toEqual(expect.arrayContaining(['order-cover-seed']));
+    expect(kinds('2027-10-02')).not.toEqual(expect.arrayContaining(['check-stand']));
+    const [reason] = draft(draftsIn(of, climate), 'cover-check/stand:s').reasons;
+    expect(reason && reasonSentence(reason)).toMatch(/^To be sown about ⟦2027-09-10⟧/);
   });
 
   it('is looked at two to three weeks after its sowing, wherever in its window that is', () => {
@@ -170,7 +193,7 @@ describe('a look whether winter killed a stand', () => {
     place = { hardinessZone: '5b' },
   ) =>
     draftsIn(garden({ startedOn: '2027-04-01', ...plantings, place, stands: [cover(coverId, day)] }), climate).filter(
-      ({ key }) => key.startsWith('cover-dead-check/'),
+      ({ key }) => key.startsWith('cover-dead-check/stand:s'),
     );
 
   it('comes six to three weeks before the last freeze', () => {
@@ -224,6 +247,5 @@ it('follows the planned stand through the year in keys that do not move with its
     'cover-check/stand:s',
     'cover-cut/stand:s',
     'cover-regrowth/stand:s/check:1',
-    'cover-dead-check/stand:s',
   ]);
 });

@@ -96,7 +96,9 @@ describe('in spring', () => {
   const awake = soilAwake(climate, 2028) ?? '';
 
   it('goes on for four weeks from the day the soil wakes', () => {
-    const [task] = layers(garden({ ...spring, startedOn: '2027-09-05' }));
+    // No cover is suggested among asparagus.
+    const plantings = [setOut('asparagus', '2024-05-01')];
+    const [task] = layers(garden({ ...spring, startedOn: '2027-09-05', plantings }));
     expect(task?.key).toBe('topdress/bed:a/2028');
     expect(task?.window).toEqual({ earliest: awake, preferred: addDays(awake, 21), latest: addDays(awake, 28) });
   });
@@ -110,7 +112,7 @@ describe('in spring', () => {
 
   it('goes on after a standing cover is cut', () => {
     const of = garden({ ...spring, startedOn: '2027-09-25', stands: [cover('cereal_rye', '2027-09-15')] });
-    const cut = draft(draftsIn(of, climate), 'cover-cut/');
+    const cut = draft(draftsIn(of, climate), 'cover-cut/stand:s');
     const [task] = layers(of);
     expect(task?.after).toContainEqual({ key: cut.key, minDays: 0 });
     expect(task?.window.latest).toBe(addDays(cut.window.latest, 14));
