@@ -3,6 +3,7 @@
  */
 import type { Climate } from '../../climate/climate.ts';
 import { freezeDay } from '../../climate/freeze.ts';
+import { usualOf } from '../../climate/logged.ts';
 import { seasonOf } from '../../climate/season.ts';
 import { soilWarmOdds } from '../../climate/soil-temperature.ts';
 import { type CoverCrop, originOf } from '../../handbook/shapes.ts';
@@ -81,7 +82,7 @@ function partWindow(cover: CoverCrop, half: SowingHalf, season: number, input: P
 }
 
 function medianFreeze(climate: Climate, event: 'last-spring' | 'first-autumn', season: number): Day | undefined {
-  return freezeDay(climate, { event, limitF: 32, season, chancePercent: 50 });
+  return freezeDay(usualOf(climate), { event, limitF: 32, season, chancePercent: 50 });
 }
 
 /** Whether the median freeze dates that windows are counted from are known. */

@@ -84,7 +84,8 @@ function sownCoverSteps({ garden }: PracticeInput, { bed, on }: SickPlanting): s
   );
   return standing
     .filter(({ coverId }) => coverLockOut(garden, bed.id, coverId, on) !== undefined)
-    .map(({ coverId }) => `The ${coverName(coverId)} standing here carries it too: pull it out the same way.`);
+    .map(({ coverId }) => `The ${coverName(coverId)} standing here carries it too: pull it out the same way.`)
+    .sort();
 }
 
 /** Said wherever sick plants are handled. */

@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import type { Climate } from '../../../src/climate/climate.ts';
+import { withWeather } from '../../../src/climate/logged.ts';
 import { soilWarmOdds } from '../../../src/climate/soil-temperature.ts';
+import { eachDay } from '../../../src/measures/days.ts';
 import {
   heldBetween,
   isFrostSeeded,
@@ -151,5 +154,15 @@ describe('a window held between two days', () => {
   it('may be a single day, and is nothing a day later', () => {
     expect(held('2027-10-01')).toEqual({ earliest: '2027-10-01', preferred: '2027-10-01', latest: '2027-10-01' });
     expect(held('2027-10-02')).toBeUndefined();
+  });
+});
+
+describe('a window counted from the median freeze', () => {
+  it('stays where it is while a mild autumn goes on', () => {
+    const of = garden();
+    const mild = eachDay('2027-09-01', '2027-10-31').map((day) => ({ day, kind: 'observed' as const, tminC: 8 }));
+    const knowing = withWeather(milwaukee, mild, '2027-10-31');
+    const windowIn = (climate: Climate) => sowWindow(coverParts('oats'), 'autumn', 2027, inputOf(of, climate));
+    expect(windowIn(knowing)?.window).toEqual(windowIn(milwaukee)?.window);
   });
 });
