@@ -49,7 +49,7 @@ function nightDrafts(input: PracticeInput, watched: readonly Standing[]): TaskDr
     const isSkipped = garden.skipped[tonightKey(evening)] !== undefined;
     return [
       ...(isAhead ? [coverDraft(input, tonight, night.lowC)] : []),
-      ...(isSkipped ? [] : uncoverDrafts(input, tonight)),
+      ...(isSkipped ? [] : uncoverDrafts(input, tonight, isAhead)),
     ];
   });
 }

@@ -13,8 +13,12 @@ import { listed } from './words.ts';
 /** Air at which covers over cool crops must be off: 60 °F by day (agro:S59). */
 const OFF_ABOVE_C = 15.6;
 
-/** Taking off what was put on; nothing where no bed gets a cover. */
-export function uncoverDrafts({ garden }: PracticeInput, { evening, covered }: Tonight): TaskDraft[] {
+/**
+ * Taking off what was put on; nothing where no bed gets a cover.
+ *
+ * @param isAhead whether the covering itself is still wanted, and so comes first
+ */
+export function uncoverDrafts({ garden }: PracticeInput, { evening, covered }: Tonight, isAhead: boolean): TaskDraft[] {
   if (covered.length === 0) return [];
   const morning = addDays(evening, 1);
   const effortMinutes = START_UP_MINUTES + covered.length * COVER_BED_MINUTES;
@@ -41,7 +45,7 @@ export function uncoverDrafts({ garden }: PracticeInput, { evening, covered }: T
       missedNote: 'Fruit is lost: under a cover in the sun plants overheat, and flowers go without bees.',
       effortMinutes,
       needs: ['above-freezing'],
-      after: [{ key: tonightKey(evening), minDays: 1 }],
+      after: isAhead ? [{ key: tonightKey(evening), minDays: 1 }] : [],
       confidence: 'derived',
       reasons: [{ rule: 'frost-watch.uncover', saw: { evening }, limit: OFF_ABOVE_C, source: 'agro:S59' }],
       makes: [],

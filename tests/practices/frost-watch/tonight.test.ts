@@ -144,6 +144,12 @@ describe('what was told', () => {
     expect(on(EVENING)).toEqual([`frost-cover/night:${EVENING}`, `frost-uncover/night:${EVENING}`]);
     expect(on('2027-09-19')).toEqual([`frost-uncover/night:${EVENING}`]);
     expect(on('2027-09-20')).toEqual([]);
+    const waits = (today: string) =>
+      watched(of, climate, today)
+        .at(-1)
+        ?.after.map(({ key }) => key);
+    expect(waits(EVENING)).toEqual([`frost-cover/night:${EVENING}`]);
+    expect(waits('2027-09-19')).toEqual([]);
   });
 
   it('has the covers off even when the low was measured in the morning', () => {
