@@ -21,6 +21,14 @@ export const LOOSEN_MINUTES_PER_M2 = 1.5;
 export const SAMPLE_MINUTES = 30;
 /** Minutes a square metre to strew a meal and rake it in. */
 export const STREW_MINUTES_PER_M2 = 1;
+/** Minutes to sow three metres of row by hand. */
+export const SOW_ROW_MINUTES_PER_3_M = 5;
+/** Minutes to set one plant. */
+export const SET_PLANT_MINUTES = 1;
+/** Minutes a square metre to plant sets, cloves or tubers. */
+export const PLANT_SETS_MINUTES_PER_M2 = 3;
+/** Minutes to sow a tray indoors, or to begin with plants on their first days outside. */
+export const TRAY_MINUTES = 15;
 /** Minutes for a look at a bed or pile. */
 export const LOOK_MINUTES = 3;
 /** Minutes to order something. */

@@ -42,3 +42,13 @@ export function maturityKey(pileId: string): TaskKey {
 export function squeezeKey(soilTexture: SoilTextureId, season: number, ordinal: number): TaskKey {
   return `squeeze-test/soil:${soilTexture}/${season}/${ordinal}`;
 }
+
+/** The task that sows or plants a crop in its bed. */
+export function sowCropKey(plantingId: string): TaskKey {
+  return `sow/planting:${plantingId}`;
+}
+
+/** The task that sets out a crop's plants. */
+export function setOutKey(plantingId: string): TaskKey {
+  return `set-out/planting:${plantingId}`;
+}

@@ -22,6 +22,7 @@ export const vegetableSources = entries('veg', {
     V15: 'Grubinger, Nitrogen Management for Annual Vegetable Crops, University of Vermont Extension',
     V17: 'Miller & Mann, How to Use Compost in Gardens and Landscapes, EM 9308, Oregon State University Extension, 2021',
     V22: 'Growing Healthy Soil, Natural Lawn & Garden guide of the Seattle-area water utilities',
+    V26: 'University of Maryland Extension, Hardening Vegetable Seedlings for the Home Garden, 20 February 2023',
     V28: 'Iowa State University Extension, Yard and Garden: Broccoli, Cabbage, Cauliflower Seedlings',
     V30: 'University of California IPM, Onion and Garlic: White Rot, Pest Management Guidelines',
     V31: 'UMass Extension Vegetable Program, Alliums, White Rot',

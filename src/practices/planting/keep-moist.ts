@@ -1,0 +1,51 @@
+/**
+ * Seed in the ground is kept moist until it is up. Every sowing has a step that says so; small seed that is slow, which lies
+ * shallow and dries out first, has a look of its own.
+ */
+
+import { EMERGENCE_SOURCE } from '../../handbook/emergence.ts';
+import { addDays, type Day, daysBetween } from '../../measures/days.ts';
+import { dated } from '../../measures/quantity.ts';
+import type { TaskDraft, Window } from '../draft.ts';
+import { LOOK_MINUTES } from '../effort.ts';
+import { sowCropKey } from '../keys.ts';
+import type { PracticeInput } from '../practice.ts';
+import { expectedUp } from './emergence.ts';
+import { draftOfPlanting, isSeed, type PlantingInBed } from './planting-in-bed.ts';
+
+/** Days to emergence from which seed is looked after by a task of its own. House default. */
+const SLOW_DAYS = 10;
+/** Days after sowing at which the first look is due: by then a dry spell has reached the seed. House default. */
+const FIRST_LOOK_DAYS = 3;
+/** Days past the expected one after which seed is given up. House default. */
+const GIVE_UP_DAYS = 7;
+
+/** The look at slow seed, for a sowing planned in a window or done on a day; nothing for quick kinds and plants. */
+export function keepMoistDraft(input: PracticeInput, at: PlantingInBed, sown: Window): TaskDraft | undefined {
+  const { planting, bed, crop, name } = at;
+  const up = isSeed(at) && crop.smallSeed ? expectedUp(input.climate, planting.cropId, sown.preferred) : undefined;
+  if (up === undefined || daysBetween(sown.preferred, up) < SLOW_DAYS) return undefined;
+  const days = daysBetween(sown.preferred, up);
+  const look = (day: Day): Day => addDays(day, FIRST_LOOK_DAYS);
+  return {
+    ...draftOfPlanting(input, at),
+    key: `keep-moist/planting:${planting.id}`,
+    kind: 'keep-moist',
+    job: { id: 'keep-moist', title: 'Keep the seed moist until it is up' },
+    weight: 'check',
+    title: `Keep the ${name} seed in ${bed.name} moist until it is up`,
+    steps: [
+      `Feel the soil over the rows every other day until the seed is up, about ${dated(up)}; water with a fine rose before it dries.`,
+      'A board or a sack over the rows keeps them moist: lift it the day the first green shows.',
+      `Nothing to see by ${dated(addDays(up, GIVE_UP_DAYS))}: sow again.`,
+    ],
+    supplies: [{ what: 'watering can' }],
+    window: { earliest: look(sown.earliest), preferred: look(sown.preferred), latest: addDays(sown.latest, days) },
+    ifMissed: 'drop',
+    missedNote: 'Seed that dried out once it had begun to sprout is lost: if rows stay bare, sow again.',
+    minder: `Water the rows of ${name} seed in ${bed.name} with a fine rose on every dry day until green shows.`,
+    effortMinutes: LOOK_MINUTES,
+    after: planting.start.happened ? [] : [{ key: sowCropKey(planting.id), minDays: FIRST_LOOK_DAYS }],
+    reasons: [{ rule: 'up.expected', saw: { crop: name, sown: sown.preferred, up, days }, source: EMERGENCE_SOURCE }],
+  };
+}
