@@ -6,7 +6,8 @@ import type { UnitSystem } from '../measures/units.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { entryText } from '../schedule/entry-text.ts';
 import type { Entry, Plan } from '../schedule/plan.ts';
-import type { FeedContent, FeedEvent } from './render-feed.ts';
+import { KeptTexts } from './kept-texts.ts';
+import { type FeedEvent, type FeedHead, renderEvent } from './render-feed.ts';
 import { feedUid } from './uid.ts';
 
 /** Days that work still to be done stays in the feed after its day. House default: one week to catch up. */
@@ -37,14 +38,20 @@ export interface FeedFrame {
   pageOf?: (entry: Entry) => string;
 }
 
-/** Everything a garden's feed shows, but for when it last changed. */
-export function gardenFeed(plan: Plan, units: UnitSystem, frame: FeedFrame): Omit<FeedContent, 'lastModified'> {
+/** A garden's feed but for when it last changed: its head, and its events as they are sent. */
+export interface GardenFeed {
+  head: Omit<FeedHead, 'lastModified'>;
+  /** One at least: the notice where there is nothing else. */
+  eventTexts: readonly string[];
+}
+
+/** Everything a garden's feed shows. Events of which `kept` holds the text are not written again. */
+export function gardenFeed(plan: Plan, units: UnitSystem, frame: FeedFrame, kept = new KeptTexts()): GardenFeed {
+  const write = (entry: Entry) => renderEvent(feedEvent(plan, entry, units, frame.pageOf));
+  const texts = kept.textsOf(inFeedOrder(plan), write);
   return {
-    calendarName: frame.gardenName,
-    description: frame.description,
-    events: feedEventsOf(plan, units, frame.pageOf),
-    notice: noticeEvent(plan.gardenId, plan.today, frame.notice),
-    refreshHours: REFRESH_HOURS,
+    head: { calendarName: frame.gardenName, description: frame.description, refreshHours: REFRESH_HOURS },
+    eventTexts: texts.length > 0 ? texts : [renderEvent(noticeEvent(plan.gardenId, plan.today, frame.notice))],
   };
 }
 
@@ -54,11 +61,20 @@ export function gardenFeed(plan: Plan, units: UnitSystem, frame: FeedFrame): Omi
  * replaced by other work, leave.
  */
 export function feedEventsOf(plan: Plan, units: UnitSystem, pageOf?: (entry: Entry) => string): FeedEvent[] {
+  return inFeedOrder(plan).map((entry) => feedEvent(plan, entry, units, pageOf));
+}
+
+function inFeedOrder(plan: Plan): Entry[] {
+  return shownEntries(plan)
+    .map((entry) => ({ entry, uid: feedUid(plan.gardenId, entry.lotId) }))
+    .sort((a, b) => compare(a.entry.day, b.entry.day) || compare(a.uid, b.uid))
+    .map(({ entry }) => entry);
+}
+
+/** The entries a feed shows as of a day, in the order of the plan. */
+export function shownEntries(plan: Plan, today = plan.today): Entry[] {
   const drafts = new Map<TaskKey, TaskDraft>(plan.tasks.map((task) => [task.key, task]));
-  return plan.entries
-    .filter((entry) => isShown(entry, plan.today, drafts))
-    .map((entry) => feedEvent(plan, entry, units, pageOf))
-    .sort((a, b) => compare(a.day, b.day) || compare(a.uid, b.uid));
+  return plan.entries.filter((entry) => isShown(entry, today, drafts));
 }
 
 function isShown(entry: Entry, today: Day, drafts: ReadonlyMap<TaskKey, TaskDraft>): boolean {
@@ -97,7 +113,7 @@ function feedEvent(plan: Plan, entry: Entry, units: UnitSystem, pageOf?: (entry:
  * A notice that stands on today. It moves with the days, so its revision is the day's own serial number: raised by
  * each move and the same for the same day.
  */
-function noticeEvent(gardenId: string, today: Day, text: FeedFrame['notice']): FeedEvent {
+export function noticeEvent(gardenId: string, today: Day, text: FeedFrame['notice']): FeedEvent {
   const startOfDay: Instant = `${today}T00:00:00.000Z`;
   return {
     uid: feedUid(gardenId, NO_LOT),

@@ -8,10 +8,16 @@
  */
 import ical, { ICalEventTransparency } from 'ical-generator';
 import { addDays, type Day, type Instant } from '../measures/days.ts';
-import { cleanText, escapedText, mendedFeed } from './repair.ts';
+import { cleanText, contentLines, escapedText, sentLines } from './repair.ts';
 
 /** Name of the writer (RFC 5545, 3.7.3); the library puts the leading hyphen. */
 const PRODUCT_ID = '//Loamtide//Garden plan//EN';
+
+/** Colour a calendar app may give the calendar: a CSS name, as RFC 7986, 5.9 asks. House default. */
+const COLOUR = 'olivedrab';
+
+const EVENT_BEGINS = 'BEGIN:VEVENT';
+const CALENDAR_ENDS = 'END:VCALENDAR';
 
 const SECONDS_PER_HOUR = 3600;
 const MS_PER_MINUTE = 60_000;
@@ -37,33 +43,53 @@ export interface FeedEvent {
   changedAt: Instant;
 }
 
-/** Everything a feed shows. */
-export interface FeedContent {
+/** What a feed says of the calendar as a whole. */
+export interface FeedHead {
   calendarName: string;
   description: string;
-  events: readonly FeedEvent[];
-  /** Shown alone when there are no events: some calendar apps refuse, or ignore, a feed that has become empty. */
-  notice: FeedEvent;
   /** How long a calendar app may leave between two looks, in whole hours. */
   refreshHours: number;
   /** When anything in the feed last changed. */
   lastModified: Instant;
 }
 
+/** Everything a feed shows. */
+export interface FeedContent extends FeedHead {
+  events: readonly FeedEvent[];
+  /** Shown alone when there are no events: some calendar apps refuse, or ignore, a feed that has become empty. */
+  notice: FeedEvent;
+}
+
 /** The feed's text, ready to send as `text/calendar; charset=utf-8`. */
 export function renderFeed(feed: FeedContent): string {
+  const events = feed.events.length > 0 ? feed.events : [feed.notice];
+  return feedOf(feed, events.map(renderEvent));
+}
+
+/** A feed from events already written. There must be one at least: an empty calendar is refused or ignored by some. */
+export function feedOf(head: FeedHead, eventTexts: readonly string[]): string {
   const calendar = ical({
     prodId: PRODUCT_ID,
-    name: escapedText(feed.calendarName),
-    description: escapedText(feed.description),
-    ttl: feed.refreshHours * SECONDS_PER_HOUR,
+    name: escapedText(head.calendarName),
+    description: escapedText(head.description),
+    ttl: head.refreshHours * SECONDS_PER_HOUR,
   });
-  const events = feed.events.length > 0 ? feed.events : [feed.notice];
-  for (const event of events) calendar.createEvent(eventData(event));
-  return mendedFeed(calendar.toString(), [
-    `DESCRIPTION:${escapedText(feed.description)}`,
-    `LAST-MODIFIED:${utcDateTime(feed.lastModified)}`,
-  ]);
+  const lines = contentLines(calendar.toString());
+  const added = [
+    `DESCRIPTION:${escapedText(head.description)}`,
+    `LAST-MODIFIED:${utcDateTime(head.lastModified)}`,
+    `COLOR:${COLOUR}`,
+  ];
+  const begins = lines.slice(0, lines.lastIndexOf(CALENDAR_ENDS));
+  return [sentLines([...begins, ...added]), ...eventTexts, sentLines([CALENDAR_ENDS])].join('');
+}
+
+/** One event's lines, ready to stand in a feed. */
+export function renderEvent(event: FeedEvent): string {
+  const calendar = ical({ prodId: PRODUCT_ID });
+  calendar.createEvent(eventData(event));
+  const lines = contentLines(calendar.toString());
+  return sentLines(lines.slice(lines.indexOf(EVENT_BEGINS), lines.lastIndexOf(CALENDAR_ENDS)));
 }
 
 function eventData(event: FeedEvent) {

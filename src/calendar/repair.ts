@@ -32,14 +32,14 @@ export function escapedText(text: string): string {
     .replace(/\n/g, '\\n');
 }
 
-/**
- * The library's output made lawful: `calendarLines` (unfolded, for properties it does not know) put ahead of the first
- * event, URL values freed of TEXT escapes (3.3.13), lines folded at 75 octets, CRLF after the last line too.
- */
-export function mendedFeed(written: string, calendarLines: readonly string[]): string {
-  const lines = written.replace(/\r\n /g, '').split('\r\n');
-  lines.splice(lines.indexOf('BEGIN:VEVENT'), 0, ...calendarLines);
-  return lines.map((line) => `${folded(withPlainUrl(line))}\r\n`).join('');
+/** The content lines the library wrote, folds undone and URL values freed of TEXT escapes (3.3.13). */
+export function contentLines(written: string): string[] {
+  return written.replace(/\r\n /g, '').split('\r\n').map(withPlainUrl);
+}
+
+/** Content lines as they are sent: folded at 75 octets, CRLF after each, the last one too. */
+export function sentLines(lines: readonly string[]): string {
+  return lines.map((line) => `${folded(line)}\r\n`).join('');
 }
 
 function withPlainUrl(line: string): string {

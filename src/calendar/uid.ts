@@ -12,6 +12,11 @@ export function feedUid(gardenId: string, lotId: string): string {
   return `${nameUuid(LOAMTIDE_NAMESPACE, JSON.stringify([gardenId, lotId]))}@loamtide`;
 }
 
+/** UID of the one event of a feed address that was closed. Three names, so that it is no entry's. */
+export function closedUid(gardenId: string, feedId: string): string {
+  return `${nameUuid(LOAMTIDE_NAMESPACE, JSON.stringify([gardenId, 'closed', feedId]))}@loamtide`;
+}
+
 /** Version 5 UUID of a name within a namespace UUID (RFC 9562, 5.5). */
 export function nameUuid(namespace: string, name: string): string {
   const digest = createHash('sha1')

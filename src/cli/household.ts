@@ -8,6 +8,7 @@ import { createSteward } from '../steward/create-steward.ts';
 import type { Clock } from '../steward/planner.ts';
 import type { Steward } from '../steward/steward.ts';
 import { databaseIn, openStore, type Store } from '../store/store.ts';
+import { faultText } from './fault-text.ts';
 import { refusal } from './refusal.ts';
 import type { Settings } from './settings.ts';
 import type { Surroundings } from './surroundings.ts';
@@ -58,6 +59,7 @@ export async function openHousehold(looking: Looking, { make = false, onlyLook =
   const steward = createSteward({
     store: onlyLook && options.today !== undefined ? unpublished(store) : store,
     clock: clockOf(at, options.today),
+    report: (fault) => at.stderr.write(`${faultText(fault)}\n`),
   });
   return { store, steward };
 }

@@ -3,7 +3,7 @@
  */
 import { formatQuantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
-import type { Supply } from '../practices/draft.ts';
+import type { Supply, TaskKey } from '../practices/draft.ts';
 import { reasonSentence } from './explain.ts';
 import type { Entry, Plan, PlannedTask } from './plan.ts';
 
@@ -16,8 +16,17 @@ export interface EntryText {
 
 /** The tasks of an entry, in its own order. */
 export function tasksOf(plan: Pick<Plan, 'tasks'>, entry: Pick<Entry, 'keys'>): PlannedTask[] {
-  const byKey = new Map(plan.tasks.map((task) => [task.key, task]));
+  const byKey = tasksByKey(plan.tasks);
   return entry.keys.flatMap((key) => byKey.get(key) ?? []);
+}
+
+/** Tasks by key, made once for each list of them: a plan writes its entries out one after another. */
+const madeByKey = new WeakMap<readonly PlannedTask[], ReadonlyMap<TaskKey, PlannedTask>>();
+
+function tasksByKey(tasks: readonly PlannedTask[]): ReadonlyMap<TaskKey, PlannedTask> {
+  const made = madeByKey.get(tasks) ?? new Map(tasks.map((task) => [task.key, task]));
+  madeByKey.set(tasks, made);
+  return made;
 }
 
 /** An entry's text in the reader's units. */

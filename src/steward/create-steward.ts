@@ -12,10 +12,10 @@ import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 import type { Store } from '../store/store.ts';
-import { feedTextOf } from './feed-text.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
 import { refuseUnlikely, reportPreview } from './reports.ts';
+import { ServedFeeds } from './served-feeds.ts';
 import type { Steward } from './steward.ts';
 import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
 
@@ -26,11 +26,14 @@ const TRIES = 5;
 export interface StewardSettings {
   store: Store;
   clock: Clock;
+  /** Told of what went wrong behind an answer that was given all the same. */
+  report?: (fault: unknown) => void;
 }
 
 /** A steward over a store. Closing it closes the store. */
-export function createSteward({ store, clock }: StewardSettings): Steward {
+export function createSteward({ store, clock, report = console.error }: StewardSettings): Steward {
   const planner = new Planner(store, clock);
+  const served = new ServedFeeds({ store, clock, planner, report });
 
   /** Takes facts in: made from the garden as it stands, and made again when it moved on meanwhile. */
   async function accept(
@@ -92,7 +95,10 @@ export function createSteward({ store, clock }: StewardSettings): Steward {
         await planner.planFrom(withUndone(view.ledger, entry), view);
         return [{ kind: 'entry-undone', entry: entry.entry }];
       }),
-    feeds: (gardenId) => store.feeds(gardenId),
+    async feeds(gardenId) {
+      await served.written();
+      return store.feeds(gardenId);
+    },
     async addFeed(gardenId, label) {
       const count = (await store.feeds(gardenId)).length + 1;
       const feed = { id: `feed-${count}`, gardenId, label, token: newFeedToken(), createdAt: clock.now() };
@@ -100,12 +106,16 @@ export function createSteward({ store, clock }: StewardSettings): Steward {
       return feed;
     },
     revokeFeed: (gardenId, feedId) => store.revokeFeed(gardenId, feedId, clock.now()),
-    async feedBody(token) {
-      const feed = await store.findFeedByToken(token);
-      return feed === undefined ? undefined : feedTextOf(await planner.view(feed.gardenId));
+    async rotateFeed(gardenId, feedId) {
+      const rotated = await store.rotateFeed({ gardenId, feedId }, { token: newFeedToken(), at: clock.now() });
+      return rotated ? (await store.feeds(gardenId)).find(({ id }) => id === feedId) : undefined;
     },
+    feedBody: (token, by) => served.answer(token, by),
     refresh: () => refreshed(store, planner),
-    close: () => store.close(),
+    async close() {
+      await served.written();
+      await store.close();
+    },
   };
 }
 

@@ -2,8 +2,10 @@
  * A garden's plan as the text of its calendar feed.
  */
 import { strongEtag } from '../calendar/etag.ts';
-import { feedEventsOf, gardenFeed } from '../calendar/feed-events.ts';
-import { renderFeed } from '../calendar/render-feed.ts';
+import { gardenFeed, shownEntries } from '../calendar/feed-events.ts';
+import { KeptTexts } from '../calendar/kept-texts.ts';
+import { feedOf } from '../calendar/render-feed.ts';
+import type { Garden } from '../garden/garden.ts';
 import { addDays, type Day, daysBetween, type Instant, latestOf } from '../measures/days.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { dayBegins, dayIn } from './planner.ts';
@@ -15,27 +17,38 @@ const rendered = new WeakMap<Plan, FeedBody>();
 /** Days that no feed shows an entry longer than: within them one that left cannot have come back. */
 const LONGEST_SHOWN_DAYS = 366;
 
-/** The feed of a garden as its plan stands. Holds no secret and no clock: the same plan gives the same octets. */
-export function feedTextOf(view: GardenView): FeedBody {
+/**
+ * The feed of a garden as its plan stands. Holds no secret and no clock: the same plan gives the same octets, whatever
+ * texts are kept from the plan before.
+ */
+export function feedTextOf(view: GardenView, kept = new KeptTexts()): FeedBody {
   const held = rendered.get(view.plan);
   if (held !== undefined) return held;
-  const text = render(view);
+  const text = render(view, kept);
   rendered.set(view.plan, text);
   return text;
 }
 
-function render({ garden, plan }: GardenView): FeedBody {
-  const content = gardenFeed(plan, garden.place.units, {
-    gardenName: garden.name,
-    description: `What ${garden.name} wants doing and when, worked out from its beds and its weather.`,
+function render({ garden, plan }: GardenView, kept: KeptTexts): FeedBody {
+  const { head, eventTexts } = gardenFeed(plan, garden.place.units, frameOf(garden), kept);
+  const changedAt = lastChange({ garden, plan });
+  return bodyOf(feedOf({ ...head, lastModified: changedAt }, eventTexts), changedAt);
+}
+
+/** A text with its validators. */
+export function bodyOf(body: string, changedAt: Instant): FeedBody {
+  return { body, etag: strongEtag(body), changedAt };
+}
+
+function frameOf({ name }: Garden) {
+  return {
+    gardenName: name,
+    description: `What ${name} wants doing and when, worked out from its beds and its weather.`,
     notice: {
-      title: `${garden.name}: nothing to do in the coming year`,
+      title: `${name}: nothing to do in the coming year`,
       description: 'Nothing is planned. Add plantings or cover stands to the garden file to see work here.',
     },
-  });
-  const changedAt = lastChange({ garden, plan });
-  const body = renderFeed({ ...content, lastModified: changedAt });
-  return { body, etag: strongEtag(body), changedAt };
+  };
 }
 
 /**
@@ -43,12 +56,11 @@ function render({ garden, plan }: GardenView): FeedBody {
  * into the span a feed shows, or left it.
  */
 function lastChange({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>): Instant {
-  const { timeZone, units } = garden.place;
+  const { timeZone } = garden.place;
   const revised = dayIn(timeZone, plan.revisedAt);
-  const tasks = plan.tasks.map((task) => ({ ...task, steps: [], cautions: [], supplies: [], reasons: [] }));
   const shownOn = (today: Day): string => {
-    const events = feedEventsOf({ ...plan, tasks, today }, units);
-    return events.length === 0 ? today : events.map(({ uid }) => uid).join();
+    const entries = shownEntries(plan, today);
+    return entries.length === 0 ? today : entries.map(({ lotId }) => lotId).join();
   };
   const shown = shownOn(plan.today);
   let [before, same] = [latestOf(revised, addDays(plan.today, -LONGEST_SHOWN_DAYS)), plan.today];

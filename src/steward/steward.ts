@@ -105,8 +105,15 @@ export interface Steward {
   feeds(gardenId: string): Promise<Feed[]>;
   addFeed(gardenId: string, label: string): Promise<Feed>;
   revokeFeed(gardenId: string, feedId: string): Promise<boolean>;
-  /** The text behind a feed address, or nothing for an unknown or revoked one. */
-  feedBody(token: string): Promise<FeedBody | undefined>;
+  /** Gives an open feed a new address; the old one says so for a while. Nothing where there is no such open feed. */
+  rotateFeed(gardenId: string, feedId: string): Promise<Feed | undefined>;
+  /**
+   * The text behind a feed address: the feed as it stands, or its last good text where a new one cannot be made, or the
+   * notice of an address closed lately. Nothing for an unknown address and one closed long ago.
+   *
+   * @param by the kind of program that asks, to be kept as the feed's last reading; no reading is kept without it
+   */
+  feedBody(token: string, by?: string): Promise<FeedBody | undefined>;
   /** Makes every plan whose day has passed again. Returns the gardens planned. */
   refresh(): Promise<string[]>;
   close(): Promise<void>;

@@ -1,8 +1,8 @@
 /**
- * Calendar feeds: each an address of its own that can be shown again and revoked.
+ * Calendar feeds: each an address of its own that can be shown again, given anew and revoked.
  */
 import type { Instant } from '../measures/days.ts';
-import type { Database, FeedRow } from './tables.ts';
+import { type Database, type FeedRow, writing } from './tables.ts';
 
 /** A calendar feed of one garden. */
 export interface Feed {
@@ -13,6 +13,27 @@ export interface Feed {
   token: string;
   createdAt: Instant;
   revokedAt?: Instant;
+  /** When it was last asked for, and by which kind of program; some time may pass before it is kept. */
+  lastFetch?: Fetch;
+}
+
+/** One reading of a feed. */
+export interface Fetch {
+  at: Instant;
+  /** The name a program gives itself, such as "Evolution". Never an address. */
+  by: string;
+}
+
+/** What stands behind a token: a feed, and the moment the token was closed if it no longer opens it. */
+export interface FeedAddress {
+  feed: Feed;
+  closedAt?: Instant;
+}
+
+/** Names one feed of one garden. */
+export interface FeedName {
+  gardenId: string;
+  feedId: string;
 }
 
 /** A garden's feeds, revoked ones included, oldest first. */
@@ -48,15 +69,64 @@ export async function revokeFeed(db: Database, gardenId: string, feedId: string,
   return result.numUpdatedRows > 0n;
 }
 
-/** The feed behind a token, unless it is unknown or revoked. */
-export async function findFeedByToken(db: Database, token: string): Promise<Feed | undefined> {
-  const row = await db
-    .selectFrom('feeds')
-    .selectAll()
-    .where('token', '=', token)
-    .where('revoked_at', 'is', null)
+/** Gives an open feed another token and remembers the one it had. Returns whether there was such an open feed. */
+export function rotateFeed(
+  db: Database,
+  { gardenId, feedId }: FeedName,
+  { token, at }: { token: string; at: Instant },
+): Promise<boolean> {
+  return writing(db, async (transaction) => {
+    const row = await transaction
+      .selectFrom('feeds')
+      .select('token')
+      .where('garden_id', '=', gardenId)
+      .where('id', '=', feedId)
+      .where('revoked_at', 'is', null)
+      .executeTakeFirst();
+    if (row === undefined) return false;
+    const former = { garden_id: gardenId, feed_id: feedId, token: row.token, closed_at: at };
+    await transaction.insertInto('former_addresses').values(former).execute();
+    await transaction
+      .updateTable('feeds')
+      .set({ token })
+      .where('garden_id', '=', gardenId)
+      .where('id', '=', feedId)
+      .execute();
+    return true;
+  });
+}
+
+/** What stands behind a token, closed ones included. Both places are asked whatever the first one says. */
+export async function findFeedAddress(db: Database, token: string): Promise<FeedAddress | undefined> {
+  const current = await db.selectFrom('feeds').selectAll().where('token', '=', token).executeTakeFirst();
+  const former = await db
+    .selectFrom('former_addresses')
+    .innerJoin('feeds', (join) =>
+      join
+        .onRef('feeds.garden_id', '=', 'former_addresses.garden_id')
+        .onRef('feeds.id', '=', 'former_addresses.feed_id'),
+    )
+    .selectAll('feeds')
+    .select('former_addresses.closed_at')
+    .where('former_addresses.token', '=', token)
     .executeTakeFirst();
-  return row && feedOf(row);
+  if (former !== undefined) return { feed: feedOf(former), closedAt: former.closed_at };
+  if (current === undefined) return undefined;
+  return { feed: feedOf(current), ...(current.revoked_at === null ? {} : { closedAt: current.revoked_at }) };
+}
+
+/** Keeps when feeds were last read, all at once. A feed that is not there is passed over. */
+export function noteFetches(db: Database, fetches: readonly (FeedName & Fetch)[]): Promise<void> {
+  return writing(db, async (transaction) => {
+    for (const { gardenId, feedId, at, by } of fetches) {
+      await transaction
+        .updateTable('feeds')
+        .set({ fetched_at: at, fetched_by: by })
+        .where('garden_id', '=', gardenId)
+        .where('id', '=', feedId)
+        .execute();
+    }
+  });
 }
 
 function feedOf(row: FeedRow): Feed {
@@ -67,5 +137,6 @@ function feedOf(row: FeedRow): Feed {
     token: row.token,
     createdAt: row.created_at,
     ...(row.revoked_at === null ? {} : { revokedAt: row.revoked_at }),
+    ...(row.fetched_at === null ? {} : { lastFetch: { at: row.fetched_at, by: row.fetched_by ?? '' } }),
   };
 }

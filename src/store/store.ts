@@ -7,9 +7,22 @@ import { migrations } from '../../migrations/index.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import type { Instant } from '../measures/days.ts';
 import type { Plan } from '../schedule/plan.ts';
+import { changeMark } from './change-mark.ts';
 import { connect } from './connection.ts';
 import { copyDatabase } from './copy.ts';
-import { addFeed, type Feed, feeds, findFeedByToken, revokeFeed } from './feeds.ts';
+import { type FeedText, feedText, saveFeedText } from './feed-texts.ts';
+import {
+  addFeed,
+  type Feed,
+  type FeedAddress,
+  type FeedName,
+  type Fetch,
+  feeds,
+  findFeedAddress,
+  noteFetches,
+  revokeFeed,
+  rotateFeed,
+} from './feeds.ts';
 import { createGarden, factsVersion, gardenIds, type NewGarden } from './gardens.ts';
 import { type Appended, append, ledger, type NewEntry } from './ledger.ts';
 import { migrate } from './migrate.ts';
@@ -48,11 +61,21 @@ export interface Shelves {
   addFeed(feed: Feed): Promise<void>;
   /** Closes a feed's address for good; returns whether there was such an open feed. */
   revokeFeed(gardenId: string, feedId: string, at: Instant): Promise<boolean>;
-  /** The feed behind a token, unless it is unknown or revoked. */
-  findFeedByToken(token: string): Promise<Feed | undefined>;
+  /** Gives an open feed another token and remembers the one it had; returns whether there was such an open feed. */
+  rotateFeed(feed: FeedName, anew: { token: string; at: Instant }): Promise<boolean>;
+  /** What stands behind a token, closed ones included. */
+  findFeedAddress(token: string): Promise<FeedAddress | undefined>;
+  /** Keeps when feeds were last read, and by what. */
+  noteFetches(fetches: readonly (FeedName & Fetch)[]): Promise<void>;
+  /** The last good text kept of a feed, if any. */
+  feedText(feed: FeedName): Promise<FeedText | undefined>;
+  /** Keeps a feed's text in place of the one there was. */
+  saveFeedText(feed: FeedName, text: FeedText): Promise<void>;
 }
 
 export interface Store extends Shelves {
+  /** Stays while nothing is written, by this program or another; see change-mark.ts. Costs next to nothing. */
+  changeMark(): number;
   /**
    * Does several things together: all of them, or none when `work` throws. The write lock is held from the start.
    * Inside, use only the shelves handed in: the store itself waits for the transaction to end.
@@ -89,6 +112,7 @@ export async function openStore({ file, now }: { file: string; now?: Instant }):
   }
   return {
     ...shelvesOf(connection.db),
+    changeMark: changeMark(connection.sqlite),
     transaction: (work) => connection.db.transaction().execute((transaction) => work(shelvesOf(transaction))),
     backup: (target) => copyDatabase(connection, target),
     close: () => connection.db.destroy(),
@@ -110,6 +134,10 @@ function shelvesOf(db: Database): Shelves {
     feeds: (gardenId) => feeds(db, gardenId),
     addFeed: (feed) => addFeed(db, feed),
     revokeFeed: (gardenId, feedId, at) => revokeFeed(db, gardenId, feedId, at),
-    findFeedByToken: (token) => findFeedByToken(db, token),
+    rotateFeed: (feed, anew) => rotateFeed(db, feed, anew),
+    findFeedAddress: (token) => findFeedAddress(db, token),
+    noteFetches: (fetches) => noteFetches(db, fetches),
+    feedText: (feed) => feedText(db, feed),
+    saveFeedText: (feed, text) => saveFeedText(db, feed, text),
   };
 }

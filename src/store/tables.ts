@@ -60,6 +60,22 @@ export interface FeedRow {
   token: string;
   created_at: string;
   revoked_at: string | null;
+  fetched_at: string | null;
+  fetched_by: string | null;
+}
+
+interface FormerAddressRow {
+  garden_id: string;
+  feed_id: string;
+  token: string;
+  closed_at: string;
+}
+
+interface FeedTextRow {
+  garden_id: string;
+  feed_id: string;
+  changed_at: string;
+  body: string;
 }
 
 /** Every table by name. */
@@ -71,6 +87,8 @@ export interface Tables {
   record_weather: WeatherRow;
   plans: PlanRow;
   feeds: FeedRow;
+  former_addresses: FormerAddressRow;
+  feed_texts: FeedTextRow;
 }
 
 /** A database, or one transaction of it. */

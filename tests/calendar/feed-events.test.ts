@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { feedEventsOf, gardenFeed } from '../../src/calendar/feed-events.ts';
-import { renderFeed } from '../../src/calendar/render-feed.ts';
+import { feedEventsOf, gardenFeed, noticeEvent } from '../../src/calendar/feed-events.ts';
+import { feedOf } from '../../src/calendar/render-feed.ts';
 import { feedUid } from '../../src/calendar/uid.ts';
+import type { UnitSystem } from '../../src/measures/units.ts';
 import { entryText } from '../../src/schedule/entry-text.ts';
-import type { TaskState } from '../../src/schedule/plan.ts';
+import type { Plan, TaskState } from '../../src/schedule/plan.ts';
 import { type ExampleEntry, examplePlan } from './example-plan.ts';
 import { seenByIcalJs, seenByNodeIcal } from './read-feed.ts';
 
@@ -90,8 +91,8 @@ describe('feedEventsOf, what of them', () => {
   });
 });
 
-describe('gardenFeed, its notice', () => {
-  const noticeOn = (day: string) => gardenFeed(examplePlan(day), 'metric', frame).notice;
+describe('noticeEvent', () => {
+  const noticeOn = (day: string) => noticeEvent('hollow-lane', day, frame.notice);
 
   it('keeps its name and rises in revision as the days pass', () => {
     const [before, after] = [noticeOn('2027-12-31'), noticeOn('2028-01-01')];
@@ -108,9 +109,13 @@ describe('gardenFeed, its notice', () => {
 
 describe('gardenFeed', () => {
   const lastModified = '2027-08-23T04:00:00.000Z';
+  const written = (plan: Plan, units: UnitSystem) => {
+    const { head, eventTexts } = gardenFeed(plan, units, frame);
+    return feedOf({ ...head, lastModified }, eventTexts);
+  };
 
   it('is never empty: with no entries it holds the notice, today', () => {
-    const body = renderFeed({ ...gardenFeed(examplePlan(today), 'metric', frame), lastModified });
+    const body = written(examplePlan(today), 'metric');
     expect(seenByIcalJs(body)).toMatchObject([
       { day: today, title: frame.notice.title, description: frame.notice.description },
     ]);
@@ -123,7 +128,7 @@ describe('gardenFeed', () => {
       { lotId: 'b', day: '2028-02-29' },
       { lotId: 'c', day: '2027-12-31' },
     );
-    const body = renderFeed({ ...gardenFeed(plan, 'us', frame), lastModified });
+    const body = written(plan, 'us');
     const meant = feedEventsOf(plan, 'us').map(({ day, title, description, sequence }) => ({
       day,
       title,
@@ -135,10 +140,7 @@ describe('gardenFeed', () => {
   });
 
   it('holds nothing like a token or the address of a feed, and no id of the garden', () => {
-    const body = renderFeed({
-      ...gardenFeed(examplePlan(today, { lotId: 'a', day: today }), 'us', frame),
-      lastModified,
-    });
+    const body = written(examplePlan(today, { lotId: 'a', day: today }), 'us');
     expect(body).not.toMatch(/hollow-lane|\/feed\/|[A-Za-z0-9_-]{43}/);
   });
 });

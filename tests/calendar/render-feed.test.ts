@@ -27,6 +27,7 @@ describe('renderFeed, as a whole', () => {
       'X-PUBLISHED-TTL:PT6H',
       'DESCRIPTION:What to do in the garden\\, and when.',
       'LAST-MODIFIED:20270402T051000Z',
+      'COLOR:olivedrab',
       'BEGIN:VEVENT',
       'UID:b1946ac9-2492-5234-8b22-6235b4d2a1f0@loamtide',
       'SEQUENCE:0',

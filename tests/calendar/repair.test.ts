@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { cleanText, escapedText, folded, mendedFeed } from '../../src/calendar/repair.ts';
+import { cleanText, contentLines, escapedText, folded, sentLines } from '../../src/calendar/repair.ts';
 
 describe('cleanText', () => {
   it('turns every kind of line break into LF', () => {
@@ -56,27 +56,24 @@ describe('folded', () => {
   });
 });
 
-describe('mendedFeed', () => {
+describe('contentLines and sentLines', () => {
   const written = [
-    'BEGIN:VCALENDAR',
     'BEGIN:VEVENT',
+    'SUMMARY:Beds\\, north',
     'URL;VALUE=URI:https://g.example/?a=1\\,2\\;3',
     'END:VEVENT',
-    'END:VCALENDAR',
-  ];
+  ].join('\r\n');
 
-  it('ends every line with CRLF, the last one too (RFC 5545, 3.1)', () => {
-    expect(mendedFeed(written.join('\r\n'), [])).toMatch(/^([^\r\n]+\r\n)+$/);
+  it('end every line with CRLF, the last one too (RFC 5545, 3.1)', () => {
+    expect(sentLines(contentLines(written))).toMatch(/^([^\r\n]+\r\n)+$/);
   });
 
-  it('takes TEXT escapes out of a URL (RFC 5545, 3.3.13), also out of a folded one', () => {
-    const folds = written.join('\r\n').replace('\\,', '\\\r\n ,');
-    expect(mendedFeed(folds, [])).toContain('\r\nURL;VALUE=URI:https://g.example/?a=1,2;3\r\n');
-  });
-
-  it('puts lines of the calendar ahead of its first event', () => {
-    expect(mendedFeed(written.join('\r\n'), ['X-A:1', 'X-B:2'])).toContain(
-      'VCALENDAR\r\nX-A:1\r\nX-B:2\r\nBEGIN:VEVENT',
-    );
+  it('take TEXT escapes out of a URL (RFC 5545, 3.3.13), also out of a folded one, and out of nothing else', () => {
+    expect(contentLines(written.replace('1\\,', '1\\\r\n ,'))).toEqual([
+      'BEGIN:VEVENT',
+      'SUMMARY:Beds\\, north',
+      'URL;VALUE=URI:https://g.example/?a=1,2;3',
+      'END:VEVENT',
+    ]);
   });
 });

@@ -56,11 +56,14 @@ describe('feed list', () => {
 });
 
 describe('feed revoke', () => {
-  test('closes the address for good', async () => {
+  test('leaves nothing but a notice at the address', async () => {
     const { folder, loamtide } = await withGarden();
     const token = ADDRESS.exec((await loamtide('feed', 'add')).out)?.[1] ?? '';
     expect((await loamtide('feed', 'revoke', 'feed-1')).code).toBe(0);
-    expect(await openedIn(folder, ({ steward }) => steward.feedBody(token))).toBeUndefined();
+    const body = await openedIn(folder, async ({ steward }) => (await steward.feedBody(token))?.body);
+    expect(body?.match(/^SUMMARY:.*$/gm)?.map((line) => line.trim())).toEqual([
+      'SUMMARY:This calendar is no longer kept',
+    ]);
   });
 
   test('of a feed that is not open is refused, naming those that are', async () => {

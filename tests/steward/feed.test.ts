@@ -115,10 +115,10 @@ describe('a feed address', () => {
     expect((await steward.feeds(garden)).map(({ label }) => label)).toEqual(['Phone', 'Tablet']);
   });
 
-  it('gives nothing once it is revoked, and never did to a stranger', async () => {
+  it('gives only a notice once it is revoked, and nothing to a stranger', async () => {
     const { steward, garden, feed } = await withFeed();
     expect(await steward.revokeFeed(garden, feed.id)).toBe(true);
-    expect(await steward.feedBody(feed.token)).toBeUndefined();
+    expect((await steward.feedBody(feed.token))?.body.match(/BEGIN:VEVENT/g)).toHaveLength(1);
     expect(await steward.feedBody('')).toBeUndefined();
     expect(await steward.feedBody(`${feed.token}x`)).toBeUndefined();
     expect([await steward.revokeFeed(garden, feed.id), await steward.revokeFeed(garden, 'feed-9')]).toEqual([

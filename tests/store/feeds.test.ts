@@ -9,6 +9,10 @@ function feed(id: string, more: Partial<Feed> = {}): Feed {
   return { id, gardenId: 'plot', label: 'Kitchen phone', token: `token-${id}`, createdAt: NOON, ...more };
 }
 
+function named(feedId: string) {
+  return { gardenId: 'plot', feedId };
+}
+
 describe('feeds', () => {
   test('are listed oldest first, with their addresses', async () => {
     const store = await stockedStore();
@@ -20,18 +24,19 @@ describe('feeds', () => {
   test('are found by their token', async () => {
     const store = await stockedStore();
     await store.addFeed(feed('a'));
-    expect(await store.findFeedByToken('token-a')).toStrictEqual(feed('a'));
-    expect(await store.findFeedByToken('token-A')).toBeUndefined();
-    expect(await store.findFeedByToken('')).toBeUndefined();
+    expect(await store.findFeedAddress('token-a')).toStrictEqual({ feed: feed('a') });
+    expect(await store.findFeedAddress('token-A')).toBeUndefined();
+    expect(await store.findFeedAddress('')).toBeUndefined();
   });
 
-  test('a revoked one is not found any more but stays in the list', async () => {
+  test('a revoked one is found as closed, and stays in the list', async () => {
     const store = await stockedStore();
     await store.addFeed(feed('a'));
     await store.addFeed(feed('b'));
     expect(await store.revokeFeed('plot', 'a', LATER)).toBe(true);
-    expect(await store.findFeedByToken('token-a')).toBeUndefined();
-    expect(await store.findFeedByToken('token-b')).toBeDefined();
+    const revoked = feed('a', { revokedAt: LATER });
+    expect(await store.findFeedAddress('token-a')).toStrictEqual({ feed: revoked, closedAt: LATER });
+    expect(await store.findFeedAddress('token-b')).toStrictEqual({ feed: feed('b') });
     expect(await store.feeds('plot')).toStrictEqual([feed('a', { revokedAt: LATER }), feed('b')]);
   });
 
@@ -50,7 +55,7 @@ describe('feeds', () => {
     await store.addFeed(feed('a'));
     expect(await store.revokeFeed('yard', 'a', LATER)).toBe(false);
     expect(await store.feeds('yard')).toEqual([]);
-    expect(await store.findFeedByToken('token-a')).toBeDefined();
+    expect(await store.findFeedAddress('token-a')).toStrictEqual({ feed: feed('a') });
   });
 
   test('no two share a token', async () => {
@@ -63,6 +68,45 @@ describe('feeds', () => {
     const store = await stockedStore();
     await store.addFeed(feed('a'));
     expect(await store.factsVersion('plot')).toBe(0);
+  });
+
+  test('one with a new address is found at the old one as closed', async () => {
+    const store = await stockedStore();
+    await store.addFeed(feed('a'));
+    expect(await store.rotateFeed(named('a'), { token: 'anew', at: LATER })).toBe(true);
+    const now = feed('a', { token: 'anew' });
+    expect(await store.findFeedAddress('token-a')).toStrictEqual({ feed: now, closedAt: LATER });
+    expect(await store.findFeedAddress('anew')).toStrictEqual({ feed: now });
+    expect(await store.feeds('plot')).toStrictEqual([now]);
+  });
+
+  test('a revoked one, or one that is not there, gets no new address', async () => {
+    const store = await stockedStore();
+    await store.addFeed(feed('a'));
+    await store.revokeFeed('plot', 'a', NOON);
+    expect(await store.rotateFeed(named('a'), { token: 'anew', at: LATER })).toBe(false);
+    expect(await store.rotateFeed(named('z'), { token: 'anew', at: LATER })).toBe(false);
+    expect(await store.findFeedAddress('anew')).toBeUndefined();
+  });
+
+  test('each remembers its last reading', async () => {
+    const store = await stockedStore();
+    await store.addFeed(feed('a'));
+    await store.addFeed(feed('b'));
+    const fetch = { at: LATER, by: 'Evolution' };
+    await store.noteFetches([
+      { ...named('a'), ...fetch },
+      { ...named('z'), ...fetch },
+    ]);
+    expect(await store.feeds('plot')).toStrictEqual([feed('a', { lastFetch: fetch }), feed('b')]);
+  });
+
+  test('each keeps one text, the latest', async () => {
+    const store = await stockedStore();
+    await store.addFeed(feed('a'));
+    expect(await store.feedText(named('a'))).toBeUndefined();
+    for (const body of ['first', 'second']) await store.saveFeedText(named('a'), { body, changedAt: LATER });
+    expect(await store.feedText(named('a'))).toStrictEqual({ body: 'second', changedAt: LATER });
   });
 
   test('one for a garden that is not there is refused', async () => {

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { newFeedToken } from '../../src/calendar/token.ts';
-import { appOver, HOST, type SampleApp, sampleApp } from './sample-garden.ts';
+import { appOver, HOST, sampleApp } from './sample-garden.ts';
 
-async function withFeed(): Promise<SampleApp & { address: string; token: string }> {
+async function withFeed() {
   const opened = await sampleApp();
   const { token } = await opened.steward.addFeed('mill-row', 'phone');
   return { ...opened, token, address: `/feed/${token}.ics` };
@@ -60,10 +60,20 @@ describe('a feed', () => {
 });
 
 describe('an address without a feed', () => {
-  test('says the same whether it was revoked or never was', async () => {
+  test('is told of by one entry while it was closed lately', async () => {
     const { get, address, steward } = await withFeed();
     const [feed] = await steward.feeds('mill-row');
     await steward.revokeFeed('mill-row', feed?.id ?? '');
+    const answer = await get(address);
+    expect([answer.status, answer.headers.get('content-type')]).toEqual([200, 'text/calendar; charset=utf-8']);
+    expect((await answer.text()).match(/^SUMMARY:.*$/gm)).toEqual(['SUMMARY:This calendar is no longer kept']);
+  });
+
+  test('says the same whether it was revoked a month ago or never was', async () => {
+    const { get, address, steward, clock } = await withFeed();
+    const [feed] = await steward.feeds('mill-row');
+    await steward.revokeFeed('mill-row', feed?.id ?? '');
+    clock.moment = '2027-05-20T12:00:00.000Z';
     const revoked = await get(address);
     const unknown = await get(`/feed/${newFeedToken()}.ics`);
     expect([revoked.status, unknown.status]).toEqual([404, 404]);

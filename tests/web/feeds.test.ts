@@ -49,7 +49,7 @@ describe('revoking', () => {
     expect(await asked.text()).toContain('Revoke “lost phone”?');
     expect((await get(`/feed/${first.token}.ics`)).status).toBe(200);
     expect((await send(`${FEEDS}/${first.id}/revoke`, {})).status).toBe(303);
-    expect((await get(`/feed/${first.token}.ics`)).status).toBe(404);
+    expect(await (await get(`/feed/${first.token}.ics`)).text()).toContain('This calendar is no longer kept');
     expect((await get(`/feed/${second.token}.ics`)).status).toBe(200);
     const text = await (await get(FEEDS)).text();
     expect(text).not.toContain('lost phone');

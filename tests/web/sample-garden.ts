@@ -82,12 +82,13 @@ export interface SampleApp {
 export async function sampleApp(
   file: object | null = sampleFile(),
   settings: WebSettings = { port: 8137, hostNames: [] },
-): Promise<SampleApp> {
+): Promise<SampleApp & { clock: { moment: string } }> {
   const store = await openStore({ file: ':memory:', now: NOW });
-  const steward = createSteward({ store, clock: { now: () => NOW, today: TODAY } });
+  const clock = { moment: NOW, now: () => clock.moment, today: TODAY };
+  const steward = createSteward({ store, clock });
   onTestFinished(() => steward.close());
   if (file !== null) await steward.importGarden({ file: checkGardenFile(file), prefer: 'reported' }, 'test');
-  return appOver(steward, settings);
+  return { ...appOver(steward, settings), clock };
 }
 
 /** The web view over a steward. */

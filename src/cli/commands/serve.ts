@@ -1,10 +1,10 @@
 import { z } from 'zod';
-import { InputRefused } from '../../garden/problem.ts';
 import { layDemo } from '../../steward/demo.ts';
 import type { Steward } from '../../steward/steward.ts';
 import { assertBindable } from '../../web/server.ts';
 import { feedAddress } from '../../web/settings.ts';
 import { command } from '../command.ts';
+import { faultText } from '../fault-text.ts';
 import { clockOf, dataFolder, withHousehold } from '../household.ts';
 import { keepPlanned } from '../keep-planned.ts';
 import { type OpenDoor, openDoor } from '../listen.ts';
@@ -69,10 +69,4 @@ async function feedLines(steward: Steward, { page, web }: OpenDoor): Promise<str
     lines.push(`Calendar feed of ${id}: ${address ?? 'none yet; make one with "loamtide feed add"'}`);
   }
   return lines;
-}
-
-/** What was refused in its own words; of anything else all there is. */
-function faultText(error: unknown): string {
-  if (error instanceof InputRefused || !(error instanceof Error)) return String(error);
-  return error.stack ?? error.message;
 }

@@ -2,6 +2,7 @@
  * Feeds: the calendar addresses of a garden, new ones, and the way to close one.
  */
 
+import { GRACE_DAYS } from '../../calendar/closed-feed.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
@@ -120,8 +121,8 @@ export function revokePage(garden: Garden, { id, label }: Feed) {
     <article>
       <h1>Revoke “{label}”?</h1>
       <p>
-        Its address stops working for good. Calendars that read it keep what they last saw, or show an error. A new feed
-        gets a new address.
+        Its address stops working for good. For {GRACE_DAYS} days it tells calendars so, in a single entry that takes
+        the place of the work; after that it is as good as unknown. A new feed gets a new address.
       </p>
       <form method="post" action={revokePath(garden.id, id)}>
         <button type="submit">Revoke it</button>

@@ -1,0 +1,61 @@
+/**
+ * What serving feeds leaves behind, written in batches: a feed is read far more often than it is worth a write.
+ */
+import type { FeedText } from '../store/feed-texts.ts';
+import type { FeedName, Fetch } from '../store/feeds.ts';
+import type { Store } from '../store/store.ts';
+
+/** Time from the first thing put by to the writing of all. House default: a minute may be lost in a power cut. */
+const BATCH_MS = 60_000;
+
+/** Readings and good texts of feeds, put by until they are written together. */
+export class FeedBatch {
+  readonly #store: Pick<Store, 'transaction'>;
+  readonly #report: (fault: unknown) => void;
+  #fetches = new Map<string, FeedName & Fetch>();
+  #texts = new Map<string, { name: FeedName; text: FeedText }>();
+  #timer: NodeJS.Timeout | undefined;
+
+  constructor(store: Pick<Store, 'transaction'>, report: (fault: unknown) => void) {
+    this.#store = store;
+    this.#report = report;
+  }
+
+  /** Puts a reading by; the latest of each feed counts. */
+  noteFetch(name: FeedName, fetch: Fetch): void {
+    this.#fetches.set(keyOf(name), { ...name, ...fetch });
+    this.#wait();
+  }
+
+  /** Puts a good text by; the latest of each feed counts. */
+  keepText(name: FeedName, text: FeedText): void {
+    this.#texts.set(keyOf(name), { name, text });
+    this.#wait();
+  }
+
+  /** Writes what was put by. What cannot be written is told of and let go: it is not worth an answer's failing. */
+  async write(): Promise<void> {
+    clearTimeout(this.#timer);
+    this.#timer = undefined;
+    const [fetches, texts] = [[...this.#fetches.values()], [...this.#texts.values()]];
+    if (fetches.length === 0 && texts.length === 0) return;
+    this.#fetches = new Map();
+    this.#texts = new Map();
+    try {
+      await this.#store.transaction(async (shelves) => {
+        await shelves.noteFetches(fetches);
+        for (const { name, text } of texts) await shelves.saveFeedText(name, text);
+      });
+    } catch (fault) {
+      this.#report(fault);
+    }
+  }
+
+  #wait(): void {
+    this.#timer ??= setTimeout(() => this.write(), BATCH_MS).unref();
+  }
+}
+
+function keyOf({ gardenId, feedId }: FeedName): string {
+  return JSON.stringify([gardenId, feedId]);
+}

@@ -1,0 +1,136 @@
+/**
+ * Feeds ready to be sent. An answer is looked up in memory while nothing was written and the day is the same; when a new
+ * one cannot be made, readers are shown the last good one, since calendar apps drop what they hold at the first error.
+ */
+import { createHash } from 'node:crypto';
+import { closedFeed, graceEnds } from '../calendar/closed-feed.ts';
+import { KeptTexts } from '../calendar/kept-texts.ts';
+import { renderFeed } from '../calendar/render-feed.ts';
+import { addDays, type Instant } from '../measures/days.ts';
+import type { Feed, FeedAddress, FeedName } from '../store/feeds.ts';
+import type { Store } from '../store/store.ts';
+import { FeedBatch } from './feed-batch.ts';
+import { bodyOf, feedTextOf } from './feed-text.ts';
+import { type Clock, dayBegins, type Planner, type VersionedView } from './planner.ts';
+import type { FeedBody } from './steward.ts';
+
+/** How long the last good text is served before a new one is tried again. House default. */
+const RETRY_MS = 60_000;
+
+/** Later than any moment of a plan. */
+const NEVER: Instant = '9999-12-31T23:59:59.999Z';
+
+/** An answer and how long it holds: while the mark is the same, from one moment until another. */
+interface Held {
+  name: FeedName;
+  feed: FeedBody;
+  mark: number;
+  from: Instant;
+  until: Instant;
+}
+
+/** What serving feeds works with. */
+export interface ServingRoom {
+  store: Store;
+  clock: Clock;
+  planner: Planner;
+  /** Told of what went wrong behind an answer that was given all the same. */
+  report: (fault: unknown) => void;
+}
+
+/** The feeds of a household, held by the hash of their token so that no secret lies about in memory. */
+export class ServedFeeds {
+  readonly #room: ServingRoom;
+  readonly #batch: FeedBatch;
+  readonly #held = new Map<string, Held>();
+  readonly #texts = new Map<string, KeptTexts>();
+  readonly #views = new Map<string, { mark: number; view: Promise<VersionedView> }>();
+
+  constructor(room: ServingRoom) {
+    this.#room = room;
+    this.#batch = new FeedBatch(room.store, room.report);
+  }
+
+  /** What an address answers with, if anything. */
+  async answer(token: string, by?: string): Promise<FeedBody | undefined> {
+    const now = this.#room.clock.now();
+    const mark = this.#room.store.changeMark();
+    const hash = createHash('sha256').update(token).digest('base64url');
+    const held = this.#held.get(hash);
+    const isFresh = held !== undefined && held.mark === mark && held.from <= now && now < held.until;
+    const answer = isFresh ? held : await this.#renewed(token, hash, { mark, now });
+    if (answer !== undefined && by !== undefined) this.#batch.noteFetch(answer.name, { at: now, by });
+    return answer?.feed;
+  }
+
+  /** Writes what was put by: who last read which feed, and the last good texts. */
+  written(): Promise<void> {
+    return this.#batch.write();
+  }
+
+  async #renewed(token: string, hash: string, at: { mark: number; now: Instant }): Promise<Held | undefined> {
+    const before = this.#held.get(hash);
+    let address: FeedAddress | undefined;
+    try {
+      address = await this.#room.store.findFeedAddress(token);
+      const next = address && (await this.#answerOf(address, at));
+      if (next === undefined) this.#held.delete(hash);
+      else this.#held.set(hash, next);
+      if (next !== undefined && address?.closedAt === undefined && next.feed.etag !== before?.feed.etag) {
+        this.#batch.keepText(next.name, next.feed);
+      }
+      return next;
+    } catch (fault) {
+      const good = before ?? (address && (await this.#lastGood(address.feed)));
+      if (good === undefined) throw fault;
+      this.#room.report(fault);
+      const again: Held = { ...good, ...from(at), until: new Date(Date.parse(at.now) + RETRY_MS).toISOString() };
+      this.#held.set(hash, again);
+      return again;
+    }
+  }
+
+  async #answerOf({ feed, closedAt }: FeedAddress, at: { mark: number; now: Instant }): Promise<Held | undefined> {
+    const name = nameOf(feed);
+    if (closedAt !== undefined) {
+      const until = graceEnds(closedAt);
+      if (at.now >= until) return undefined;
+      const notice = closedFeed({ ...name, label: feed.label, closedAt, goesOn: feed.revokedAt === undefined });
+      return { name, feed: bodyOf(renderFeed(notice), closedAt), ...from(at), until };
+    }
+    const view = await this.#view(feed.gardenId, at.mark);
+    const texts = this.#texts.get(feed.gardenId) ?? new KeptTexts();
+    this.#texts.set(feed.gardenId, texts);
+    return { name, feed: feedTextOf(view, texts), ...from(at), until: this.#dayEnds(view) };
+  }
+
+  /** One planning for all who ask at once. */
+  #view(gardenId: string, mark: number): Promise<VersionedView> {
+    const underWay = this.#views.get(gardenId);
+    if (underWay?.mark === mark) return underWay.view;
+    const view = this.#room.planner.view(gardenId).finally(() => {
+      if (this.#views.get(gardenId)?.view === view) this.#views.delete(gardenId);
+    });
+    this.#views.set(gardenId, { mark, view });
+    return view;
+  }
+
+  #dayEnds({ garden, plan }: VersionedView): Instant {
+    if (this.#room.clock.today !== undefined) return NEVER;
+    return dayBegins(garden.place.timeZone, addDays(plan.today, 1));
+  }
+
+  async #lastGood(feed: Feed): Promise<Pick<Held, 'name' | 'feed'> | undefined> {
+    const name = nameOf(feed);
+    const text = await this.#room.store.feedText(name);
+    return text && { name, feed: bodyOf(text.body, text.changedAt) };
+  }
+}
+
+function from({ mark, now }: { mark: number; now: Instant }) {
+  return { mark, from: now };
+}
+
+function nameOf({ gardenId, id }: Feed): FeedName {
+  return { gardenId, feedId: id };
+}
