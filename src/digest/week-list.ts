@@ -109,6 +109,11 @@ export function isToDo({ entry, tasks }: ListedEntry): boolean {
   return entry.state === 'open' || (entry.state === 'lapsed' && tasks.some(({ ifMissed }) => ifMissed === 'still do'));
 }
 
+/** Closing windows of work that is not in the week's own days: those of the others stand under their entries. */
+export function closingElsewhere({ closing, monday, sunday }: WeekList): Closing[] {
+  return closing.filter(({ day }) => day < monday || day > sunday);
+}
+
 /** Checks that ride along with the work of an entry; none when the entry is itself a check. */
 export function ridingAlong({ tasks }: ListedEntry): PlannedTask[] {
   const [first, ...others] = tasks;

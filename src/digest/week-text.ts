@@ -6,21 +6,11 @@ import type { Day } from '../measures/days.ts';
 import { formatDay, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { supplyLine } from '../schedule/entry-text.ts';
-import { reasonSentence } from '../schedule/explain.ts';
-import type { PlannedTask } from '../schedule/plan.ts';
+import { firstReasonOf, lastDayOf, needsOf } from './entry-notes.ts';
 import type { ChangeGroup } from './recent-changes.ts';
 import { moreLine } from './triage.ts';
-import { isToDo, type ListedDay, type ListedEntry, ridingAlong, type WeekList } from './week-list.ts';
-import {
-  CONDITION_WORDS,
-  daysAhead,
-  hoursText,
-  hourText,
-  type LocalClock,
-  longDay,
-  weekdayName,
-  weekSpan,
-} from './words.ts';
+import { closingElsewhere, isToDo, type ListedDay, type ListedEntry, ridingAlong, type WeekList } from './week-list.ts';
+import { daysAhead, hoursText, hourText, type LocalClock, longDay, weekdayName, weekSpan } from './words.ts';
 import { wrapped } from './wrapped.ts';
 
 const INDENT = '  ';
@@ -107,21 +97,14 @@ function entryLines(listed: ListedEntry, clock: LocalClock): string[] {
 function notesOf(listed: ListedEntry, units: UnitSystem): string[] {
   const { entry, tasks } = listed;
   if (entry.state === 'done') return [];
-  const [latest] = tasks.map(({ window }) => window.latest).sort();
-  const needs = [...new Set(tasks.flatMap((task) => task.needs))].map((need) => CONDITION_WORDS[need]);
+  const [latest, needs, why] = [lastDayOf(listed), needsOf(listed), firstReasonOf(listed)];
   return [
-    ...(entry.state === 'lapsed' || latest === undefined ? [] : [`Last day ${formatDay(latest, units, entry.day)}.`]),
-    ...(needs.length === 0 ? [] : [`Needs ${needs.join(', ')}.`]),
+    ...(latest === undefined ? [] : [`Last day ${formatDay(latest, units, entry.day)}.`]),
+    ...(needs === '' ? [] : [`Needs ${needs}.`]),
     ...ridingAlong(listed).map(({ title }) => `With it: ${title}.`),
     ...tasks.flatMap(({ pinWarning }) => pinWarning ?? []),
-    ...whyOf(tasks),
+    ...(why === undefined ? [] : [`Why: ${why}`]),
   ];
-}
-
-/** The first reason of the work itself; the task's own page and the calendar tell them all. */
-function whyOf([first]: readonly PlannedTask[]): string[] {
-  const reason = first?.reasons[0];
-  return reason === undefined ? [] : [`Why: ${reasonSentence(reason)}`];
 }
 
 function emptyBlock({ days, comes }: WeekList, units: UnitSystem): string[] {
@@ -132,13 +115,11 @@ function emptyBlock({ days, comes }: WeekList, units: UnitSystem): string[] {
   return laid(units, `${nothing} Next comes ${longDay(comes.day, units)}: ${titles}.`);
 }
 
-/** Closing windows of work that is not in this week's days: those of the others stand beside their entries. */
-function closingLines({ closing, monday, sunday, today }: WeekList, units: UnitSystem): string[] {
-  return closing
-    .filter(({ day }) => day < monday || day > sunday)
-    .map(
-      ({ title, latest, daysLeft }) => `${title}: last day ${formatDay(latest, units, today)}, ${daysAhead(daysLeft)}.`,
-    );
+function closingLines(list: WeekList, units: UnitSystem): string[] {
+  return closingElsewhere(list).map(
+    ({ title, latest, daysLeft }) =>
+      `${title}: last day ${formatDay(latest, units, list.today)}, ${daysAhead(daysLeft)}.`,
+  );
 }
 
 function missedLines({ triage, today }: WeekList, units: UnitSystem): string[] {

@@ -73,8 +73,25 @@ describe('this week', () => {
 
   test('names what closes soon, and what next week holds', async () => {
     const text = await weekOf([dressing, sampleTask('turn', '2027-05-01', { title: 'Turn the pile' })]);
-    expect(text).toMatch(/Closing soon.*Topdress Wall bed<\/a><span class="under">last day May 1, in 11 days/s);
+    expect(text).toMatch(/Closing soon.*Turn the pile<\/a><span class="under">last day May 1, in 11 days/s);
+    expect(text.split('Closing soon')[1]).not.toContain('Topdress Wall bed');
     expect(text).toMatch(/Next week.*Sat May 1<\/span> Turn the pile/s);
+  });
+
+  test('says under an entry until when, in what weather and why', async () => {
+    const reason = { rule: 'schedule.pinned', saw: { day: '2028-01-02' }, source: "the garden's own plan" } as const;
+    const text = await weekOf([{ ...dressing, needs: ['dry-day'], reasons: [reason] }]);
+    expect(text).toContain('<p class="leeway">Any day to May 1; needs a dry day.</p>');
+    expect(text).toContain('<p class="first-reason">You pinned it to January 2, 2028.</p>');
+  });
+
+  test('says no more of what is done, and only why of what is late', async () => {
+    const reasons = [{ rule: 'schedule.unpinned', saw: {}, source: "the garden's own plan" } as const];
+    const done = await weekOf([{ ...dressing, state: 'done', reasons }]);
+    expect(done).not.toMatch(/leeway|first-reason/);
+    const late = await weekOf([{ ...dressing, state: 'lapsed', reasons }]);
+    expect(late).not.toContain('leeway');
+    expect(late).toContain('It is no longer pinned.');
   });
 
   test('has a box to tick on paper for what is to do, and none for what is done or lost', async () => {

@@ -3,7 +3,7 @@
  */
 import type { ChangeGroup } from '../../digest/recent-changes.ts';
 import { moreLine } from '../../digest/triage.ts';
-import type { WeekList } from '../../digest/week-list.ts';
+import { closingElsewhere, type WeekList } from '../../digest/week-list.ts';
 import { daysAhead, longDay, weekdayName } from '../../digest/words.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
@@ -34,22 +34,24 @@ export const BesideTheWeek = ({ week, units, isThisWeek }: BesideProps) => (
 
 type SectionProps = Omit<BesideProps, 'isThisWeek'>;
 
-const ClosingSoon = ({ week: { closing, gardenId }, units }: SectionProps) =>
-  closing.length === 0 ? null : (
+const ClosingSoon = ({ week, units }: SectionProps) => {
+  const closing = closingElsewhere(week);
+  return closing.length === 0 ? null : (
     <section class="closing">
       <h2>Closing soon</h2>
       <ul>
         {closing.map(({ keys: [key = ''], title, latest, daysLeft }) => (
           <li>
-            <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
+            <a href={taskPath(week.gardenId, key)}>{readableIn(units, title)}</a>
             <span class="under">
-              last day {formatDay(latest, units)}, {daysAhead(daysLeft)}
+              last day {formatDay(latest, units, week.today)}, {daysAhead(daysLeft)}
             </span>
           </li>
         ))}
       </ul>
     </section>
   );
+};
 
 const Clashes = ({ week: { clashes, gardenId, today }, units }: SectionProps) =>
   clashes.length === 0 ? null : (
@@ -125,13 +127,13 @@ const Changes = ({ week: { changes, today }, units }: SectionProps) => {
 
 const ChangeLine = ({ group, units, today }: { group: ChangeGroup; units: UnitSystem; today: Day }) => (
   <li>
-    {readableIn(units, group.titles.join('; '))}: {whatHappened(group, units)}
+    {readableIn(units, group.titles.join('; '), today)}: {whatHappened(group, today, units)}
     {group.because.length > 0 && <span class="under">{readableIn(units, group.because.join(' '), today)}</span>}
   </li>
 );
 
-function whatHappened({ kind, from, to }: ChangeGroup, units: UnitSystem): string {
-  const [was, is] = [from, to].map((day) => (day === undefined ? 'no day' : formatDay(day, units)));
+function whatHappened({ kind, from, to }: ChangeGroup, today: Day, units: UnitSystem): string {
+  const [was, is] = [from, to].map((day) => (day === undefined ? 'no day' : formatDay(day, units, today)));
   switch (kind) {
     case 'moved':
       return `from ${was} to ${is}.`;

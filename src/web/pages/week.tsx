@@ -1,6 +1,7 @@
 /**
  * This week: the days with their work, and beside them what closes, what moved and what comes next.
  */
+import { firstReasonOf, leewayLine } from '../../digest/entry-notes.ts';
 import {
   isToDo,
   type ListedDay,
@@ -128,6 +129,7 @@ const EntryLine = ({ row, gardenId, timeZone, units }: EntryLineProps) => {
       <p class="entry-title">
         <a href={taskPath(gardenId, first.key)}>{readableIn(units, entry.title)}</a>
       </p>
+      <EntryNotes row={row} units={units} />
       {ridingAlong(row).map((check) => (
         <p class="rides">
           Along the way: <a href={taskPath(gardenId, check.key)}>{readableIn(units, check.title)}</a>
@@ -138,6 +140,19 @@ const EntryLine = ({ row, gardenId, timeZone, units }: EntryLineProps) => {
         <p class="to-hand">{readableIn(units, warning)}</p>
       ))}
     </li>
+  );
+};
+
+/** Until when, in what weather, and why then: one quiet line each. */
+const EntryNotes = ({ row, units }: Pick<EntryLineProps, 'row' | 'units'>) => {
+  const { entry } = row;
+  const leeway = leewayLine(row, units);
+  const why = isToDo(row) ? firstReasonOf(row) : undefined;
+  return (
+    <>
+      {leeway !== '' && <p class="leeway">{leeway}</p>}
+      {why !== undefined && <p class="first-reason">{readableIn(units, why, entry.day)}</p>}
+    </>
   );
 };
 
