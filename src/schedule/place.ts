@@ -39,8 +39,7 @@ export function place(drafts: readonly TaskDraft[], placing: Placing): { placed:
   const pins = Object.fromEntries(Object.entries(placing.pins).filter(([, day]) => day >= placing.today));
   const table = new PlacingTable(sorted, { ...placing, pins });
   const steady = steadyPlaces(sorted, placing);
-  table.expect(steady);
-  for (const [key, at] of steady) table.put(key, at);
+  table.putAll(steady);
   return table.result();
 }
 
@@ -67,8 +66,32 @@ class PlacingTable {
     });
   }
 
+  /**
+   * Puts every draft on its day, all it waits for before it. Late work looks for another day once the rest has its own,
+   * what must be done soonest first, so that what can wait finds its week full; checks come when work has its days.
+   */
+  putAll(steady: ReadonlyMap<TaskKey, SteadyPlace>): void {
+    this.#expect(steady);
+    const left = new Map(steady);
+    while (left.size > 0) {
+      const ready = [...left].filter(([key]) => !this.#drafts.get(key)?.after.some((wait) => left.has(wait.key)));
+      const work = ready.filter(([key]) => this.#drafts.get(key)?.weight !== 'check');
+      const next = this.#first(work) ?? ready[0];
+      if (next === undefined) return;
+      this.#put(...next);
+      left.delete(next[0]);
+    }
+  }
+
+  /** The first that can keep its steady day, else the one that must be done soonest. */
+  #first(work: readonly [TaskKey, SteadyPlace][]): [TaskKey, SteadyPlace] | undefined {
+    const lastDay = (key: TaskKey): Day => this.#drafts.get(key)?.window.latest ?? '';
+    const onTime = work.find(([, { day }]) => day >= this.#placing.today);
+    return onTime ?? [...work].sort(([a], [b]) => (lastDay(a) < lastDay(b) ? -1 : lastDay(a) > lastDay(b) ? 1 : 0))[0];
+  }
+
   /** Counts the work whose steady day is still to come, before any that is late looks for another. */
-  expect(steady: ReadonlyMap<TaskKey, SteadyPlace>): void {
+  #expect(steady: ReadonlyMap<TaskKey, SteadyPlace>): void {
     for (const [key, { day, ridesWith }] of steady) {
       const draft = this.#drafts.get(key);
       if (draft !== undefined && ridesWith === undefined && day >= this.#placing.today)
@@ -81,8 +104,7 @@ class PlacingTable {
     return { placed: [...this.#placed.values()], clashes };
   }
 
-  /** Puts one draft on its day; all it waits for must have been put before. */
-  put(key: TaskKey, steady: SteadyPlace): void {
+  #put(key: TaskKey, steady: SteadyPlace): void {
     const draft = this.#drafts.get(key);
     if (draft === undefined) return;
     const waits = waitsOf(draft, this.#dayOf);

@@ -4,8 +4,11 @@
 import type { DoneMark } from '../garden/garden.ts';
 import { type Day, weekStart } from '../measures/days.ts';
 
-/** Entries a week holds before work that may go elsewhere does. House default: one a day. */
-export const FULL_WEEK_ENTRIES = 7;
+/**
+ * Entries a week holds before work that may go elsewhere does: two short of one a day, so that what cannot wait finds
+ * room. House default.
+ */
+export const FULL_WEEK_ENTRIES = 5;
 
 /** The entries of each week: one for every job on every day. */
 export class WeekLoad {

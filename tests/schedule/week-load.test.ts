@@ -10,7 +10,7 @@ const WIDE: Days = ['2027-04-05', WEDNESDAY, '2027-04-30'];
 const jobs = Array.from({ length: FULL_WEEK_ENTRIES }, (_, at) => `job${at}`);
 
 describe('a week', () => {
-  it('is full once it holds seven entries; a job gathered on its day is no further one', () => {
+  it('is full once it holds five entries; a job gathered on its day is no further one', () => {
     const load = new WeekLoad([]);
     for (const [at, job] of jobs.entries()) load.add(addDays('2027-04-12', at), job);
     expect(load.isFullFor('2027-04-18', 'another')).toBe(true);
@@ -48,5 +48,12 @@ describe('work that can wait', () => {
   it('goes by the full week when it is late', () => {
     const late = draft('late', 'b', ['2027-04-01', '2027-04-07', '2027-04-30']);
     expect(placedOn('2027-04-12', [...bound, late]).days[late.key]).toBe('2027-04-21');
+  });
+
+  it('gives way, late, to late work that has to be done sooner', () => {
+    const late = (job: string, latest: string) => draft(job, 'b', ['2027-04-01', '2027-04-03', latest]);
+    const urgent = jobs.map((job) => late(job, '2027-04-18'));
+    const patient = late('a-patient-job', '2027-06-30');
+    expect(placedOn('2027-04-12', [patient, ...urgent]).days[patient.key]).toBe('2027-04-21');
   });
 });

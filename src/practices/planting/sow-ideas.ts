@@ -46,7 +46,8 @@ export function ideaDrafts(input: PracticeInput): TaskDraft[] {
 
 function ideaDraft(input: PracticeInput, season: number, half: Half): TaskDraft[] {
   const window = halfWindow(input, season, half);
-  if (window === undefined || !hasFreeBed(input, window.earliest)) return [];
+  // A look is worth something only while its kinds can be sown: one whose days are past is no missed work.
+  if (window === undefined || window.latest < input.today || !hasFreeBed(input, window.earliest)) return [];
   const kinds = easyKinds(input, season).filter((kind) => {
     const opens = kind.window.earliest <= addDays(window.earliest, OPENS_WITHIN_DAYS);
     const lasts = kind.window.latest >= addDays(window.earliest, LEAST_OPEN_DAYS);
