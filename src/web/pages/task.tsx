@@ -6,6 +6,7 @@ import type { Problem } from '../../garden/problem.ts';
 import { type Day, dayParts } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
+import { pastOddsOf } from '../../practices/past-odds.ts';
 import { gatheredSupplies, supplyAmount } from '../../schedule/entry-text.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import type { GardenView } from '../../steward/steward.ts';
@@ -49,7 +50,14 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
           <Cautions task={task} units={units} />
         </div>
         <TaskForms found={found} gardenId={garden.id} today={today} units={units} entered={entered} />
-        <WhyThisDate found={found} gardenId={garden.id} units={units} climateOrigin={climate.origin} />
+        <WhyThisDate
+          found={found}
+          gardenId={garden.id}
+          units={units}
+          climateOrigin={climate.origin}
+          today={today}
+          pastOdds={pastOddsOf(task, { garden, climate, today })}
+        />
       </div>
     </article>,
   );

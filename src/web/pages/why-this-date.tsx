@@ -2,10 +2,12 @@
  * Why a task stands on its day: each reason with its source, and how far the date can be trusted.
  */
 import type { Odds } from '../../climate/odds.ts';
+import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { reasonSentence, sourceLine } from '../../schedule/explain.ts';
 import { taskPath } from '../addresses.ts';
+import { DateDrawing, type DateDrawingData } from '../charts/date-drawing.tsx';
 import type { TaskView } from '../task-view.ts';
 import { CONFIDENCE_WORDS } from '../words.ts';
 
@@ -14,13 +16,24 @@ interface WhyProps {
   gardenId: string;
   units: UnitSystem;
   climateOrigin: string;
+  today: Day;
+  /** The odds behind the date without this year's weather, where that has moved them. */
+  pastOdds: Odds | undefined;
 }
 
 /** The reasons of a task's date. A task that was done has none left to give. */
-export const WhyThisDate = ({ found: { task, waitsFor }, gardenId, units, climateOrigin }: WhyProps) =>
+export const WhyThisDate = ({
+  found: { task, waitsFor },
+  gardenId,
+  units,
+  climateOrigin,
+  today,
+  pastOdds,
+}: WhyProps) =>
   task.reasons.length === 0 ? null : (
     <section class="why">
       <h2>Why this date</h2>
+      <DateDrawing data={drawn(task, today, pastOdds)} units={units} />
       <ul class="reasons">
         {task.reasons.map((reason) => (
           <li>
@@ -41,6 +54,16 @@ export const WhyThisDate = ({ found: { task, waitsFor }, gardenId, units, climat
       <p class="small">{readableIn(units, climateOrigin)}</p>
     </section>
   );
+
+function drawn({ day, window, odds }: TaskView['task'], today: Day, pastOdds: Odds | undefined): DateDrawingData {
+  return {
+    day,
+    window,
+    today,
+    ...(odds === undefined ? {} : { odds }),
+    ...(pastOdds === undefined ? {} : { pastOdds }),
+  };
+}
 
 /** How the event behind a date is spread over the years. */
 export function oddsInWords({ early, median, late, shareOfYears, years }: Odds, units: UnitSystem): string {
