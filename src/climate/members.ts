@@ -6,7 +6,7 @@ import type { DailyWeather } from '../garden/weather.ts';
 import type { Climate, SeasonWeather } from './climate.ts';
 import { usualOf } from './logged.ts';
 import { seasonIndex, seasonOf } from './season.ts';
-import { overlaid } from './season-weather.ts';
+import { overlaid, seenOf } from './season-weather.ts';
 
 const joined = new WeakMap<Climate, Map<number, readonly SeasonWeather[]>>();
 
@@ -19,7 +19,7 @@ export function membersFor(climate: Climate, season: number): readonly SeasonWea
   joined.set(climate, known);
   const held = known.get(season);
   if (held !== undefined) return held;
-  const days = loggedIn(climate, season);
+  const days = loggedIn(climate, season).map(seenOf);
   const { seasons, seasonTurn } = climate;
   const members = days.length === 0 ? seasons : seasons.map((member) => overlaid(seasonTurn, member, days));
   known.set(season, members);

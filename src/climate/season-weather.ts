@@ -72,26 +72,32 @@ function place(season: SeasonRows, index: number, day: Day, weather: DayWeather)
  * and what was not seen stays. Snow is all its own: the depth this season had lying belongs to snow that may not have
  * fallen, and new snow without its water is not given this season's rain for it.
  */
-export function overlaid(turn: SeasonTurn, season: SeasonWeather, days: readonly DailyWeather[]): SeasonWeather {
+export function overlaid(turn: SeasonTurn, season: SeasonWeather, days: readonly SeenDay[]): SeasonWeather {
   const { leapDay } = season;
   const laid: SeasonRows = emptySeason();
   for (const field of FIELDS) if (field !== 'snowDepthMm') laid[field] = [...season[field]];
   if (leapDay !== undefined) laid.leapDay = leapDay;
-  for (const row of days) {
-    const weather = seenOf(row);
-    if (monthDayOf(row.day) === '02-29') laid.leapDay = { ...laid.leapDay, ...weather };
+  for (const { day, weather } of days) {
+    if (monthDayOf(day) === '02-29') laid.leapDay = { ...laid.leapDay, ...weather };
     else {
-      const index = seasonIndex(turn, row.day);
+      const index = seasonIndex(turn, day);
       for (const field of FIELDS) if (field in weather) laid[field][index - 1] = weather[field];
     }
   }
   return { season: season.season, ...laid };
 }
 
+/** A logged day with what it takes the place of. */
+export interface SeenDay {
+  day: Day;
+  weather: DayWeather;
+}
+
 /** What a logged day takes the place of: its measurements, and the rain of a day whose snow alone was measured. */
-function seenOf(row: DailyWeather): DayWeather {
+export function seenOf(row: DailyWeather): SeenDay {
   const weather = moved(row, 0);
-  return weather.newSnowMm !== undefined && weather.rainMm === undefined ? { ...weather, rainMm: undefined } : weather;
+  const snowAlone = weather.newSnowMm !== undefined && weather.rainMm === undefined;
+  return { day: row.day, weather: snowAlone ? { ...weather, rainMm: undefined } : weather };
 }
 
 /** The one or two days at an index: two in February of a leap year. */

@@ -106,12 +106,21 @@ export function warmIndices(
 }
 
 /** The same for every member, `unknown` where it cannot tell. */
-export function warmIndexByMember(
-  climate: Climate,
-  { season, tempC }: { season: number; tempC: number },
-): (number | 'never' | 'unknown')[] {
-  return soilSeasons(climate, season).map((soilC) => warmIndex(soilC, tempC));
+export function warmIndexByMember(climate: Climate, { season, tempC }: { season: number; tempC: number }): WarmIndices {
+  const soils = soilSeasons(climate, season);
+  const known = warmed.get(soils) ?? new Map<number, WarmIndices>();
+  warmed.set(soils, known);
+  const held = known.get(tempC);
+  if (held !== undefined) return held;
+  const indices = soils.map((soilC) => warmIndex(soilC, tempC));
+  known.set(tempC, indices);
+  return indices;
 }
+
+type WarmIndices = readonly (number | 'never' | 'unknown')[];
+
+/** Many beds ask after the same warmth. */
+const warmed = new WeakMap<readonly SoilCourse[], Map<number, WarmIndices>>();
 
 type SoilCourse = readonly (number | undefined)[];
 
@@ -154,9 +163,11 @@ function warmIndex(soilC: readonly (number | undefined)[], tempC: number): numbe
 }
 
 function firstWarmRun(soilC: readonly (number | undefined)[], tempC: number): number | undefined {
-  for (let index = 1; index <= LAST_SPRING_INDEX; index += 1) {
-    const run = soilC.slice(index - 1, index - 1 + WARM_RUN_DAYS);
-    if (run.every((soil) => soil !== undefined && soil >= tempC)) return index;
+  let warmDays = 0;
+  for (let at = 0; at < LAST_SPRING_INDEX - 1 + WARM_RUN_DAYS; at += 1) {
+    const soil = soilC[at];
+    warmDays = soil !== undefined && soil >= tempC ? warmDays + 1 : 0;
+    if (warmDays === WARM_RUN_DAYS) return at - WARM_RUN_DAYS + 2;
   }
   return undefined;
 }
