@@ -15,6 +15,7 @@ import { entryText } from '../../src/schedule/entry-text.ts';
 import { makePlan } from '../../src/schedule/reconcile.ts';
 import type { GardenView } from '../../src/steward/steward.ts';
 import { demoServer } from './demo-server.ts';
+import { reportPlanning } from './planning.ts';
 
 const ANCHOR = '2027-05-12';
 const ROUNDS = 7;
@@ -30,6 +31,7 @@ const constant = await constantServer((await get(demo.feedUrl)).body);
 
 console.log(`Demo garden on ${ANCHOR}: ${view.plan.tasks.length} tasks, ${view.plan.entries.length} entries.`);
 report('planning the year against rendering its feed with bare ical-generator', planning, bareRendering);
+reportPlanning(view);
 await reportServing('serving the feed, whole, against a bare constant route', {});
 const { etag = '' } = (await get(demo.feedUrl)).headers;
 await reportServing('serving the feed, unchanged (304), against a bare constant route', {
