@@ -1,26 +1,18 @@
 /**
- * Which of a plan's entries a calendar shows, and as what.
+ * A plan as the events of one feed.
  */
-import { addDays, type Day, type Instant, serialOf } from '../measures/days.ts';
+import { type Day, type Instant, latestOf, serialOf } from '../measures/days.ts';
 import type { UnitSystem } from '../measures/units.ts';
-import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { entryText } from '../schedule/entry-text.ts';
 import type { Entry, Plan } from '../schedule/plan.ts';
+import { alarmAt } from './alarm.ts';
+import { DONE_MARK, dayEvents } from './day-events.ts';
+import { type FeedShape, PLAIN_SHAPE } from './feed-shape.ts';
 import { KeptTexts } from './kept-texts.ts';
 import { type FeedEvent, type FeedHead, renderEvent } from './render-feed.ts';
+import { renderTodo } from './render-todo.ts';
+import { shownEntries } from './shown-entries.ts';
 import { feedUid } from './uid.ts';
-
-/** Days that work still to be done stays in the feed after its day. House default: one week to catch up. */
-const UNDONE_SHOWN_DAYS = 7;
-
-/** Days ahead that the feed reaches. House default: the coming twelve months, a leap day included. */
-const DAYS_AHEAD = 366;
-
-/** Days that finished work stays in the feed after the day it was done. House default: about a month to look back. */
-const DONE_SHOWN_DAYS = 30;
-
-/** What the title of finished work begins with. */
-const DONE_MARK = 'Done: ';
 
 /** Hours a calendar app may leave between two looks. House default: four looks a day; plans change at night mostly. */
 const REFRESH_HOURS = 6;
@@ -28,9 +20,24 @@ const REFRESH_HOURS = 6;
 /** Stands where the id of an entry would: every entry's own id has at least one character. */
 const NO_LOT = '';
 
+/** One feed of a garden, as its events are made for it. */
+export interface FeedView {
+  feedId: string;
+  shape: FeedShape;
+  /** Times its shape was changed: every event of it is revised with its shape. */
+  revision: number;
+  /** When its shape last changed, if ever. */
+  revisedAt?: Instant;
+  /** The zone whose hours its reminders keep. */
+  timeZone: string;
+}
+
+/** The feed that shows a plan as it is. */
+export const PLAIN_VIEW: FeedView = { feedId: '', shape: PLAIN_SHAPE, revision: 0, timeZone: 'UTC' };
+
 /** What the feed says for itself and cannot be read from a plan. */
 export interface FeedFrame {
-  gardenName: string;
+  calendarName: string;
   description: string;
   /** What the one event of a feed with nothing else in it says. */
   notice: { title: string; description: string };
@@ -45,67 +52,78 @@ export interface GardenFeed {
   eventTexts: readonly string[];
 }
 
-/** Everything a garden's feed shows. Events of which `kept` holds the text are not written again. */
-export function gardenFeed(plan: Plan, units: UnitSystem, frame: FeedFrame, kept = new KeptTexts()): GardenFeed {
-  const write = (entry: Entry) => renderEvent(feedEvent(plan, entry, units, frame.pageOf));
-  const texts = kept.textsOf(inFeedOrder(plan), write);
+/** How one feed is made: for whom, and from which texts that were written before. */
+interface Making {
+  view?: FeedView;
+  /** Texts of the same feed in the same shape; events that are the same as then are not written again. */
+  kept?: KeptTexts;
+}
+
+/** Everything one feed of a garden shows. */
+export function gardenFeed(
+  plan: Plan,
+  units: UnitSystem,
+  { calendarName, description, notice, pageOf }: FeedFrame,
+  { view = PLAIN_VIEW, kept = new KeptTexts() }: Making = {},
+): GardenFeed {
+  const { shape } = view;
+  const write = shape.todos ? renderTodo : renderEvent;
+  const writeEntry = (entry: Entry) => write(shapedEvent(eventOf(plan, entry, units, pageOf), view));
+  const texts =
+    shape.by === 'job'
+      ? kept.textsOf(inFeedOrder(plan, shape), writeEntry)
+      : feedEventsOf(plan, units, { view, ...(pageOf === undefined ? {} : { pageOf }) }).map(write);
   return {
-    head: { calendarName: frame.gardenName, description: frame.description, refreshHours: REFRESH_HOURS },
-    eventTexts: texts.length > 0 ? texts : [renderEvent(noticeEvent(plan.gardenId, plan.today, frame.notice))],
+    head: { calendarName, description, refreshHours: REFRESH_HOURS },
+    eventTexts: texts.length > 0 ? texts : [renderEvent(noticeEvent(plan.gardenId, plan.today, notice))],
   };
 }
 
-/**
- * The entries a calendar shows, by day: open ones and missed ones that should still be done, from a week back to a
- * year ahead; finished ones for a month, marked as such. Skipped entries, and missed ones that are past mending or
- * replaced by other work, leave.
- */
-export function feedEventsOf(plan: Plan, units: UnitSystem, pageOf?: (entry: Entry) => string): FeedEvent[] {
-  return inFeedOrder(plan).map((entry) => feedEvent(plan, entry, units, pageOf));
+/** The events of a feed by day: one an entry, or one a day. */
+export function feedEventsOf(
+  plan: Plan,
+  units: UnitSystem,
+  { view = PLAIN_VIEW, pageOf }: { view?: FeedView; pageOf?: FeedFrame['pageOf'] } = {},
+): FeedEvent[] {
+  const { shape, feedId } = view;
+  const events = inFeedOrder(plan, shape).map((entry) => eventOf(plan, entry, units, pageOf));
+  const gathered = shape.by === 'day' ? dayEvents(plan, events, feedId).sort(byDayThenUid) : events;
+  return gathered.map((event) => shapedEvent(event, view));
 }
 
-function inFeedOrder(plan: Plan): Entry[] {
-  return shownEntries(plan)
-    .map((entry) => ({ entry, uid: feedUid(plan.gardenId, entry.lotId) }))
-    .sort((a, b) => compare(a.entry.day, b.entry.day) || compare(a.uid, b.uid))
+function inFeedOrder(plan: Plan, shape: FeedShape): Entry[] {
+  return shownEntries(plan, shape)
+    .map((entry) => ({ entry, day: entry.day, uid: feedUid(plan.gardenId, entry.lotId) }))
+    .sort(byDayThenUid)
     .map(({ entry }) => entry);
 }
 
-/** The entries a feed shows as of a day, in the order of the plan. */
-export function shownEntries(plan: Plan, today = plan.today): Entry[] {
-  const drafts = new Map<TaskKey, TaskDraft>(plan.tasks.map((task) => [task.key, task]));
-  return plan.entries.filter((entry) => isShown(entry, today, drafts));
-}
-
-function isShown(entry: Entry, today: Day, drafts: ReadonlyMap<TaskKey, TaskDraft>): boolean {
-  const shownDays = entry.state === 'done' ? DONE_SHOWN_DAYS : UNDONE_SHOWN_DAYS;
-  if (entry.day < addDays(today, -shownDays) || entry.day > addDays(today, DAYS_AHEAD)) return false;
-  switch (entry.state) {
-    case 'open':
-    case 'done':
-      return true;
-    case 'lapsed':
-      return entry.keys.slice(0, 1).every((key) => drafts.get(key)?.ifMissed === 'still do');
-    case 'skipped':
-      return false;
-    default:
-      return entry.state satisfies never;
-  }
-}
-
-function feedEvent(plan: Plan, entry: Entry, units: UnitSystem, pageOf?: (entry: Entry) => string): FeedEvent {
+function eventOf(plan: Plan, entry: Entry, units: UnitSystem, pageOf: FeedFrame['pageOf']): FeedEvent {
   const { title, description, categories } = entryText(plan, entry, units);
   return {
     uid: feedUid(plan.gardenId, entry.lotId),
     day: entry.day,
     ...(entry.at === undefined ? {} : { at: entry.at }),
-    title: entry.state === 'done' ? `${DONE_MARK}${title}` : title,
+    title,
+    ...(entry.state === 'done' ? { done: true } : {}),
     description,
     categories,
     sequence: entry.sequence,
     createdAt: entry.createdAt,
     changedAt: entry.changedAt,
     ...(pageOf === undefined ? {} : { url: pageOf(entry) }),
+  };
+}
+
+/** An event with what the shape adds to it, revised when the shape was. */
+function shapedEvent(event: FeedEvent, { shape, revision, revisedAt, timeZone }: FeedView): FeedEvent {
+  const alarm = event.done === true ? undefined : alarmAt(event, shape.alarm, timeZone);
+  return {
+    ...event,
+    title: event.done === true && !shape.todos ? `${DONE_MARK}${event.title}` : event.title,
+    ...(alarm === undefined ? {} : { alarm }),
+    sequence: event.sequence + revision,
+    changedAt: revisedAt === undefined ? event.changedAt : latestOf(event.changedAt, revisedAt),
   };
 }
 
@@ -125,6 +143,10 @@ export function noticeEvent(gardenId: string, today: Day, text: FeedFrame['notic
     createdAt: startOfDay,
     changedAt: startOfDay,
   };
+}
+
+function byDayThenUid(a: Pick<FeedEvent, 'day' | 'uid'>, b: Pick<FeedEvent, 'day' | 'uid'>): number {
+  return compare(a.day, b.day) || compare(a.uid, b.uid);
 }
 
 function compare(a: string, b: string): number {

@@ -6,7 +6,7 @@
  * hour as its UTC moment, which ical-generator prints with UTC getters as long as neither calendar nor event is given a
  * zone.
  */
-import ical, { ICalEventTransparency } from 'ical-generator';
+import ical, { ICalAlarmType, ICalEventTransparency } from 'ical-generator';
 import { addDays, type Day, type Instant } from '../measures/days.ts';
 import { cleanText, contentLines, escapedText, sentLines } from './repair.ts';
 
@@ -35,6 +35,10 @@ export interface FeedEvent {
   /** Plain text, lines parted by LF. */
   description: string;
   categories: readonly string[];
+  /** Set when the work is finished. */
+  done?: boolean;
+  /** When a reminder comes, where one is wanted. */
+  alarm?: Instant;
   /** A page about it. Must hold no secret. */
   url?: string;
   /** Raised whenever anything shown of it changes. */
@@ -104,8 +108,13 @@ function eventData(event: FeedEvent) {
     description: cleanText(event.description),
     categories: event.categories.map((category) => ({ name: cleanText(category) })),
     transparency: ICalEventTransparency.TRANSPARENT,
+    ...(event.alarm === undefined ? {} : { alarms: [alarmData(event.title, event.alarm)] }),
     ...(event.url === undefined ? {} : { url: new URL(event.url).href }),
   };
+}
+
+function alarmData(title: string, at: Instant) {
+  return { type: ICalAlarmType.display as const, trigger: new Date(at), description: cleanText(title) };
 }
 
 function spanOf({ day, until, at }: FeedEvent): { allDay: boolean; start: Date; end: Date } {

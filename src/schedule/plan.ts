@@ -63,6 +63,15 @@ export interface RetiredLot {
   on: Day;
 }
 
+/** A day that calendar entries have moved away from, or left the plan on: see left-days.ts. */
+export interface LeftDay {
+  day: Day;
+  /** Revisions of the day so far that its present entries do not count. */
+  revisions: number;
+  /** When the last entry left it. */
+  at: Instant;
+}
+
 /** What a new plan did to a task of the plan before. */
 export interface Change {
   key: TaskKey;
@@ -93,6 +102,8 @@ export interface Plan {
   entries: readonly Entry[];
   /** Entries that left in the last {@link RETIRED_KEPT_DAYS} days; absent when there are none. */
   retired?: readonly RetiredLot[];
+  /** Days that entries have left, up to {@link DONE_KEPT_DAYS} days back, by day; absent when there are none. */
+  left?: readonly LeftDay[];
   /** Changes of the last {@link CHANGES_KEPT_DAYS} days, newest first. */
   changes: readonly Change[];
   clashes: readonly Clash[];
@@ -103,3 +114,6 @@ export const CHANGES_KEPT_DAYS = 14;
 
 /** Days an entry that left is remembered. House default: as long as a calendar may still hold it, the feed's year. */
 export const RETIRED_KEPT_DAYS = 366;
+
+/** Days for which done work stays in the plan. House default: the span a household still talks about. */
+export const DONE_KEPT_DAYS = 60;

@@ -7,12 +7,10 @@ import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { changesSince } from './changes.ts';
 import { descriptionOf, titleOf } from './entry-text.ts';
 import { hourName, hourOn } from './hour.ts';
+import { leftDays } from './left-days.ts';
 import { type Lot, type LotMember, lotsOf } from './lots.ts';
 import { type Placed, place } from './place.ts';
-import { type Entry, type Plan, type PlannedTask, RETIRED_KEPT_DAYS, type RetiredLot } from './plan.ts';
-
-/** Days for which done work stays in the plan. House default: the span a household still talks about. */
-export const DONE_KEPT_DAYS = 60;
+import { DONE_KEPT_DAYS, type Entry, type Plan, type PlannedTask, RETIRED_KEPT_DAYS, type RetiredLot } from './plan.ts';
 
 /** What a plan is made from. */
 export interface PlanInput {
@@ -41,6 +39,7 @@ export function makePlan(input: PlanInput): Plan {
   const tasks = [...tasksOfEntries(lots, entries, placed), ...skippedTasks(input)].sort(byDayThenKey);
   const changes = changesSince(published, tasks, { today, now, settled, household, silent: input.silent === true });
   const retired = retiredLots(published, entries, today);
+  const left = leftDays(published, entries, { today, now });
   const revisedAt = published && sameEntries(published.entries, entries) ? published.revisedAt : now;
   return {
     gardenId: garden.id,
@@ -50,6 +49,7 @@ export function makePlan(input: PlanInput): Plan {
     tasks,
     entries: entries.sort(byDay),
     ...(retired.length === 0 ? {} : { retired }),
+    ...(left.length === 0 ? {} : { left }),
     changes,
     clashes,
   };

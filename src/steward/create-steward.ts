@@ -2,7 +2,6 @@
  * The steward at work over a store.
  */
 
-import { newFeedToken } from '../calendar/token.ts';
 import { type Fact, factSchema } from '../garden/facts.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
@@ -12,6 +11,7 @@ import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 import type { Store } from '../store/store.ts';
+import { addFeed, changeFeed, rotateFeed } from './feeds.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
 import { refuseUnlikely, reportPreview } from './reports.ts';
@@ -99,17 +99,11 @@ export function createSteward({ store, clock, report = console.error }: StewardS
       await served.written();
       return store.feeds(gardenId);
     },
-    async addFeed(gardenId, label) {
-      const count = (await store.feeds(gardenId)).length + 1;
-      const feed = { id: `feed-${count}`, gardenId, label, token: newFeedToken(), createdAt: clock.now() };
-      await store.addFeed(feed);
-      return feed;
-    },
+    addFeed: (gardenId, label, shape) =>
+      addFeed({ store, clock }, gardenId, { label, ...(shape === undefined ? {} : { shape }) }),
+    changeFeed: (gardenId, feedId, look) => changeFeed({ store, clock }, { gardenId, feedId }, look),
     revokeFeed: (gardenId, feedId) => store.revokeFeed(gardenId, feedId, clock.now()),
-    async rotateFeed(gardenId, feedId) {
-      const rotated = await store.rotateFeed({ gardenId, feedId }, { token: newFeedToken(), at: clock.now() });
-      return rotated ? (await store.feeds(gardenId)).find(({ id }) => id === feedId) : undefined;
-    },
+    rotateFeed: (gardenId, feedId) => rotateFeed({ store, clock }, { gardenId, feedId }),
     feedBody: (token, by) => served.answer(token, by),
     refresh: () => refreshed(store, planner),
     async close() {

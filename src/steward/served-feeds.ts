@@ -10,7 +10,7 @@ import { addDays, type Instant } from '../measures/days.ts';
 import type { Feed, FeedAddress, FeedName } from '../store/feeds.ts';
 import type { Store } from '../store/store.ts';
 import { FeedBatch } from './feed-batch.ts';
-import { bodyOf, feedTextOf } from './feed-text.ts';
+import { bodyOf, feedTextOf, likenessOf } from './feed-text.ts';
 import { type Clock, dayBegins, type Planner, type VersionedView } from './planner.ts';
 import type { FeedBody } from './steward.ts';
 
@@ -43,7 +43,7 @@ export class ServedFeeds {
   readonly #room: ServingRoom;
   readonly #batch: FeedBatch;
   readonly #held = new Map<string, Held>();
-  readonly #texts = new Map<string, KeptTexts>();
+  readonly #texts = new Map<string, { isLike: string; texts: KeptTexts }>();
   readonly #views = new Map<string, { mark: number; view: Promise<VersionedView> }>();
 
   constructor(room: ServingRoom) {
@@ -99,9 +99,18 @@ export class ServedFeeds {
       return { name, feed: bodyOf(renderFeed(notice), closedAt), ...from(at), until };
     }
     const view = await this.#view(feed.gardenId, at.mark);
-    const texts = this.#texts.get(feed.gardenId) ?? new KeptTexts();
-    this.#texts.set(feed.gardenId, texts);
-    return { name, feed: feedTextOf(view, texts), ...from(at), until: this.#dayEnds(view) };
+    const texts = this.#keptOf(feed, view);
+    return { name, feed: feedTextOf(view, { feed, kept: texts }), ...from(at), until: this.#dayEnds(view) };
+  }
+
+  /** The texts kept for a feed: plain ones share theirs, and those of a shape that is no more are forgotten. */
+  #keptOf(feed: Feed, view: VersionedView): KeptTexts {
+    const isLike = likenessOf(view, feed);
+    const name = isLike === likenessOf(view) ? feed.gardenId : `${feed.gardenId} ${feed.id}`;
+    const held = this.#texts.get(name);
+    const texts = held?.isLike === isLike ? held.texts : new KeptTexts();
+    this.#texts.set(name, { isLike, texts });
+    return texts;
   }
 
   /** One planning for all who ask at once. */

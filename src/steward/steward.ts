@@ -2,6 +2,7 @@
  * The steward keeps each garden's plan true: it takes facts in, has the plan made again, and hands out the last good
  * one. It is the one place where storage, clock and the pure core meet.
  */
+import type { FeedShape } from '../calendar/feed-shape.ts';
 import type { Climate } from '../climate/climate.ts';
 import type { Fact } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
@@ -28,6 +29,12 @@ export interface FeedBody {
   etag: string;
   /** When anything in it last changed. */
   changedAt: Instant;
+}
+
+/** Another label for a feed, another shape, or both. */
+export interface NewLook {
+  label?: string;
+  shape?: FeedShape;
 }
 
 /** What undoing an entry would do: shown before it is done. */
@@ -103,7 +110,12 @@ export interface Steward {
   previewUndo(gardenId: string, entry?: number): Promise<UndoPreview | undefined>;
   undo(gardenId: string, entry: number | undefined, by: string): Promise<Plan>;
   feeds(gardenId: string): Promise<Feed[]>;
-  addFeed(gardenId: string, label: string): Promise<Feed>;
+  /** Makes a feed: the whole of the garden's work, unless it is given a shape. */
+  addFeed(gardenId: string, label: string, shape?: FeedShape): Promise<Feed>;
+  /** Gives an open feed another label or shape at its old address. Nothing when there is no such open feed. */
+  changeFeed(gardenId: string, feedId: string, look: NewLook): Promise<Feed | undefined>;
+  /** Gives an open feed another address and closes the one it had. Nothing when there is no such open feed. */
+  rotateFeed(gardenId: string, feedId: string): Promise<Feed | undefined>;
   revokeFeed(gardenId: string, feedId: string): Promise<boolean>;
   /** Gives an open feed a new address; the old one says so for a while. Nothing where there is no such open feed. */
   rotateFeed(gardenId: string, feedId: string): Promise<Feed | undefined>;

@@ -1,7 +1,9 @@
 /**
  * Calendar feeds: each an address of its own that can be shown again, given anew and revoked.
  */
+import { type FeedShape, feedShapeSchema } from '../calendar/feed-shape.ts';
 import type { Instant } from '../measures/days.ts';
+import { parseJson } from './json.ts';
 import { type Database, type FeedRow, writing } from './tables.ts';
 
 /** A calendar feed of one garden. */
@@ -15,7 +17,17 @@ export interface Feed {
   revokedAt?: Instant;
   /** When it was last asked for, and by which kind of program; some time may pass before it is kept. */
   lastFetch?: Fetch;
+  shape: FeedShape;
+  /** Times the shape was changed. */
+  shapeRevision: number;
+  /** When it last was, if ever. */
+  shapedAt?: Instant;
+  /** When its label or its shape last changed, if ever. */
+  changedAt?: Instant;
 }
+
+/** What can be changed about a feed that stays at its address. */
+export type FeedChange = Pick<Feed, 'label' | 'shape' | 'shapeRevision' | 'shapedAt' | 'changedAt'>;
 
 /** One reading of a feed. */
 export interface Fetch {
@@ -50,11 +62,34 @@ export async function feeds(db: Database, gardenId: string): Promise<Feed[]> {
 
 /** Keeps a new feed. */
 export async function addFeed(db: Database, feed: Feed): Promise<void> {
-  const { id, gardenId, label, token, createdAt, revokedAt } = feed;
+  const { id, gardenId, token, createdAt, revokedAt } = feed;
+  const address = { garden_id: gardenId, id, token, created_at: createdAt, revoked_at: revokedAt ?? null };
   await db
     .insertInto('feeds')
-    .values({ garden_id: gardenId, id, label, token, created_at: createdAt, revoked_at: revokedAt ?? null })
+    .values({ ...address, ...changeableOf(feed) })
     .execute();
+}
+
+/** Gives an open feed another label or shape. Returns whether there was such an open feed. */
+export async function changeFeed(db: Database, { gardenId, feedId }: FeedName, change: FeedChange): Promise<boolean> {
+  const result = await db
+    .updateTable('feeds')
+    .set(changeableOf(change))
+    .where('garden_id', '=', gardenId)
+    .where('id', '=', feedId)
+    .where('revoked_at', 'is', null)
+    .executeTakeFirst();
+  return result.numUpdatedRows > 0n;
+}
+
+function changeableOf({ label, shape, shapeRevision, shapedAt, changedAt }: FeedChange) {
+  return {
+    label,
+    shape: JSON.stringify(shape),
+    shape_revision: shapeRevision,
+    shaped_at: shapedAt ?? null,
+    changed_at: changedAt ?? null,
+  };
 }
 
 /** Closes a feed's address for good. Returns whether there was such an open feed. */
@@ -137,6 +172,10 @@ function feedOf(row: FeedRow): Feed {
     token: row.token,
     createdAt: row.created_at,
     ...(row.revoked_at === null ? {} : { revokedAt: row.revoked_at }),
+    shape: parseJson(feedShapeSchema, row.shape, `shape of ${row.garden_id} ${row.id}`),
+    shapeRevision: row.shape_revision,
+    ...(row.shaped_at === null ? {} : { shapedAt: row.shaped_at }),
+    ...(row.changed_at === null ? {} : { changedAt: row.changed_at }),
     ...(row.fetched_at === null ? {} : { lastFetch: { at: row.fetched_at, by: row.fetched_by ?? '' } }),
   };
 }

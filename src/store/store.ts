@@ -13,8 +13,10 @@ import { copyDatabase } from './copy.ts';
 import { type FeedText, feedText, saveFeedText } from './feed-texts.ts';
 import {
   addFeed,
+  changeFeed,
   type Feed,
   type FeedAddress,
+  type FeedChange,
   type FeedName,
   type Fetch,
   feeds,
@@ -61,6 +63,8 @@ export interface Shelves {
   addFeed(feed: Feed): Promise<void>;
   /** Closes a feed's address for good; returns whether there was such an open feed. */
   revokeFeed(gardenId: string, feedId: string, at: Instant): Promise<boolean>;
+  /** Gives an open feed another label or shape; returns whether there was such an open feed. */
+  changeFeed(feed: FeedName, change: FeedChange): Promise<boolean>;
   /** Gives an open feed another token and remembers the one it had; returns whether there was such an open feed. */
   rotateFeed(feed: FeedName, anew: { token: string; at: Instant }): Promise<boolean>;
   /** What stands behind a token, closed ones included. */
@@ -134,6 +138,7 @@ function shelvesOf(db: Database): Shelves {
     feeds: (gardenId) => feeds(db, gardenId),
     addFeed: (feed) => addFeed(db, feed),
     revokeFeed: (gardenId, feedId, at) => revokeFeed(db, gardenId, feedId, at),
+    changeFeed: (feed, change) => changeFeed(db, feed, change),
     rotateFeed: (feed, anew) => rotateFeed(db, feed, anew),
     findFeedAddress: (token) => findFeedAddress(db, token),
     noteFetches: (fetches) => noteFetches(db, fetches),

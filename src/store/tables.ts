@@ -62,6 +62,10 @@ export interface FeedRow {
   revoked_at: string | null;
   fetched_at: string | null;
   fetched_by: string | null;
+  shape: string;
+  shape_revision: number;
+  shaped_at: string | null;
+  changed_at: string | null;
 }
 
 interface FormerAddressRow {

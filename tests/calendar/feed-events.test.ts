@@ -11,7 +11,7 @@ import { seenByIcalJs, seenByNodeIcal } from './read-feed.ts';
 const today = '2027-08-23';
 
 const frame = {
-  gardenName: 'Hollow Lane',
+  calendarName: 'Hollow Lane',
   description: 'What to do in the garden, and when.',
   notice: { title: 'Nothing to do for now', description: 'The next work shows here.' },
 };
@@ -86,7 +86,8 @@ describe('feedEventsOf, what of them', () => {
 
   it('links to a page only where there is one', () => {
     expect(feedEventsOf(plan, 'metric')[0]).not.toHaveProperty('url');
-    const urls = feedEventsOf(plan, 'metric', ({ lotId }) => `https://g.example/${lotId}`).map((event) => event.url);
+    const pageOf = ({ lotId }: { lotId: string }) => `https://g.example/${lotId}`;
+    const urls = feedEventsOf(plan, 'metric', { pageOf }).map((event) => event.url);
     expect(urls).toEqual(['https://g.example/a', 'https://g.example/b']);
   });
 });

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Garden } from '../../src/garden/garden.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
-import { DONE_KEPT_DAYS } from '../../src/schedule/reconcile.ts';
+import { DONE_KEPT_DAYS } from '../../src/schedule/plan.ts';
 import { type Days, doneMark, draft, entryWith, garden, planOn, taskIn } from './drafts.ts';
 
 /** In April 2027 the Wednesdays are 7, 14, 21, 28 and the Saturdays 3, 10, 17, 24. */

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { PLAIN_SHAPE } from '../../src/calendar/feed-shape.ts';
 import type { Feed } from '../../src/store/feeds.ts';
 import { NOON } from './entries.ts';
 import { stockedStore } from './stocked.ts';
@@ -6,7 +7,8 @@ import { stockedStore } from './stocked.ts';
 const LATER = '2027-05-01T08:00:00.000Z';
 
 function feed(id: string, more: Partial<Feed> = {}): Feed {
-  return { id, gardenId: 'plot', label: 'Kitchen phone', token: `token-${id}`, createdAt: NOON, ...more };
+  const shaped = { shape: PLAIN_SHAPE, shapeRevision: 0 };
+  return { id, gardenId: 'plot', label: 'Kitchen phone', token: `token-${id}`, createdAt: NOON, ...shaped, ...more };
 }
 
 function named(feedId: string) {
@@ -112,5 +114,27 @@ describe('feeds', () => {
   test('one for a garden that is not there is refused', async () => {
     const store = await stockedStore();
     await expect(store.addFeed(feed('a', { gardenId: 'plto' }))).rejects.toThrow(/FOREIGN KEY/);
+  });
+});
+
+describe('a shape', () => {
+  const shape = { ...PLAIN_SHAPE, beds: ['north'], alarm: { when: 'morning', hour: 6 }, by: 'day' } as const;
+
+  test('is kept with its feed, and changed with its revision and its moment', async () => {
+    const store = await stockedStore();
+    await store.addFeed(feed('a', { shape }));
+    expect(await store.findFeedAddress('token-a')).toStrictEqual({ feed: feed('a', { shape }) });
+    const change = { label: 'Shed', shape: PLAIN_SHAPE, shapeRevision: 1, shapedAt: LATER, changedAt: LATER };
+    expect(await store.changeFeed({ gardenId: 'plot', feedId: 'a' }, change)).toBe(true);
+    expect(await store.findFeedAddress('token-a')).toStrictEqual({ feed: feed('a', change) });
+  });
+
+  test('of a revoked feed, or one that never was, is not changed', async () => {
+    const store = await stockedStore();
+    await store.addFeed(feed('a', { revokedAt: LATER }));
+    for (const feedId of ['a', 'b']) {
+      expect(await store.changeFeed({ gardenId: 'plot', feedId }, feed('a', { shape }))).toBe(false);
+    }
+    expect((await store.feeds('plot'))[0]?.shape).toEqual(PLAIN_SHAPE);
   });
 });

@@ -1,0 +1,130 @@
+/**
+ * A feed's label and shape as somebody typed or ticked them, read with every trouble told at once.
+ */
+import { suggestion } from '../garden/nearest-name.ts';
+import type { Problem } from '../garden/problem.ts';
+import { AHEAD_DAYS, ALARM_HOURS, BACK_DAYS, type FeedShape, practiceNames } from './feed-shape.ts';
+
+/** Longest label a feed may have. House default: one line on a phone. */
+export const LABEL_CHARACTERS = 60;
+
+/** Longest value shown back in a complaint. */
+const SHOWN_CHARACTERS = 60;
+
+/** What may be typed; what is not given stays as it is in the shape it is laid over. */
+export interface TypedShape {
+  practices?: readonly string[] | undefined;
+  beds?: readonly string[] | undefined;
+  alarm?: string | undefined;
+  alarmHour?: string | undefined;
+  ahead?: string | undefined;
+  back?: string | undefined;
+  by?: string | undefined;
+  todos?: boolean | undefined;
+  done?: boolean | undefined;
+}
+
+/** How each thing is named by whoever asks for it: "--ahead", "Days ahead". */
+export type ShapeNames = Readonly<
+  Record<'label' | 'practices' | 'beds' | 'alarm' | 'alarmHour' | 'ahead' | 'back' | 'by', string>
+>;
+
+/** What a shape is read against. */
+export interface ShapeGround {
+  names: ShapeNames;
+  /** Ids of the garden's beds. */
+  bedIds: readonly string[];
+}
+
+/** A shape, or everything that is wrong with what was typed. */
+export type ReadShape =
+  | { shape: FeedShape; problems: readonly [] }
+  | { shape?: undefined; problems: readonly Problem[] };
+
+/** What was typed, laid over a shape. */
+export function readShape(typed: TypedShape, base: FeedShape, { names, bedIds }: ShapeGround): ReadShape {
+  const reading = new Reading();
+  const shape: FeedShape = {
+    practices: reading.names(names.practices, 'practice', typed.practices, practiceNames, base.practices),
+    beds: reading.names(names.beds, 'bed of this garden', typed.beds, bedIds, base.beds),
+    alarm: alarmOf(reading, typed, base.alarm, names),
+    daysAhead: reading.number(names.ahead, 'days', typed.ahead, AHEAD_DAYS, base.daysAhead),
+    daysBack: reading.number(names.back, 'days', typed.back, BACK_DAYS, base.daysBack),
+    by: reading.choice(names.by, typed.by, ['job', 'day'], base.by),
+    todos: typed.todos ?? base.todos,
+    done: typed.done ?? base.done,
+  };
+  return reading.problems.length === 0 ? { shape, problems: [] } : { problems: reading.problems };
+}
+
+/** What is wrong with a label, if anything. */
+export function labelProblems(label: string, where: string): Problem[] {
+  if (label !== '' && label.length <= LABEL_CHARACTERS) return [];
+  const what = label === '' ? 'It is empty.' : `It has ${label.length} characters.`;
+  return [{ where, what, mend: `Give a name of up to ${LABEL_CHARACTERS} characters, such as "kitchen tablet".` }];
+}
+
+function alarmOf(
+  reading: Reading,
+  { alarm, alarmHour }: TypedShape,
+  base: FeedShape['alarm'],
+  names: ShapeNames,
+): FeedShape['alarm'] {
+  const when = reading.choice(names.alarm, alarm, ['none', 'evening', 'morning'], base?.when ?? 'none');
+  if (when === 'none') {
+    const mend = `Leave the hour out, or ask for a reminder in the evening or the morning with ${names.alarm}.`;
+    if (alarmHour !== undefined) reading.refuse(names.alarmHour, 'There is no reminder to set it for.', mend);
+    return null;
+  }
+  const hours = ALARM_HOURS[when];
+  const kept = base?.when === when ? base.hour : hours.usual;
+  return { when, hour: reading.number(names.alarmHour, `the hour in the ${when}`, alarmHour, hours, kept) };
+}
+
+/** Values read one after another, with what was wrong gathered beside them. */
+class Reading {
+  readonly problems: Problem[] = [];
+
+  refuse(where: string, what: string, mend: string): void {
+    this.problems.push({ where, what, mend });
+  }
+
+  /** Names out of those that are known. */
+  names<Name extends string>(
+    where: string,
+    kind: string,
+    typed: readonly string[] | undefined,
+    known: readonly Name[],
+    base: readonly Name[],
+  ): readonly Name[] {
+    if (typed === undefined) return base;
+    for (const name of typed.filter((one) => !known.some((each) => each === one))) {
+      this.refuse(where, `"${name.slice(0, SHOWN_CHARACTERS)}" is not a ${kind}.`, suggestion(name, known));
+    }
+    return known.filter((name) => typed.includes(name));
+  }
+
+  /** A whole number between two ends, both allowed. */
+  number(
+    where: string,
+    what: string,
+    typed: string | undefined,
+    { least, most, usual }: { least: number; most: number; usual: number },
+    base: number,
+  ): number {
+    if (typed === undefined) return base;
+    const value = /^\d{1,4}$/.test(typed) ? Number(typed) : Number.NaN;
+    if (value >= least && value <= most) return value;
+    const shown = typed === '' ? 'It is empty.' : `"${typed.slice(0, SHOWN_CHARACTERS)}" cannot be used.`;
+    this.refuse(where, shown, `Give ${what} as a whole number from ${least} to ${most}, such as ${usual}.`);
+    return base;
+  }
+
+  choice<Word extends string>(where: string, typed: string | undefined, words: readonly Word[], base: Word): Word {
+    if (typed === undefined) return base;
+    const chosen = words.find((word) => word === typed);
+    if (chosen !== undefined) return chosen;
+    this.refuse(where, `"${typed.slice(0, SHOWN_CHARACTERS)}" cannot be used.`, `Give one of ${words.join(', ')}.`);
+    return base;
+  }
+}
