@@ -114,8 +114,6 @@ export interface Steward {
   addFeed(gardenId: string, label: string, shape?: FeedShape): Promise<Feed>;
   /** Gives an open feed another label or shape at its old address. Nothing when there is no such open feed. */
   changeFeed(gardenId: string, feedId: string, look: NewLook): Promise<Feed | undefined>;
-  /** Gives an open feed another address and closes the one it had. Nothing when there is no such open feed. */
-  rotateFeed(gardenId: string, feedId: string): Promise<Feed | undefined>;
   revokeFeed(gardenId: string, feedId: string): Promise<boolean>;
   /** Gives an open feed a new address; the old one says so for a while. Nothing where there is no such open feed. */
   rotateFeed(gardenId: string, feedId: string): Promise<Feed | undefined>;
