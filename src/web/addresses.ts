@@ -15,6 +15,11 @@ export function taskPath(gardenId: string, key: TaskKey): string {
   return `${weekPath(gardenId)}/tasks/${encodeURIComponent(key).replaceAll('%2F', '/').replaceAll('%3A', ':')}`;
 }
 
+/** The drawings of the season as it goes. */
+export function seasonPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/season`;
+}
+
 export function feedsPath(gardenId: string): string {
   return `${weekPath(gardenId)}/feeds`;
 }

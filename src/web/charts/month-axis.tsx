@@ -14,15 +14,17 @@ interface MonthAxisProps {
   to: Day;
   x: (day: Day) => number;
   y: number;
+  /** Where the line begins and ends. */
+  left?: number;
   width: number;
 }
 
 /** A tick and a short name for each month that begins; where none does, the first and the last day are named. */
-export const MonthAxis = ({ from, to, x, y, width }: MonthAxisProps) => {
+export const MonthAxis = ({ from, to, x, y, left = 0, width }: MonthAxisProps) => {
   const starts = monthStarts(from, to);
   return (
     <g class="axis">
-      <path d={`M0 ${y}H${width}`} />
+      <path d={`M${left} ${y}H${width}`} />
       {starts.map((day) => (
         <>
           <path d={`M${x(day)} ${y}v5`} />
@@ -35,7 +37,7 @@ export const MonthAxis = ({ from, to, x, y, width }: MonthAxisProps) => {
       ))}
       {starts.length === 0 && (
         <>
-          <text x="0" y={y + 14}>
+          <text x={left} y={y + 14}>
             {`${monthName(from)} ${dayParts(from).dayOfMonth}`}
           </text>
           <text x={width} y={y + 14} text-anchor="end">
