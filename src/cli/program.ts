@@ -6,8 +6,11 @@ import { commandGroup } from './command.ts';
 import { backup } from './commands/backup.ts';
 import { climate } from './commands/climate.ts';
 import { feedAdd } from './commands/feed-add.ts';
+import { feedChange } from './commands/feed-change.ts';
 import { feedList } from './commands/feed-list.ts';
+import { feedRename } from './commands/feed-rename.ts';
 import { feedRevoke } from './commands/feed-revoke.ts';
+import { feedRotate } from './commands/feed-rotate.ts';
 import { gardenCheck } from './commands/garden-check.ts';
 import { gardenExport } from './commands/garden-export.ts';
 import { gardenImport } from './commands/garden-import.ts';
@@ -34,7 +37,14 @@ const loamtide = commandGroup(
     near,
     commandGroup('garden', 'Garden files: check, import, export.', [gardenCheck, gardenImport, gardenExport]),
     commandGroup('weather', 'The weather record a climate is worked out from.', [weatherImport]),
-    commandGroup('feed', 'Calendar feeds: add, list, revoke.', [feedAdd, feedList, feedRevoke]),
+    commandGroup('feed', 'Calendar feeds: add, list, change, rename, rotate, revoke.', [
+      feedAdd,
+      feedList,
+      feedChange,
+      feedRename,
+      feedRotate,
+      feedRevoke,
+    ]),
     commandGroup('report', 'What happened in the garden, or is about to.', [
       reportAway,
       reportColdNight,

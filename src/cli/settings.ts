@@ -4,6 +4,7 @@
 import { z } from 'zod';
 import { nearestNames } from '../garden/nearest-name.ts';
 import type { Problem } from '../garden/problem.ts';
+import { ADDRESS_CHARACTERS, feedAddress } from '../web/settings.ts';
 import { valueProblems } from './refusal.ts';
 import { portValue, textValue } from './values.ts';
 
@@ -19,12 +20,21 @@ const DATA_FOLDER = './data';
 const PORT = 8137;
 const PREFIX = 'LOAMTIDE_';
 
+/** As long as every token is. */
+const ANY_TOKEN = 'x'.repeat(43);
+
 const publicAddress = z
   .url({ protocol: /^https?$/, error: 'Give an address such as https://garden.example.org, or leave it out.' })
   .transform((text) => new URL(text))
   .refine(({ pathname, search, hash, username }) => pathname === '/' && search + hash + username === '', {
     error: 'Give the name and port alone, such as https://garden.example.org: the garden is not kept under a path.',
-  });
+  })
+  .refine(
+    (publicUrl) => feedAddress({ port: PORT, hostNames: [], publicUrl }, ANY_TOKEN).length <= ADDRESS_CHARACTERS,
+    {
+      error: `Give a shorter name: the address of a feed may have ${ADDRESS_CHARACTERS} characters, or apps refuse it.`,
+    },
+  );
 
 const environment = z.object({
   LOAMTIDE_DATA: textValue('Name a folder, such as ./data, or leave it out.').optional(),

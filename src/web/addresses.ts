@@ -24,9 +24,12 @@ export function feedsPath(gardenId: string): string {
   return `${weekPath(gardenId)}/feeds`;
 }
 
-/** The page that asks before a feed is revoked, and the address its form goes to. */
-export function revokePath(gardenId: string, feedId: string): string {
-  return `${feedsPath(gardenId)}/${encodeURIComponent(feedId)}/revoke`;
+/** What can be done with one feed, as its pages' addresses name it. */
+export type FeedDoing = 'change' | 'new-address' | 'revoke';
+
+/** The page that asks before something is done with a feed, and the address its form goes to. */
+export function feedPath(gardenId: string, feedId: string, doing: FeedDoing): string {
+  return `${feedsPath(gardenId)}/${encodeURIComponent(feedId)}/${doing}`;
 }
 
 /** The things that can be reported, as their pages' addresses name them. */

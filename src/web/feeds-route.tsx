@@ -1,60 +1,91 @@
 /**
- * The page of a garden's feeds: new ones, and closing one.
+ * The pages of a garden's feeds: new ones, changing one, another address, and closing one.
  */
 import { type Context, Hono } from 'hono';
+import { PLAIN_SHAPE } from '../calendar/feed-shape.ts';
+import type { Garden } from '../garden/garden.ts';
 import type { Steward } from '../steward/steward.ts';
 import type { Feed } from '../store/feeds.ts';
 import { feedsPath } from './addresses.ts';
+import { enteredIn, enteredOf, shapeEntered } from './entered-feed.ts';
 import { readForm } from './form.ts';
 import { gardenView } from './garden-view.ts';
-import { feedsPage, LABEL_CHARACTERS, revokePage } from './pages/feeds.tsx';
+import { feedsPage } from './pages/feeds.tsx';
+import { changePage, newAddressPage, revokePage } from './pages/one-feed.tsx';
 import type { WebSettings } from './settings.ts';
 import { notFound } from './trouble.ts';
 
-const REVOKE_PATH = '/gardens/:gardenId/feeds/:feedId/revoke';
+const FEEDS_PATH = '/gardens/:gardenId/feeds';
+
+/** What stands in the form of a new feed before anybody has touched it. */
+const NEW_FEED = enteredOf('', PLAIN_SHAPE);
 
 /** The feeds page and its forms. */
 export function feedsRoutes(steward: Steward, settings: WebSettings): Hono {
   const app = new Hono();
   // The page shows secret addresses, so no copy of it is left in a browser's cache.
-  app.use('/gardens/:gardenId/feeds/*', async (c, next) => {
+  app.use(`${FEEDS_PATH}/*`, async (c, next) => {
     await next();
     c.header('Cache-Control', 'no-store');
   });
   return app
-    .get('/gardens/:gardenId/feeds', async (c) => {
+    .get(FEEDS_PATH, async (c) => {
       const { garden } = await gardenView(steward, c.req.param('gardenId'));
-      return c.html(feedsPage({ garden, settings, feeds: await steward.feeds(garden.id) }));
+      return c.html(feedsPage({ garden, settings, feeds: await steward.feeds(garden.id), entered: NEW_FEED }));
     })
-    .post('/gardens/:gardenId/feeds', async (c) => {
-      const form = await readForm(c);
+    .post(FEEDS_PATH, async (c) => {
+      const entered = enteredIn(await readForm(c), NEW_FEED);
       const { garden } = await gardenView(steward, c.req.param('gardenId'));
-      const label = form.text('label');
-      if (label === '' || label.length > LABEL_CHARACTERS) {
-        const what = label === '' ? 'It is empty.' : `It has ${label.length} characters.`;
-        const mend = `Give a name of up to ${LABEL_CHARACTERS} characters, such as "kitchen tablet".`;
-        const problems = [{ where: 'Whose, or where it is read', what, mend }];
+      const read = shapeEntered(entered, PLAIN_SHAPE, garden);
+      if ('problems' in read) {
         const feeds = await steward.feeds(garden.id);
-        return c.html(feedsPage({ garden, settings, feeds, label, problems }), 422);
+        return c.html(feedsPage({ garden, settings, feeds, entered, problems: read.problems }), 422);
       }
-      await steward.addFeed(garden.id, label);
+      await steward.addFeed(garden.id, entered.label, read.shape);
       return c.redirect(feedsPath(garden.id), 303);
     })
-    .get(REVOKE_PATH, async (c) => {
-      const { garden } = await gardenView(steward, c.req.param('gardenId'));
-      return c.html(revokePage(garden, await openFeed(steward, c)));
+    .route(`${FEEDS_PATH}/:feedId`, oneFeedRoutes(steward));
+}
+
+function oneFeedRoutes(steward: Steward): Hono {
+  return new Hono()
+    .get('/change', async (c) => {
+      const { garden, feed } = await openFeed(steward, c);
+      return c.html(changePage({ garden, feed, entered: enteredOf(feed.label, feed.shape) }));
     })
-    .post(REVOKE_PATH, async (c) => {
-      const feed = await openFeed(steward, c);
-      await steward.revokeFeed(feed.gardenId, feed.id);
-      return c.redirect(feedsPath(feed.gardenId), 303);
+    .post('/change', async (c) => {
+      const form = await readForm(c);
+      const { garden, feed } = await openFeed(steward, c);
+      const entered = enteredIn(form, enteredOf(feed.label, feed.shape));
+      const read = shapeEntered(entered, feed.shape, garden);
+      if ('problems' in read) return c.html(changePage({ garden, feed, entered, problems: read.problems }), 422);
+      await steward.changeFeed(garden.id, feed.id, { label: entered.label, shape: read.shape });
+      return c.redirect(feedsPath(garden.id), 303);
+    })
+    .get('/new-address', async (c) => {
+      const { garden, feed } = await openFeed(steward, c);
+      return c.html(newAddressPage(garden, feed));
+    })
+    .post('/new-address', async (c) => {
+      const { garden, feed } = await openFeed(steward, c);
+      await steward.rotateFeed(garden.id, feed.id);
+      return c.redirect(feedsPath(garden.id), 303);
+    })
+    .get('/revoke', async (c) => {
+      const { garden, feed } = await openFeed(steward, c);
+      return c.html(revokePage(garden, feed));
+    })
+    .post('/revoke', async (c) => {
+      const { garden, feed } = await openFeed(steward, c);
+      await steward.revokeFeed(garden.id, feed.id);
+      return c.redirect(feedsPath(garden.id), 303);
     });
 }
 
-async function openFeed(steward: Steward, c: Context): Promise<Feed> {
+async function openFeed(steward: Steward, c: Context): Promise<{ garden: Garden; feed: Feed }> {
   const { garden } = await gardenView(steward, c.req.param('gardenId') ?? '');
   const feeds = await steward.feeds(garden.id);
   const feed = feeds.find(({ id, revokedAt }) => id === c.req.param('feedId') && revokedAt === undefined);
   if (feed === undefined) throw notFound('This feed was revoked, or never was.');
-  return feed;
+  return { garden, feed };
 }

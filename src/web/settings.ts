@@ -23,7 +23,16 @@ export function ownHosts({ port, hostNames }: WebSettings): Set<string> {
   return new Set(names.flatMap((name) => (port === PLAIN_HTTP_PORT ? [name, `${name}:${port}`] : [`${name}:${port}`])));
 }
 
+/** Longest address a feed may have: a widespread calendar service takes no longer one, its scheme included. */
+export const ADDRESS_CHARACTERS = 256;
+
 /** The address of a feed: the public one where there is one, else one that works on this computer only. */
 export function feedAddress({ port, publicUrl }: WebSettings, token: string): string {
   return new URL(`/feed/${token}.ics`, publicUrl ?? `http://127.0.0.1:${port}`).href;
+}
+
+/** The same address in the form that hands itself to a calendar app; there is none that only this computer reaches. */
+export function webcalAddress(settings: WebSettings, token: string): string | undefined {
+  if (settings.publicUrl === undefined) return undefined;
+  return feedAddress(settings, token).replace(/^https?:/, 'webcal:');
 }

@@ -1,5 +1,8 @@
+import { PLAIN_SHAPE } from '../../calendar/feed-shape.ts';
+import { LABEL_CHARACTERS } from '../../calendar/typed-shape.ts';
 import { command } from '../command.ts';
 import { addressOf, reachNote } from '../feed-address.ts';
+import { feedLine, shapeOf, shapeOptions } from '../feed-shape.ts';
 import { chosenGarden, withHousehold } from '../household.ts';
 import { ofOneGarden } from '../options.ts';
 import { writeLines } from '../output.ts';
@@ -7,26 +10,24 @@ import { textValue } from '../values.ts';
 
 const LABEL = 'Everything';
 
-/** Characters of a label: a line on the Feeds page. House default. */
-const LONGEST_LABEL = 80;
-
 export const feedAdd = command({
   name: 'add',
   about: 'Makes a calendar feed and shows its address.',
   options: {
     label: {
       flags: '--label <text>',
-      about: `whose it is, or on which device (default: ${LABEL})`,
-      value: textValue('Give a label, such as "Kitchen phone".')
-        .max(LONGEST_LABEL, `Shorten it to ${LONGEST_LABEL} characters.`)
-        .optional(),
+      about: `whose it is, or on which device, up to ${LABEL_CHARACTERS} characters (default: ${LABEL})`,
+      value: textValue('Give a label, such as "Kitchen phone".').optional(),
     },
+    ...shapeOptions,
     ...ofOneGarden,
   },
   run: (call) =>
     withHousehold(call, {}, async ({ steward }) => {
       const { at, settings, options } = call;
-      const feed = await steward.addFeed(await chosenGarden(steward, options.garden), options.label ?? LABEL);
-      writeLines(at.stdout, [`${feed.id}: ${feed.label}`, addressOf(settings, feed.token), reachNote(settings)]);
+      const { garden } = await steward.view(await chosenGarden(steward, options.garden));
+      const shape = shapeOf({ label: options.label, typed: options }, PLAIN_SHAPE, garden);
+      const feed = await steward.addFeed(garden.id, options.label ?? LABEL, shape);
+      writeLines(at.stdout, [feedLine(feed, garden), addressOf(settings, feed.token), reachNote(settings)]);
     }),
 });

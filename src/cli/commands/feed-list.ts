@@ -1,3 +1,5 @@
+import { shapeWords } from '../../calendar/shape-words.ts';
+import type { Garden } from '../../garden/garden.ts';
 import type { Feed } from '../../store/feeds.ts';
 import { command } from '../command.ts';
 import { addressOf } from '../feed-address.ts';
@@ -13,17 +15,23 @@ export const feedList = command({
   run: (call) =>
     withHousehold(call, {}, async ({ steward }) => {
       const { at, settings, options } = call;
-      const garden = await chosenGarden(steward, options.garden);
-      const feeds = (await steward.feeds(garden)).map((feed) => feedJson(feed, settings));
-      if (options.format === 'json') writeJson(at.stdout, { garden, feeds }, 'metric');
+      const { garden } = await steward.view(await chosenGarden(steward, options.garden));
+      const feeds = (await steward.feeds(garden.id)).map((feed) => feedJson(feed, settings));
+      if (options.format === 'json') writeJson(at.stdout, { garden: garden.id, feeds }, 'metric');
       else if (feeds.length === 0) writeLines(at.stdout, ['There is no feed. Make one with: loamtide feed add']);
-      else writeLines(at.stdout, columns(feeds.map(({ id, label, address }) => [id, label, address ?? 'revoked'])));
+      else writeLines(at.stdout, columns(feeds.map((feed) => feedRow(feed, garden))));
     }),
 });
 
 /** A feed; a revoked one has no address any more. */
-function feedJson({ id, label, createdAt, revokedAt, token }: Feed, settings: Settings) {
+function feedJson({ id, label, createdAt, revokedAt, token, shape, lastFetch }: Feed, settings: Settings) {
+  const common = { id, label, createdAt, shape, lastFetch };
   return revokedAt === undefined
-    ? { id, label, createdAt, address: addressOf(settings, token) }
-    : { id, label, createdAt, revokedAt, address: undefined };
+    ? { ...common, address: addressOf(settings, token) }
+    : { ...common, revokedAt, address: undefined };
+}
+
+function feedRow({ id, label, address, shape }: ReturnType<typeof feedJson>, { beds, place }: Garden): string[] {
+  if (address === undefined) return [id, label, 'revoked', ''];
+  return [id, label, address, shapeWords(shape, { beds, units: place.units }).join('; ')];
 }

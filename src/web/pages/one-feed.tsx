@@ -1,0 +1,79 @@
+/**
+ * Pages about one feed: changing it, another address, closing it.
+ */
+import { GRACE_DAYS } from '../../calendar/closed-feed.ts';
+import type { Garden } from '../../garden/garden.ts';
+import type { Problem } from '../../garden/problem.ts';
+import type { Feed } from '../../store/feeds.ts';
+import { feedPath, feedsPath } from '../addresses.ts';
+import type { EnteredFeed } from '../entered-feed.ts';
+import { Problems, page } from '../layout.tsx';
+import { LabelField, ShapeFields } from './feed-form.tsx';
+
+interface ChangePageProps {
+  garden: Garden;
+  feed: Feed;
+  entered: EnteredFeed;
+  problems?: readonly Problem[];
+}
+
+/** The form that gives a feed another name or shape. */
+export function changePage({ garden, feed, entered, problems = [] }: ChangePageProps) {
+  return page(
+    { title: 'Change a feed', garden, here: 'feeds' },
+    <article>
+      <h1>Change “{feed.label}”</h1>
+      <p>Its address stays. Apps take the change in when they look next.</p>
+      <Problems problems={problems} />
+      <form method="post" action={feedPath(garden.id, feed.id, 'change')} class="change">
+        <LabelField label={entered.label} />
+        <ShapeFields entered={entered} garden={garden} />
+        <button type="submit">Change it</button>
+      </form>
+      <p>
+        <a href={feedsPath(garden.id)}>Leave it as it is</a>
+      </p>
+    </article>,
+  );
+}
+
+/** Asks before a feed gets another address. */
+export function newAddressPage(garden: Garden, { id, label }: Feed) {
+  return page(
+    { title: 'A new address', garden, here: 'feeds' },
+    <article>
+      <h1>A new address for “{label}”?</h1>
+      <p>
+        Do this when the address may have come into other hands. What the feed shows stays as it is. The old address
+        says for {GRACE_DAYS} days that this calendar has moved, without saying where, and then answers no more; each
+        app that is still to read the feed has to be given the new one.
+      </p>
+      <form method="post" action={feedPath(garden.id, id, 'new-address')}>
+        <button type="submit">Give it a new address</button>
+      </form>
+      <p>
+        <a href={feedsPath(garden.id)}>Keep the one it has</a>
+      </p>
+    </article>,
+  );
+}
+
+/** Asks before a feed is revoked. */
+export function revokePage(garden: Garden, { id, label }: Feed) {
+  return page(
+    { title: 'Revoke a feed', garden, here: 'feeds' },
+    <article>
+      <h1>Revoke “{label}”?</h1>
+      <p>
+        Its address stops working for good. For {GRACE_DAYS} days it tells calendars so, in a single entry that takes
+        the place of the work; after that it is as good as unknown. A new feed gets a new address.
+      </p>
+      <form method="post" action={feedPath(garden.id, id, 'revoke')}>
+        <button type="submit">Revoke it</button>
+      </form>
+      <p>
+        <a href={feedsPath(garden.id)}>Keep it</a>
+      </p>
+    </article>,
+  );
+}
