@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { PLAIN_SHAPE } from '../../src/calendar/feed-shape.ts';
 import { openedIn } from './household.ts';
 import { loamtideIn, withGarden } from './loamtide.ts';
 
@@ -27,7 +28,7 @@ describe('feed add', () => {
   test('refuses a label that is blank or too long', async () => {
     const { loamtide } = await withGarden();
     expect((await loamtide('feed', 'add', '--label', ' ')).code).toBe(2);
-    expect((await loamtide('feed', 'add', '--label', 'x'.repeat(81))).err).toContain('Shorten it to 80 characters.');
+    expect((await loamtide('feed', 'add', '--label', 'x'.repeat(61))).err).toContain('up to 60 characters');
   });
 });
 
@@ -40,7 +41,9 @@ describe('feed list', () => {
     await loamtide('feed', 'revoke', 'feed-1');
     const lines = (await loamtide('feed', 'list')).out.trimEnd().split('\n');
     expect(lines[0]).toBe('feed-1  Everything     revoked');
-    expect(lines[1]).toMatch(/^feed-2 {2}Kitchen phone {2}http:\/\/127\.0\.0\.1:8137\/feed\/[\w-]{43}\.ics$/);
+    expect(lines[1]).toMatch(
+      /^feed-2 {2}Kitchen phone {2}http:\/\/127\.0\.0\.1:8137\/feed\/[\w-]{43}\.ics {2}all work; 366 days ahead; 30 days back$/,
+    );
   });
 
   test('says the same as JSON', async () => {
@@ -50,7 +53,13 @@ describe('feed list', () => {
     const { garden, feeds } = JSON.parse((await loamtide('feed', 'list', '--format', 'json')).out);
     expect(garden).toBe('hollow-lane');
     expect(feeds).toEqual([
-      { id: 'feed-1', label: 'Everything', createdAt: expect.any(String), revokedAt: expect.any(String) },
+      {
+        id: 'feed-1',
+        label: 'Everything',
+        createdAt: expect.any(String),
+        revokedAt: expect.any(String),
+        shape: PLAIN_SHAPE,
+      },
     ]);
   });
 });
@@ -75,4 +84,91 @@ describe('feed revoke', () => {
     await loamtide('feed', 'revoke', 'feed-1');
     expect((await loamtide('feed', 'revoke', 'feed-1')).err).toContain('There is no open feed.');
   });
+});
+
+describe('the shape of a feed', () => {
+  const shapeOf = (folder: string) =>
+    openedIn(folder, async ({ steward }) => (await steward.feeds('hollow-lane'))[0]?.shape);
+
+  test('is given when it is made', async () => {
+    const { folder, loamtide } = await withGarden();
+    const line = '--practices composting,mulching --alarm morning --alarm-hour 6 --ahead 90 --back 7 --by day --todos';
+    const { code, out } = await loamtide('feed', 'add', '--label', 'Crew', ...line.split(' '), '--without-done');
+    expect(code).toBe(0);
+    expect(out).toContain('feed-1: Crew (only Compost, Mulch; 90 days ahead;');
+    expect(await shapeOf(folder)).toEqual({
+      practices: ['composting', 'mulching'],
+      beds: [],
+      alarm: { when: 'morning', hour: 6 },
+      daysAhead: 90,
+      daysBack: 7,
+      by: 'day',
+      todos: true,
+      done: false,
+    });
+  });
+
+  test('that cannot be is refused with every trouble at once, and no feed is made', async () => {
+    const { folder, loamtide } = await withGarden();
+    const line = '--practices compost --beds shed --alarm noon --ahead 0 --by week';
+    const { code, err } = await loamtide('feed', 'add', '--label', 'x'.repeat(61), ...line.split(' '));
+    expect(code).toBe(2);
+    for (const where of ['--label', '--practices', '--beds', '--alarm', '--ahead', '--by']) {
+      expect(err).toContain(`  ${where}: `);
+    }
+    expect(await shapeOf(folder)).toBeUndefined();
+  });
+
+  test('is changed where something is named, and stays elsewhere', async () => {
+    const { folder, loamtide } = await withGarden();
+    await loamtide('feed', 'add', '--todos', '--without-done', '--practices', 'composting', '--ahead', '30');
+    expect((await loamtide('feed', 'change', 'feed-1', '--practices', 'all', '--events', '--with-done')).code).toBe(0);
+    expect(await shapeOf(folder)).toEqual({ ...PLAIN_SHAPE, daysAhead: 30 });
+  });
+
+  test('is not changed by a line that names nothing, contradicts itself, or names no open feed', async () => {
+    const { folder, loamtide } = await withGarden();
+    await loamtide('feed', 'add');
+    expect((await loamtide('feed', 'change', 'feed-1')).err).toContain('No option says what to change.');
+    const both = await loamtide('feed', 'change', 'feed-1', '--todos', '--events', '--without-done', '--with-done');
+    expect(both.code).toBe(2);
+    expect(both.err).toMatch(/--todos: stands beside --events[\s\S]*--without-done: stands beside --with-done/);
+    expect((await loamtide('feed', 'change', 'feed-7', '--todos')).err).toContain('Open feeds: feed-1.');
+    expect(await shapeOf(folder)).toEqual(PLAIN_SHAPE);
+  });
+});
+
+describe('feed rename and feed rotate', () => {
+  test('change the label and the address, each alone', async () => {
+    const { loamtide } = await withGarden();
+    const before = ADDRESS.exec((await loamtide('feed', 'add')).out)?.[0] ?? '';
+    expect((await loamtide('feed', 'rename', 'feed-1', '--label', 'Shed')).out).toBe('feed-1 is called Shed now.\n');
+    const named = (await loamtide('feed', 'list')).out;
+    expect(named).toContain('feed-1  Shed');
+    expect(named).toContain(before);
+    const after = ADDRESS.exec((await loamtide('feed', 'rotate', 'feed-1')).out)?.[0] ?? '';
+    const rotated = (await loamtide('feed', 'list')).out;
+    expect(rotated).toContain(`feed-1  Shed  ${after}`);
+    expect(rotated).not.toContain(before);
+  });
+
+  test('refuse a label too long, and a feed that is not open', async () => {
+    const { loamtide } = await withGarden();
+    await loamtide('feed', 'add');
+    expect((await loamtide('feed', 'rename', 'feed-1', '--label', 'x'.repeat(61))).code).toBe(2);
+    expect((await loamtide('feed', 'rename', 'feed-2', '--label', 'Shed')).err).toContain('Open feeds: feed-1.');
+    expect((await loamtide('feed', 'rotate', 'feed-2')).code).toBe(2);
+  });
+});
+
+test('a public address too long for a calendar service stops every command', async () => {
+  const { folder } = await withGarden();
+  const named = (letters: number) => {
+    const LOAMTIDE_PUBLIC_URL = `https://${'a.'.repeat(letters / 2)}org`;
+    return loamtideIn(folder, { env: { LOAMTIDE_PUBLIC_URL } })('feed', 'add');
+  };
+  const fits = await named(192);
+  expect(/^https:.*$/m.exec(fits.out)?.[0]).toHaveLength(256);
+  const tooLong = await named(194);
+  expect([tooLong.code, tooLong.err.includes('Give a shorter name')]).toEqual([2, true]);
 });

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { PLAIN_SHAPE } from '../../src/calendar/feed-shape.ts';
 import { GARDEN, sampleApp, sampleFile } from './sample-garden.ts';
 
 const FEEDS = `${GARDEN}/feeds`;
@@ -63,5 +64,139 @@ describe('revoking', () => {
     expect((await get(`${FEEDS}/${id}/revoke`)).status).toBe(404);
     expect((await send(`${FEEDS}/${id}/revoke`, {})).status).toBe(404);
     expect((await send(`${FEEDS}/feed-99/revoke`, {})).status).toBe(404);
+  });
+});
+
+const PUBLIC = { port: 8137, hostNames: [], publicUrl: new URL('https://garden.example.org') };
+
+describe('the shape of a feed', () => {
+  const shaped = {
+    label: 'Compost crew',
+    practices: ['composting', 'topdressing'],
+    beds: [] as string[],
+    alarm: 'evening',
+    eveningHour: '18',
+    morningHour: '7',
+    ahead: '90',
+    back: '7',
+    by: 'day',
+    as: 'to-dos',
+    withoutDone: 'yes',
+  };
+
+  test('is taken from the form and told in words', async () => {
+    const { get, send, steward } = await sampleApp();
+    expect((await send(FEEDS, shaped)).status).toBe(303);
+    const [feed] = await steward.feeds('mill-row');
+    expect(feed?.shape).toEqual({
+      practices: ['composting', 'topdressing'],
+      beds: [],
+      alarm: { when: 'evening', hour: 18 },
+      daysAhead: 90,
+      daysBack: 7,
+      by: 'day',
+      todos: true,
+      done: false,
+    });
+    const text = await (await get(FEEDS)).text();
+    expect(text).toContain('only Compost, Topdressing; 90 days ahead; finished work left out; one entry a work day;');
+    expect(text).toContain('a reminder at 6 pm the evening before');
+  });
+
+  test('with only a name given is that of a plain feed', async () => {
+    const { send, steward } = await sampleApp();
+    await send(FEEDS, { label: 'Tablet' });
+    expect((await steward.feeds('mill-row'))[0]?.shape).toEqual(PLAIN_SHAPE);
+  });
+
+  test('that cannot be is refused with every trouble at once, and the form keeps what was typed', async () => {
+    const { send, steward } = await sampleApp();
+    const wrong = { ...shaped, label: '', ahead: '900', back: '', beds: ['shed'], eveningHour: '3' };
+    const answer = await send(FEEDS, wrong);
+    expect(answer.status).toBe(422);
+    const text = await answer.text();
+    for (const where of [
+      'Whose, or where it is read',
+      'Days ahead',
+      'Days back',
+      'Which beds',
+      'Hour of the reminder',
+    ]) {
+      expect(text).toContain(`<strong>${where}:</strong>`);
+    }
+    expect(text).toContain('name="ahead" value="900"');
+    expect(text).toContain('value="composting" checked');
+    expect(await steward.feeds('mill-row')).toEqual([]);
+  });
+
+  test('is changed at the same address, with the name', async () => {
+    const { get, send, steward } = await sampleApp();
+    const feed = await steward.addFeed('mill-row', 'Tablet', { ...PLAIN_SHAPE, beds: ['north'], daysAhead: 14 });
+    const form = await (await get(`${FEEDS}/${feed.id}/change`)).text();
+    expect(form).toContain('value="north" checked');
+    expect(form).toContain('name="ahead" value="14"');
+    const fields = { ...shaped, label: 'Wall', beds: ['south'], as: 'events', withoutDone: [] };
+    expect((await send(`${FEEDS}/${feed.id}/change`, fields)).status).toBe(303);
+    const [changed] = await steward.feeds('mill-row');
+    expect(changed).toMatchObject({ token: feed.token, label: 'Wall', shapeRevision: 1 });
+    expect(changed?.shape).toMatchObject({ beds: ['south'], todos: false, done: true });
+  });
+
+  test('is not changed by a form with something wrong in it', async () => {
+    const { send, steward } = await sampleApp();
+    const feed = await steward.addFeed('mill-row', 'Tablet');
+    const answer = await send(`${FEEDS}/${feed.id}/change`, { ...shaped, ahead: '0' });
+    expect([answer.status, (await answer.text()).includes('Days ahead')]).toEqual([422, true]);
+    expect(await steward.feeds('mill-row')).toEqual([feed]);
+  });
+});
+
+describe('another address', () => {
+  test('is given after asking; the feed stays and the old address says that it is closed', async () => {
+    const { get, send, steward } = await sampleApp();
+    const feed = await steward.addFeed('mill-row', 'Tablet');
+    const path = `${FEEDS}/${feed.id}/new-address`;
+    expect(await (await get(path)).text()).toContain('A new address for “Tablet”?');
+    expect((await steward.feeds('mill-row'))[0]?.token).toBe(feed.token);
+    expect((await send(path, {})).status).toBe(303);
+    const text = await (await get(FEEDS)).text();
+    expect(text).not.toContain(feed.token);
+    const [rotated] = await steward.feeds('mill-row');
+    expect(await (await get(`/feed/${rotated?.token}.ics`)).text()).toContain('SUMMARY:Turn the pile');
+    expect(await (await get(`/feed/${feed.token}.ics`)).text()).toContain('This calendar is no longer kept');
+  });
+
+  test.each(['change', 'new-address'])('and every other doing (%s) is 404 for a feed that is closed', async (doing) => {
+    const { get, send, steward } = await sampleApp();
+    const { id } = await steward.addFeed('mill-row', 'phone');
+    await steward.revokeFeed('mill-row', id);
+    expect((await get(`${FEEDS}/${id}/${doing}`)).status).toBe(404);
+    expect((await send(`${FEEDS}/${id}/${doing}`, { label: 'x' })).status).toBe(404);
+  });
+});
+
+describe('the addresses of a feed', () => {
+  test('are https and webcal where there is a public one', async () => {
+    const { get, steward } = await sampleApp(sampleFile(), PUBLIC);
+    const { token } = await steward.addFeed('mill-row', 'phone');
+    const text = await (await get(FEEDS)).text();
+    expect(text).toContain(`https://garden.example.org/feed/${token}.ics`);
+    expect(text).toContain(`href="webcal://garden.example.org/feed/${token}.ics"`);
+  });
+
+  test('without one come with the way to reach them from a phone on the same network', async () => {
+    const { get, steward } = await sampleApp();
+    await steward.addFeed('mill-row', 'phone');
+    const text = await (await get(FEEDS)).text();
+    expect(text).toContain('LOAMTIDE_PUBLIC_URL=http://192.168.1.20:8080');
+    expect(text).toContain('http://127.0.0.1:8137');
+  });
+
+  test('are shown on a page that says when they were last read', async () => {
+    const { get, steward } = await sampleApp();
+    const { token } = await steward.addFeed('mill-row', 'phone');
+    expect(await (await get(FEEDS)).text()).toContain('not read yet');
+    await steward.feedBody(token, 'Evolution');
+    expect(await (await get(FEEDS)).text()).toContain('last read on April 20, 2027 by Evolution');
   });
 });
