@@ -4,7 +4,7 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.{ts,tsx}'],
-    exclude: ['tests/long/**', 'node_modules/**'],
+    exclude: ['tests/long/**', 'tests/clients/**', 'node_modules/**'],
     testTimeout: 20_000,
   },
 });

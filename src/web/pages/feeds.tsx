@@ -72,10 +72,16 @@ const OpenFeed = ({ feed, garden, settings }: { feed: Feed; garden: Garden; sett
           since {day(createdAt)}
           {lastFetch === undefined ? '; not read yet' : `; last read on ${day(lastFetch.at)} by ${lastFetch.by}`}
         </span>
-        <span class="under doings">
-          <a href={feedPath(garden.id, id, 'change')}>Change</a>
-          <a href={feedPath(garden.id, id, 'new-address')}>New address</a>
-          <a href={feedPath(garden.id, id, 'revoke')}>Revoke</a>
+        <span class="under">
+          <a class="doing" href={feedPath(garden.id, id, 'change')}>
+            Change
+          </a>
+          <a class="doing" href={feedPath(garden.id, id, 'new-address')}>
+            New address
+          </a>
+          <a class="doing" href={feedPath(garden.id, id, 'revoke')}>
+            Revoke
+          </a>
         </span>
       </dd>
     </>
