@@ -80,7 +80,8 @@ test('a gardener pins a day, skips a bed, and makes and revokes a feed', async (
   expect([feed.status, feed.headers.get('content-type')]).toEqual([200, 'text/calendar; charset=utf-8']);
   await page.getByRole('link', { name: 'Revoke' }).click();
   await page.getByRole('button', { name: 'Revoke it' }).click();
-  expect((await fetch(address)).status).toBe(404);
+  const closed = await fetch(address);
+  expect([closed.status, (await closed.text()).match(/BEGIN:VEVENT/g)?.length]).toEqual([200, 1]);
   expect((await steward.view('mill-row')).ledger.map(({ fact }) => fact.kind)).toEqual([
     'garden-imported',
     'day-pinned',

@@ -101,7 +101,8 @@ function uncoverDraft(
     window: { earliest: awake, preferred: addDays(awake, UNCOVER_DAYS.best), latest },
     ifMissed: 'still do',
     missedNote: 'Under wet mulch shoots grow pale and bent, and necks rot: draw it off as soon as you can.',
-    after: [{ key: mulch.key, minDays: 0 }],
+    // A covering whose days were over before the garden began is no task to wait for.
+    after: mulch.window.latest < input.garden.startedOn ? [] : [{ key: mulch.key, minDays: 0 }],
     reasons: [
       {
         rule: 'uncover-garlic.awake',

@@ -10,11 +10,8 @@ import type { TaskDraft } from '../draft.ts';
 import { ORDER_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 
-/**
- * Days before planting that garlic is ordered: sellers close their lists weeks ahead, and a parcel takes some three
- * weeks. Common practice; the days a house default.
- */
-const ORDER_DAYS = { first: 112, usual: 84, last: 28 } as const;
+/** Days before planting that garlic is ordered: sellers close their lists weeks ahead. Common practice; the days a house default. */
+const ORDER_DAYS = { first: 112, usual: 84, last: 56 } as const;
 /** Cloves a square metre, six inches apart in rows of twelve: the wide end of the printed spacing. Derived. */
 const CLOVES_PER_M2 = 22;
 /** Cloves fit to plant in a bulb. From memory. */
