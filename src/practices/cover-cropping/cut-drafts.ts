@@ -41,7 +41,7 @@ function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDra
     window: cut.window,
     ifMissed: 'still do',
     missedNote: 'It may have flowered and set seed: cut at once, before the seed is hard, and expect volunteers.',
-    minder: `Cut the ${coverName(at.stand.coverId)} in ${at.bed.name} off at the ground, and leave what you cut lying on the bed.`,
+    ...(at.stand.sow.happened ? { minder: minderText(at) } : {}),
     effortMinutes: effortOverArea(areaOf(at.bed), CUT_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: ['dry-day'],
@@ -104,4 +104,9 @@ export function regrowthDraft(input: PracticeInput, at: StandInBed, cut: Window)
     ],
     makes: [{ makes: 'regrowth-checked', standId: at.stand.id }],
   };
+}
+
+/** A cover that is only planned is nobody's to cut. */
+function minderText({ stand, bed }: StandInBed): string {
+  return `Cut the ${coverName(stand.coverId)} in ${bed.name} off at the ground, and leave what you cut lying on the bed.`;
 }
