@@ -9,6 +9,7 @@ import type { Clock } from '../steward/planner.ts';
 import type { GardenImport, GardenView } from '../steward/steward.ts';
 import { openStore } from '../store/store.ts';
 import type { WeatherRecord } from '../store/weather.ts';
+import { counted } from './counted.ts';
 import { readText } from './files.ts';
 import { BY } from './household.ts';
 import { readWeather, recordOf } from './weather-source.ts';
@@ -54,9 +55,4 @@ export function gardenSummary({ garden, plan }: GardenView): string {
   ];
   const open = plan.tasks.filter(({ state }) => state === 'open').length;
   return `${garden.name} (${garden.id}): ${counts.join(', ')}; ${counted(open, 'task')} in the coming year.`;
-}
-
-/** "1 bed", "3 beds". */
-export function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }

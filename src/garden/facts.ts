@@ -4,6 +4,7 @@
 import { z } from 'zod';
 import { isDay } from '../measures/days.ts';
 import { gardenFileSchema, SOIL_TEXTURES } from './garden-file.ts';
+import { type Measured, WEATHER_LIMITS } from './weather-limits.ts';
 
 const day = z.string().refine(isDay, 'a real date as YYYY-MM-DD');
 
@@ -108,8 +109,10 @@ const diseaseFound = z.object({
   on: day,
 });
 
-const mm = (most: number) => z.number().min(0).max(most).optional();
-const tempC = z.number().min(-90).max(60).optional();
+function measured(what: Measured) {
+  const { least, most } = WEATHER_LIMITS[what];
+  return z.number().min(least).max(most).optional();
+}
 
 /** Days of the garden's own weather, seen or expected. */
 const weatherLogged = z.object({
@@ -119,12 +122,12 @@ const weatherLogged = z.object({
       z.object({
         day,
         kind: z.enum(['observed', 'expected']),
-        tminC: tempC,
-        tmaxC: tempC,
-        rainMm: mm(2000),
-        newSnowMm: mm(2500),
-        snowDepthMm: mm(15_000),
-        wateringMm: mm(500),
+        tminC: measured('tminC'),
+        tmaxC: measured('tmaxC'),
+        rainMm: measured('rainMm'),
+        newSnowMm: measured('newSnowMm'),
+        snowDepthMm: measured('snowDepthMm'),
+        wateringMm: measured('wateringMm'),
       }),
     )
     .min(1),

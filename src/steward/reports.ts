@@ -5,6 +5,13 @@ import { EXPECTED_DAYS } from '../climate/logged.ts';
 import type { WeatherTold } from '../garden/facts.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
+import {
+  extremesProblem,
+  isPossible,
+  MEASURED_WORDS,
+  type Measured,
+  WEATHER_LIMITS,
+} from '../garden/weather-limits.ts';
 import { vegetables } from '../handbook/vegetables.ts';
 import { addDays, type Day, isDay } from '../measures/days.ts';
 import { gardenOf, type Planner, type VersionedView } from './planner.ts';
@@ -92,12 +99,20 @@ function diseaseProblems({ garden }: VersionedView, report: Extract<Report, { ki
 }
 
 function weatherProblems(row: WeatherTold, today: Day): Problem[] {
-  const { day, kind, tminC, tmaxC } = row;
+  const { day, kind, ...measured } = row;
   const [from, to] = kind === 'expected' ? [today, addDays(today, EXPECTED_DAYS)] : [addDays(today, -LOG_DAYS), today];
-  const problems = dayProblems('the day', day, from, to);
-  if (tminC !== undefined && tmaxC !== undefined && tmaxC < tminC) {
-    const what = `The highest, ${tmaxC} °C, is below the lowest, ${tminC} °C.`;
-    problems.push({ where: day, what, mend: 'Swap the two, or leave one out.' });
+  const problems = dayProblems(kind === 'expected' ? 'the day it is expected' : 'the day', day, from, to);
+  const values = Object.entries(measured).filter(([, value]) => value !== undefined) as [Measured, number][];
+  for (const [what, value] of values) {
+    if (isPossible(what, value)) continue;
+    problems.push({
+      where: `${day}, ${MEASURED_WORDS[what]}`,
+      what: `${value} cannot be.`,
+      mend: WEATHER_LIMITS[what].mend,
+    });
   }
-  return problems;
+  if (values.length === 0)
+    problems.push({ where: day, what: 'Nothing is measured.', mend: 'Give at least one figure.' });
+  const crossed = extremesProblem(measured, day);
+  return crossed === undefined ? problems : [...problems, crossed];
 }

@@ -4,6 +4,7 @@
 import { fullDay } from '../digest/words.ts';
 import type { Fact, WeatherTold } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
+import { MEASURED_WORDS, type Measured } from '../garden/weather-limits.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
@@ -62,18 +63,16 @@ function weatherInWords(days: readonly WeatherTold[], units: UnitSystem): string
   const word = first.kind === 'expected' ? 'Weather expected' : 'Weather';
   if (days.length > 1)
     return `${word} of ${days.length} days, ${fullDay(first.day, units)} to ${fullDay(last.day, units)}`;
-  const told = MEASURED.flatMap(([field, name, unit]) => {
-    const value = first[field];
-    return value === undefined ? [] : [`${name} ${formatQuantity({ value, unit }, units)}`];
+  const told = MEASURED.flatMap((measured) => {
+    const value = first[measured];
+    const amount = value === undefined ? undefined : formatQuantity({ value, unit: unitOf(measured) }, units);
+    return amount === undefined ? [] : [`${MEASURED_WORDS[measured]} ${amount}`];
   });
   return `${word} of ${fullDay(first.day, units)}: ${told.join(', ')}`;
 }
 
-const MEASURED = [
-  ['tminC', 'low', 'tempC'],
-  ['tmaxC', 'high', 'tempC'],
-  ['rainMm', 'rain', 'mm'],
-  ['newSnowMm', 'new snow', 'mm'],
-  ['snowDepthMm', 'snow lying', 'mm'],
-  ['wateringMm', 'watering', 'mm'],
-] as const;
+const MEASURED = Object.keys(MEASURED_WORDS) as Measured[];
+
+function unitOf(measured: Measured): 'tempC' | 'mm' {
+  return measured === 'tminC' || measured === 'tmaxC' ? 'tempC' : 'mm';
+}

@@ -15,6 +15,7 @@ describe('a weather file', () => {
     expect(readWeatherFile(file('2018-04-15,-1.7,0.6,17.3,81,51'))).toEqual({
       rows: [{ day: '2018-04-15', tminC: -1.7, tmaxC: 0.6, rainMm: 17.3, newSnowMm: 81, snowDepthMm: 51 }],
       duplicates: 0,
+      doubted: 0,
       problems: [],
     });
   });
@@ -27,6 +28,20 @@ describe('a weather file', () => {
     const { rows, problems } = readWeatherFile('tmax_c,date,tmin_c\n0.6,2018-04-15,-1.7\n');
     expect(problems).toEqual([]);
     expect(rows).toEqual([{ day: '2018-04-15', tminC: -1.7, tmaxC: 0.6 }]);
+  });
+
+  it('takes what was watered, where that is a column', () => {
+    const { rows, problems } = readWeatherFile('date,tmin_c,tmax_c,watering_mm\n2018-06-15,12,27,9.5\n');
+    expect([rows, problems]).toEqual([[{ day: '2018-06-15', tminC: 12, tmaxC: 27, wateringMm: 9.5 }], []]);
+  });
+
+  it('may hold a single column beside the date where it is read for a log', () => {
+    const text = 'date,snwd_mm\n2018-04-18,120\n2018-04-19,\n';
+    expect(readWeatherFile(text, 'log')).toMatchObject({
+      rows: [{ day: '2018-04-18', snowDepthMm: 120 }, { day: '2018-04-19' }],
+      problems: [],
+    });
+    expect(readWeatherFile(text, 'record').problems).toHaveLength(2);
   });
 
   it('takes capitals, spaces, blank lines, a byte order mark and the line ends of any system', () => {

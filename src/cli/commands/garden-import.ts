@@ -1,8 +1,9 @@
 import { wrapped } from '../../digest/wrapped.ts';
 import type { FileDifference } from '../../garden/file-difference.ts';
 import { command, switchOption } from '../command.ts';
+import { counted } from '../counted.ts';
 import { type Incoming, incoming } from '../garden-incoming.ts';
-import { counted, gardenSummary, readGarden, tryGarden } from '../garden-source.ts';
+import { gardenSummary, readGarden, tryGarden } from '../garden-source.ts';
 import { BY, clockOf, withHousehold } from '../household.ts';
 import { ofOneGarden } from '../options.ts';
 import { writeLines } from '../output.ts';

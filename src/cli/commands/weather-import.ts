@@ -1,17 +1,19 @@
-import { problemLine } from '../../garden/problem.ts';
 import type { WeatherRecord } from '../../store/weather.ts';
 import { command, switchOption } from '../command.ts';
-import { counted } from '../garden-source.ts';
+import { counted } from '../counted.ts';
 import { chosenGarden, withHousehold } from '../household.ts';
 import { ofOneGarden } from '../options.ts';
 import { writeLines } from '../output.ts';
 import { joined } from '../weather-join.ts';
-import { readWeather, recordOf, told, type WeatherRows } from '../weather-source.ts';
+import { fileNotes, readWeather, recordOf, type WeatherRows } from '../weather-source.ts';
 
 export const weatherImport = command({
   name: 'import',
   about: 'Brings days into the weather record that the climate is worked out from.',
-  argument: { flags: '<file>', about: 'CSV with the columns date,tmin_c,tmax_c,prcp_mm,snow_mm,snwd_mm; also as .gz' },
+  argument: {
+    flags: '<file>',
+    about: 'CSV with the columns date,tmin_c,tmax_c,prcp_mm,snow_mm,snwd_mm, or NOAA GHCN-Daily; also as .gz',
+  },
   options: {
     keepGood: switchOption('--keep-good', 'bring the good rows in where some cannot be used'),
     replace: switchOption('--replace', 'put the file in place of the whole record'),
@@ -41,12 +43,10 @@ export const weatherImport = command({
 const NOT_USED = 'It is kept, but the garden file takes its climate from elsewhere: write dailyRecord there to use it.';
 
 function report(name: string, rows: WeatherRows, record: WeatherRecord, replaced: number): string[] {
-  const { days, duplicates, problems } = rows;
   return [
-    `${counted(days.length, 'day')} brought in from ${name}.`,
-    ...(duplicates === 0 ? [] : [`${counted(duplicates, 'row')} gave way to a later row of the same date.`]),
+    `${counted(rows.days.length, 'day')} brought in from ${name}.`,
+    ...fileNotes(name, rows),
     ...(replaced === 0 ? [] : [`${counted(replaced, 'day')} of the record replaced.`]),
-    ...(problems.length === 0 ? [] : ['Left out:', ...told(name, problems).map(problemLine)]),
     `The record now holds ${counted(record.days.length, 'day')}, ${record.days[0]?.day} to ${record.days.at(-1)?.day}.`,
   ];
 }

@@ -1,0 +1,115 @@
+/**
+ * The shared form of a daily weather record: CSV with a header, one row a day, an empty cell where nothing was measured.
+ */
+import { CsvError, parse } from 'csv-parse/sync';
+import { isDay } from '../measures/days.ts';
+import { suggestion } from './nearest-name.ts';
+import type { Problem } from './problem.ts';
+import type { DailyWeather } from './weather.ts';
+import { extremesProblem, isPossible, type Measured, WEATHER_LIMITS } from './weather-limits.ts';
+import type { WeatherFile, WeatherUse } from './weather-rows.ts';
+
+const DATE = 'date';
+const COLUMNS: readonly { name: string; holds: Measured }[] = [
+  { name: 'tmin_c', holds: 'tminC' },
+  { name: 'tmax_c', holds: 'tmaxC' },
+  { name: 'prcp_mm', holds: 'rainMm' },
+  { name: 'snow_mm', holds: 'newSnowMm' },
+  { name: 'snwd_mm', holds: 'snowDepthMm' },
+  { name: 'watering_mm', holds: 'wateringMm' },
+];
+const NAMES = [DATE, ...COLUMNS.map(({ name }) => name)];
+
+/** Columns without which a file is of no use; the others may be missing whole. */
+const NEEDED: Readonly<Record<WeatherUse, readonly string[]>> = { record: [DATE, 'tmin_c', 'tmax_c'], log: [DATE] };
+
+/**
+ * Reads the columns date, tmin_c, tmax_c, prcp_mm, snow_mm, snwd_mm and watering_mm, in any order; the last four may be
+ * left out, of a log all but the date.
+ */
+export function readWeatherCsv(text: string, use: WeatherUse): WeatherFile {
+  const none = { rows: [], duplicates: 0, doubted: 0 };
+  const lines = linesOf(text);
+  if ('problem' in lines) return { ...none, problems: [lines.problem] };
+  const [header, ...body] = lines.lines;
+  const names = (header?.cells ?? []).map((name) => name.toLowerCase());
+  const problems = headerProblems(names, header?.line ?? 1, use);
+  if (problems.length > 0) return { ...none, problems };
+  return gathered(body.map((line) => readLine(line, names)));
+}
+
+interface Line {
+  line: number;
+  cells: string[];
+}
+
+function linesOf(text: string): { lines: Line[] } | { problem: Problem } {
+  try {
+    const parsed = parse(text, { trim: true, info: true, skip_empty_lines: true, relax_column_count: true });
+    const lines = parsed as unknown as { record: string[]; info: { lines: number } }[];
+    return { lines: lines.map(({ record, info }) => ({ line: info.lines, cells: record })) };
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    const where = `line ${Number(error.lines ?? 1)}`;
+    return {
+      problem: { where, what: 'The quotes on this line do not match.', mend: 'Leave quotes out: no cell needs them.' },
+    };
+  }
+}
+
+function headerProblems(names: readonly string[], line: number, use: WeatherUse): Problem[] {
+  const where = `line ${line}`;
+  const mend = `Start the file with the line ${NAMES.slice(0, -1).join(',')}`;
+  if (!names.some((name) => NAMES.includes(name))) return [{ where, what: 'There is no header.', mend: `${mend}.` }];
+  const unknown = names.filter((name) => !NAMES.includes(name));
+  const repeated = names.filter((name, index) => NAMES.includes(name) && names.indexOf(name) !== index);
+  const absent = NEEDED[use].filter((name) => !names.includes(name));
+  return [
+    ...unknown.map((name) => ({
+      where,
+      what: `"${name}" is not a column this file knows.`,
+      mend: suggestion(name, NAMES),
+    })),
+    ...repeated.map((name) => ({ where, what: `The column ${name} stands twice.`, mend: 'Leave one of them out.' })),
+    ...absent.map((name) => ({ where, what: `The column ${name} is missing.`, mend: `${mend}.` })),
+  ];
+}
+
+/** A line read: its day, or what is wrong with it. */
+type Read = { row: DailyWeather } | { problems: Problem[] };
+
+function readLine({ line, cells }: Line, names: readonly string[]): Read {
+  const where = `line ${line}`;
+  if (cells.length !== names.length) {
+    const what = `${cells.length} cells stand under ${names.length} columns.`;
+    return { problems: [{ where, what, mend: 'Give one cell a column, empty where nothing was measured.' }] };
+  }
+  const cellOf = (name: string): string => cells[names.indexOf(name)] ?? '';
+  const day = cellOf(DATE);
+  const row: DailyWeather = { day };
+  const problems: Problem[] = [];
+  if (!isDay(day)) {
+    problems.push({
+      where,
+      what: `"${day}" is not a real date.`,
+      mend: 'Give a real date as YYYY-MM-DD, such as 2018-04-15.',
+    });
+  }
+  for (const { name, holds } of COLUMNS) {
+    const cell = cellOf(name);
+    if (cell === '') continue;
+    if (/^[+-]?\d+(\.\d+)?$/.test(cell) && isPossible(holds, Number(cell))) row[holds] = Number(cell);
+    else problems.push({ where, what: `${name} is "${cell}".`, mend: WEATHER_LIMITS[holds].mend });
+  }
+  const crossed = problems.length === 0 ? extremesProblem(row, where) : undefined;
+  if (crossed !== undefined) problems.push(crossed);
+  return problems.length > 0 ? { problems } : { row };
+}
+
+function gathered(read: readonly Read[]): WeatherFile {
+  const problems = read.flatMap((line) => ('problems' in line ? line.problems : []));
+  const good = read.flatMap((line) => ('row' in line ? [line.row] : []));
+  const byDay = new Map(good.map((row) => [row.day, row]));
+  const rows = [...byDay.values()].sort((a, b) => (a.day < b.day ? -1 : 1));
+  return { rows, duplicates: good.length - rows.length, doubted: 0, problems };
+}
