@@ -20,9 +20,12 @@ import { reportAway } from './commands/report-away.ts';
 import { reportColdNight } from './commands/report-cold-night.ts';
 import { reportDisease } from './commands/report-disease.ts';
 import { reportSqueeze } from './commands/report-squeeze.ts';
+import { reportWeather } from './commands/report-weather.ts';
 import { serve } from './commands/serve.ts';
+import { snow } from './commands/snow.ts';
 import { undo } from './commands/undo.ts';
 import { weatherImport } from './commands/weather-import.ts';
+import { weatherLog } from './commands/weather-log.ts';
 import { week } from './commands/week.ts';
 import type { Surroundings } from './surroundings.ts';
 
@@ -36,7 +39,10 @@ const loamtide = commandGroup(
     climate,
     near,
     commandGroup('garden', 'Garden files: check, import, export.', [gardenCheck, gardenImport, gardenExport]),
-    commandGroup('weather', 'The weather record a climate is worked out from.', [weatherImport]),
+    commandGroup('weather', "The weather record a climate is worked out from, and the garden's own log.", [
+      weatherImport,
+      weatherLog,
+    ]),
     commandGroup('feed', 'Calendar feeds: add, list, change, rename, rotate, revoke.', [
       feedAdd,
       feedList,
@@ -50,7 +56,9 @@ const loamtide = commandGroup(
       reportColdNight,
       reportDisease,
       reportSqueeze,
+      reportWeather,
     ]),
+    snow,
     undo,
     backup,
   ],

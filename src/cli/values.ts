@@ -2,7 +2,10 @@
  * The kinds of value a command line or an environment holds. Every error text is the mend shown beside the value.
  */
 import { z } from 'zod';
+import { type Measured, WEATHER_LIMITS } from '../garden/weather-limits.ts';
 import { isDay } from '../measures/days.ts';
+import { readDepthMm } from '../measures/typed-amount.ts';
+import { readDegrees } from '../measures/typed-temperature.ts';
 
 const LAST_PORT = 65_535;
 
@@ -34,4 +37,28 @@ export const portValue = z
 /** One word of several. */
 export function choiceValue<const Words extends readonly [string, ...string[]]>(words: Words) {
   return z.enum(words, { error: `Give one of ${words.join(', ')}.` });
+}
+
+/** A depth with its unit written, as millimetres, within what a day can bring. */
+export function depthValue(measured: Measured, example: string) {
+  const { least, most } = WEATHER_LIMITS[measured];
+  const mend = `Give a depth with its unit, such as ${example}, up to ${most / 10}cm.`;
+  return z.string({ error: mend }).transform((text, context) => {
+    const depthMm = readDepthMm(text);
+    if (depthMm !== undefined && depthMm >= least && depthMm <= most) return depthMm;
+    context.addIssue({ code: 'custom', message: mend });
+    return z.NEVER;
+  });
+}
+
+/** A temperature with its unit written, as °C, within what a day can bring. */
+export function degreesValue(measured: Measured) {
+  const { least, most } = WEATHER_LIMITS[measured];
+  const mend = `Give degrees with their unit, such as -1C or 30F, between ${least}C and ${most}C.`;
+  return z.string({ error: mend }).transform((text, context) => {
+    const tempC = readDegrees(text);
+    if (tempC !== undefined && tempC >= least && tempC <= most) return tempC;
+    context.addIssue({ code: 'custom', message: mend });
+    return z.NEVER;
+  });
 }

@@ -44,7 +44,7 @@ export async function readWeather(
 }
 
 /** What else there is to say of a file that was read. */
-export function fileNotes(name: string, { duplicates, doubted, problems }: WeatherRows): string[] {
+export function fileNotes(name: string, { duplicates, doubted, problems }: Omit<WeatherRows, 'days'>): string[] {
   return [
     ...(duplicates === 0 ? [] : [`${counted(duplicates, 'row')} gave way to a later row of the same date.`]),
     ...(doubted === 0 ? [] : [`${counted(doubted, 'value')} left out: the record itself marks them as doubtful.`]),
@@ -52,7 +52,8 @@ export function fileNotes(name: string, { duplicates, doubted, problems }: Weath
   ];
 }
 
-function refused(name: string, problems: readonly Problem[]): InputRefused {
+/** The refusal of a file, naming each problem; of very many the first ones. */
+export function refused(name: string, problems: readonly Problem[]): InputRefused {
   const count = problems.length === 1 ? 'one problem' : `${problems.length} problems`;
   return new InputRefused(`The weather file cannot be used: ${count}. Nothing was written.`, told(name, problems));
 }

@@ -1,6 +1,6 @@
 /**
  * NOAA's GHCN-Daily as it is handed out: `.dly`, a line a month and element with fixed columns, and the by-station CSV, a
- * line a day and element. Form and units by the readme of the data set (from memory): TMAX and TMIN in tenths of °C, PRCP
+ * line a day and element. Form, units and flags by the readme of the data set: TMAX and TMIN in tenths of °C, PRCP
  * in tenths of a millimetre, SNOW and SNWD in millimetres; −9999 is missing; a quality flag that is not empty says that a
  * check failed; the measurement flag P says that nothing was there and nought was presumed.
  */

@@ -14,11 +14,20 @@ const WARMEST_C = 40;
  * @param unit what a number without a unit is in; where absent, the unit must be written
  */
 export function readTemperature(text: string, unit?: 'C' | 'F'): number | undefined {
+  const tempC = readDegrees(text, unit);
+  return tempC !== undefined && tempC >= COLDEST_C && tempC <= WARMEST_C ? tempC : undefined;
+}
+
+/**
+ * Degrees Celsius of a typed temperature, however cold or warm.
+ *
+ * @param unit what a number without a unit is in; where absent, the unit must be written
+ */
+export function readDegrees(text: string, unit?: 'C' | 'F'): number | undefined {
   const match = /^([+\-−–]?)(\d{1,3}(?:[.,]\d+)?)\s*°?\s*([CF]?)$/i.exec(text.trim());
   const written = match?.[3]?.toUpperCase() || unit;
   if (match === null || written === undefined) return undefined;
   const size = Number(match[2]?.replace(',', '.'));
   const degrees = match[1] === '' || match[1] === '+' ? size : -size;
-  const tempC = written === 'F' ? celsius(degrees) : degrees;
-  return tempC >= COLDEST_C && tempC <= WARMEST_C ? tempC : undefined;
+  return written === 'F' ? celsius(degrees) : degrees;
 }

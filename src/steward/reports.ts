@@ -98,9 +98,16 @@ function diseaseProblems({ garden }: VersionedView, report: Extract<Report, { ki
   return problems;
 }
 
+/** The days that may be logged: seen up to today, or expected from today on. */
+export function logSpan(kind: WeatherTold['kind'], today: Day): { from: Day; to: Day } {
+  return kind === 'expected'
+    ? { from: today, to: addDays(today, EXPECTED_DAYS) }
+    : { from: addDays(today, -LOG_DAYS), to: today };
+}
+
 function weatherProblems(row: WeatherTold, today: Day): Problem[] {
   const { day, kind, ...measured } = row;
-  const [from, to] = kind === 'expected' ? [today, addDays(today, EXPECTED_DAYS)] : [addDays(today, -LOG_DAYS), today];
+  const { from, to } = logSpan(kind, today);
   const problems = dayProblems(kind === 'expected' ? 'the day it is expected' : 'the day', day, from, to);
   const values = Object.entries(measured).filter(([, value]) => value !== undefined) as [Measured, number][];
   for (const [what, value] of values) {
