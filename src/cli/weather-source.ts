@@ -47,7 +47,11 @@ export async function readWeather(
 export function fileNotes(name: string, { duplicates, doubted, problems }: Omit<WeatherRows, 'days'>): string[] {
   return [
     ...(duplicates === 0 ? [] : [`${counted(duplicates, 'row')} gave way to a later row of the same date.`]),
-    ...(doubted === 0 ? [] : [`${counted(doubted, 'value')} left out: the record itself marks them as doubtful.`]),
+    ...(doubted === 0
+      ? []
+      : [
+          `${counted(doubted, 'value')} left out: the record itself marks ${doubted === 1 ? 'it' : 'them'} as doubtful.`,
+        ]),
     ...(problems.length === 0 ? [] : ['Left out:', ...told(name, problems).map(problemLine)]),
   ];
 }

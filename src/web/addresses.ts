@@ -20,6 +20,11 @@ export function seasonPath(gardenId: string): string {
   return `${weekPath(gardenId)}/season`;
 }
 
+/** The weather log; with a day, its form for that day. */
+export function weatherPath(gardenId: string, day?: Day): string {
+  return `${weekPath(gardenId)}/weather${day === undefined ? '' : `?day=${day}`}`;
+}
+
 export function feedsPath(gardenId: string): string {
   return `${weekPath(gardenId)}/feeds`;
 }

@@ -17,6 +17,7 @@ import type { WebSettings } from './settings.ts';
 import { stylesheet } from './stylesheet.ts';
 import { taskRoutes } from './task-route.tsx';
 import { notFound, Trouble, withoutTokens } from './trouble.ts';
+import { weatherRoutes } from './weather-route.tsx';
 import { weekRoutes } from './week-route.tsx';
 
 export interface AppParts {
@@ -47,6 +48,7 @@ export function createApp({ steward, settings, report = console.error }: AppPart
   app.route('/', feedRoute(steward));
   app.route('/', weekRoutes(steward));
   app.route('/', taskRoutes(steward));
+  app.route('/', weatherRoutes(steward));
   app.route('/', reportRoutes(steward));
   app.route('/', diseaseRoutes(steward));
   app.route('/', awayRoutes(steward));

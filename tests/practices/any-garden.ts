@@ -166,13 +166,14 @@ const soilTests: fc.Arbitrary<SoilTest[]> = fc.array(
   { maxLength: 2 },
 );
 
-const soilSqueezes: fc.Arbitrary<SoilSqueeze[]> = fc.array(
+/** One answer a soil and day: of two on a day the later word counts, so that their order is part of what was told. */
+const soilSqueezes: fc.Arbitrary<SoilSqueeze[]> = fc.uniqueArray(
   fc.record({
     on: dayNear(100, 240),
     soilTexture: fc.constantFrom(...textures),
     answer: fc.constantFrom('crumbles' as const, 'smears' as const),
   }),
-  { maxLength: 2 },
+  { maxLength: 2, selector: ({ on, soilTexture }) => `${on} ${soilTexture}` },
 );
 
 const gardens: fc.Arbitrary<Garden> = fc

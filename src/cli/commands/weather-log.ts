@@ -86,9 +86,11 @@ function logged(name: string, found: Found, log: readonly LoggedDay[]): string[]
   const replaced = days.filter(({ day, kind }) => known.has(`${day} ${kind}`)).length;
   return [
     `${counted(days.length, 'day')} logged from ${name}, ${days[0]?.day} to ${days.at(-1)?.day}.`,
-    ...(replaced === 0
-      ? []
-      : [`${counted(replaced, 'day')} had been logged before: what the file says of them replaces that.`]),
+    ...(replaced === 0 ? [] : [replacedLine(replaced)]),
     ...fileNotes(name, found),
   ];
+}
+
+function replacedLine(count: number): string {
+  return `${counted(count, 'day')} had been logged before: what the file says of ${count === 1 ? 'it' : 'them'} replaces that.`;
 }

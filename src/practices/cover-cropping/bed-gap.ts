@@ -7,25 +7,31 @@ import type { Reason, TaskDraft } from '../draft.ts';
 import { autumnTopdressKey, clearKey, cutKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
+import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
 import { isFrostSeeded, type SowWindow } from './sow-window.ts';
 import type { StandInBed } from './stand.ts';
 
 /**
- * A sowing waits for the bed to be clear of its crop and of the covers before it, and in autumn for the compost that
- * goes under it. Clover broadcast on frozen ground goes in among what stands.
+ * A sowing waits for the bed to be clear of its crop and of the covers before it, in spring for the
+ * handful that says whether the soil is fit, and in autumn for the compost that goes under it. Clover broadcast on frozen ground goes in among what stands.
  */
 export function waitsFor(
   input: PracticeInput,
-  { stand, parts }: StandInBed,
+  { stand, bed, parts }: StandInBed,
   gap: Gap | undefined,
   sow: SowWindow,
 ): TaskDraft['after'] {
   const { bedId } = stand;
+  const seeded = isFrostSeeded(parts, sow);
   const clear = gap?.before ? [clearKey(gap.before.planting.id)] : [];
-  const covers = isFrostSeeded(parts, sow) ? [] : uncutIn(input, bedId).map(({ id }) => cutKey(id));
+  const covers = seeded ? [] : uncutIn(input, bedId).map(({ id }) => cutKey(id));
   const season = seasonAfter(input.climate, sow.window.preferred);
   const compost = sow.half === 'autumn' ? [autumnTopdressKey(bedId, season)] : [];
-  return [...clear, ...covers, ...compost].map((key) => ({ key, minDays: 0 }));
+  const soil =
+    seeded || sow.half !== 'spring'
+      ? []
+      : [awaitedSqueezeKey(input.garden, input.climate, textureOf(input.garden, bed), season)];
+  return [...clear, ...covers, ...compost, ...soil].map((key) => ({ key, minDays: 0 }));
 }
 
 function uncutIn({ garden }: PracticeInput, bedId: string): Stand[] {

@@ -1,6 +1,7 @@
 /**
  * The evening before a cold night, as one task with its hour.
  */
+import type { ToldNight } from '../../garden/told-nights.ts';
 import { frostCovers } from '../../handbook/frost-covers.ts';
 import { quantity } from '../../measures/quantity.ts';
 import type { Supply, TaskDraft } from '../draft.ts';
@@ -17,7 +18,7 @@ import { cropNames, cropsInBeds, listed } from './words.ts';
 const NAMED_BEDS = 3;
 
 /** Covering, picking and carrying in before one night. */
-export function coverDraft({ garden }: PracticeInput, tonight: Tonight, toldC: number): TaskDraft {
+export function coverDraft({ garden }: PracticeInput, tonight: Tonight, told: ToldNight): TaskDraft {
   const effortMinutes = effortOf(tonight);
   const { evening } = tonight;
   const at = coverHour(garden.place, evening, effortMinutes);
@@ -28,8 +29,8 @@ export function coverDraft({ garden }: PracticeInput, tonight: Tonight, toldC: n
     job: { id: 'frost-tonight', title: 'Before frost tonight' },
     subject: { type: 'garden', id: garden.id, name: garden.name },
     weight: 'deadline',
-    title: `Frost tonight, ${quantity(Number(tonight.lowC.toFixed(1)), 'tempC')}: ${workInTitle(tonight)}`,
-    steps: stepsOf(tonight),
+    title: `${nightInTitle(tonight, told)}: ${workInTitle(tonight)}`,
+    steps: stepsOf(tonight, told.snow),
     cautions: [
       'On a calm, clear night no cover is sure: in trials some nights were as cold under fabric as beside it, or colder.',
     ],
@@ -42,9 +43,13 @@ export function coverDraft({ garden }: PracticeInput, tonight: Tonight, toldC: n
     needs: at === undefined ? [] : ['before-sunset'],
     after: [],
     confidence: 'derived',
-    reasons: tonightReasons(tonight, toldC, at !== undefined),
+    reasons: tonightReasons(tonight, told, at !== undefined),
     makes: [],
   };
+}
+
+function nightInTitle({ lowC }: Tonight, { from }: ToldNight): string {
+  return from === 'snow' ? 'Snow tonight' : `Frost tonight, ${quantity(Number(lowC.toFixed(1)), 'tempC')}`;
 }
 
 function workInTitle({ covered, pick, unsheltered, carryIn }: Tonight): string {
@@ -61,7 +66,7 @@ function bedsInTitle(names: readonly string[]): string {
   return names.length > NAMED_BEDS ? `${names.length} beds` : listed(names);
 }
 
-function stepsOf({ covered, pick, unsheltered, carryIn, left }: Tonight): string[] {
+function stepsOf({ covered, pick, unsheltered, carryIn, left }: Tonight, snow: boolean): string[] {
   return [
     ...(pick.length === 0 ? [] : [`Pick what is ripe first: ${cropsInBeds(pick)}.`]),
     ...(pick.some(({ crop }) => crop.id === 'tomato') ? ['Full-sized green tomatoes ripen indoors.'] : []),
@@ -69,6 +74,11 @@ function stepsOf({ covered, pick, unsheltered, carryIn, left }: Tonight): string
     ...(covered.length === 0
       ? []
       : ['Hold the covers off the leaves with hoops or canes, and weigh every edge down to the ground.']),
+    ...(snow && covered.length > 0
+      ? [
+          'Brush snow off the covers last thing at night and first thing in the morning: it presses them down on the leaves.',
+        ]
+      : []),
     ...(unsheltered.length === 0
       ? []
       : [`No cover is left for ${cropsInBeds(unsheltered)}: use sheets, boxes or loose straw, clear of the leaves.`]),

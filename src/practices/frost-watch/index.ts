@@ -48,8 +48,8 @@ function nightDrafts(input: PracticeInput, watched: readonly Standing[]): TaskDr
     const isAhead = evening >= today && !measured.some((told) => told.evening === evening);
     const isSkipped = garden.skipped[tonightKey(evening)] !== undefined;
     return [
-      ...(isAhead ? [coverDraft(input, tonight, night.lowC)] : []),
-      ...(isSkipped ? [] : uncoverDrafts(input, tonight, isAhead)),
+      ...(isAhead ? [coverDraft(input, tonight, night)] : []),
+      ...(isSkipped ? [] : uncoverDrafts(input, tonight, { isAhead, snow: night.snow })),
     ];
   });
 }

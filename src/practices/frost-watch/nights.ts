@@ -1,19 +1,20 @@
 /**
- * The nights somebody told of. For one evening the latest word counts, and a measured low answers an expected one.
+ * The nights somebody told of or logged. For one evening the latest word counts, and a measured low answers an expected one.
  */
 import type { ColdNight, Garden, Place } from '../../garden/garden.ts';
+import { type ToldNight, toldNights } from '../../garden/told-nights.ts';
 
 /** The lows expected, by evening, the latest word for each. */
-export function expectedNights({ coldNights }: Garden): ColdNight[] {
-  return latestOfEach(coldNights, 'expected');
+export function expectedNights(garden: Garden): ToldNight[] {
+  return latestOfEach(toldNights(garden), 'expected');
 }
 
 /** The lows measured, by evening, the latest word for each. */
-export function measuredNights({ coldNights }: Garden): ColdNight[] {
-  return latestOfEach(coldNights, 'measured');
+export function measuredNights(garden: Garden): ToldNight[] {
+  return latestOfEach(toldNights(garden), 'measured');
 }
 
-function latestOfEach(nights: readonly ColdNight[], how: ColdNight['how']): ColdNight[] {
+function latestOfEach(nights: readonly ToldNight[], how: ColdNight['how']): ToldNight[] {
   const told = nights.filter((night) => night.how === how);
   return [...new Map(told.map((night) => [night.evening, night])).values()].sort((a, b) =>
     a.evening < b.evening ? -1 : 1,

@@ -1,6 +1,7 @@
 /**
  * Why an evening is what it is.
  */
+import type { ToldNight } from '../../garden/told-nights.ts';
 import type { Reason, ReasonSource } from '../draft.ts';
 import { ON_BEFORE_SUNSET_MINUTES } from './hours.ts';
 import { FORECAST_MARGIN_C } from './risk.ts';
@@ -9,16 +10,18 @@ import type { Tonight } from './tonight.ts';
 import { cropNames } from './words.ts';
 
 /** The reasons of an evening's task. */
-export function tonightReasons(tonight: Tonight, toldC: number, hasHour: boolean): Reason[] {
+export function tonightReasons(tonight: Tonight, told: ToldNight, hasHour: boolean): Reason[] {
   const { evening, lowC, covered, pick, unsheltered, carryIn } = tonight;
   const crops = [...covered.flatMap(({ risk }) => risk.crops), ...pick, ...unsheltered, ...carryIn];
   const [first] = covered;
   return [
-    {
-      rule: 'frost-watch.expected-low',
-      saw: { evening, tempC: toldC, offsetC: lowC - toldC },
-      source: "the garden's own plan",
-    },
+    told.from === 'snow'
+      ? { rule: 'frost-watch.snow', saw: { evening, tempC: told.lowC }, source: 'house default' }
+      : {
+          rule: 'frost-watch.expected-low',
+          saw: { evening, tempC: told.lowC, offsetC: lowC - told.lowC },
+          source: "the garden's own plan",
+        },
     ...limitReasons(crops),
     ...(crops.some(({ crop }) => isTender(crop))
       ? [{ rule: 'frost-watch.margin', saw: {}, limit: FORECAST_MARGIN_C, source: 'agro:S7' as const }]

@@ -20,6 +20,9 @@ export const frostWatchSentences: Practice['sentences'] = {
     (Number(saw.offsetC) < 0
       ? `; this garden lies in a cold pocket, ${quantity(-Number(saw.offsetC), 'deltaC')} colder.`
       : '.'),
+  'frost-watch.snow': ({ saw }) =>
+    `Snow lies or is expected about ${dated(String(saw.evening))}: with no low named for that night it is taken for one of ` +
+    `${quantity(Number(saw.tempC), 'tempC')}.`,
   'frost-watch.damage': ({ saw, limit }) =>
     `${capital(String(saw.crops))}: hurt from ${quantity(Number(limit), 'tempC')} down.`,
   'frost-watch.margin': ({ limit }) =>

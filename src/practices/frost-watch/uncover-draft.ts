@@ -16,9 +16,13 @@ const OFF_ABOVE_C = 15.6;
 /**
  * Taking off what was put on; nothing where no bed gets a cover.
  *
- * @param isAhead whether the covering itself is still wanted, and so comes first
+ * @param night isAhead: whether the covering itself is still wanted, and so comes first; snow: whether any lies on them
  */
-export function uncoverDrafts({ garden }: PracticeInput, { evening, covered }: Tonight, isAhead: boolean): TaskDraft[] {
+export function uncoverDrafts(
+  { garden }: PracticeInput,
+  { evening, covered }: Tonight,
+  night: { isAhead: boolean; snow: boolean },
+): TaskDraft[] {
   if (covered.length === 0) return [];
   const morning = addDays(evening, 1);
   const effortMinutes = START_UP_MINUTES + covered.length * COVER_BED_MINUTES;
@@ -34,6 +38,9 @@ export function uncoverDrafts({ garden }: PracticeInput, { evening, covered }: T
       weight: 'deadline',
       title: `Take the covers off ${beds}`,
       steps: [
+        ...(night.snow
+          ? ['Brush the snow off first, from the middle outwards, so that none falls on the plants.']
+          : []),
         'Wait until the air is above freezing and the frost has gone from the covers.',
         'Take them off, shake them dry, and leave them by the beds while more cold nights are expected.',
       ],
@@ -45,7 +52,7 @@ export function uncoverDrafts({ garden }: PracticeInput, { evening, covered }: T
       missedNote: 'Fruit is lost: under a cover in the sun plants overheat, and flowers go without bees.',
       effortMinutes,
       needs: ['above-freezing'],
-      after: isAhead ? [{ key: tonightKey(evening), minDays: 1 }] : [],
+      after: night.isAhead ? [{ key: tonightKey(evening), minDays: 1 }] : [],
       confidence: 'derived',
       reasons: [{ rule: 'frost-watch.uncover', saw: { evening }, limit: OFF_ABOVE_C, source: 'agro:S59' }],
       makes: [],

@@ -118,10 +118,10 @@ function testAfterSetback(
   const ahead = work.find(({ happened, day }) => !happened && day >= on && day <= addDays(on, AHEAD_DAYS));
   const odds = fitToWorkOdds(climate, addDays(on, 1), soilClassOf(garden, soilTexture));
   if (ahead === undefined || odds?.median === undefined) return undefined;
-  const { early, median, late } = odds;
+  const { median, late } = odds;
   const latest = latestOf(late ?? median, addDays(median, OPEN_DAYS_AFTER_SETBACK));
   return {
-    window: { earliest: early ?? median, preferred: median, latest },
+    window: { earliest: median, preferred: median, latest },
     reasons: [
       {
         rule: 'squeeze.setback',

@@ -9,6 +9,7 @@ import { type CropSpan, cropSpans, soonest } from '../bed-timeline.ts';
 import { springTopdressKey } from '../keys.ts';
 import type { CoverStanding, Findings, PracticeInput } from '../practice.ts';
 import { isMidwinter, midsummerOf, SOIL_AWAKE_C, soilAwake } from '../seasons.ts';
+import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
 import type { LayerWindow } from './layer-window.ts';
 
 /** Days of spring in which the layer is best put on once the soil is awake. House default. */
@@ -39,7 +40,10 @@ export function springWindow(input: PracticeInput, found: Findings, bed: Bed, se
     key: springTopdressKey(bed.id, season),
     half: 'spring',
     window: { earliest, preferred: clampDay(addDays(latest, -BEFORE_CROP_DAYS), earliest, latest), latest },
-    after: cuts.flatMap(({ cutKey }) => (cutKey === undefined ? [] : [{ key: cutKey, minDays: 0 }])),
+    after: [
+      ...cuts.flatMap(({ cutKey }) => (cutKey === undefined ? [] : [{ key: cutKey, minDays: 0 }])),
+      { key: awaitedSqueezeKey(input.garden, input.climate, textureOf(input.garden, bed), season), minDays: 0 },
+    ],
     reasons: [
       {
         rule: 'topdress.spring',

@@ -1,0 +1,81 @@
+/**
+ * What may be logged of a day, as the gardener types and reads it: each in the unit it is measured in at home.
+ */
+import type { LoggedDay } from '../garden/weather.ts';
+import { isPossible, type Measured, WEATHER_LIMITS } from '../garden/weather-limits.ts';
+import type { Day } from '../measures/days.ts';
+import { type DepthUnit, readDepthMm } from '../measures/typed-amount.ts';
+import { readDegrees } from '../measures/typed-temperature.ts';
+import { MM_PER_INCH, type UnitSystem } from '../measures/units.ts';
+import { type DrawnUnit, plain, temperatureUnit } from './charts/amounts-drawn.ts';
+import type { Form } from './form.ts';
+
+/** One measurement of a day. */
+export interface LoggedField {
+  measured: Measured;
+  /** Its name in the form, and its heading. */
+  name: string;
+  label: string;
+  example: Readonly<Record<UnitSystem, string>>;
+}
+
+/** Everything that may be logged, in the order it is asked and shown. */
+export const LOGGED_FIELDS: readonly LoggedField[] = [
+  { measured: 'tminC', name: 'low', label: 'Low', example: { us: '28', metric: '-2' } },
+  { measured: 'tmaxC', name: 'high', label: 'High', example: { us: '50', metric: '10' } },
+  { measured: 'rainMm', name: 'rain', label: 'Rain', example: { us: '0.5', metric: '12' } },
+  { measured: 'newSnowMm', name: 'new-snow', label: 'New snow', example: { us: '3', metric: '8' } },
+  { measured: 'snowDepthMm', name: 'snow-lying', label: 'Snow lying', example: { us: '6', metric: '15' } },
+  { measured: 'wateringMm', name: 'watering', label: 'Watering', example: { us: '0.5', metric: '12' } },
+];
+
+/** The unit a measurement is typed and read in. Snow is deep where rain is not: centimetres beside millimetres. */
+export function unitOf(measured: Measured, units: UnitSystem): DrawnUnit {
+  if (measured === 'tminC' || measured === 'tmaxC') return temperatureUnit(units);
+  const snow = measured === 'newSnowMm' || measured === 'snowDepthMm';
+  if (units === 'us') return { name: 'in', of: (mm) => mm / MM_PER_INCH, digits: snow ? 1 : 2 };
+  return snow ? { name: 'cm', of: (mm) => mm / 10, digits: 1 } : { name: 'mm', of: (mm) => mm, digits: 1 };
+}
+
+/** A measurement as a figure of its column; empty where there is none. */
+export function cellOf(row: LoggedDay | undefined, measured: Measured, units: UnitSystem): string {
+  const value = row?.[measured];
+  const { of, digits } = unitOf(measured, units);
+  return value === undefined ? '' : plain(of(value), digits);
+}
+
+/** The row a form tells of; nothing when a field cannot be used, which the form then says. */
+export function rowIn(form: Form, units: UnitSystem, today: Day): LoggedDay | undefined {
+  const day = form.day('day', 'The day', today);
+  const kind = form.text('kind');
+  if (kind !== 'observed' && kind !== 'expected') {
+    form.refuse({ where: 'Seen or expected', what: 'Neither is chosen.', mend: 'Choose one of the two.' });
+    return undefined;
+  }
+  const row: LoggedDay = { day: day ?? today, kind };
+  for (const field of LOGGED_FIELDS) {
+    const value = valueIn(form, field, units);
+    if (value !== undefined) row[field.measured] = value;
+  }
+  return form.problems.length > 0 ? undefined : row;
+}
+
+function valueIn(form: Form, field: LoggedField, units: UnitSystem): number | undefined {
+  const text = form.text(field.name);
+  if (text === '') return undefined;
+  const { measured, label, example } = field;
+  const unit = unitOf(measured, units);
+  const isTemperature = measured === 'tminC' || measured === 'tmaxC';
+  const value = isTemperature
+    ? readDegrees(text, units === 'us' ? 'F' : 'C')
+    : readDepthMm(text, unit.name as DepthUnit);
+  if (value !== undefined && isPossible(measured, value)) return value;
+  const { least, most } = WEATHER_LIMITS[measured];
+  const [from, to] = [least, most].map((limit) => plain(unit.of(limit), 0));
+  form.refuse({
+    where: `${label}, ${unit.name}`,
+    what: value === undefined ? `"${text.slice(0, 60)}" is no figure.` : `"${text.slice(0, 60)}" cannot be.`,
+    mend: `Give a figure from ${from} to ${to}, such as ${example[units]}, or leave it empty.`,
+  });
+  return undefined;
+}

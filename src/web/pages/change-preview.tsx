@@ -1,0 +1,78 @@
+/**
+ * What a report would do to the plan, as sections of a page.
+ */
+import type { ChangePreview, PreviewedClash, PreviewedWork } from '../../digest/change-preview.ts';
+import { formatDay, readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import { taskPath } from '../addresses.ts';
+
+interface PreviewProps {
+  preview: ChangePreview;
+  gardenId: string;
+  units: UnitSystem;
+}
+
+/** Moves, clashes, what is added and what goes, each with its reason. */
+export const PreviewSections = ({ preview, gardenId, units }: PreviewProps) => {
+  const { moved, clashes, added, dropped } = preview;
+  const nothing = moved.length + clashes.length + added.length + dropped.length === 0;
+  return (
+    <>
+      {nothing && <p>No task moves, none is added and none goes. The log still keeps it for what comes later.</p>}
+      <Work heading="What moves" rows={moved} gardenId={gardenId} units={units} />
+      <Clashes rows={clashes} units={units} />
+      <Work heading="What is added" rows={added} units={units} />
+      <Work heading="What goes off the plan" rows={dropped} gardenId={gardenId} units={units} />
+    </>
+  );
+};
+
+interface WorkProps {
+  heading: string;
+  rows: readonly PreviewedWork[];
+  /** Given where the tasks have pages already. */
+  gardenId?: string;
+  units: UnitSystem;
+}
+
+const Work = ({ heading, rows, gardenId, units }: WorkProps) =>
+  rows.length === 0 ? null : (
+    <>
+      <h2>{heading}</h2>
+      <ul class="marked">
+        {rows.map(({ keys: [key = ''], title, from, to, because }) => (
+          <li>
+            {gardenId === undefined ? (
+              readableIn(units, title)
+            ) : (
+              <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
+            )}
+            : {daysInWords(from, to, units)}
+            <span class="under">{readableIn(units, because, to ?? from)}</span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+
+function daysInWords(from: string | undefined, to: string | undefined, units: UnitSystem): string {
+  if (from !== undefined && to !== undefined) {
+    return `from ${formatDay(from, units)} to ${formatDay(to, units, from)}`;
+  }
+  return formatDay(to ?? from ?? '', units);
+}
+
+const Clashes = ({ rows, units }: { rows: readonly PreviewedClash[]; units: UnitSystem }) =>
+  rows.length === 0 ? null : (
+    <>
+      <h2>What no longer fits</h2>
+      <ul class="marked">
+        {rows.map(({ title, what, gives }) => (
+          <li>
+            {readableIn(units, title)}: {readableIn(units, what)}
+            <span class="under">{readableIn(units, gives)}</span>
+          </li>
+        ))}
+      </ul>
+    </>
+  );

@@ -1,0 +1,59 @@
+/**
+ * What a day's weather would move, before it is logged.
+ */
+import { changePreview } from '../../digest/change-preview.ts';
+import type { Garden } from '../../garden/garden.ts';
+import type { LoggedDay } from '../../garden/weather.ts';
+import { MEASURED_WORDS } from '../../garden/weather-limits.ts';
+import type { ReportPreview } from '../../steward/steward.ts';
+import { weatherPath } from '../addresses.ts';
+import { page } from '../layout.tsx';
+import { factInWords } from '../ledger-words.ts';
+import { cellOf, LOGGED_FIELDS, unitOf } from '../logged-fields.ts';
+import { PreviewSections } from './change-preview.tsx';
+import type { WeatherEntered } from './weather.tsx';
+
+interface WeatherPreviewProps {
+  garden: Garden;
+  row: LoggedDay;
+  entered: WeatherEntered;
+  preview: ReportPreview;
+}
+
+/** The page that shows what a day's weather would move, and asks. */
+export function weatherPreviewPage({ garden, row, entered, preview: { before, after } }: WeatherPreviewProps) {
+  const { units } = garden.place;
+  const replaced = replacedBy(garden, row);
+  return page(
+    { title: 'What it would move', garden, here: 'weather' },
+    <article class="report undo">
+      <h1>What it would move</h1>
+      <p class="about">
+        {factInWords({ kind: 'weather-logged', days: [row] }, garden)}
+        <span class="under">Nothing is kept yet.</span>
+      </p>
+      {replaced !== '' && <p>It takes the place of what was logged of that day: {replaced}.</p>}
+      <PreviewSections preview={changePreview(before, after)} gardenId={garden.id} units={units} />
+      <form method="post" action={weatherPath(garden.id)}>
+        {Object.entries(entered).map(([name, value]) => (
+          <input type="hidden" name={name} value={value} />
+        ))}
+        <button type="submit">Take it in</button>
+        <p class="small">It stands in History then, and can be taken back as one.</p>
+      </form>
+      <p>
+        <a href={weatherPath(garden.id)}>Leave everything as it is</a>
+      </p>
+    </article>,
+  );
+}
+
+/** What a row would take the place of, in words; empty where it is new. */
+function replacedBy({ weather, place: { units } }: Garden, row: LoggedDay): string {
+  const known = weather.find(({ day, kind }) => day === row.day && kind === row.kind);
+  return LOGGED_FIELDS.filter(({ measured }) => row[measured] !== undefined && known?.[measured] !== undefined)
+    .map(
+      ({ measured }) => `${MEASURED_WORDS[measured]} ${cellOf(known, measured, units)} ${unitOf(measured, units).name}`,
+    )
+    .join(', ');
+}

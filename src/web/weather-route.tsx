@@ -1,0 +1,64 @@
+/**
+ * The weather log: shown, tried out and taken in.
+ */
+import { type Context, Hono } from 'hono';
+import type { Problem } from '../garden/problem.ts';
+import { isDay } from '../measures/days.ts';
+import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
+import { weatherPath } from './addresses.ts';
+import { Form, readForm } from './form.ts';
+import { BY, gardenView } from './garden-view.ts';
+import { LOGGED_FIELDS, rowIn } from './logged-fields.ts';
+import { type WeatherEntered, weatherPage } from './pages/weather.tsx';
+import { weatherPreviewPage } from './pages/weather-preview.tsx';
+import { refusalsOf } from './task-route.tsx';
+
+const PATH = '/gardens/:gardenId/weather';
+
+/** The page of the log, the preview of a day, and what takes it in. */
+export function weatherRoutes(steward: Steward): Hono {
+  return new Hono()
+    .get(PATH, async (c) => {
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      const asked = c.req.queries();
+      if ('kind' in asked) return preview(c, steward, view, new Form(new Map(Object.entries(asked))));
+      const day = c.req.query('day');
+      const entered = day !== undefined && isDay(day) ? { day, ...kindOf(day, view.plan.today) } : {};
+      return c.html(weatherPage({ garden: view.garden, today: view.plan.today, entered }));
+    })
+    .post(PATH, async (c) => {
+      const form = await readForm(c);
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      const { garden, plan } = view;
+      const row = rowIn(form, garden.place.units, plan.today);
+      if (row === undefined) return refused(c, view, form, form.problems);
+      const report = { kind: 'weather-logged' as const, days: [row] };
+      const problems = await refusalsOf(() => steward.report(garden.id, report, BY));
+      return problems.length > 0 ? refused(c, view, form, problems) : c.redirect(weatherPath(garden.id), 303);
+    });
+}
+
+function kindOf(day: string, today: string): { kind?: 'expected' } {
+  return day > today ? { kind: 'expected' } : {};
+}
+
+async function preview(c: Context, steward: Steward, view: GardenView, form: Form) {
+  const { garden, plan } = view;
+  const row = rowIn(form, garden.place.units, plan.today);
+  if (row === undefined) return refused(c, view, form, form.problems);
+  let shown: ReportPreview | undefined;
+  const problems = await refusalsOf(async () => {
+    shown = await steward.previewReport(garden.id, { kind: 'weather-logged', days: [row] });
+  });
+  if (shown === undefined) return refused(c, view, form, problems);
+  return c.html(weatherPreviewPage({ garden, row, entered: enteredIn(form), preview: shown }));
+}
+
+function refused(c: Context, { garden, plan }: GardenView, form: Form, problems: readonly Problem[]) {
+  return c.html(weatherPage({ garden, today: plan.today, entered: enteredIn(form), problems }), 422);
+}
+
+function enteredIn(form: Form): WeatherEntered {
+  const names = ['day', 'kind', ...LOGGED_FIELDS.map(({ name }) => name)];
+  return Object.fromEntries(names.map((name) => [name, form.text(name)]));
+}
