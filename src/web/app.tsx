@@ -6,7 +6,7 @@ import { InputRefused } from '../garden/problem.ts';
 import type { Steward } from '../steward/steward.ts';
 import { awayRoutes } from './away-route.tsx';
 import { diseaseRoutes } from './disease-route.tsx';
-import { feedRoute } from './feed-route.ts';
+import { knownFeed, noFeed } from './feed-route.ts';
 import { feedsRoutes } from './feeds-route.tsx';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { historyRoutes } from './history-route.tsx';
@@ -36,6 +36,7 @@ const ROBOTS = 'User-agent: *\nAllow: /\n';
 /** Makes the web view. */
 export function createApp({ steward, settings, report = console.error }: AppParts): Hono {
   const app = new Hono();
+  app.get('/feed/:file', knownFeed({ steward, settings, report }));
   app.use(safetyHeaders, hostGuard(settings), originGuard, formLimit);
   app.get('/robots.txt', (c) => c.text(ROBOTS));
   app.get('/health', (c) => c.json({ status: 'ok' }));
@@ -45,7 +46,7 @@ export function createApp({ steward, settings, report = console.error }: AppPart
       'Cache-Control': 'public, max-age=31536000, immutable',
     }),
   );
-  app.route('/', feedRoute(steward));
+  app.get('/feed/:file', noFeed());
   app.route('/', weekRoutes(steward));
   app.route('/', taskRoutes(steward));
   app.route('/', weatherRoutes(steward));

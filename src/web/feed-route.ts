@@ -1,37 +1,72 @@
 /**
  * GET /feed/<token>.ics: the calendar feed itself, for whoever holds its address.
  */
-import { Hono } from 'hono';
+import type { Handler } from 'hono';
 import { answerConditional } from '../calendar/etag.ts';
-import { httpDate } from '../calendar/http-date.ts';
-import type { Steward } from '../steward/steward.ts';
+import type { FeedBody, Steward } from '../steward/steward.ts';
+import { clientKind } from './client-kind.ts';
+import { chosenCoding, codedTag, unchangedHeaders, wholeFeed } from './feed-answer.ts';
+import { SAFETY_HEADERS } from './guard.ts';
+import { type ClientContext, clientOf, headerOf } from './request.ts';
+import { ownHosts, type WebSettings } from './settings.ts';
+import { withoutTokens } from './trouble.ts';
+import { WrongTokens } from './wrong-tokens.ts';
 
-/** Seconds a calendar app may use its copy without asking. House default: a plan is not expected to change faster. */
-const MAX_AGE_SECONDS = 300;
+const NO_FEED = 'No calendar is kept at this address.\n';
 
-/** The feed route. An unknown address and a revoked one are told apart by nothing. */
-export function feedRoute(steward: Steward): Hono {
-  return new Hono().get('/feed/:file', async (c) => {
-    const token = /^([A-Za-z0-9_-]{1,128})\.ics$/.exec(c.req.param('file'))?.[1];
-    const feed = token === undefined ? undefined : await steward.feedBody(token);
-    if (feed === undefined) return c.text('No calendar is kept at this address.\n', 404);
-    const headers = {
-      ETag: feed.etag,
-      'Last-Modified': httpDate(feed.changedAt),
-      'Cache-Control': `private, max-age=${MAX_AGE_SECONDS}`,
-      'X-Robots-Tag': 'noindex, nofollow',
-    };
-    const status = answerConditional({
-      ifNoneMatch: c.req.header('if-none-match'),
-      ifModifiedSince: c.req.header('if-modified-since'),
-      etag: feed.etag,
-      changedAt: feed.changedAt,
-    });
-    if (status === 304) return c.body(null, 304, headers);
-    return c.body(feed.body, 200, {
-      ...headers,
-      'Content-Type': 'text/calendar; charset=utf-8',
-      'Content-Disposition': 'inline; filename="loamtide.ics"',
-    });
+/** What the feed route works with. */
+export interface FeedRoom {
+  steward: Steward;
+  settings: WebSettings;
+  report: (line: string) => void;
+}
+
+/**
+ * Answers with the feed, ahead of everything that pages need, and leaves all else to what comes after: another name than
+ * ours, and addresses without a feed.
+ *
+ * A fault with not even a last good text to send is answered like an unknown address and told of where the program runs:
+ * at an error of the server's, 500 or 503, a widespread calendar app stops reading for good; at 404 it keeps what it has.
+ */
+export function knownFeed({ steward, settings, report }: FeedRoom): Handler {
+  const hosts = ownHosts(settings);
+  if (settings.publicUrl !== undefined) hosts.add(settings.publicUrl.host);
+  return async (c, next) => {
+    const token = tokenIn(c.req.param('file') ?? '');
+    if (token === undefined || !hosts.has((headerOf(c, 'host') ?? '').toLowerCase())) return next();
+    try {
+      const feed = await steward.feedBody(token, clientKind(headerOf(c, 'user-agent')));
+      return feed === undefined ? next() : await sent(c, feed);
+    } catch (fault) {
+      report(withoutTokens(fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)));
+      const headers = { ...SAFETY_HEADERS, 'Content-Type': 'text/plain; charset=UTF-8', 'Cache-Control': 'no-store' };
+      return new Response(NO_FEED, { status: 404, headers });
+    }
+  };
+}
+
+/** Answers where there is no feed. An unknown address and one closed long ago are told apart by nothing. */
+export function noFeed(wrong = new WrongTokens()): Handler {
+  return (c) => {
+    const waitSeconds = wrong.count(clientOf(c));
+    if (waitSeconds === undefined) return c.text(NO_FEED, 404);
+    return c.text('Too many addresses without a calendar were tried.\n', 429, { 'Retry-After': String(waitSeconds) });
+  };
+}
+
+function tokenIn(file: string): string | undefined {
+  return /^([A-Za-z0-9_-]{1,128})\.ics$/.exec(file)?.[1];
+}
+
+async function sent(c: ClientContext, feed: FeedBody): Promise<Response> {
+  const coding = chosenCoding(headerOf(c, 'accept-encoding'));
+  const status = answerConditional({
+    ifNoneMatch: headerOf(c, 'if-none-match'),
+    ifModifiedSince: headerOf(c, 'if-modified-since'),
+    etag: codedTag(feed.etag, coding),
+    changedAt: feed.changedAt,
   });
+  if (status === 304) return new Response(null, { status, headers: unchangedHeaders(feed, coding) });
+  const { octets, headers } = await wholeFeed(feed, coding);
+  return new Response(octets, { status, headers });
 }

@@ -15,7 +15,8 @@ const PUBLIC_PATHS = /^\/(?:feed\/[^/]+|robots\.txt|health)$/;
 /** Headers a proxy leaves on what it passes on. */
 const PROXY_HEADERS = ['forwarded', 'x-forwarded-for', 'x-forwarded-host', 'x-real-ip', 'via'];
 
-const SAFETY_HEADERS: Readonly<Record<string, string>> = {
+/** What every answer carries. */
+export const SAFETY_HEADERS: Readonly<Record<string, string>> = {
   'Content-Security-Policy':
     "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; frame-ancestors 'none'; base-uri 'none'",
   'X-Content-Type-Options': 'nosniff',
