@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { newFeedToken } from '../../src/calendar/token.ts';
-import { appOver, HOST, sampleApp } from './sample-garden.ts';
+import { appOver, HOST, NOW, sampleApp } from './sample-garden.ts';
 
 async function withFeed() {
   const opened = await sampleApp();
@@ -53,10 +53,53 @@ describe('a feed', () => {
     const full = await get(address);
     expect(head.status).toBe(200);
     expect(await head.text()).toBe('');
-    for (const name of ['etag', 'last-modified', 'content-type', 'cache-control']) {
+    for (const name of ['etag', 'last-modified', 'content-type', 'content-length', 'cache-control', 'vary']) {
       expect(head.headers.get(name)).toBe(full.headers.get(name));
     }
   });
+});
+
+describe('a feed in a coding', () => {
+  test('is sent to whoever likes it, and is not sent again to whoever has it in that coding', async () => {
+    const { get, address } = await withFeed();
+    const plain = await get(address);
+    for (const coding of ['gzip', 'br']) {
+      const answer = await get(address, { 'Accept-Encoding': coding });
+      expect(answer.headers.get('content-encoding')).toBe(coding);
+      expect(answer.headers.get('vary')).toBe('Accept-Encoding');
+      const etag = answer.headers.get('etag') ?? '';
+      expect(etag).not.toBe(plain.headers.get('etag'));
+      const again = await get(address, { 'Accept-Encoding': coding, 'If-None-Match': etag });
+      expect([again.status, again.headers.get('etag')]).toEqual([304, etag]);
+      expect((await get(address, { 'If-None-Match': etag })).status).toBe(200);
+    }
+  });
+});
+
+describe('too many addresses without a feed', () => {
+  test('are put off with a time to wait; an address with a feed is answered all the same', async () => {
+    const { get, address } = await withFeed();
+    const ask = (path: string) => get(path, { 'X-Forwarded-For': '203.0.113.9, 192.0.2.7' });
+    const statuses = new Set<number>();
+    for (let tried = 0; tried < 30; tried += 1) statuses.add((await ask(`/feed/${newFeedToken()}.ics`)).status);
+    expect([...statuses]).toEqual([404]);
+    const put = await ask(`/feed/${newFeedToken()}.ics`);
+    expect(put.status).toBe(429);
+    expect(Number(put.headers.get('retry-after'))).toBeGreaterThan(590);
+    expect((await ask(address)).status).toBe(200);
+    expect((await get('/feed/x.ics', { 'X-Forwarded-For': '192.0.2.8' })).status).toBe(404);
+  });
+});
+
+test('a feed is answered only under a name of this program', async () => {
+  const { get, address } = await withFeed();
+  expect((await get(address, { Host: 'other.example' })).status).toBe(421);
+});
+
+test('who last read a feed is kept by kind of program', async () => {
+  const { get, address, steward } = await withFeed();
+  await get(address, { 'User-Agent': 'Evolution/3.46.4' });
+  expect((await steward.feeds('mill-row'))[0]?.lastFetch).toEqual({ at: NOW, by: 'Evolution' });
 });
 
 describe('an address without a feed', () => {
@@ -111,7 +154,8 @@ describe('the secret', () => {
       },
     });
     const answer = await failing.get(address);
-    expect(answer.status).toBe(500);
+    // At 500 a widespread calendar app stops reading for good; at 404 it keeps what it has.
+    expect(answer.status).toBe(404);
     const page = await answer.text();
     expect(page).not.toContain(token);
     expect(page).not.toContain('No row for');

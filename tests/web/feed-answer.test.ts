@@ -1,0 +1,53 @@
+import { brotliDecompressSync, gunzipSync } from 'node:zlib';
+import { describe, expect, test } from 'vitest';
+import { strongEtag } from '../../src/calendar/etag.ts';
+import { chosenCoding, codedTag, wholeFeed } from '../../src/web/feed-answer.ts';
+
+describe('chosenCoding (RFC 9110, 12.5.3)', () => {
+  test.each([
+    [undefined, undefined],
+    ['', undefined],
+    ['identity', undefined],
+    ['gzip', 'gzip'],
+    ['gzip, deflate, br', 'br'],
+    ['GZIP', 'gzip'],
+    ['br;q=0.2, gzip;q=0.8', 'gzip'],
+    ['br;q=0, gzip', 'gzip'],
+    ['*', 'br'],
+    ['*;q=0.5, br;q=0', 'gzip'],
+    ['*;q=0', undefined],
+    ['identity, gzip;q=0.5', undefined],
+    ['gzip;q=nonsense', undefined],
+    ['deflate, zstd', undefined],
+  ])('of "%s" is %s', (header, coding) => {
+    expect(chosenCoding(header)).toBe(coding);
+  });
+});
+
+describe('a coded feed', () => {
+  const body = 'SUMMARY:Sow rye 🌱\r\n'.repeat(400);
+  const feed = { body, etag: strongEtag(body), changedAt: '2027-04-18T09:30:00.000Z' };
+
+  test('is the same text, in octets of its own under a tag of its own', async () => {
+    const [plain, gzip, br] = await Promise.all([
+      wholeFeed(feed, undefined),
+      wholeFeed(feed, 'gzip'),
+      wholeFeed(feed, 'br'),
+    ]);
+    expect(Buffer.from(plain.octets).toString()).toBe(body);
+    expect(gunzipSync(gzip.octets).toString()).toBe(body);
+    expect(brotliDecompressSync(br.octets).toString()).toBe(body);
+    expect(new Set([plain, gzip, br].map(({ headers }) => headers.ETag)).size).toBe(3);
+    expect([plain, gzip, br].map(({ headers }) => headers['Content-Encoding'])).toEqual([undefined, 'gzip', 'br']);
+    for (const { octets, headers } of [plain, gzip, br]) {
+      expect(headers['Content-Length']).toBe(String(octets.byteLength));
+      expect(headers.Vary).toBe('Accept-Encoding');
+    }
+  });
+
+  test('is made once', () => {
+    expect(wholeFeed(feed, 'br')).toBe(wholeFeed(feed, 'br'));
+  });
+
+  test('has a strong tag', () => expect(codedTag('"abc"', 'gzip')).toBe('"abc-gzip"'));
+});
