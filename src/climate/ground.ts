@@ -4,6 +4,7 @@
 import { type Climate, DAYS_IN_SEASON } from './climate.ts';
 import { isThawed } from './frozen-ground.ts';
 import { holderOf } from './members.ts';
+import { memory } from './remembered.ts';
 import { liesSnow, type SurfaceCourse, surfaceCourses } from './surface.ts';
 import { depletionAfter, layerWaterOf, type SoilClass } from './top-layer.ts';
 
@@ -20,7 +21,7 @@ export interface GroundDay {
 /** A season of ground by index − 1. */
 export type GroundCourse = readonly GroundDay[];
 
-const grounds = new WeakMap<Climate, Map<string, readonly GroundCourse[]>>();
+const grounds = memory<Climate, string, readonly GroundCourse[]>();
 
 /**
  * The ground of a soil through a season, one course a member of the ensemble, oldest first. Empty where the climate has
@@ -28,14 +29,9 @@ const grounds = new WeakMap<Climate, Map<string, readonly GroundCourse[]>>();
  */
 export function groundCourses(climate: Climate, season: number, soil: SoilClass): readonly GroundCourse[] {
   const { holder, season: at } = holderOf(climate, season);
-  const known = grounds.get(holder) ?? new Map<string, readonly GroundCourse[]>();
-  grounds.set(holder, known);
-  const name = `${at} ${soil.texture.id} ${soil.raised}`;
-  const held = known.get(name);
-  if (held !== undefined) return held;
-  const courses = surfaceCourses(climate, season).map((surface) => groundCourse(surface, soil));
-  known.set(name, courses);
-  return courses;
+  return grounds(holder, `${at} ${soil.texture.id} ${soil.raised}`, () =>
+    surfaceCourses(climate, season).map((surface) => groundCourse(surface, soil)),
+  );
 }
 
 function groundCourse(surface: SurfaceCourse, soil: SoilClass): GroundDay[] {

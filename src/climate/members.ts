@@ -5,25 +5,22 @@
 import type { DailyWeather } from '../garden/weather.ts';
 import type { Climate, SeasonWeather } from './climate.ts';
 import { usualOf } from './logged.ts';
+import { memory } from './remembered.ts';
 import { seasonIndex, seasonOf } from './season.ts';
 import { overlaid, seenOf } from './season-weather.ts';
 
-const joined = new WeakMap<Climate, Map<number, readonly SeasonWeather[]>>();
+const joined = memory<Climate, number, readonly SeasonWeather[]>();
 
 /**
  * The record's seasons with the logged days of a season laid over each, measurement by measurement. A member keeps the
  * number of the season it comes from. Without logged days in it they are the record's own.
  */
 export function membersFor(climate: Climate, season: number): readonly SeasonWeather[] {
-  const known = joined.get(climate) ?? new Map<number, readonly SeasonWeather[]>();
-  joined.set(climate, known);
-  const held = known.get(season);
-  if (held !== undefined) return held;
-  const days = loggedIn(climate, season).map(seenOf);
-  const { seasons, seasonTurn } = climate;
-  const members = days.length === 0 ? seasons : seasons.map((member) => overlaid(seasonTurn, member, days));
-  known.set(season, members);
-  return members;
+  return joined(climate, season, () => {
+    const days = loggedIn(climate, season).map(seenOf);
+    const { seasons, seasonTurn } = climate;
+    return days.length === 0 ? seasons : seasons.map((member) => overlaid(seasonTurn, member, days));
+  });
 }
 
 const logs = new WeakMap<Climate, ReadonlyMap<number, readonly DailyWeather[]>>();

@@ -4,6 +4,7 @@
 import type { Climate, FreezeDates, FreezeEvent, FreezeLimitF } from './climate.ts';
 import { countFreezes } from './freeze-record.ts';
 import { loggedIn, membersFor, seenTo } from './members.ts';
+import { memory } from './remembered.ts';
 
 /** A freeze of a season. */
 export interface SeasonFreeze {
@@ -12,7 +13,7 @@ export interface SeasonFreeze {
   season: number;
 }
 
-const counted = new WeakMap<Climate, Map<string, FreezeDates>>();
+const counted = memory<Climate, string, FreezeDates>();
 
 /**
  * How a freeze of a season is spread. A record's seasons are counted again with the season's own nights laid over them;
@@ -21,17 +22,12 @@ const counted = new WeakMap<Climate, Map<string, FreezeDates>>();
 export function freezeDatesIn(climate: Climate, { event, limitF, season }: SeasonFreeze): FreezeDates {
   const usual = climate.freezes[limitF][event];
   if (climate.seasons.length === 0 || loggedIn(climate, season).length === 0) return usual;
-  const known = counted.get(climate) ?? new Map<string, FreezeDates>();
-  counted.set(climate, known);
-  const name = `${event} ${limitF} ${season}`;
-  const held = known.get(name);
-  if (held !== undefined) return held;
-  const dates = countFreezes(climate.seasonTurn, membersFor(climate, season), {
-    event,
-    limitF,
-    offsetDays: climate.frostOffsetDays,
-    seenTo: seenTo(climate, season),
-  });
-  known.set(name, dates);
-  return dates;
+  return counted(climate, `${event} ${limitF} ${season}`, () =>
+    countFreezes(climate.seasonTurn, membersFor(climate, season), {
+      event,
+      limitF,
+      offsetDays: climate.frostOffsetDays,
+      seenTo: seenTo(climate, season),
+    }),
+  );
 }

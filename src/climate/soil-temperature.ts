@@ -16,6 +16,7 @@ import { usualOf } from './logged.ts';
 import { holderOf, membersFor } from './members.ts';
 import type { Odds } from './odds.ts';
 import { normalQuantile } from './quantiles.ts';
+import { memory } from './remembered.ts';
 import { dayOfIndex, seasonIndex } from './season.ts';
 import { dayMeanC, daysAt } from './season-weather.ts';
 import { liesSnow, type SurfaceCourse, surfaceCourses } from './surface.ts';
@@ -107,39 +108,29 @@ export function warmIndices(
 
 /** The same for every member, `unknown` where it cannot tell. */
 export function warmIndexByMember(climate: Climate, { season, tempC }: { season: number; tempC: number }): WarmIndices {
-  const soils = soilSeasons(climate, season);
-  const known = warmed.get(soils) ?? new Map<number, WarmIndices>();
-  warmed.set(soils, known);
-  const held = known.get(tempC);
-  if (held !== undefined) return held;
-  const indices = soils.map((soilC) => warmIndex(soilC, tempC));
-  known.set(tempC, indices);
-  return indices;
+  const courses = soilSeasons(climate, season);
+  return warmed(courses, tempC, () => courses.map((soilC) => warmIndex(soilC, tempC)));
 }
 
 type WarmIndices = readonly (number | 'never' | 'unknown')[];
 
 /** Many beds ask after the same warmth. */
-const warmed = new WeakMap<readonly SoilCourse[], Map<number, WarmIndices>>();
+const warmed = memory<readonly SoilCourse[], number, WarmIndices>();
 
 type SoilCourse = readonly (number | undefined)[];
 
-const soils = new WeakMap<Climate, Map<number | 'any', readonly SoilCourse[]>>();
+const soils = memory<Climate, number | 'any', readonly SoilCourse[]>();
 
 /** Soil of each member of a season, oldest first. */
 function soilSeasons(climate: Climate, season: number): readonly SoilCourse[] {
   const { holder, season: name } = holderOf(climate, season);
-  const known = soils.get(holder) ?? new Map<number | 'any', readonly SoilCourse[]>();
-  soils.set(holder, known);
-  const held = known.get(name);
-  if (held !== undefined) return held;
-  const before = new Map(membersFor(climate, season - 1).map((member) => [member.season, member]));
-  const surfaces = surfaceCourses(climate, season);
-  const worked = membersFor(climate, season).map((member, i) =>
-    memberSoil(climate, [before.get(member.season - 1), member], surfaces[i] ?? []),
-  );
-  known.set(name, worked);
-  return worked;
+  return soils(holder, name, () => {
+    const before = new Map(membersFor(climate, season - 1).map((member) => [member.season, member]));
+    const surfaces = surfaceCourses(climate, season);
+    return membersFor(climate, season).map((member, i) =>
+      memberSoil(climate, [before.get(member.season - 1), member], surfaces[i] ?? []),
+    );
+  });
 }
 
 /** @param surface two years of days, the season before and the season */

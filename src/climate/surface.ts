@@ -9,6 +9,7 @@ import { type Climate, DAYS_IN_SEASON, type DayWeather, type SeasonWeather } fro
 import { radiationAboveAirMj, referenceEvaporationMm } from './evaporation.ts';
 import { frozenGroundIndex, isThawed } from './frozen-ground.ts';
 import { holderOf, membersFor } from './members.ts';
+import { memory } from './remembered.ts';
 import { calendarIndex } from './season.ts';
 import { dayMeanC, daysAt } from './season-weather.ts';
 import { freshSnowWaterMm, lyingSnowCm, meltMm, rainAndSnowMm } from './snow.ts';
@@ -44,7 +45,7 @@ export function liesSnow({ snowWaterMm }: Pick<SnowAndFrost, 'snowWaterMm'>): bo
   return snowWaterMm >= SNOW_GONE_BELOW_MM;
 }
 
-const surfaces = new WeakMap<Climate, Map<number | 'any', readonly SurfaceCourse[]>>();
+const surfaces = memory<Climate, number | 'any', readonly SurfaceCourse[]>();
 
 /**
  * Surface courses for a season, one a member, in the order of the members. Empty where the climate has no daily record
@@ -52,13 +53,7 @@ const surfaces = new WeakMap<Climate, Map<number | 'any', readonly SurfaceCourse
  */
 export function surfaceCourses(climate: Climate, season: number): readonly SurfaceCourse[] {
   const { holder, season: name } = holderOf(climate, season);
-  const known = surfaces.get(holder) ?? new Map<number | 'any', readonly SurfaceCourse[]>();
-  surfaces.set(holder, known);
-  const held = known.get(name);
-  if (held !== undefined) return held;
-  const courses = climate.seasons.some(hasRain) ? worked(climate, season) : [];
-  known.set(name, courses);
-  return courses;
+  return surfaces(holder, name, () => (climate.seasons.some(hasRain) ? worked(climate, season) : []));
 }
 
 function hasRain({ rainMm }: SeasonWeather): boolean {

@@ -3,6 +3,7 @@
  * ripens, or counted back from autumn for kinds grown towards it.
  */
 import type { Climate } from '../../climate/climate.ts';
+import { memory } from '../../climate/remembered.ts';
 import { soilTempNormC } from '../../climate/soil-temperature.ts';
 import { originOf, type Span, type Vegetable } from '../../handbook/shapes.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
@@ -22,7 +23,7 @@ const SHORT_BY_DAYS = 21;
 /** Days a first sowing stays open where the season is short. House default. */
 const SHORT_OPEN_DAYS = 7;
 
-const windows = new WeakMap<Climate, Map<string, CropWindow | undefined>>();
+const windows = memory<Climate, string, CropWindow | undefined>();
 
 /**
  * The window of a crop in a season, sown or set out. Worked out once a climate.
@@ -30,11 +31,8 @@ const windows = new WeakMap<Climate, Map<string, CropWindow | undefined>>();
  * @returns nothing where no freeze date is known, the soil stays too cold, or the season is too short for it
  */
 export function cropWindow(climate: Climate, ask: FirstDayAsk): CropWindow | undefined {
-  const known = windows.get(climate) ?? new Map<string, CropWindow | undefined>();
-  windows.set(climate, known);
   const name = `${ask.crop.id} ${ask.how} ${ask.season} ${ask.frostRisk}`;
-  if (!known.has(name)) known.set(name, workedOut(climate, ask));
-  return known.get(name);
+  return windows(climate, name, () => workedOut(climate, ask));
 }
 
 function workedOut(climate: Climate, ask: FirstDayAsk): CropWindow | undefined {
