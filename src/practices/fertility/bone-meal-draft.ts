@@ -2,6 +2,7 @@
  * Bone meal, only where a soil test found little phosphorus: worked in by small lifts of the fork in the spring after
  * the test, and never by default.
  */
+
 import type { Bed } from '../../garden/garden.ts';
 import { boneMeal } from '../../handbook/fertilisers.ts';
 import { addDays, clampDay, type Day } from '../../measures/days.ts';
@@ -14,6 +15,7 @@ import type { PracticeInput } from '../practice.ts';
 import { SOIL_AWAKE_C, seasonAfter, soilAwake } from '../seasons.ts';
 import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
 import { springWork, workedBeds } from '../spring-work.ts';
+import { bedSubject } from '../subjects.ts';
 import { testsOf } from './soil-test.ts';
 
 /** Soil phosphorus below which it is called low, ppm. From memory: laboratories draw this line near 10. */
@@ -62,7 +64,7 @@ function boneMealDraft(
     practice: 'fertility',
     kind: 'bone-meal',
     job: { id: 'bone-meal', title: 'Work bone meal in with the fork' },
-    subject: { type: 'bed', id: bed.id, name: bed.name },
+    subject: bedSubject(bed),
     weight: 'work',
     title: `Work bone meal into ${bed.name} with the fork`,
     steps: [

@@ -13,6 +13,7 @@ import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { STREW_MINUTES_PER_M2 } from '../effort.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
+import { plantingSubject } from '../subjects.ts';
 import { type NitrogenBalance, nitrogenBalance } from './nitrogen.ts';
 import { lastTest } from './soil-test.ts';
 
@@ -45,14 +46,7 @@ function feedDraft(input: PracticeInput, bed: Bed, span: CropSpan, balance: Nitr
     practice: 'fertility',
     kind: 'feed-crop',
     job: { id: 'feed-crop', title: 'Strew a meal for hungry crops' },
-    subject: {
-      type: 'planting',
-      id: span.planting.id,
-      name: `${crop} in ${bed.name}`,
-      bedId: bed.id,
-      grows: crop,
-      bedName: bed.name,
-    },
+    subject: plantingSubject(span.planting.id, crop, bed),
     weight: 'check',
     title: `Strew a meal for the ${crop} in ${bed.name}`,
     steps: steps(input, bed, balance, grams),

@@ -2,6 +2,7 @@
  * The soil sample: in the garden's first autumn, and every third autumn after the last one. A bed that has a test of
  * its own keeps its own round.
  */
+
 import { freezeDay } from '../../climate/freeze.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed, SoilTest, Subject } from '../../garden/garden.ts';
@@ -11,6 +12,7 @@ import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { SAMPLE_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { bedSubject, gardenSubject } from '../subjects.ts';
 
 /** Years from one sample to the next: the short end of three to five (veg:V45). */
 export const SAMPLE_YEARS = 3;
@@ -37,9 +39,7 @@ function sampleDraft(input: PracticeInput, bed: Bed | undefined): TaskDraft | un
   const due = nextDue(input, last);
   if (due === undefined) return undefined;
   const { season, window, freeze } = due;
-  const subject: Subject = bed
-    ? { type: 'bed', id: bed.id, name: bed.name }
-    : { type: 'garden', id: garden.id, name: garden.name };
+  const subject: Subject = bed ? bedSubject(bed) : gardenSubject(garden);
   return {
     key: `soil-sample/${bed ? `bed:${bed.id}` : 'garden'}/${season}`,
     practice: 'fertility',

@@ -1,12 +1,14 @@
 /**
  * The evening before a cold night, as one task with its hour.
  */
+
 import type { ToldNight } from '../../garden/told-nights.ts';
 import { frostCovers } from '../../handbook/frost-covers.ts';
 import { quantity } from '../../measures/quantity.ts';
 import type { Supply, TaskDraft } from '../draft.ts';
 import { COVER_BED_MINUTES, PICK_BED_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 import { coverHour } from './hours.ts';
 import { tonightKey } from './keys.ts';
 import { tonightReasons } from './reasons.ts';
@@ -27,7 +29,7 @@ export function coverDraft({ garden }: PracticeInput, tonight: Tonight, told: To
     practice: 'frost-watch',
     kind: 'cover-beds',
     job: { id: 'frost-tonight', title: 'Before frost tonight' },
-    subject: { type: 'garden', id: garden.id, name: garden.name },
+    subject: gardenSubject(garden),
     weight: 'deadline',
     title: `${nightInTitle(tonight, told)}: ${workInTitle(tonight)}`,
     steps: stepsOf(tonight, told.snow),

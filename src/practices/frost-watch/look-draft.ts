@@ -1,11 +1,13 @@
 /**
  * The day after a night that a thermometer in the garden showed to be cold enough to hurt.
  */
+
 import type { ColdNight } from '../../garden/garden.ts';
 import { addDays } from '../../measures/days.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 import { lookKey, tonightKey } from './keys.ts';
 import { limitReasons } from './reasons.ts';
 import { isHurt } from './risk.ts';
@@ -32,7 +34,7 @@ export function lookDrafts({ garden }: PracticeInput, watched: readonly Standing
       practice: 'frost-watch',
       kind: 'look-for-frost-damage',
       job: { id: 'frost-look', title: 'Look for frost damage' },
-      subject: { type: 'garden', id: garden.id, name: garden.name },
+      subject: gardenSubject(garden),
       weight: 'check',
       title: `Look for frost damage: ${cropNames(hurt)}`,
       steps: stepsOf(hurt, killed),

@@ -1,6 +1,7 @@
 /**
  * The season's watch while nobody has told of a night: one entry in spring and one in autumn, with the odds.
  */
+
 import type { FreezeLimitF } from '../../climate/climate.ts';
 import { freezeDay, freezeOdds } from '../../climate/freeze.ts';
 import { seasonOf } from '../../climate/season.ts';
@@ -11,6 +12,7 @@ import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 import { watchKey } from './keys.ts';
 import { isTender, type Standing, standingOn } from './standing.ts';
 import { cropNames } from './words.ts';
@@ -110,7 +112,7 @@ function watchDraft({ garden, climate }: PracticeInput, watch: Watch): TaskDraft
     practice: 'frost-watch',
     kind: 'watch-for-frost',
     job: { id: 'frost-watch', title: 'Frost watch: have covers ready' },
-    subject: { type: 'garden', id: garden.id, name: garden.name },
+    subject: gardenSubject(garden),
     weight: 'check',
     title: `Frost watch: have covers ready ${half === 'spring' ? 'until' : 'from'} ${dated(turn)}`,
     steps: [

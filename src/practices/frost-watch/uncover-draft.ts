@@ -1,10 +1,12 @@
 /**
  * The morning after a cold night: covers off before the sun cooks what is under them.
  */
+
 import { addDays } from '../../measures/days.ts';
 import type { TaskDraft } from '../draft.ts';
 import { COVER_BED_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 import { uncoverHour } from './hours.ts';
 import { tonightKey, uncoverKey } from './keys.ts';
 import type { Tonight } from './tonight.ts';
@@ -34,7 +36,7 @@ export function uncoverDrafts(
       practice: 'frost-watch',
       kind: 'uncover-beds',
       job: { id: 'frost-uncover', title: 'Take the covers off' },
-      subject: { type: 'garden', id: garden.id, name: garden.name },
+      subject: gardenSubject(garden),
       weight: 'deadline',
       title: `Take the covers off ${beds}`,
       steps: [

@@ -1,7 +1,7 @@
 /**
  * Mulch by the bed: how much of it, what to look out for, and what every task about it has in common.
  */
-import type { Bed, Subject } from '../../garden/garden.ts';
+import type { Bed } from '../../garden/garden.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { barrowLoads } from '../barrow.ts';
 import { areaOf } from '../bed-timeline.ts';
@@ -9,6 +9,7 @@ import { knownAs } from '../confidence.ts';
 import type { Reason, ReasonSource, Supply } from '../draft.ts';
 import { effortOverArea, MULCH_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { bedSubject } from '../subjects.ts';
 
 /** Litres of loose mulch over a bed, as piled: m² × mm. */
 export function mulchLitres(bed: Bed, depthMm: number): number {
@@ -43,11 +44,6 @@ export const CARRYING_CAUTIONS: readonly string[] = [
 /** The first of each kind: two crops side by side share one mulch. */
 export function firstOfEach<T>(items: readonly T[], kindOf: (item: T) => string | number): T[] {
   return items.filter((item, i) => items.findIndex((other) => kindOf(other) === kindOf(item)) === i);
-}
-
-/** The bed as the subject of a task. */
-function bedSubject({ id, name }: Bed): Subject {
-  return { type: 'bed', id, name };
 }
 
 /** What every draft about mulch begins from. */

@@ -1,13 +1,15 @@
 /**
  * A planting where it grows, and what all its tasks have in common.
  */
-import type { Bed, Planting, Subject } from '../../garden/garden.ts';
+
+import type { Bed, Planting } from '../../garden/garden.ts';
 import type { Vegetable } from '../../handbook/shapes.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { type CropSpan, cropSpans } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';
 import { setOutKey, sowCropKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
+import { plantingSubject } from '../subjects.ts';
 
 /** A planting with all its tasks need: where it is, what it is, what grows there before and after it. */
 export interface PlantingInBed {
@@ -58,14 +60,7 @@ export function startedFrom(at: PlantingInBed): string {
 /** What every draft about a planting begins from. */
 export const draftOfPlanting = ({ climate }: PracticeInput, { planting, bed, name }: PlantingInBed) => ({
   practice: 'planting' as const,
-  subject: {
-    type: 'planting',
-    id: planting.id,
-    name: `${name} in ${bed.name}`,
-    bedId: bed.id,
-    grows: name,
-    bedName: bed.name,
-  } satisfies Subject,
+  subject: plantingSubject(planting.id, name, bed),
   cautions: [],
   supplies: [],
   needs: [],

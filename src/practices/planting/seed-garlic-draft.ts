@@ -9,6 +9,7 @@ import { knownAs } from '../confidence.ts';
 import type { TaskDraft } from '../draft.ts';
 import { ORDER_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 
 /** Days before planting that garlic is ordered: sellers close their lists weeks ahead. Common practice; the days a house default. */
 const ORDER_DAYS = { first: 112, usual: 84, last: 56 } as const;
@@ -33,7 +34,7 @@ export function garlicOrderDrafts({ garden, climate }: PracticeInput): TaskDraft
       practice: 'planting',
       kind: 'order-garlic',
       job: { id: 'order-garlic', title: 'Order garlic to plant' },
-      subject: { type: 'garden', id: garden.id, name: garden.name },
+      subject: gardenSubject(garden),
       weight: 'deadline',
       title: 'Order garlic to plant, or set your own best bulbs aside',
       steps: [

@@ -1,6 +1,7 @@
 /**
  * One order a season for all that is sown or planted in it, in time for the first of it.
  */
+
 import { originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day, latestOf } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
@@ -8,6 +9,7 @@ import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { ORDER_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 import { CHIT_DAYS, DELIVERY_DAYS, doubtfulOf, type SeedNeed, wantedOf } from './seed-needs.ts';
 import { seedTestKey, TEST_DAYS } from './seed-test-draft.ts';
 
@@ -39,7 +41,7 @@ export function seedOrderDraft(
     practice: 'planting',
     kind: 'order-seed',
     job: { id: 'order-seed', title: 'Order seed' },
-    subject: { type: 'garden', id: garden.id, name: garden.name },
+    subject: gardenSubject(garden),
     weight: 'deadline',
     title: `Order seed: ${inTitle(wanted)}`,
     steps: orderSteps(needs, wanted),

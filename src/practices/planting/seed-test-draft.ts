@@ -1,12 +1,14 @@
 /**
  * A test of the packets in their last year, before seed is ordered.
  */
+
 import { originOf } from '../../handbook/shapes.ts';
 import { addDays, latestOf } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 import { DELIVERY_DAYS, doubtfulOf, type SeedNeed } from './seed-needs.ts';
 
 /** Days a test takes: a look after a week and another after two (veg:V83). */
@@ -49,7 +51,7 @@ export function seedTestDraft(
     practice: 'planting',
     kind: 'test-seed',
     job: { id: 'test-seed', title: 'Test old seed' },
-    subject: { type: 'garden', id: garden.id, name: garden.name },
+    subject: gardenSubject(garden),
     weight: 'work',
     title: `Test old seed: ${doubtful.map(({ what }) => what).join(', ')}`,
     steps: testSteps(doubtful),

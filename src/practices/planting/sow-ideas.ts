@@ -1,6 +1,7 @@
 /**
  * What can be sown, for a garden that has no crop planned: one look a half-season, naming easy kinds and their days.
  */
+
 import { seasonOf } from '../../climate/season.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
@@ -10,6 +11,7 @@ import type { TaskDraft, Window } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midsummerOf } from '../seasons.ts';
+import { gardenSubject } from '../subjects.ts';
 import { easyKinds, type Sowable } from './later-crops.ts';
 
 /** Kinds a look names at the most. House default. */
@@ -108,7 +110,7 @@ function draftOf(
     practice: 'planting',
     kind: 'sow-ideas',
     job: { id: 'sow-ideas', title: WORDS[half] },
-    subject: { type: 'garden', id: garden.id, name: garden.name },
+    subject: gardenSubject(garden),
     weight: 'check',
     title: WORDS[half],
     steps: [

@@ -4,6 +4,7 @@
  * would bring the disease back is planned anew. And the plan of the season to come, settled before the covers that hang
  * on it are sown.
  */
+
 import { freezeOdds } from '../../climate/freeze.ts';
 import type { Odds } from '../../climate/odds.ts';
 import { seasonOf } from '../../climate/season.ts';
@@ -18,6 +19,7 @@ import { CUT_MINUTES_PER_M2, effortOverArea, START_UP_MINUTES } from '../effort.
 import { clearKey } from '../keys.ts';
 import type { Practice, PracticeInput } from '../practice.ts';
 import { seasonsAround } from '../seasons.ts';
+import { bedSubject } from '../subjects.ts';
 import { type Changeover, changeoverOf } from './changeover.ts';
 import { planAgainDrafts } from './plan-again-draft.ts';
 import { clearReasons } from './reasons.ts';
@@ -119,7 +121,7 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
     job: lifted
       ? { id: 'lift-crop', title: 'Lift the last of the crop' }
       : { id: 'clear-bed', title: 'Clear the bed, leave the roots' },
-    subject: { type: 'bed', id: bed.id, name: bed.name },
+    subject: bedSubject(bed),
     weight: 'work',
     title: lifted
       ? `Lift the last of the ${crop} in ${bed.name}`

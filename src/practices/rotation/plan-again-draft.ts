@@ -1,6 +1,7 @@
 /**
  * A plan that a disease has overtaken: plantings and covers that would bring it back are settled again.
  */
+
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
@@ -11,6 +12,7 @@ import { hostsOf } from '../disease.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { cropLockOut, type LockOut, lockedPlantings, lockedStands } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
+import { bedSubject } from '../subjects.ts';
 import { lockReasons } from './disease-reasons.ts';
 
 /** Days before a planting goes in that its season's plan is looked at: a year, before seed is ordered. House default. */
@@ -62,7 +64,7 @@ function planAgainDraft(input: PracticeInput, bed: Bed, season: number, clashes:
     practice: 'rotation',
     kind: 'plan-again',
     job: { id: 'plan-again', title: 'Settle the plan again after a disease' },
-    subject: { type: 'bed', id: bed.id, name: bed.name },
+    subject: bedSubject(bed),
     weight: 'work',
     title: `Settle the plan for ${bed.name} again: no ${[...new Set(clashes.map(({ what }) => what))].join(', no ')}`,
     steps: [

@@ -1,6 +1,7 @@
 /**
  * A planting something was found on: what is sick comes out at once, and nothing of it goes to the compost.
  */
+
 import { addDays } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
@@ -9,6 +10,7 @@ import type { Supply, TaskDraft } from '../draft.ts';
 import { effortOverArea, START_UP_MINUTES } from '../effort.ts';
 import { coverLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
+import { bedSubject } from '../subjects.ts';
 import { sickReasons } from './disease-reasons.ts';
 
 /** Days within which sick plants are taken out: until the next weekend. House default. */
@@ -27,7 +29,7 @@ export function remainsDraft(input: PracticeInput, sick: SickPlanting, stands: b
     practice: 'rotation',
     kind: 'take-out-sick',
     job: { id: 'take-out-sick', title: 'Take the remains out, not to the compost' },
-    subject: { type: 'bed', id: bed.id, name: bed.name },
+    subject: bedSubject(bed),
     weight: 'work',
     title: stands
       ? `Take the sick ${crop} out of ${bed.name}, not to the compost`

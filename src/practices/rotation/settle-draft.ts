@@ -1,6 +1,7 @@
 /**
  * Settling next season's plan: before the covers that depend on it, and before seed is ordered for it.
  */
+
 import { freezeDay, freezeOdds } from '../../climate/freeze.ts';
 import { originOf } from '../../handbook/shapes.ts';
 import { addDays, clampDay, type Day, earliestOf } from '../../measures/days.ts';
@@ -8,6 +9,7 @@ import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midwinterAfter, seasonName } from '../seasons.ts';
+import { gardenSubject } from '../subjects.ts';
 import { type BedReview, bedReviews } from './bed-review.ts';
 import { settleSteps, unknownBeds, YEARLY_WAITS } from './settle-steps.ts';
 
@@ -30,7 +32,7 @@ export function settleDrafts(input: PracticeInput, season: number): TaskDraft[] 
       practice: 'rotation',
       kind: 'settle-plan',
       job: { id: 'settle-plan', title: 'Settle the plan' },
-      subject: { type: 'garden', id: garden.id, name: garden.name },
+      subject: gardenSubject(garden),
       weight: 'work',
       title: `Settle the plan for ${seasonName(climate, season)}: which crop in which bed`,
       steps: settleSteps(reviews, climate, season),

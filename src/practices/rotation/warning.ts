@@ -1,6 +1,7 @@
 /**
  * The word about a crop whose family comes back too soon, where no changeover in its bed carries it.
  */
+
 import type { Bed } from '../../garden/garden.ts';
 import { addDays, latestOf } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
@@ -9,6 +10,7 @@ import type { Reason, TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
 import { cropLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
+import { plantingSubject } from '../subjects.ts';
 import { returnsTooSoon } from './reasons.ts';
 
 /** Days before a crop goes in that its rotation is looked at: time to choose another bed, or another crop. House default. */
@@ -46,14 +48,7 @@ function warningDraft(
     practice: 'rotation',
     kind: 'check-rotation',
     job: { id: 'check-rotation', title: 'Look at the rotation' },
-    subject: {
-      type: 'planting',
-      id: planting.id,
-      name: `${grows} in ${bed.name}`,
-      bedId: bed.id,
-      grows,
-      bedName: bed.name,
-    },
+    subject: plantingSubject(planting.id, grows, bed),
     weight: 'check',
     title: `Mind the rotation: ${grows} in ${bed.name}`,
     steps: [

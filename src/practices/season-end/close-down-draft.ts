@@ -1,12 +1,14 @@
 /**
  * Hoses, tools and a look for slugs before the first hard freeze.
  */
+
 import { freezeDay, freezeOdds } from '../../climate/freeze.ts';
 import { addDays } from '../../measures/days.ts';
 import { celsius } from '../../measures/units.ts';
 import { knownAs } from '../confidence.ts';
 import type { TaskDraft } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 
 /** The freeze that bursts hoses and taps left full: 28 °F. Common practice calls it the first hard one. */
 const HARD_F = 28;
@@ -30,7 +32,7 @@ export function closeDownDrafts({ garden, climate }: PracticeInput, season: numb
       practice: 'season-end',
       kind: 'close-down',
       job: { id: 'close-down', title: 'Drain the hoses and clean the tools' },
-      subject: { type: 'garden', id: garden.id, name: garden.name },
+      subject: gardenSubject(garden),
       weight: 'work',
       title: 'Drain the hoses and clean the tools',
       steps: [

@@ -1,6 +1,7 @@
 /**
  * Gathering leaves as they fall, for the browns of a year.
  */
+
 import { freezeDay, freezeOdds } from '../../climate/freeze.ts';
 import { feedstockById } from '../../handbook/feedstocks.ts';
 import { addDays, clampDay, type Day, earliestOf } from '../../measures/days.ts';
@@ -9,6 +10,7 @@ import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 import { frozenSpan } from './frozen-span.ts';
 import { inTens, SCRAPS_G_A_DAY, scrapsOf, troddenShare } from './scraps.ts';
 import { winterNeed } from './winter-room.ts';
@@ -35,7 +37,7 @@ export function leavesDrafts(input: PracticeInput, season: number): TaskDraft[] 
       practice: 'season-end',
       kind: 'gather-leaves',
       job: { id: 'gather-leaves', title: 'Gather leaves' },
-      subject: { type: 'garden', id: garden.id, name: garden.name },
+      subject: gardenSubject(garden),
       weight: 'work',
       title: 'Gather leaves for a year of browns',
       steps: leafSteps(input, season, stock),

@@ -1,6 +1,7 @@
 /**
  * Making room in a bin before it freezes.
  */
+
 import type { Bin } from '../../garden/garden.ts';
 import { BROWNS_TO_GREENS, feedstockById } from '../../handbook/feedstocks.ts';
 import { addDays } from '../../measures/days.ts';
@@ -8,6 +9,7 @@ import { dated, quantity } from '../../measures/quantity.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 import { FREEZES_BELOW_C, type FrozenSpan, frozenSpan } from './frozen-span.ts';
 import { SCRAPS_G_A_DAY, scrapsLitresADay } from './scraps.ts';
 import { fullOn, type WinterBin, type WinterNeed, winterBin, winterNeed } from './winter-room.ts';
@@ -31,7 +33,7 @@ export function winterBinDrafts(input: PracticeInput, season: number): TaskDraft
       practice: 'season-end',
       kind: 'winter-bin',
       job: { id: 'winter-bin', title: 'Make room for the winter scraps' },
-      subject: { type: 'garden', id: garden.id, name: garden.name },
+      subject: gardenSubject(garden),
       weight: 'work',
       title: `Make room for the winter scraps in ${found.bin.name}, leaves beside it`,
       steps: [roomStep(found), ...fillSteps(found.bin, need, span), ...RULES_OF_WINTER],

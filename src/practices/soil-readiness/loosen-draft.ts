@@ -2,6 +2,7 @@
  * Loosening without turning. A raised bed nobody treads on needs none; ground that was trodden until it became a bed is
  * loosened once, in the first spring the garden sees it.
  */
+
 import { dayOfIndex } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { addDays, clampDay, type Day } from '../../measures/days.ts';
@@ -14,6 +15,7 @@ import type { PracticeInput } from '../practice.ts';
 import { SOIL_AWAKE_C, seasonAfter, soilAwake } from '../seasons.ts';
 import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
 import { springWork, workedBeds } from '../spring-work.ts';
+import { bedSubject } from '../subjects.ts';
 
 /** Depth the fork goes, mm: 8 to 12 in (veg:V17 for new beds). */
 const FORK_DEPTH_MM = { low: 200, high: 300 } as const;
@@ -53,7 +55,7 @@ function loosenDraft(input: PracticeInput, bed: Bed, season: number, awake: Day)
     practice: 'soil-readiness',
     kind: 'loosen-bed',
     job: { id: 'loosen-bed', title: 'Loosen the soil without turning it' },
-    subject: { type: 'bed', id: bed.id, name: bed.name },
+    subject: bedSubject(bed),
     weight: 'work',
     title: `Loosen ${bed.name} without turning it`,
     steps: [

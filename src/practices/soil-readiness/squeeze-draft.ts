@@ -2,6 +2,7 @@
  * The squeeze test: one handful for all beds of one soil, before the first spring work; again some days after one that
  * smeared.
  */
+
 import { fitToWorkOdds, springWorkOdds } from '../../climate/fit-to-work.ts';
 import type { Odds } from '../../climate/odds.ts';
 import { dayOfIndex } from '../../climate/season.ts';
@@ -17,6 +18,7 @@ import type { PracticeInput } from '../practice.ts';
 import { midsummerOf, SOIL_AWAKE_C } from '../seasons.ts';
 import { awaitedSqueezeKey, setbackAfter, soilClassOf, squeezesOf, textureRow } from '../soil-class.ts';
 import { type SpringWork, springWork } from '../spring-work.ts';
+import { gardenSubject } from '../subjects.ts';
 
 /** Days about the best one in which the test is as good: a week holds a work day of every household. House default. */
 const CANDIDATE_DAYS = 7;
@@ -72,7 +74,7 @@ export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft |
     practice: 'soil-readiness',
     kind: 'squeeze-soil',
     job: { id: 'squeeze-soil', title: 'Squeeze a handful of soil' },
-    subject: { type: 'garden', id: garden.id, name },
+    subject: gardenSubject(garden, name),
     weight: 'check',
     title: `Squeeze a handful of the ${name}${last === undefined ? '' : ' again'}`,
     steps: steps(soil, how),

@@ -1,6 +1,7 @@
 /**
  * Ordering what the bins will not give.
  */
+
 import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { barrowLoads } from '../barrow.ts';
@@ -8,6 +9,7 @@ import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, TaskKey, Window } from '../draft.ts';
 import { ORDER_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 import { BEAN_TEST_DAYS, type BoughtHeap, ORDER_TO_SPREAD_DAYS } from './bought.ts';
 import type { Share } from './stock.ts';
 
@@ -80,7 +82,7 @@ function orderDraft(
     practice: 'topdressing',
     kind: 'order-compost',
     job: { id: 'order-compost', title: 'Order compost' },
-    subject: { type: 'garden', id: input.garden.id, name: input.garden.name },
+    subject: gardenSubject(input.garden),
     weight: 'deadline',
     title: 'Order compost: the bins will not give enough',
     steps: [

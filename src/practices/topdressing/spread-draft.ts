@@ -1,6 +1,7 @@
 /**
  * Spreading a bed's layer.
  */
+
 import type { TopdressingHabit } from '../../garden/garden.ts';
 import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
@@ -12,6 +13,7 @@ import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { effortOverArea, SPREAD_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { bedSubject } from '../subjects.ts';
 import { ORDER_TO_SPREAD_DAYS } from './bought.ts';
 import type { SeasonOrder } from './order-draft.ts';
 import type { Share } from './stock.ts';
@@ -39,7 +41,7 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
     practice: 'topdressing',
     kind: 'topdress',
     job: { id: 'topdress', title: 'Topdress with compost' },
-    subject: { type: 'bed', id: bed.id, name: bed.name },
+    subject: bedSubject(bed),
     weight: 'work',
     title: `Topdress ${bed.name}`,
     steps: [

@@ -1,11 +1,13 @@
 /**
  * Growing beans in bought compost before it goes on any bed.
  */
+
 import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import type { TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { gardenSubject } from '../subjects.ts';
 import { BEAN_TEST_DAYS, type BoughtHeap } from './bought.ts';
 
 /** A test for each day on which untested compost was bought. */
@@ -28,7 +30,7 @@ function testDraft({ garden }: PracticeInput, { testKey, on, ordered, here, litr
     practice: 'topdressing',
     kind: 'test-compost',
     job: { id: 'test-compost', title: 'Test the bought compost with beans' },
-    subject: { type: 'garden', id: garden.id, name: garden.name },
+    subject: gardenSubject(garden),
     weight: 'check',
     title: `Test the bought compost with beans (${quantity(litres, 'L')})`,
     steps: [
