@@ -5,35 +5,19 @@ import { type Day, dayParts, weekStart } from '../../src/measures/days.ts';
 import { formatDay, readableIn } from '../../src/measures/quantity.ts';
 import { PRACTICE_WORDS } from '../../src/schedule/entry-text.ts';
 import type { Entry } from '../../src/schedule/plan.ts';
-import { createSteward } from '../../src/steward/create-steward.ts';
-import { layDemo } from '../../src/steward/demo.ts';
-import { openStore } from '../../src/store/store.ts';
+import { demoPlan } from './demo-plan.ts';
 
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
+/** The months' names, January first, as the program writes them. */
+const MONTHS = Array.from({ length: 12 }, (_, month) =>
+  formatDay(`2027-${String(month + 1).padStart(2, '0')}-01`, 'metric').slice(2),
+);
 
 /** The day the demo garden is laid on for the reading: what it plans from there is the whole of that year. */
 export const READING_DAY: Day = '2027-01-01';
 
 /** The open entries of the year, as planned on its first day. */
 export async function entriesOfTheYear(): Promise<Entry[]> {
-  const clock = { now: () => `${READING_DAY}T15:00:00.000Z`, today: READING_DAY };
-  const store = await openStore({ file: ':memory:', now: clock.now() });
-  const steward = createSteward({ store, clock });
-  const { plan } = await steward.view(await layDemo({ steward, clock }));
-  await steward.close();
+  const plan = await demoPlan(READING_DAY);
   const { year } = dayParts(READING_DAY);
   return plan.entries.filter(({ day, state }) => state === 'open' && dayParts(day).year === year);
 }

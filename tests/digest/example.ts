@@ -3,6 +3,7 @@ import type { Day } from '../../src/measures/days.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
 import { makePlan } from '../../src/schedule/reconcile.ts';
+import { NOTHING_TOLD } from '../garden/nothing-told.ts';
 
 /** A garden worked on Wednesdays and Saturdays, two hours a week. */
 export const hollowLane: Garden = {
@@ -27,19 +28,7 @@ export const hollowLane: Garden = {
   stands: [],
   bins: [],
   piles: [],
-  topdressed: [],
-  compostBought: [],
-  away: [],
-  gear: [],
-  seeds: [],
-  soilTests: [],
-  soilSqueezes: [],
-  diseases: [],
-  coldNights: [],
-  weather: [],
-  done: [],
-  skipped: {},
-  pins: {},
+  ...NOTHING_TOLD,
 };
 
 /** What a test says of a draft; the rest is filled in. */

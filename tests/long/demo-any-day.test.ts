@@ -1,8 +1,6 @@
-import { expect, it, onTestFinished } from 'vitest';
+import { expect, it } from 'vitest';
 import { addDays, weekStart } from '../../src/measures/days.ts';
-import { createSteward } from '../../src/steward/create-steward.ts';
-import { layDemo } from '../../src/steward/demo.ts';
-import { openStore } from '../../src/store/store.ts';
+import { demoPlan } from '../demo-data/demo-plan.ts';
 
 /** Anchors through two years, every eleventh day, a leap day and both turns of the year among them. */
 const ANCHORS = [
@@ -16,11 +14,7 @@ const ANCHORS = [
 const MOST_A_WEEK = 7;
 
 it.each(ANCHORS)('the demo garden laid on %s has work, no clash and no crowded week', async (today) => {
-  const clock = { now: () => `${today}T15:00:00.000Z`, today };
-  const store = await openStore({ file: ':memory:', now: clock.now() });
-  const steward = createSteward({ store, clock });
-  onTestFinished(() => steward.close());
-  const { plan } = await steward.view(await layDemo({ steward, clock }));
+  const plan = await demoPlan(today);
   const open = plan.entries.filter(({ state }) => state === 'open');
   const weeks = new Map<string, string[]>();
   for (const { day, title } of open) weeks.set(weekStart(day), [...(weeks.get(weekStart(day)) ?? []), title]);

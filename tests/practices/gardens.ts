@@ -1,6 +1,7 @@
 /**
  * Invented gardens small enough to work out by hand, over real and stated climates.
  */
+
 import type { Climate } from '../../src/climate/climate.ts';
 import { climateFromFrostDates } from '../../src/climate/from-frost-dates.ts';
 import type { Bed, Garden, Pile, Place, Planting, Stand } from '../../src/garden/garden.ts';
@@ -9,6 +10,7 @@ import { draftsOf } from '../../src/practices/catalogue.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
 import type { PracticeInput } from '../../src/practices/practice.ts';
 import { NO_OFFSETS, recordClimate } from '../climate/real-data.ts';
+import { NOTHING_TOLD } from '../garden/nothing-told.ts';
 
 /** Milwaukee's last thirty seasons: median freezes 23 April and 23 October. */
 export const milwaukee = recordClimate('milwaukee', 2020);
@@ -45,19 +47,7 @@ export function garden(parts: Partial<Omit<Garden, 'place'>> & { place?: Partial
     climate: { kind: 'daily-record', file: 'weather.csv' },
     beds: [bed('a')],
     bins: [{ id: 'bin', name: 'Left bay', volumeL: 900 }],
-    topdressed: [],
-    compostBought: [],
-    away: [],
-    gear: [],
-    seeds: [],
-    soilTests: [],
-    soilSqueezes: [],
-    diseases: [],
-    coldNights: [],
-    weather: [],
-    done: [],
-    skipped: {},
-    pins: {},
+    ...NOTHING_TOLD,
     ...parts,
     place: { ...place, ...parts.place },
     plantings: (parts.plantings ?? []).map(({ start, lastHarvest, ...row }) => ({

@@ -1,12 +1,14 @@
 /**
  * Invented drafts and gardens, small enough to work out on a wall calendar.
  */
+
 import type { Garden } from '../../src/garden/garden.ts';
 import type { Day } from '../../src/measures/days.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
 import { type Placed, type Placing, place } from '../../src/schedule/place.ts';
 import type { Entry, Plan, PlannedTask } from '../../src/schedule/plan.ts';
 import { makePlan, type PlanInput } from '../../src/schedule/reconcile.ts';
+import { NOTHING_TOLD } from '../garden/nothing-told.ts';
 
 /** A draft's window as earliest, preferred and latest day; two days are both preferred and latest alike. */
 export type Days = readonly [earliest: Day, preferred: Day, latest: Day];
@@ -75,19 +77,7 @@ export function garden(parts: Partial<Garden> = {}): Garden {
     stands: [],
     bins: [],
     piles: [],
-    topdressed: [],
-    compostBought: [],
-    away: [],
-    gear: [],
-    seeds: [],
-    soilTests: [],
-    soilSqueezes: [],
-    diseases: [],
-    coldNights: [],
-    weather: [],
-    done: [],
-    skipped: {},
-    pins: {},
+    ...NOTHING_TOLD,
     ...parts,
   };
 }

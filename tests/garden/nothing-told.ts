@@ -1,0 +1,18 @@
+import type { Garden } from '../../src/garden/garden.ts';
+
+/** A garden's lists of what was told and done, with nothing in them. */
+export const NOTHING_TOLD = {
+  topdressed: [],
+  compostBought: [],
+  away: [],
+  gear: [],
+  seeds: [],
+  soilTests: [],
+  soilSqueezes: [],
+  diseases: [],
+  coldNights: [],
+  weather: [],
+  done: [],
+  skipped: {},
+  pins: {},
+} satisfies Partial<Garden>;
