@@ -3,11 +3,19 @@
  */
 import type { Garden, SoilTest } from '../../garden/garden.ts';
 
-/** Soil tests that speak for a bed, newest first: its own where it has any, else those of the whole garden. */
+/**
+ * Soil tests that speak for a bed, newest first: its own where it has any, else those of the whole garden. Of two on a
+ * day the richer soil comes first, so that what is spread does not hang on the order they were written in.
+ */
 export function testsOf({ soilTests }: Pick<Garden, 'soilTests'>, bedId: string): SoilTest[] {
-  const newest = [...soilTests].sort((a, b) => (a.on > b.on ? -1 : a.on < b.on ? 1 : 0));
+  const newest = [...soilTests].sort((a, b) => (a.on > b.on ? -1 : a.on < b.on ? 1 : poorer(a, b)));
   const own = newest.filter((test) => test.bedId === bedId);
   return own.length > 0 ? own : newest.filter((test) => test.bedId === undefined);
+}
+
+function poorer(a: SoilTest, b: SoilTest): number {
+  const { phosphorusPpm: p = 0, organicMatterPercent: matter = 0 } = a;
+  return (b.phosphorusPpm ?? 0) - p || (b.organicMatterPercent ?? 0) - matter;
 }
 
 /** The newest figure of a kind that was measured for a bed. */
