@@ -40,7 +40,7 @@ export function logWeather(call: Asked, rowOn: (today: string) => LoggedDay): Pr
       return;
     }
     writeLines(at.stdout, [
-      ...wrapped(factInWords(report, garden)),
+      ...wrapped(factInWords(report, garden, before.today)),
       ...previewLines(preview, units),
       ...(apply ? [] : ['', 'Nothing was changed. Add --apply to take it in.']),
     ]);

@@ -6,6 +6,7 @@ import { wrapped } from '../digest/wrapped.ts';
 import { readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { TaskMove } from '../steward/steward.ts';
+import { amountsInWords } from '../web/amount-words.ts';
 
 /** A heading and a line a move; nothing where nothing moves. */
 export function moveLines(heading: string, moves: readonly TaskMove[], units: UnitSystem): string[] {
@@ -20,8 +21,10 @@ export function section(heading: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : ['', heading, ...lines.flatMap((line) => wrapped(line, '  ', '    '))];
 }
 
-function moveLine({ title, from, to }: TaskMove, units: UnitSystem): string {
+function moveLine({ title, from, to, amounts = [] }: TaskMove, units: UnitSystem): string {
   const [was, is] = [from, to].map((day) => day && fullDay(day, units));
   const how = was === undefined ? `comes on ${is}` : is === undefined ? `leaves ${was}` : `from ${was} to ${is}`;
-  return `${readableIn(units, title)}: ${from !== undefined && from === to ? `open again on ${is}` : how}`;
+  const stays = amounts.length > 0 ? `stays on ${is}` : `open again on ${is}`;
+  const words = [from !== undefined && from === to ? stays : how, amountsInWords(amounts, units)];
+  return `${readableIn(units, title)}: ${words.filter((part) => part !== '').join('; ')}`;
 }

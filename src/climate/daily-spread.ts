@@ -1,7 +1,7 @@
 /**
  * What a smooth course of means leaves out: warm days in cold months.
  *
- * A curve through monthly means has no heat units until its mean passes the base, though single warm days had some
+ * A curve through monthly means has no degree-days until its mean passes the base, though single warm days had some
  * before. So each day is taken as normally spread about its usual value, and its expected units are counted
  * (docs/climate.md).
  */

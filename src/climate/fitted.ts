@@ -16,7 +16,7 @@ export const DAILY_SPREAD_C = {
 } as const;
 
 /**
- * Standard deviation over years of the day a heat sum is reached, days: counted across midwinter, and within one
+ * Standard deviation over years of the day a sum of degree-days is reached, days: counted across midwinter, and within one
  * growing season. From twelve sums of cover crops on the Milwaukee and Bozeman records, 1991–2020: 6.6 to 8.8 and 2.9
  * to 7.0 (docs/climate.md).
  */

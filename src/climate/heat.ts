@@ -1,5 +1,5 @@
 /**
- * Heat units: how much warmth above a base a plant has had, in °C·days.
+ * Degree-days: how much warmth above a base a plant has had, in °C·days.
  *
  * Sums counted by different methods are not the same thing: to 1 June at base 4.4 °C the raised mean gives half as
  * much again as the plain mean at Bozeman (docs/climate.md). Every sum goes with the method it was made for.
@@ -34,7 +34,7 @@ export interface HeatCount {
 const SMALL_GRAIN = { baseC: 0, youngUpperC: 21.1, youngUntilUnits: 213, upperC: 35 } as const;
 
 /**
- * Heat units of one day, °C·days (McMaster & Wilhelm 1997, methods 1 and 2, agro:S12; phenology:P2).
+ * Degree-days of one day, °C·days (McMaster & Wilhelm 1997, methods 1 and 2, agro:S12; phenology:P2).
  *
  * @param unitsSoFar units of the days before, which only the small-grain count looks at
  */
@@ -75,7 +75,7 @@ export interface HeatTarget extends HeatCount {
   sum: number;
 }
 
-/** The day a heat sum is reached: its odds, its median, and its standard deviation over years in days. */
+/** The day a sum of degree-days is reached: its odds, its median, and its standard deviation over years in days. */
 interface HeatDate {
   odds: Odds;
   medianDay?: Day;
@@ -83,7 +83,7 @@ interface HeatDate {
 }
 
 /**
- * When a heat sum is reached, counting from a day on. With a daily record each season is run from that month and day,
+ * When a sum of degree-days is reached, counting from a day on. With a daily record each season is run from that month and day,
  * into the next season where need be, after the days that were logged since (see members.ts); a season with more than five days missing on the way is left out, and a missing
  * day counts as the one before it. Without a record the sum is made of the logged days and of expected units from monthly means, and the
  * spread is the measured one of {@link HEAT_DATE_SPREAD_DAYS}. A sum not reached within 365 days has no date.

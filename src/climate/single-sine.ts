@@ -1,5 +1,5 @@
 /**
- * Heat units of a day whose temperature is taken for a sine wave between its minimum and maximum.
+ * Degree-days of a day whose temperature is taken for a sine wave between its minimum and maximum.
  */
 
 /**

@@ -31,7 +31,7 @@ export function weekListText(list: WeekList, units: UnitSystem): string {
     section('Closing soon', closingLines(list, units)),
     section(
       'Does not fit',
-      list.clashes.map(({ title, what }) => `${title}: ${what}`),
+      list.clashes.map(({ title, what }) => readableIn(units, `${title}: ${what}`, list.today)),
     ),
     section('Window closed', missedLines(list, units)),
     section(

@@ -167,7 +167,7 @@ export interface CoverMix extends Row<'parts' | 'springSow'> {
 /** When a cover is sown, for the choice of a bloom model. */
 export type CoverSituation = 'overwintered' | 'spring-sown' | 'summer-sown';
 
-/** How a day's heat units are counted from its minimum and maximum (never mix the two). */
+/** How a day's degree-days are counted from its minimum and maximum (never mix the two). */
 export type HeatMethod =
   /** max(0, (tmin + tmax)/2 − base) */
   | 'mean-over-base'
@@ -195,9 +195,9 @@ export interface BloomModel {
     method: HeatMethod;
     sum: { low: number; usual: number; high: number };
   };
-  /** Heat units before the closing event at which the heads show, where that is known: the earlier, safer event. */
+  /** Degree-days before the closing event at which the heads show, where that is known: the earlier, safer event. */
   headsShowHeatBefore?: Span;
-  /** Days from sowing, when no heat sum is known. */
+  /** Days from sowing, when no sum of degree-days is known. */
   daysFromSowing?: Span;
   /** Flowering by the calendar, for kinds that go by the length of the day. */
   byZone?: readonly ZoneBloom[];

@@ -14,14 +14,18 @@ import {
   LITRES_PER_CUBIC_FOOT,
   LITRES_PER_CUBIC_YARD,
   LITRES_PER_GALLON,
+  LITRES_PER_QUART,
   M_PER_FOOT,
   M2_PER_SQUARE_FOOT,
   MM_PER_INCH,
   type UnitSystem,
 } from './units.ts';
 
-/** Units an amount may be stated in. `tempC` is a temperature, `deltaC` a difference of temperatures. */
-export type QuantityUnit = 'mm' | 'cm' | 'm' | 'm2' | 'L' | 'g' | 'kg' | 'tempC' | 'deltaC' | 'gPerM2';
+/**
+ * Units an amount may be stated in. `tempC` is a temperature, `deltaC` a difference of temperatures, `degreeDaysC`
+ * degrees Celsius above a base added up over days.
+ */
+export type QuantityUnit = 'mm' | 'cm' | 'm' | 'm2' | 'L' | 'g' | 'kg' | 'tempC' | 'deltaC' | 'degreeDaysC' | 'gPerM2';
 
 /** An amount with its unit, SI. */
 export interface Quantity {
@@ -93,25 +97,27 @@ export function formatQuantity({ value, unit }: Quantity, units: UnitSystem): st
 function formatMetric(value: number, unit: QuantityUnit): string {
   switch (unit) {
     case 'mm':
-      return `${rounded(value, 0)} mm`;
+      return `${amount(value, 0)} mm`;
     case 'cm':
-      return `${rounded(value, 1)} cm`;
+      return `${amount(value, 1)} cm`;
     case 'm':
-      return `${rounded(value, 2)} m`;
+      return `${amount(value, 2)} m`;
     case 'm2':
-      return `${rounded(value, 1)} m²`;
+      return `${amount(value, 1)} m²`;
     case 'L':
-      return `${rounded(value, value < 10 ? 1 : 0)} L`;
+      return `${amount(value, value < 10 ? 1 : 0)} L`;
     case 'g':
-      return value >= 1000 ? `${rounded(value / 1000, 2)} kg` : `${rounded(value, value < 10 ? 1 : 0)} g`;
+      return value >= 1000 ? `${amount(value / 1000, 2)} kg` : `${amount(value, value < 10 ? 1 : 0)} g`;
     case 'kg':
-      return `${rounded(value, value < 10 ? 1 : 0)} kg`;
+      return `${amount(value, value < 10 ? 1 : 0)} kg`;
     case 'tempC':
       return `${rounded(value, 1)} °C`;
     case 'deltaC':
       return `${rounded(value, 1)} °C`;
+    case 'degreeDaysC':
+      return `${rounded(value, 0)} degree-days`;
     case 'gPerM2':
-      return `${rounded(value, 1)} g/m²`;
+      return `${amount(value, 1)} g/m²`;
     default:
       return unit satisfies never;
   }
@@ -124,38 +130,41 @@ function formatUs(value: number, unit: QuantityUnit): string {
     case 'cm':
       return `${inches(value / CM_PER_INCH)} in`;
     case 'm':
-      return `${rounded(value / M_PER_FOOT, 1)} ft`;
+      return `${amount(value / M_PER_FOOT, 1)} ft`;
     case 'm2':
-      return `${rounded(value / M2_PER_SQUARE_FOOT, value < 10 * M2_PER_SQUARE_FOOT ? 1 : 0)} sq ft`;
+      return `${amount(value / M2_PER_SQUARE_FOOT, value < 10 * M2_PER_SQUARE_FOOT ? 1 : 0)} sq ft`;
     case 'L':
       return usVolume(value);
     case 'g':
       return usWeight(value);
     case 'kg':
-      return `${rounded((value * 1000) / GRAMS_PER_POUND, value < 5 ? 1 : 0)} lb`;
+      return `${amount((value * 1000) / GRAMS_PER_POUND, value < 5 ? 1 : 0)} lb`;
     case 'tempC':
       return `${rounded(fahrenheit(value), 0)} °F`;
     case 'deltaC':
       return `${rounded((value * 9) / 5, 0)} °F`;
+    case 'degreeDaysC':
+      return `${rounded((value * 9) / 5, 0)} degree-days`;
     case 'gPerM2':
-      return `${rounded((value / GRAMS_PER_OUNCE) * M2_PER_SQUARE_FOOT * 100, 1)} oz per 100 sq ft`;
+      return `${amount((value / GRAMS_PER_OUNCE) * M2_PER_SQUARE_FOOT * 100, 1)} oz per 100 sq ft`;
     default:
       return unit satisfies never;
   }
 }
 
-/** Cubic yards by the load, cubic feet by the barrow, and gallons below half a cubic foot, by the bucket. */
+/** Cubic yards by the load, cubic feet by the barrow, gallons by the bucket, and quarts below one gallon. */
 function usVolume(litres: number): string {
-  if (litres >= LITRES_PER_CUBIC_YARD) return `${rounded(litres / LITRES_PER_CUBIC_YARD, 1)} cu yd`;
-  if (litres >= LITRES_PER_CUBIC_FOOT / 2) return `${rounded(litres / LITRES_PER_CUBIC_FOOT, 1)} cu ft`;
-  return `${rounded(litres / LITRES_PER_GALLON, 1)} gal`;
+  if (litres >= LITRES_PER_CUBIC_YARD) return `${amount(litres / LITRES_PER_CUBIC_YARD, 1)} cu yd`;
+  if (litres >= LITRES_PER_CUBIC_FOOT / 2) return `${amount(litres / LITRES_PER_CUBIC_FOOT, 1)} cu ft`;
+  if (litres >= LITRES_PER_GALLON) return `${amount(litres / LITRES_PER_GALLON, 1)} gal`;
+  return litres === 0 ? '0 cu ft' : `${amount(litres / LITRES_PER_QUART, 1)} qt`;
 }
 
 /** Pounds from two pounds up, ounces below, as finely as a kitchen scale shows them. */
 function usWeight(grams: number): string {
-  if (grams >= 2 * GRAMS_PER_POUND) return `${rounded(grams / GRAMS_PER_POUND, 1)} lb`;
+  if (grams >= 2 * GRAMS_PER_POUND) return `${amount(grams / GRAMS_PER_POUND, 1)} lb`;
   const ounces = grams / GRAMS_PER_OUNCE;
-  return `${rounded(ounces, ounces < 1 ? 2 : ounces < 10 ? 1 : 0)} oz`;
+  return `${amount(ounces, ounces < 1 ? 2 : ounces < 10 ? 1 : 0)} oz`;
 }
 
 const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'] as const;
@@ -168,6 +177,12 @@ function inches(value: number): string {
   const [whole, fraction] = [Math.floor(eighths / 8), EIGHTHS[eighths % 8] ?? ''];
   const written = fraction === '' ? String(whole) : whole === 0 ? fraction : `${whole} ${fraction}`;
   return value < 0 ? `-${written}` : written;
+}
+
+/** A rounded amount; one too small for its digits keeps its first figure, so that something never reads as nothing. */
+function amount(value: number, digits: number): string {
+  if (value === 0 || Number(value.toFixed(digits)) !== 0) return rounded(value, digits);
+  return String(Number(value.toPrecision(1)));
 }
 
 function rounded(value: number, digits: number): string {

@@ -16,6 +16,8 @@ export const LITRES_PER_CUBIC_FOOT = 28.316846592;
 export const LITRES_PER_CUBIC_YARD = 27 * LITRES_PER_CUBIC_FOOT;
 /** Litres in a US gallon of 231 cubic inches. */
 export const LITRES_PER_GALLON = 3.785411784;
+/** Litres in a US quart, four to the gallon. */
+export const LITRES_PER_QUART = LITRES_PER_GALLON / 4;
 /** Grams in an avoirdupois ounce. */
 export const GRAMS_PER_OUNCE = 28.349523125;
 /** Grams in a pound of sixteen ounces. */

@@ -9,6 +9,7 @@ import type { Garden } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import type { Day, Instant } from '../measures/days.ts';
+import type { Quantity } from '../measures/quantity.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan } from '../schedule/plan.ts';
 import type { Feed } from '../store/feeds.ts';
@@ -42,7 +43,7 @@ export interface UndoPreview {
   entry: LedgerEntry;
   /** Later entries about the same beds, piles or tasks: they stay, and are listed so that nobody is surprised. */
   leaning: readonly LedgerEntry[];
-  /** Tasks that would move, appear or go. */
+  /** Tasks that would move, appear or go, or want other amounts. */
   moves: readonly TaskMove[];
 }
 
@@ -52,12 +53,21 @@ export type Report = Extract<
   { kind: 'cold-night-told' | 'away-told' | 'soil-squeezed' | 'disease-found' | 'weather-logged' }
 >;
 
-/** A task that a change would move, bring or take away. */
+/** A task that a change would move, bring or take away, or that would want other amounts. */
 export interface TaskMove {
   key: TaskKey;
   title: string;
   from?: Day;
   to?: Day;
+  /** Things to hand that would be wanted in other amounts; absent where none are. */
+  amounts?: readonly AmountChange[];
+}
+
+/** A thing to hand whose amount would change; an amount is absent where none is wanted. */
+export interface AmountChange {
+  what: string;
+  from?: Quantity;
+  to?: Quantity;
 }
 
 /** What taking a report in would do: shown before it is done. */

@@ -5,8 +5,8 @@ import type { DoneTask, Fact } from '../garden/facts.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused } from '../garden/problem.ts';
 import { projectGarden, standingEntries, undoneEntries } from '../garden/project.ts';
-import type { Plan } from '../schedule/plan.ts';
-import type { TaskMove } from './steward.ts';
+import type { Plan, PlannedTask } from '../schedule/plan.ts';
+import type { AmountChange, TaskMove } from './steward.ts';
 
 /**
  * The entry to take back: the one asked for, or the newest fact that can be. A taking-back can itself be taken back, when
@@ -94,7 +94,7 @@ function idsOf(effect: DoneTask['makes'][number]): string[] {
   return Object.entries(effect).flatMap(([name, value]) => (name.endsWith('Id') ? [String(value)] : []));
 }
 
-/** What moves, comes or goes between a plan and the one a change would make of it. */
+/** What moves, comes or goes between a plan and the one a change would make of it, and which amounts change. */
 export function movesBetween(before: Plan, after: Plan): TaskMove[] {
   const open = (plan: Plan) =>
     new Map(plan.tasks.filter(({ state }) => state !== 'skipped').map((task) => [task.key, task]));
@@ -102,8 +102,22 @@ export function movesBetween(before: Plan, after: Plan): TaskMove[] {
   const keys = [...new Set([...was.keys(), ...will.keys()])];
   return keys.flatMap((key) => {
     const [from, to] = [was.get(key), will.get(key)];
-    if (from?.day === to?.day && from?.state === to?.state) return [];
+    const amounts = from && to ? amountChanges(from, to) : [];
+    if (from?.day === to?.day && from?.state === to?.state && amounts.length === 0) return [];
     const title = (to ?? from)?.title ?? key;
-    return [{ key, title, ...(from ? { from: from.day } : {}), ...(to ? { to: to.day } : {}) }];
+    const days = { ...(from ? { from: from.day } : {}), ...(to ? { to: to.day } : {}) };
+    return [{ key, title, ...days, ...(amounts.length === 0 ? {} : { amounts }) }];
+  });
+}
+
+/** What is wanted in another amount than before, by what is to hand. */
+function amountChanges(before: PlannedTask, after: PlannedTask): AmountChange[] {
+  const measured = ({ supplies }: PlannedTask) =>
+    new Map(supplies.flatMap(({ what, amount }) => (amount === undefined ? [] : [[what, amount] as const])));
+  const [was, will] = [measured(before), measured(after)];
+  return [...new Set([...was.keys(), ...will.keys()])].flatMap((what) => {
+    const [from, to] = [was.get(what), will.get(what)];
+    if (from?.value === to?.value && from?.unit === to?.unit) return [];
+    return [{ what, ...(from ? { from } : {}), ...(to ? { to } : {}) }];
   });
 }

@@ -6,33 +6,39 @@ import type { Fact, WeatherTold } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
 import { MEASURED_WORDS, type Measured } from '../garden/weather-limits.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
+import type { Day } from '../measures/days.ts';
 import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 
-/** What a fact says, in one line. */
+/**
+ * What a fact says, in one line.
+ *
+ * @param beside a day the reader has in mind: days of another year are written with their year
+ */
 export function factInWords(
   fact: Fact,
   { beds, piles, bins, place: { units } }: Pick<Garden, 'beds' | 'piles' | 'bins' | 'place'>,
+  beside: Day,
 ): string {
   const titles = ({ tasks }: { tasks: readonly { title: string }[] }): string =>
-    tasks.map(({ title }) => readableIn(units, title)).join('; ');
+    tasks.map(({ title }) => readableIn(units, title, beside)).join('; ');
   switch (fact.kind) {
     case 'garden-imported':
       return `Garden file brought in: ${fact.file.garden.name}`;
     case 'tasks-done':
-      return `Done on ${formatDay(fact.on, units)}: ${titles(fact)}`;
+      return `Done on ${formatDay(fact.on, units, beside)}: ${titles(fact)}`;
     case 'tasks-skipped':
       return `Skipped: ${titles(fact)}`;
     case 'day-pinned':
-      return `Pinned to ${fullDay(fact.day, units)}: ${readableIn(units, fact.title)}`;
+      return `Pinned to ${fullDay(fact.day, units)}: ${readableIn(units, fact.title, beside)}`;
     case 'day-unpinned':
-      return `No longer pinned: ${readableIn(units, fact.title)}`;
+      return `No longer pinned: ${readableIn(units, fact.title, beside)}`;
     case 'pile-read': {
       const pile = piles.find(({ id }) => id === fact.pileId);
       const bin = bins.find(({ id }) => id === pile?.binId);
       const temp = fact.tempC === undefined ? undefined : formatQuantity({ value: fact.tempC, unit: 'tempC' }, units);
       const seen = [temp, fact.moisture, fact.smell].filter((part) => part !== undefined).join(', ');
-      return `Looked at the pile in ${bin?.name ?? fact.pileId} on ${formatDay(fact.on, units)}: ${seen}`;
+      return `Looked at the pile in ${bin?.name ?? fact.pileId} on ${formatDay(fact.on, units, beside)}: ${seen}`;
     }
     case 'cold-night-told': {
       const low = formatQuantity({ value: fact.lowC, unit: 'tempC' }, units);
@@ -41,11 +47,11 @@ export function factInWords(
     case 'away-told':
       return `Away from ${fullDay(fact.from, units)} to ${fullDay(fact.to, units)}`;
     case 'soil-squeezed':
-      return `Squeezed the ${fact.soilTexture.replaceAll('_', ' ')} on ${formatDay(fact.on, units)}: it ${fact.answer}`;
+      return `Squeezed the ${fact.soilTexture.replaceAll('_', ' ')} on ${formatDay(fact.on, units, beside)}: it ${fact.answer}`;
     case 'disease-found': {
       const bed = beds.find(({ id }) => id === fact.bedId)?.name ?? fact.bedId;
       const crop = vegetableById(fact.cropId).name;
-      return `Found ${fact.disease} on the ${crop} in ${bed} on ${formatDay(fact.on, units)}`;
+      return `Found ${fact.disease} on the ${crop} in ${bed} on ${formatDay(fact.on, units, beside)}`;
     }
     case 'weather-logged':
       return weatherInWords(fact.days, units);

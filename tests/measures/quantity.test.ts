@@ -10,7 +10,19 @@ import {
 } from '../../src/measures/quantity.ts';
 import type { UnitSystem } from '../../src/measures/units.ts';
 
-const units = fc.constantFrom<QuantityUnit[]>('mm', 'cm', 'm', 'm2', 'L', 'g', 'kg', 'tempC', 'deltaC', 'gPerM2');
+const units = fc.constantFrom<QuantityUnit[]>(
+  'mm',
+  'cm',
+  'm',
+  'm2',
+  'L',
+  'g',
+  'kg',
+  'tempC',
+  'deltaC',
+  'degreeDaysC',
+  'gPerM2',
+);
 const systems = fc.constantFrom<UnitSystem[]>('us', 'metric');
 
 describe('a sentence with marked amounts', () => {
@@ -53,6 +65,10 @@ describe('a day in words', () => {
 describe('an amount in metric', () => {
   it.each<[number, QuantityUnit, string]>([
     [12.7, 'mm', '13 mm'],
+    [0.4, 'mm', '0.4 mm'],
+    [0, 'mm', '0 mm'],
+    [0.04, 'L', '0.04 L'],
+    [712.4, 'degreeDaysC', '712 degree-days'],
     [2.54, 'cm', '2.5 cm'],
     [1.2345, 'm', '1.23 m'],
     [2.88, 'm2', '2.9 m²'],
@@ -89,7 +105,10 @@ describe('an amount in inches and pounds', () => {
     [0.3, 'm2', '3.2 sq ft'],
     [28.316846592, 'L', '1 cu ft'],
     [764.554857984, 'L', '1 cu yd'],
-    [1, 'L', '0.3 gal'],
+    [0, 'L', '0 cu ft'],
+    [0.01, 'L', '0.01 qt'],
+    [1, 'L', '1.1 qt'],
+    [3.785411784, 'L', '1 gal'],
     [10, 'L', '2.6 gal'],
     [14.2, 'L', '0.5 cu ft'],
     [2.4, 'g', '0.08 oz'],
@@ -102,6 +121,7 @@ describe('an amount in inches and pounds', () => {
     [-2.2222, 'tempC', '28 °F'],
     [55, 'tempC', '131 °F'],
     [10, 'deltaC', '18 °F'],
+    [500, 'degreeDaysC', '900 degree-days'],
     // 1 lb per 1000 sq ft is 4.8824 g/m² (extension tables), so 1.6 oz per 100 sq ft.
     [4.8824, 'gPerM2', '1.6 oz per 100 sq ft'],
   ])('%d %s is %s', (value, unit, text) => {
@@ -109,10 +129,10 @@ describe('an amount in inches and pounds', () => {
   });
 
   it('never writes a real amount of seed, compost or depth as nothing', () => {
-    const measured = fc.constantFrom<QuantityUnit[]>('mm', 'cm', 'm', 'L', 'm2', 'g', 'kg');
+    const measured = fc.constantFrom<QuantityUnit[]>('mm', 'cm', 'm', 'L', 'm2', 'g', 'kg', 'gPerM2');
     fc.assert(
-      fc.property(measured, fc.double({ min: 0.5, max: 500, noNaN: true }), (unit, value) => {
-        expect(formatQuantity({ value, unit }, 'us')).not.toMatch(/^0 /);
+      fc.property(measured, systems, fc.double({ min: 1e-6, max: 500, noNaN: true }), (unit, system, value) => {
+        expect(formatQuantity({ value, unit }, system)).not.toMatch(/^0 /);
       }),
     );
   });

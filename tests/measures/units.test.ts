@@ -8,6 +8,7 @@ import {
   LITRES_PER_CUBIC_FOOT,
   LITRES_PER_CUBIC_YARD,
   LITRES_PER_GALLON,
+  LITRES_PER_QUART,
   M_PER_FOOT,
   M2_PER_SQUARE_FOOT,
   MM_PER_INCH,
@@ -32,8 +33,9 @@ describe('the international yard and pound', () => {
     expect(LITRES_PER_CUBIC_YARD).toBeCloseTo(764.554857984, 9);
   });
 
-  it('makes a gallon 231 cubic inches, 3.785411784 L', () => {
+  it('makes a gallon 231 cubic inches, 3.785411784 L, four quarts', () => {
     expect(LITRES_PER_GALLON).toBeCloseTo((231 * CM_PER_INCH ** 3) / 1000, 12);
+    expect(4 * LITRES_PER_QUART).toBe(LITRES_PER_GALLON);
   });
 
   it('makes a square foot 0.09290304 m²', () => {

@@ -1,5 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../src/schedule/plan.ts';
+import { movesBetween } from '../../src/steward/undo.ts';
+import { samplePlan, sampleTask } from '../web/sample-plan.ts';
 import { NORTH_TODAY, northernFile } from './gardens.ts';
 import { type Household, household, later, openTask, told } from './household.ts';
 
@@ -96,6 +98,37 @@ describe('undoing the newest entry', () => {
   });
 });
 
+const amountsOf = (supplies: Plan['tasks'][number]['supplies']) =>
+  supplies.filter(({ amount }) => amount !== undefined).map(({ what, amount }) => ({ what, amount }));
+
+describe('what moves between two plans', () => {
+  const amount = (value: number) => ({ what: 'finished compost', amount: { value, unit: 'L' as const } });
+  const planOf = (...tasks: ReturnType<typeof sampleTask>[]) => samplePlan(tasks);
+
+  it('names an amount that changes on an unmoved day', () => {
+    const [before, after] = [60, 80].map((value) =>
+      planOf(sampleTask('a', NORTH_TODAY, { supplies: [amount(value), { what: 'rake' }] })),
+    );
+    expect(before && after && movesBetween(before, after)).toEqual([
+      {
+        key: 'a',
+        title: 'Do a',
+        from: NORTH_TODAY,
+        to: NORTH_TODAY,
+        amounts: [{ what: 'finished compost', from: { value: 60, unit: 'L' }, to: { value: 80, unit: 'L' } }],
+      },
+    ]);
+  });
+
+  it('names a thing that is no longer wanted, and nothing where all stays', () => {
+    const before = planOf(sampleTask('a', NORTH_TODAY, { supplies: [amount(60)] }));
+    expect(movesBetween(before, planOf(sampleTask('a', NORTH_TODAY)))[0]?.amounts).toEqual([
+      { what: 'finished compost', from: { value: 60, unit: 'L' } },
+    ]);
+    expect(movesBetween(before, before)).toEqual([]);
+  });
+});
+
 describe('undoing an older entry', () => {
   /** A bed cleared (entry 2), a stand cut (3) and a look at a pile (4). */
   async function threeEntries() {
@@ -129,7 +162,10 @@ describe('undoing an older entry', () => {
     expect(preview?.entry.entry).toBe(2);
     expect((await steward.view(garden)).plan).toEqual(before);
     const after = await steward.undo(garden, 2, 'ada');
-    const days = (plan: Plan) => new Map(plan.tasks.map(({ key, day, state }) => [key, `${day} ${state}`]));
+    const days = (plan: Plan) =>
+      new Map(
+        plan.tasks.map(({ key, day, state, supplies }) => [key, JSON.stringify([day, state, amountsOf(supplies)])]),
+      );
     const [was, is] = [days(before), days(after)];
     const moved = [...new Set([...was.keys(), ...is.keys()])].filter((key) => was.get(key) !== is.get(key));
     expect(preview?.moves.map(({ key }) => key).sort()).toEqual(moved.sort());

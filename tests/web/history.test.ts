@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { formatDay } from '../../src/measures/quantity.ts';
 import { taskPath } from '../../src/web/addresses.ts';
+import { factInWords } from '../../src/web/ledger-words.ts';
+import { undoPage } from '../../src/web/pages/undo.tsx';
 import { GARDEN, sampleApp, TODAY } from './sample-garden.ts';
 
 const TURN = 'pile-turn/pile:spring-pile/turn:2';
@@ -28,6 +30,13 @@ describe('history', () => {
       'Garden file brought in: Mill Row',
     ]);
     expect(text).toContain('April 20, 2027, Ada, taken back');
+  });
+
+  test('carries the year of a day in another year than it was told in', () => {
+    const garden = { beds: [], piles: [], bins: [], place: { units: 'metric' } } as never;
+    const skip = { kind: 'tasks-done' as const, on: '2026-12-30', tasks: [] };
+    expect(factInWords(skip, garden, '2027-01-02')).toBe('Done on 30 December 2026: ');
+    expect(factInWords(skip, garden, '2026-12-31')).toBe('Done on 30 December: ');
   });
 
   test('offers to take back what stands, but never the only garden file', async () => {
@@ -81,6 +90,21 @@ describe('taking back', () => {
     expect(text).toContain('Later entries about the same things');
     expect(text).toContain('No longer pinned: Cut the winter rye');
     expect(text).not.toContain('Pinned to April 29, 2027: Turn the pile');
+  });
+
+  test('names amounts that change, and the year of a day in another year', async () => {
+    const { steward } = await sampleApp();
+    const view = await steward.view('mill-row');
+    const [entry] = view.ledger;
+    if (entry === undefined) throw new Error('The sample garden has no ledger.');
+    const amounts = [{ what: 'compost', from: { value: 60, unit: 'L' }, to: { value: 80, unit: 'L' } }] as const;
+    const moves = [
+      { key: 'a', title: 'Topdress', from: TODAY, to: TODAY, amounts },
+      { key: 'b', title: 'Sow', from: TODAY, to: '2028-03-01' },
+    ];
+    const text = String(await undoPage({ view, preview: { entry, leaning: [], moves } }));
+    expect(text).toContain('Topdress: stays on April 20; compost 2.8 cu ft instead of 2.1 cu ft');
+    expect(text).toContain('Sow: from April 20 to March 1, 2028');
   });
 
   test('says when there is nothing to take back', async () => {

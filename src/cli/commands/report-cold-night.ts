@@ -35,11 +35,11 @@ export const reportColdNight = command({
       const { evening, low: lowC } = options;
       const how = options.measured ? 'measured' : 'expected';
       const report = { kind: 'cold-night-told', evening, lowC, how } as const;
-      const { garden, moves } = await steward.previewReport(gardenId, report);
+      const { garden, before, moves } = await steward.previewReport(gardenId, report);
       await steward.report(gardenId, report, BY);
       const tasks = moveLines('What comes of it:', moves, garden.place.units);
       writeLines(at.stdout, [
-        ...wrapped(factInWords(report, garden)),
+        ...wrapped(factInWords(report, garden, before.today)),
         ...(tasks.length === 0 ? ['', 'Nothing in the plan changes.'] : tasks),
       ]);
     }),

@@ -43,7 +43,7 @@ export const reportDisease = command({
       const preview = await steward.previewReport(gardenId, report);
       if (apply) await steward.report(gardenId, report, BY);
       writeLines(at.stdout, [
-        ...wrapped(factInWords(report, garden)),
+        ...wrapped(factInWords(report, garden, plan.today)),
         ...diseasePreview(preview, found).flatMap(({ heading, lines }) => section(`${heading}:`, lines)),
         ...(apply ? [] : ['', 'Nothing was changed. Add --apply to take it in.']),
       ]);

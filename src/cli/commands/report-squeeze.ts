@@ -25,16 +25,17 @@ export const reportSqueeze = command({
     withHousehold(call, {}, async ({ steward }) => {
       const { at, options } = call;
       const gardenId = await chosenGarden(steward, options.garden);
-      const { garden } = await steward.view(gardenId);
+      const { garden, plan } = await steward.view(gardenId);
+      const { today } = plan;
       const { texture: soilTexture, answer } = options;
       refuseForeign(garden, soilTexture);
-      const on = options.on ?? (await steward.today(gardenId));
+      const on = options.on ?? today;
       const report = { kind: 'soil-squeezed', on, soilTexture, answer } as const;
       const { tasks } = await steward.report(gardenId, report, BY);
       const { units } = garden.place;
       const next = tasks.find(({ state, makes }) => state === 'open' && makes.some(isSqueezeOf(soilTexture)));
       writeLines(at.stdout, [
-        ...wrapped(factInWords(report, garden)),
+        ...wrapped(factInWords(report, garden, today)),
         ...(answer === 'smears' && next !== undefined
           ? wrapped(`${readableIn(units, next.title)}: ${fullDay(next.day, units)}`)
           : []),

@@ -1,6 +1,7 @@
 import { wrapped } from '../../digest/wrapped.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { LedgerEntry } from '../../garden/ledger.ts';
+import type { Day } from '../../measures/days.ts';
 import type { UndoPreview } from '../../steward/steward.ts';
 import { factInWords } from '../../web/ledger-words.ts';
 import { command, switchOption } from '../command.ts';
@@ -32,30 +33,37 @@ export const undo = command({
     return withHousehold(call, { onlyLook: !apply }, async ({ steward }) => {
       const gardenId = await chosenGarden(steward, options.garden);
       const preview = await steward.previewUndo(gardenId, options.entry);
-      const { garden } = await steward.view(gardenId);
+      const { garden, plan } = await steward.view(gardenId);
+      const { today } = plan;
       if (preview !== undefined && apply) await steward.undo(gardenId, preview.entry.entry, BY);
       const { units } = garden.place;
-      if (options.format === 'json') writeJson(at.stdout, undoJson(garden, preview, apply), units);
-      else writeLines(at.stdout, undoLines(garden, preview, apply));
+      if (options.format === 'json') writeJson(at.stdout, undoJson({ garden, today }, preview, apply), units);
+      else writeLines(at.stdout, undoLines({ garden, today }, preview, apply));
     });
   },
 });
 
-function undoJson(garden: Garden, preview: UndoPreview | undefined, applied: boolean): object {
+/** The garden and the day it is looked at. */
+interface Looked {
+  garden: Garden;
+  today: Day;
+}
+
+function undoJson({ garden, today }: Looked, preview: UndoPreview | undefined, applied: boolean): object {
   if (preview === undefined) return { garden: garden.id, applied: false, entry: null, leaning: [], moves: [] };
   const entryJson = (row: LedgerEntry): object => {
     const { entry, recordedAt, recordedOn, by, fact } = row;
-    return { entry, recordedAt, recordedOn, by, kind: fact.kind, text: factInWords(fact, garden) };
+    return { entry, recordedAt, recordedOn, by, kind: fact.kind, text: factInWords(fact, garden, today) };
   };
   const { entry, leaning, moves } = preview;
   return { garden: garden.id, applied, entry: entryJson(entry), leaning: leaning.map(entryJson), moves };
 }
 
-function undoLines(garden: Garden, preview: UndoPreview | undefined, applied: boolean): string[] {
+function undoLines({ garden, today }: Looked, preview: UndoPreview | undefined, applied: boolean): string[] {
   if (preview === undefined) return ['Nothing can be undone: nothing was marked or changed yet.'];
   const { units } = garden.place;
   const { entry, leaning, moves } = preview;
-  const told = ({ entry: number, fact }: LedgerEntry): string => `${number}: ${factInWords(fact, garden)}`;
+  const told = ({ entry: number, fact }: LedgerEntry): string => `${number}: ${factInWords(fact, garden, today)}`;
   return [
     ...wrapped(`${applied ? 'Taken back' : 'Would take back'} entry ${told(entry)}`),
     ...section('Later changes about the same things, which stay:', leaning.map(told)),

@@ -29,8 +29,8 @@ const EVENTS: Readonly<Record<string, string>> = {
 /** When a plant reaches its event, and how far the years and the reckoning scatter. */
 const reckoned: Sentence = ({ saw }) =>
   `The middle year has the ${EVENTS[String(saw.event)]} of the ${saw.cover} about ${dated(String(saw.median))}, when ` +
-  `from ${dated(String(saw.from))} on ${quantity(Number(saw.heatUnits), 'deltaC')} of warmth over ` +
-  `${quantity(Number(saw.baseC), 'tempC')} have added up day by day (figure ${saw.known}). Years differ by ` +
+  `from ${dated(String(saw.from))} on ${quantity(Number(saw.heatUnits), 'degreeDaysC')} above ` +
+  `${quantity(Number(saw.baseC), 'tempC')} have added up (figure ${saw.known}). Years differ by ` +
   `${saw.yearSpreadDays} days and the reckoning by ${saw.modelErrorDays}`;
 
 const deadCheck: Sentence = ({ saw }) => {

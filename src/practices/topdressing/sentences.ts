@@ -36,7 +36,8 @@ export const topdressSentences: Practice['sentences'] = {
     `: the layer goes on by ${dated(String(limit))}.`,
   'topdress.supply': supply,
   'compost-order.short': ({ saw }) =>
-    `The beds want ${quantity(Number(saw.need), 'L')} and the bins will give ${quantity(Number(saw.have), 'L')} in time: ` +
+    `The beds want ${quantity(Number(saw.need), 'L')} and the bins will give ` +
+    `${Number(saw.have) > 0 ? quantity(Number(saw.have), 'L') : 'nothing'} in time: ` +
     `${quantity(Number(saw.litres), 'L')} short, rounded up, by ${dated(String(saw.day))}.`,
   'compost-order.late': ({ saw, limit }) =>
     `What is ordered now is delivered and tested about ${dated(String(limit))}, after ${dated(String(saw.day))}: spread ` +

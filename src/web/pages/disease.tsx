@@ -136,14 +136,14 @@ interface DiseasePreviewProps {
 }
 
 /** The page that shows what would come of it, and asks. */
-export function diseasePreviewPage({ view: { garden }, found, sections }: DiseasePreviewProps) {
+export function diseasePreviewPage({ view: { garden, plan }, found, sections }: DiseasePreviewProps) {
   const { bedId, cropId, disease, on } = found;
   return page(
     { title: 'What would come of it', garden, here: 'report' },
     <article class="report undo">
       <h1>What would come of it</h1>
       <p class="about">
-        {factInWords({ kind: 'disease-found', ...found }, garden)}
+        {factInWords({ kind: 'disease-found', ...found }, garden, plan.today)}
         <span class="under">Nothing is kept yet.</span>
       </p>
       {sections.map(({ heading, lines }) => (

@@ -30,7 +30,7 @@ export function historyPage(view: GardenView, before: number | undefined) {
           <li class={undone.has(row.entry) ? 'undone' : ''}>
             <span class="ledger-number">{row.entry}</span>
             <span class="ledger-line">
-              <span class="fact">{factInWords(row.fact, garden)}</span>
+              <span class="fact">{factInWords(row.fact, garden, row.recordedOn)}</span>
               <span class="under">
                 {fullDay(row.recordedOn, garden.place.units)}, {row.by}
                 {undone.has(row.entry) && ', taken back'}

@@ -3,22 +3,24 @@
  */
 import { fullDay } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
+import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { GardenView, UndoPreview } from '../../steward/steward.ts';
+import type { GardenView, TaskMove, UndoPreview } from '../../steward/steward.ts';
 import { historyPath, undoPath } from '../addresses.ts';
+import { amountsInWords } from '../amount-words.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
 
 interface UndoPageProps {
-  view: Pick<GardenView, 'garden'>;
+  view: Pick<GardenView, 'garden' | 'plan'>;
   /** Absent when nothing can be taken back. */
   preview: UndoPreview | undefined;
   problems?: readonly Problem[];
 }
 
 /** The page that asks before an entry is taken back. */
-export function undoPage({ view: { garden }, preview, problems = [] }: UndoPageProps) {
+export function undoPage({ view: { garden, plan }, preview, problems = [] }: UndoPageProps) {
   return page(
     { title: 'Take back', garden, here: 'history' },
     <article class="undo">
@@ -27,7 +29,7 @@ export function undoPage({ view: { garden }, preview, problems = [] }: UndoPageP
       {preview === undefined ? (
         problems.length === 0 && <p>There is nothing to take back yet.</p>
       ) : (
-        <Preview preview={preview} garden={garden} />
+        <Preview preview={preview} garden={garden} today={plan.today} />
       )}
       <p>
         <a href={historyPath(garden.id)}>Leave everything as it is</a>
@@ -36,19 +38,25 @@ export function undoPage({ view: { garden }, preview, problems = [] }: UndoPageP
   );
 }
 
-const Preview = ({ preview, garden }: { preview: UndoPreview; garden: GardenView['garden'] }) => {
+interface PreviewProps {
+  preview: UndoPreview;
+  garden: GardenView['garden'];
+  today: Day;
+}
+
+const Preview = ({ preview, garden, today }: PreviewProps) => {
   const { entry, leaning, moves } = preview;
   const { units } = garden.place;
   return (
     <>
       <p class="about">
-        {factInWords(entry.fact, garden)}
+        {factInWords(entry.fact, garden, entry.recordedOn)}
         <span class="under">
           Entry {entry.entry}, {fullDay(entry.recordedOn, units)}, {entry.by}
         </span>
       </p>
       <h2>What would change</h2>
-      {moves.length === 0 ? <p>No task moves.</p> : <Moves moves={moves} units={units} />}
+      {moves.length === 0 ? <p>No task moves.</p> : <Moves moves={moves} units={units} today={today} />}
       {leaning.length > 0 && (
         <>
           <h2>Later entries about the same things</h2>
@@ -56,7 +64,7 @@ const Preview = ({ preview, garden }: { preview: UndoPreview; garden: GardenView
           <ul class="marked">
             {leaning.map((later) => (
               <li>
-                {factInWords(later.fact, garden)} <span class="small">entry {later.entry}</span>
+                {factInWords(later.fact, garden, today)} <span class="small">entry {later.entry}</span>
               </li>
             ))}
           </ul>
@@ -70,20 +78,26 @@ const Preview = ({ preview, garden }: { preview: UndoPreview; garden: GardenView
   );
 };
 
-const Moves = ({ moves, units }: { moves: UndoPreview['moves']; units: UnitSystem }) => (
+interface MovesProps {
+  moves: UndoPreview['moves'];
+  units: UnitSystem;
+  today: Day;
+}
+
+const Moves = ({ moves, units, today }: MovesProps) => (
   <ul class="marked">
-    {moves.map(({ title, from, to }) => (
+    {moves.map((move) => (
       <li>
-        {readableIn(units, title)}: {moveInWords(from, to, units)}
+        {readableIn(units, move.title, today)}: {moveInWords(move, units, today)}
       </li>
     ))}
   </ul>
 );
 
-function moveInWords(from: string | undefined, to: string | undefined, units: UnitSystem): string {
-  if (from === undefined) return to === undefined ? 'as it is' : `back on ${formatDay(to, units)}`;
-  if (to === undefined) return `off the plan; it stands on ${formatDay(from, units)}`;
-  return from === to
-    ? `stays on ${formatDay(to, units)}, its mark taken back`
-    : `from ${formatDay(from, units)} to ${formatDay(to, units)}`;
+function moveInWords({ from, to, amounts = [] }: TaskMove, units: UnitSystem, today: Day): string {
+  const [was, is] = [from, to].map((day) => day && formatDay(day, units, today));
+  const stays = `stays on ${is}${amounts.length > 0 ? '' : ', its mark taken back'}`;
+  const moved = was === is ? stays : `from ${was} to ${is}`;
+  const how = was === undefined ? `back on ${is}` : is === undefined ? `off the plan; it stands on ${was}` : moved;
+  return [how, amountsInWords(amounts, units)].filter((part) => part !== '').join('; ');
 }

@@ -29,7 +29,7 @@ export function weatherPreviewPage({ garden, row, entered, preview: { before, af
     <article class="report undo">
       <h1>What it would move</h1>
       <p class="about">
-        {factInWords({ kind: 'weather-logged', days: [row] }, garden)}
+        {factInWords({ kind: 'weather-logged', days: [row] }, garden, before.today)}
         <span class="under">Nothing is kept yet.</span>
       </p>
       {replaced !== '' && <p>It takes the place of what was logged of that day: {replaced}.</p>}

@@ -78,11 +78,12 @@ describe('compost shared out', () => {
 
 describe('barrow loads', () => {
   it.each([
-    [10, 'half a barrow load'],
-    [37.5, 'half a barrow load'],
+    [0.1, 'half a barrow'],
+    [10, 'half a barrow'],
+    [37.5, 'half a barrow'],
     [38, '1 barrow load'],
     [75, '1 barrow load'],
-    [76, '1.5 barrow loads'],
+    [76, '1 ½ barrow loads'],
     [225, '3 barrow loads'],
   ])('%d L are %s', (litres, loads) => {
     expect(barrowLoads(litres)).toBe(loads);
