@@ -5,9 +5,6 @@ import { entries } from './entries.ts';
 export const vegetableSources = entries('veg', {
   whole: {
     V1: 'University of Maine Cooperative Extension, Planting Chart for the Home Vegetable Garden',
-    V81: 'Wilson, Leftover vegetable seed storage, notes of a Colorado State University Extension horticulturist, 12 November 2009',
-    V83: 'Testing garden seed viability, Columbus Telegram, Nebraska, 23 January 2021',
-    V84: 'Garden calendar for the week of 8 January 2023, Wisconsin State Journal',
   },
   part: {
     V2: 'Colorado State University Extension, Vegetable Planting Guide, CMG GardenNotes 720',
@@ -41,6 +38,9 @@ export const vegetableSources = entries('veg', {
     V64: 'PNW Plant Disease Management Handbook, Okra: Verticillium Wilt',
     V68: 'Iowa State University Extension, Rhubarb Stalks Exposed to Frost Can Become Toxic',
     V69: 'Arora, Wisniewski & Makus, Frost Hardiness of Asparagus officinalis L., HortScience 27(7):823–824',
+    V81: 'Wilson, Leftover vegetable seed storage, notes of a Colorado State University Extension horticulturist, 12 November 2009',
+    V83: 'Testing garden seed viability, Columbus Telegram, Nebraska, 23 January 2021',
+    V84: 'Garden calendar for the week of 8 January 2023, Wisconsin State Journal',
   },
   secondary: {
     V5: 'Harrington & Minges, Vegetable Seed Germination, University of California Agricultural Extension, 1954',
