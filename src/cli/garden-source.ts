@@ -7,6 +7,7 @@ import { readGardenFile } from '../garden/read-garden-file.ts';
 import { createSteward } from '../steward/create-steward.ts';
 import type { Clock } from '../steward/planner.ts';
 import type { GardenImport, GardenView } from '../steward/steward.ts';
+import { readStationTable } from '../store/station-file.ts';
 import { openStore } from '../store/store.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 import { counted } from './counted.ts';
@@ -16,7 +17,8 @@ import { readWeather, recordOf } from './weather-source.ts';
 
 /** Reads a garden file; items without an id take that of the item they name in the file held before. */
 export async function readGarden(cwd: string, name: string, existing?: GardenFile): Promise<GardenFile> {
-  return readGardenFile(await readText(cwd, name), existing);
+  const stations = new Set((await readStationTable()).map(({ id }) => id));
+  return readGardenFile(await readText(cwd, name), existing, stations);
 }
 
 /** The weather record a garden file names, read from beside it; nothing where it names none. */

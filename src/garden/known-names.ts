@@ -11,6 +11,26 @@ import { slug } from './ids.ts';
 import { suggestion } from './nearest-name.ts';
 import type { Problem } from './problem.ts';
 
+/** A station that is not in the table, where the table is known. */
+export function stationProblems(file: unknown, stations: ReadonlySet<string> | undefined): Problem[] {
+  const station = valueAt(valueAt(file, 'climate'), 'station');
+  if (stations === undefined || typeof station !== 'string' || station.trim() === '') return [];
+  return stations.has(station.trim()) ? [] : [unknownStation(station.trim())];
+}
+
+/** What is wrong with a station nobody knows, and how to find one. */
+export function unknownStation(id: string): Problem {
+  return {
+    where: 'climate.station',
+    what: `"${id}" is not in the built-in table.`,
+    mend: 'Find one with: loamtide near --lat 43.1 --lon -89.4',
+  };
+}
+
+function valueAt(held: unknown, key: string): unknown {
+  return typeof held === 'object' && held !== null ? Reflect.get(held, key) : undefined;
+}
+
 interface Item {
   where: string;
   row: object;
@@ -40,7 +60,7 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
 }
 
 function itemsOf(held: unknown, list: string, within?: string): Item[] {
-  const rows: unknown = typeof held === 'object' && held !== null ? Reflect.get(held, list) : undefined;
+  const rows = valueAt(held, list);
   if (!Array.isArray(rows)) return [];
   const path = within === undefined ? list : `${within}.${list}`;
   return rows.flatMap((row: unknown, index) =>

@@ -5,7 +5,7 @@ import { parseDocument } from 'yaml';
 import type { z } from 'zod';
 import { type GardenFile, gardenFileSchema } from './garden-file.ts';
 import { withIds } from './ids.ts';
-import { nameProblems } from './known-names.ts';
+import { nameProblems, stationProblems } from './known-names.ts';
 import { InputRefused, type Problem } from './problem.ts';
 import { spelt } from './spellings.ts';
 
@@ -17,9 +17,10 @@ const MOST_ALIASES = 50;
  *
  * @param text the file's text
  * @param existing the garden already held, as a file: items without an id take that of the item they name
+ * @param stations ids of the weather stations there are; any id will do where they are not given
  * @throws {InputRefused} with every problem at once
  */
-export function readGardenFile(text: string, existing?: GardenFile): GardenFile {
+export function readGardenFile(text: string, existing?: GardenFile, stations?: ReadonlySet<string>): GardenFile {
   const document = parseDocument(text, { uniqueKeys: true });
   if (document.errors.length > 0) throw refused(document.errors.map(yamlProblem));
   let data: unknown;
@@ -30,17 +31,18 @@ export function readGardenFile(text: string, existing?: GardenFile): GardenFile 
     const what = `${error.message}.`;
     throw refused([{ where: 'the file', what, mend: 'Write the text out in each place instead of using * and &.' }]);
   }
-  return checkGardenFile(data, existing);
+  return checkGardenFile(data, existing, stations);
 }
 
 /** Checks a garden file already turned into plain data. See {@link readGardenFile}. */
-export function checkGardenFile(written: unknown, existing?: GardenFile): GardenFile {
+export function checkGardenFile(written: unknown, existing?: GardenFile, stations?: ReadonlySet<string>): GardenFile {
   const data = spelt(written);
   const parsed = gardenFileSchema.safeParse(data);
   const issues = parsed.error?.issues ?? [];
   const problems = [
     ...issues.filter((issue) => !isMoot(issue, issues)).flatMap((issue) => schemaProblems(issue, data)),
     ...nameProblems(data, existing),
+    ...stationProblems(data, stations),
   ];
   if (!parsed.success || problems.length > 0) throw refused(problems);
   return withIds(parsed.data, existing);

@@ -9,6 +9,7 @@ import { climateFromStation, climateFromStations } from '../climate/from-station
 import { seasonOf, seasonTurnOf } from '../climate/season.ts';
 import { nearestStations, STATIONS_WEIGHTED } from '../climate/stations.ts';
 import type { Garden, Place } from '../garden/garden.ts';
+import { unknownStation } from '../garden/known-names.ts';
 import { InputRefused } from '../garden/problem.ts';
 import type { Station } from '../handbook/stations.ts';
 import type { Day } from '../measures/days.ts';
@@ -76,11 +77,5 @@ function fromRecord(place: Place, today: Day, file: string, record: WeatherRecor
 async function stationNamed(id: string, sources: ClimateSources): Promise<Station> {
   const station = (await sources.stations()).find((row) => row.id === id);
   if (station !== undefined) return station;
-  throw new InputRefused('The climate cannot be worked out.', [
-    {
-      where: 'climate.station',
-      what: `"${id}" is not in the built-in table.`,
-      mend: 'Find one with: loamtide near --lat 43.1 --lon -89.4',
-    },
-  ]);
+  throw new InputRefused('The climate cannot be worked out.', [unknownStation(id)]);
 }

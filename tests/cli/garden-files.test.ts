@@ -61,6 +61,31 @@ describe('garden check', () => {
     expect(err).toContain('climate.station: "USW00099999" is not in the built-in table.');
   });
 
+  test('tells a station that is not in the table together with everything else', async () => {
+    const bad = SMALL_GARDEN.replace(/frostDates: .*/, 'station: USW00099999').replace('crop: carrot', 'crop: carot');
+    const { code, err } = await withGardenFile(bad).loamtide('garden', 'check', 'garden.yaml');
+    expect(code).toBe(2);
+    expect(err).toContain('The garden file cannot be used: 2 problems.');
+    expect(err).toContain('plantings[0].crop: "carot" is not a known crop.');
+    expect(err).toContain('climate.station: "USW00099999" is not in the built-in table.');
+  });
+
+  test('takes what is hardly meant, and asks to look again, as text and as JSON', async () => {
+    const { loamtide } = withGardenFile(SMALL_GARDEN.replace('litres: 400', 'litres: 4000'));
+    const { code, out } = await loamtide('garden', 'check', 'garden.yaml');
+    expect(code).toBe(0);
+    expect(out).toContain('It can be used as it stands.');
+    const said = out.replace(/\s+/g, ' ');
+    expect(said).toContain(
+      'Look at these again; they are taken as they stand: piles[0].ingredients: They make 5.5 cu yd',
+    );
+    const json = JSON.parse((await loamtide('garden', 'check', 'garden.yaml', '--format', 'json')).out);
+    expect(json).toMatchObject({ garden: 'hollow-lane', doubts: [{ where: 'piles[0].ingredients' }] });
+    const imported = (await loamtide('garden', 'import', 'garden.yaml')).out;
+    expect(imported).toContain('Brought in.');
+    expect(imported).toContain('piles[0].ingredients: They make');
+  });
+
   test.each([
     ['nowhere.yaml', 'nowhere.yaml: does not exist.'],
     ['.', '.: is a folder.'],

@@ -1,7 +1,10 @@
 import { wrapped } from '../../digest/wrapped.ts';
 import type { FileDifference } from '../../garden/file-difference.ts';
+import { doubtsOf } from '../../steward/doubts.ts';
+import type { GardenView } from '../../steward/steward.ts';
 import { command, switchOption } from '../command.ts';
 import { counted } from '../counted.ts';
+import { doubtLines } from '../doubt-lines.ts';
 import { type Incoming, incoming } from '../garden-incoming.ts';
 import { gardenSummary, readGarden, tryGarden } from '../garden-source.ts';
 import { BY, clockOf, withHousehold } from '../household.ts';
@@ -31,16 +34,24 @@ export const gardenImport = command({
       const found = await incoming(household, wanted);
       if (found.known !== undefined) {
         writeLines(at.stdout, differenceLines(found));
-        await tryGarden(withHeld(found), clockOf(at, options.today));
+        const tried = await tryGarden(withHeld(found), clockOf(at, options.today));
         if (!changesAnything(found)) return;
-        if (!options.apply) return writeLines(at.stdout, ['', 'Nothing was written. Add --apply to bring it in.']);
+        if (!options.apply) {
+          writeLines(at.stdout, [...told(found, tried), '', 'Nothing was written. Add --apply to bring it in.']);
+          return;
+        }
       }
       await household.steward.importGarden(found.garden, BY);
       const view = await household.steward.view(found.garden.file.garden.id ?? '');
-      writeLines(at.stdout, ['Brought in.', gardenSummary(view)]);
+      writeLines(at.stdout, ['Brought in.', gardenSummary(view), ...told(found, view)]);
     });
   },
 });
+
+/** What the file says that is hardly meant. */
+function told({ garden: { file } }: Incoming, view: GardenView): string[] {
+  return doubtLines(doubtsOf(file, view), view.garden.place.units, view.plan.today);
+}
 
 function changesAnything({ garden, known }: Incoming): boolean {
   return known === undefined || known.differences.length > 0 || garden.record !== undefined;

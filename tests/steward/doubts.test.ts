@@ -1,0 +1,114 @@
+import { describe, expect, it } from 'vitest';
+import { climateFromFrostDates } from '../../src/climate/from-frost-dates.ts';
+import { projectGarden } from '../../src/garden/project.ts';
+import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
+import { doubtsOf } from '../../src/steward/doubts.ts';
+import { samplePlan } from '../web/sample-plan.ts';
+import { NORTH_TODAY, northernFile, type Sections } from './gardens.ts';
+
+/** What is doubted of the northern garden with other sections, looked at on its first day. */
+function doubts(sections: Sections, latitude = 44.5) {
+  const plain = northernFile({ plantings: [], coverStands: [], piles: [], ...sections });
+  const file = checkGardenFile({ ...plain, garden: { ...plain.garden, latitude } });
+  const fact = { kind: 'garden-imported' as const, file, prefer: 'file' as const };
+  const told = { entry: 1, recordedAt: `${NORTH_TODAY}T12:00:00.000Z`, recordedOn: NORTH_TODAY, by: 'a test', fact };
+  const garden = projectGarden([told]);
+  if (garden === undefined) throw new Error('The file makes no garden.');
+  const climate = climateFromFrostDates({
+    latitude,
+    longitude: -88.1,
+    frostOffsetDays: 0,
+    tempOffsetC: 0,
+    ...(latitude < 0 ? { lastSpring: '10-10', firstAutumn: '04-25' } : { lastSpring: '05-10', firstAutumn: '09-28' }),
+  });
+  return doubtsOf(file, { garden, climate, plan: { ...samplePlan([]), today: NORTH_TODAY }, ledger: [told] });
+}
+
+const places = (sections: Sections, latitude?: number) => doubts(sections, latitude).map(({ where }) => where);
+const planted = (...plantings: Record<string, unknown>[]) => ({ plantings });
+
+describe('a tender crop in winter', () => {
+  const tomato = (setOut: string) => planted({ bed: 'north', crop: 'tomato', setOut });
+
+  it('is doubted with the day the last freeze is over', () => {
+    const [doubt] = doubts(tomato('2028-01-29'));
+    expect(doubt?.where).toBe('plantings[0].setOut');
+    expect(doubt?.what).toContain('Tomato bears no frost and is set out in the middle of winter, on ⟦2028-01-29⟧.');
+    expect(doubt?.mend).toContain('over about ⟦2028-05-10⟧');
+  });
+
+  it('is so on either side of the New Year, and no longer in spring', () => {
+    expect(places(tomato('2027-12-10'))).toEqual(['plantings[0].setOut']);
+    expect(doubts(tomato('2027-12-10'))[0]?.mend).toContain('⟦2028-05-10⟧');
+    expect(places(tomato('2028-05-29'))).toEqual([]);
+  });
+
+  it('is in July in the south, and not in January', () => {
+    expect(places(tomato('2027-07-10'), -44.5)).toEqual(['plantings[0].setOut']);
+    expect(places(tomato('2028-01-10'), -44.5)).toEqual([]);
+  });
+
+  it('is no matter for a hardy one', () => {
+    expect(places(planted({ bed: 'north', crop: 'garlic', setOut: '2027-12-10' }))).toEqual([]);
+  });
+});
+
+describe('a last harvest', () => {
+  const carrot = (lastHarvest: string) => planted({ bed: 'north', crop: 'carrot', sow: '2026-05-01', lastHarvest });
+
+  it('is doubted before a crop is half grown, and not after', () => {
+    expect(places(carrot('2026-05-11'))).toEqual(['plantings[0].lastHarvest']);
+    expect(doubts(carrot('2026-05-11'))[0]?.what).toMatch(
+      /^Carrot is over 10 days after it went in; the first is ripe/,
+    );
+    expect(places(carrot('2026-08-01'))).toEqual([]);
+  });
+});
+
+describe('a family that comes back too soon', () => {
+  const kale = { bed: 'north', crop: 'kale', setOut: '2026-05-01', lastHarvest: '2026-09-01' };
+  const cabbage = (setOut: string, bed = 'north') => ({ bed, crop: 'cabbage', setOut });
+
+  it('is doubted in the plan, with the years', () => {
+    const [doubt, ...others] = doubts(planted(kale, cabbage('2027-05-10')));
+    expect(others).toEqual([]);
+    expect(doubt?.where).toBe('plantings[1]');
+    expect(doubt?.what).toMatch(/^Cabbage comes back to north bed 1 year after kale, and \d are asked for\.$/);
+  });
+
+  it('is not in another bed, after its interval, in the same season or in the past', () => {
+    expect(places(planted(kale, cabbage('2027-05-10', 'south')))).toEqual([]);
+    expect(places(planted(kale, cabbage('2031-05-10')))).toEqual([]);
+    const early = { ...kale, setOut: '2027-04-25', lastHarvest: '2027-07-20' };
+    expect(places(planted(early, cabbage('2027-08-01')))).toEqual([]);
+    const past = { ...cabbage('2026-05-01'), lastHarvest: '2026-10-01' };
+    expect(places(planted({ ...kale, setOut: '2025-05-01', lastHarvest: '2025-09-01' }, past))).toEqual([]);
+  });
+});
+
+it('a pile is doubted where its bin holds less', () => {
+  const pile = (litres: number) => {
+    const ingredients = [{ material: 'leaves_dry_loose', litres }];
+    return { piles: [{ bin: northernFile().bins[0]?.name, built: '2027-04-04', method: 'hot', ingredients }] };
+  };
+  const [doubt] = doubts(pile(7600));
+  expect(doubt?.where).toBe('piles[0].ingredients');
+  expect(doubt?.what).toContain('They make ⟦7600 L⟧ together');
+  expect(places(pile(200))).toEqual([]);
+});
+
+it('what has happened is doubted on a day to come, and not today', () => {
+  const told = (on: string) => ({
+    topdressed: [{ bed: 'north', on, litres: 40 }],
+    compostBought: [{ on, litres: 500 }],
+    soilTests: [{ on, ph: 6.5 }],
+  });
+  expect(places(told('2028-02-29'))).toEqual(['topdressed[0].on', 'compostBought[0].on', 'soilTests[0].on']);
+  expect(doubts(told('2028-02-29'))[0]?.what).toBe('A topdressing is dated ⟦2028-02-29⟧, which is still to come.');
+  expect(places(told(NORTH_TODAY))).toEqual([]);
+});
+
+it('nothing is doubted of a garden that is well told', () => {
+  const { plantings, piles, coverStands } = northernFile();
+  expect(doubts({ plantings, piles, coverStands })).toEqual([]);
+});
