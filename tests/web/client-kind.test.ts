@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { clientKind } from '../../src/web/client-kind.ts';
 
 describe('clientKind', () => {
-  // Forms after RFC 9110, 10.1.5; the first two were seen at the server (docs/feeds.md), the others are from memory.
+  // Forms after RFC 9110, 10.1.5; the headers are from memory.
   test.each([
     ['Evolution/3.46.4', 'Evolution'],
     ['vdirsyncer/0.19.0', 'vdirsyncer'],

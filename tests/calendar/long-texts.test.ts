@@ -1,0 +1,83 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { closedFeed } from '../../src/calendar/closed-feed.ts';
+import { renderFeed } from '../../src/calendar/render-feed.ts';
+import { cleanText } from '../../src/calendar/repair.ts';
+import { exampleEvent, exampleFeed } from './example-feed.ts';
+import { propertyNames, seenByIcalJs, seenByNodeIcal } from './read-feed.ts';
+
+/** Bits that a careless writer or reader would trip over, and ordinary ones between them. */
+const bits = fc.constantFrom(
+  ...[
+    '\r',
+    '\n',
+    '\r\n',
+    '\r\n ',
+    '"',
+    ',',
+    ';',
+    ':',
+    '\\',
+    '\\n',
+    '\\,',
+    '\u0000',
+    '\u0008',
+    '\u001b',
+    '\u007f',
+    '\u0085',
+  ],
+  ...[
+    '👩‍🌾',
+    '🌱',
+    '\uD83C',
+    '\u202Eelbat\u202C',
+    '\u2067سماد\u2069',
+    'שלום',
+    'e\u0301',
+    '堆肥',
+    'bed ',
+    'Sow 120 g. ',
+  ],
+  ...['\r\nEND:VEVENT\r\nBEGIN:VEVENT\r\nUID:stolen\r\n', '\r\nATTENDEE:x\r\n', '\nEND:VCALENDAR\n', 'X-A;B="c":d'],
+);
+
+/** Ten thousand characters of such bits. */
+const longText = fc.array(bits, { minLength: 1, maxLength: 60 }).map((some) => {
+  const once = some.join('');
+  return once.repeat(Math.ceil(10_000 / once.length)).slice(0, 10_000);
+});
+
+const usualNames = (propertyNames(renderFeed(exampleFeed([exampleEvent()])))[0] ?? []).sort();
+
+describe('texts of ten thousand characters', () => {
+  it('stay inside their own properties in two parsers, wherever they stand', () => {
+    fc.assert(
+      fc.property(longText, longText, (a, b) => {
+        const event = exampleEvent({ title: a, description: b, categories: [b] });
+        const body = renderFeed(exampleFeed([event], { calendarName: b, description: a }));
+        expect(seenByIcalJs(body)).toMatchObject([
+          { uid: event.uid, title: cleanText(a), description: cleanText(b), categories: [cleanText(b)] },
+        ]);
+        expect(propertyNames(body).map((names) => names.sort())).toEqual([usualNames]);
+        expect(seenByNodeIcal(body)).toMatchObject([
+          { uid: event.uid, day: event.day, lastDay: event.day, sequence: 0 },
+        ]);
+        expect(Math.max(...body.split('\r\n').map((line) => Buffer.byteLength(line)))).toBeLessThanOrEqual(75);
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  it('stay inside the notice of a closed address', () => {
+    fc.assert(
+      fc.property(longText, fc.boolean(), (label, goesOn) => {
+        const closed = { gardenId: 'plot', feedId: 'feed-1', label, closedAt: '2027-04-20T13:00:00.000Z', goesOn };
+        const body = renderFeed(closedFeed(closed));
+        for (const read of [seenByIcalJs, seenByNodeIcal]) {
+          expect(read(body)).toMatchObject([{ day: '2027-04-19', title: 'This calendar is no longer kept' }]);
+        }
+      }),
+      { numRuns: 20 },
+    );
+  });
+});
