@@ -8,7 +8,7 @@
  */
 import ical, { ICalAlarmType, ICalEventTransparency } from 'ical-generator';
 import { addDays, type Day, type Instant } from '../measures/days.ts';
-import { cleanText, contentLines, escapedText, sentLines } from './repair.ts';
+import { cleanText, cleanTexts, contentLines, escapedText, sentLines } from './repair.ts';
 
 /** Name of the writer (RFC 5545, 3.7.3); the library puts the leading hyphen. */
 const PRODUCT_ID = '//Loamtide//Garden plan//EN';
@@ -106,7 +106,7 @@ function eventData(event: FeedEvent) {
     ...spanOf(event),
     summary: cleanText(event.title),
     description: cleanText(event.description),
-    categories: event.categories.map((category) => ({ name: cleanText(category) })),
+    categories: cleanTexts(event.categories).map((name) => ({ name })),
     transparency: ICalEventTransparency.TRANSPARENT,
     ...(event.alarm === undefined ? {} : { alarms: [alarmData(event.title, event.alarm)] }),
     ...(event.url === undefined ? {} : { url: new URL(event.url).href }),

@@ -4,7 +4,7 @@
 import ICAL from 'ical.js';
 import type { Day, Instant } from '../measures/days.ts';
 import type { FeedEvent } from './render-feed.ts';
-import { cleanText, contentLines, sentLines } from './repair.ts';
+import { cleanText, cleanTexts, contentLines, sentLines } from './repair.ts';
 import { todoUid } from './uid.ts';
 
 const MS_PER_MINUTE = 60_000;
@@ -28,7 +28,8 @@ function todo(event: FeedEvent): ICAL.Component {
   put('due', event.at === undefined ? wholeDay(event.day) : moment(endOf(event.at)));
   put('summary', cleanText(event.title));
   put('description', cleanText(event.description));
-  if (event.categories.length > 0) made.addProperty(categoriesOf(event));
+  const categories = cleanTexts(event.categories);
+  if (categories.length > 0) made.addProperty(categoriesOf(categories));
   if (event.url !== undefined) put('url', new URL(event.url).href);
   put('status', event.done === true ? 'COMPLETED' : 'NEEDS-ACTION');
   if (event.done === true) {
@@ -39,9 +40,9 @@ function todo(event: FeedEvent): ICAL.Component {
   return made;
 }
 
-function categoriesOf({ categories }: FeedEvent): ICAL.Property {
+function categoriesOf(categories: readonly string[]): ICAL.Property {
   const made = new ICAL.Property('categories');
-  made.setValues(categories.map(cleanText));
+  made.setValues([...categories]);
   return made;
 }
 

@@ -22,6 +22,11 @@ export function cleanText(text: string): string {
     .replace(/\p{Surrogate}/gu, '\uFFFD');
 }
 
+/** Clean texts for a list of values; one with nothing left is no value, and the library throws at it. */
+export function cleanTexts(texts: readonly string[]): string[] {
+  return texts.map(cleanText).filter((text) => text !== '');
+}
+
 /**
  * A clean text escaped as a TEXT value (3.3.11), for the properties that the library writes raw: NAME, X-WR-CALNAME,
  * X-WR-CALDESC and UID.
