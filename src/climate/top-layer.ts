@@ -9,7 +9,7 @@ import type { SoilTexture, Span } from '../handbook/shapes.ts';
 /** Depth of the layer that is worked, m (FAO-56 gives 0.10 to 0.15 for drying by evaporation). */
 const LAYER_M = 0.15;
 /** Water that goes at the full rate from a wet surface, mm (FAO-56's default for medium soil, seen in agro:S1). */
-const READILY_EVAPORATED_MM = 8;
+export const READILY_EVAPORATED_MM = 8;
 /** Evaporation of bare wet soil as a share of the reference (FAO-56, from memory). */
 const BARE_WET_SHARE = 1.15;
 /** Water the layer holds above field capacity when every pore is full, m³/m³. House default. */

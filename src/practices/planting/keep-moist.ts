@@ -1,15 +1,17 @@
 /**
- * Seed in the ground is kept moist until it is up. Every sowing has a step that says so; small seed that is slow, which lies
- * shallow and dries out first, has a look of its own.
+ * Seed in the ground is kept moist until it is up. Every sowing has a step that says so. Small seed that is slow, which lies
+ * shallow and dries out first, has a look of its own; any other seed has one where the top of its bed is reckoned to dry
+ * before it is up.
  */
 
 import { EMERGENCE_SOURCE } from '../../handbook/emergence.ts';
-import { addDays, type Day, daysBetween } from '../../measures/days.ts';
+import { addDays, type Day, daysBetween, earliestOf } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
-import type { TaskDraft, Window } from '../draft.ts';
+import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
 import { sowCropKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
+import { type DryRows, dryRows } from './dry-rows.ts';
 import { expectedUp } from './emergence.ts';
 import { draftOfPlanting, isSeed, type PlantingInBed } from './planting-in-bed.ts';
 
@@ -20,13 +22,30 @@ const FIRST_LOOK_DAYS = 3;
 /** Days past the expected one after which seed is given up. House default. */
 const GIVE_UP_DAYS = 7;
 
-/** The look at slow seed, for a sowing planned in a window or done on a day; nothing for quick kinds and plants. */
+/**
+ * The look at seed, for a sowing planned in a window or done on a day. Nothing for plants, nor for quick kinds that are
+ * not sown yet, stand in a watered bed, or are up before it dries.
+ */
 export function keepMoistDraft(input: PracticeInput, at: PlantingInBed, sown: Window): TaskDraft | undefined {
-  const { planting, bed, crop, name } = at;
-  const up = isSeed(at) && crop.smallSeed ? expectedUp(input.climate, planting.cropId, sown.preferred) : undefined;
-  if (up === undefined || daysBetween(sown.preferred, up) < SLOW_DAYS) return undefined;
+  const { planting, bed, crop } = at;
+  const up = isSeed(at) ? expectedUp(input.climate, planting.cropId, sown.preferred) : undefined;
+  if (up === undefined) return undefined;
+  const { happened } = planting.start;
+  const dry = happened ? dryRows(input, bed, sown.preferred, up) : undefined;
+  const isSlow = crop.smallSeed && daysBetween(sown.preferred, up) >= SLOW_DAYS;
+  return isSlow || (dry !== undefined && !bed.watered) ? lookDraft(input, at, sown, { up, dry, isSlow }) : undefined;
+}
+
+function lookDraft(
+  input: PracticeInput,
+  at: PlantingInBed,
+  sown: Window,
+  { up, dry, isSlow }: { up: Day; dry: DryRows | undefined; isSlow: boolean },
+): TaskDraft {
+  const { planting, bed, name } = at;
   const days = daysBetween(sown.preferred, up);
-  const look = (day: Day): Day => addDays(day, FIRST_LOOK_DAYS);
+  const saw = { crop: name, sown: sown.preferred, up, days };
+  const dries: Reason[] = dry === undefined ? [] : [{ rule: 'up.dries', saw: { ...dry }, source: 'agro:S1' }];
   return {
     ...draftOfPlanting(input, at),
     key: `keep-moist/planting:${planting.id}`,
@@ -40,12 +59,23 @@ export function keepMoistDraft(input: PracticeInput, at: PlantingInBed, sown: Wi
       `Nothing to see by ${dated(addDays(up, GIVE_UP_DAYS))}: sow again.`,
     ],
     supplies: [{ what: 'watering can' }],
-    window: { earliest: look(sown.earliest), preferred: look(sown.preferred), latest: addDays(sown.latest, days) },
+    window: lookWindow(sown, days, dry?.day, isSlow),
     ifMissed: 'drop',
     missedNote: 'Seed that dried out once it had begun to sprout is lost: if rows stay bare, sow again.',
     minder: `Water the rows of ${name} seed in ${bed.name} with a fine rose on every dry day until green shows.`,
     effortMinutes: LOOK_MINUTES,
     after: planting.start.happened ? [] : [{ key: sowCropKey(planting.id), minDays: FIRST_LOOK_DAYS }],
-    reasons: [{ rule: 'up.expected', saw: { crop: name, sown: sown.preferred, up, days }, source: EMERGENCE_SOURCE }],
+    reasons: [...dries, { rule: 'up.expected', saw, source: EMERGENCE_SOURCE }],
   };
+}
+
+/**
+ * From a few days after sowing until it is up, sooner where the rows dry sooner; for kinds that are only looked at because
+ * they dry, from then on.
+ */
+function lookWindow(sown: Window, days: number, dry: Day | undefined, isSlow: boolean): Window {
+  const latest = addDays(sown.latest, days);
+  if (dry !== undefined && !isSlow) return { earliest: dry, preferred: dry, latest };
+  const look = (day: Day): Day => earliestOf(addDays(day, FIRST_LOOK_DAYS), dry ?? latest);
+  return { earliest: look(sown.earliest), preferred: look(sown.preferred), latest };
 }

@@ -92,6 +92,9 @@ export const plantingSentences: Practice['sentences'] = {
     `by ${day(limit)}.`,
   'up.expected': ({ saw }) =>
     `Sown about ${day(saw.sown)}, the ${saw.crop} takes ${saw.days} days at the soil's usual warmth: it is up about ${day(saw.up)}.`,
+  'up.dries': ({ saw }) =>
+    `The rows are reckoned dry by ${day(saw.day)}: in half of ${saw.years} seasons, with this one's weather so far, ` +
+    `${quantity(Number(saw.goneMm), 'mm')} of water have gone since the rows were watered in.`,
   'ideas.open': ({ saw, limit }) =>
     `No crop is planned in the garden; ${saw.kinds} easy kinds can be sown between ${day(saw.opens)} and ${day(limit)}.`,
 };

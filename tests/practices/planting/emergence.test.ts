@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import { withWeather } from '../../../src/climate/logged.ts';
+import type { LoggedDay } from '../../../src/garden/weather.ts';
 import { emergenceByVegetable, emergenceDays } from '../../../src/handbook/emergence.ts';
 import { germinationByVegetable } from '../../../src/handbook/germination.ts';
-import { daysBetween } from '../../../src/measures/days.ts';
+import { daysBetween, eachDay } from '../../../src/measures/days.ts';
 import { expectedUp, ratePerDay } from '../../../src/practices/planting/emergence.ts';
-import { draftsIn, garden, milwaukee, setOut, sown } from '../gardens.ts';
+import { bed, draftsIn, garden, milwaukee, setOut, sown } from '../gardens.ts';
 
 const row = (id: string) => emergenceByVegetable.get(id) ?? { vegetableIds: [], byTempC: [] };
 
@@ -66,5 +68,37 @@ describe('seed kept moist', () => {
   it('is not asked of plants, sets or cloves', () => {
     const plantings = [setOut('leek', '2027-04-20'), sown('onion-sets', '2027-04-12'), sown('garlic', '2027-11-15')];
     expect(looks({ plantings })).toEqual([]);
+  });
+});
+
+describe('quick seed in a bed that dries', () => {
+  const SOWN = '2027-06-01';
+  const spell = (weather: Partial<LoggedDay>): LoggedDay[] =>
+    eachDay('2027-05-20', '2027-06-17').map((day) => ({ day, kind: 'observed', tminC: 12, tmaxC: 27, ...weather }));
+  const looks = (weather: readonly LoggedDay[], parts: Parameters<typeof garden>[0] = {}) => {
+    const of = garden({ startedOn: '2027-06-02', plantings: [sown('snap-bean', SOWN)], ...parts });
+    const known = withWeather(milwaukee, weather, '2027-06-17');
+    return draftsIn(of, known, '2027-06-17').filter(({ kind }) => kind === 'keep-moist');
+  };
+
+  it('is kept moist from the day its rows are reckoned dry, and says why', () => {
+    // By hand (FAO-56 eq. 52): 12 to 27 °C under 41.5 MJ/m² take 5.6 mm, bare wet soil 1.15 of that: 8 mm in two days.
+    const [bean] = looks(spell({ rainMm: 0 }));
+    expect(bean).toMatchObject({ weight: 'check', title: 'Keep the snap bean seed in Bed A moist until it is up' });
+    expect(bean?.window.earliest).toBe('2027-06-03');
+    expect(bean?.reasons.map(({ rule }) => rule)).toEqual(['up.dries', 'up.expected']);
+  });
+
+  it('is left alone where rain or watering keeps the top moist, or the bed is watered', () => {
+    expect(looks(spell({ rainMm: 8 }))).toEqual([]);
+    expect(looks(spell({ rainMm: 0, wateringMm: 8 }))).toEqual([]);
+    expect(looks(spell({ rainMm: 0 }), { beds: [bed('a', { watered: true })] })).toEqual([]);
+  });
+
+  it('moves the look at slow seed to the day it dries', () => {
+    const plantings = [sown('carrot', SOWN)];
+    const [wet] = looks(spell({ rainMm: 8 }), { plantings });
+    const [dry] = looks(spell({ rainMm: 0 }), { plantings });
+    expect([wet?.window.earliest, dry?.window.earliest]).toEqual(['2027-06-04', '2027-06-03']);
   });
 });
