@@ -95,8 +95,8 @@ function radiationOf({ latitude, seasonTurn }: Climate): number[] {
 }
 
 /**
- * The surface after a day. Snow that was measured lying goes before the reckoning: none is none, and it holds at least
- * the water of fresh snow as deep. A day whose temperatures, or whose rain and snow, are not known leaves it as it was.
+ * The surface after a day. Snow that was measured lying goes before the reckoning: it holds at least the water of fresh
+ * snow as deep, and none is none, but for snow that fell on that very day: depths are read in the morning. A day whose temperatures, or whose rain and snow, are not known leaves it as it was.
  */
 export function surfaceAfter(before: SnowAndFrost, day: DayWeather, radiationMj: number): SurfaceDay {
   const { tminC, tmaxC, rainMm, newSnowMm, snowDepthMm, wateringMm = 0 } = day;
@@ -107,7 +107,8 @@ export function surfaceAfter(before: SnowAndFrost, day: DayWeather, radiationMj:
     return { snowWaterMm, frostIndex, wetMm: wateringMm, referenceMm: 0, known: false };
   const fallen = rainAndSnowMm({ rainMm, newSnowMm }, meanC);
   const lying = snowWaterMm + fallen.snowMm;
-  const melt = snowDepthMm === 0 ? lying : meltMm(lying, meanC);
+  const old = snowDepthMm === 0 ? snowWaterMm : 0;
+  const melt = snowDepthMm === 0 && !newSnowMm ? lying : old + meltMm(lying - old, meanC);
   const left = Math.max(lying - melt, freshSnowWaterMm(snowDepthMm ?? 0, meanC));
   const index = frozenGroundIndex(frostIndex, meanC, lyingSnowCm(left));
   const dries = !liesSnow({ snowWaterMm: left }) && isThawed(index);

@@ -3,6 +3,7 @@ import { radiationAboveAirMj, referenceEvaporationMm } from '../../src/climate/e
 import { frozenGroundIndex, isThawed } from '../../src/climate/frozen-ground.ts';
 import { singleSineUnits } from '../../src/climate/single-sine.ts';
 import { freshSnowWaterMm, lyingSnowCm, meltMm, rainAndSnowMm } from '../../src/climate/snow.ts';
+import { surfaceAfter } from '../../src/climate/surface.ts';
 import { depletionAfter, layerWaterOf } from '../../src/climate/top-layer.ts';
 import { soilTextureById } from '../../src/handbook/soil-textures.ts';
 
@@ -121,5 +122,21 @@ describe('the top layer', () => {
     const drop = (from: number) => depletionAfter(from, 0, 3, silt) - from;
     expect(drop(2)).toBeCloseTo(3.45);
     expect(drop(20)).toBeLessThan(2);
+  });
+});
+
+describe('snow on the ground', () => {
+  const cold = { tminC: -1, tmaxC: 3, rainMm: 16, newSnowMm: 178 };
+  const lying = (snowWaterMm: number, day: Parameters<typeof surfaceAfter>[1]) =>
+    surfaceAfter({ snowWaterMm, frostIndex: 0 }, day, 30).snowWaterMm;
+
+  it('is gone where none was measured lying, however much was reckoned', () => {
+    expect(lying(40, { tminC: -1, tmaxC: 3, rainMm: 0, snowDepthMm: 0 })).toBe(0);
+  });
+
+  it('lies where it fell after the depth was read: the old snow is gone, the new is not', () => {
+    // 178 mm of new snow hold 17.8 mm of water (1:10 from −2.2 °C up, agro:S25), and 1 °C melts 2.7 mm (agro:S19).
+    expect(lying(40, { ...cold, snowDepthMm: 0 })).toBeCloseTo(lying(0, cold));
+    expect(lying(40, { ...cold, snowDepthMm: 0 })).toBeGreaterThan(10);
   });
 });
