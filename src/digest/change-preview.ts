@@ -2,7 +2,7 @@
  * What a report would do to the plan, told before it is taken in: what moves and why, what no longer fits and what gives
  * way, what comes and what goes.
  */
-import type { Day } from '../measures/days.ts';
+import { addDays, type Day } from '../measures/days.ts';
 import { dated } from '../measures/quantity.ts';
 import type { Reason, TaskKey } from '../practices/draft.ts';
 import { titleOf } from '../schedule/entry-text.ts';
@@ -37,23 +37,17 @@ export interface ChangePreview {
 /** The plan with a report taken in held against the one without. */
 export function changePreview(before: Plan, after: Plan): ChangePreview {
   const [was, will] = [toDo(before), toDo(after)];
-  const why = reasonsOf(before, after);
-  const told = (task: PlannedTask, days: { from?: Day; to?: Day }, reasons: readonly Reason[]): Told => ({
-    task,
-    ...days,
-    because: sentence(why.get(task.key) ?? reasons),
-  });
   const moved: Told[] = [];
   const added: Told[] = [];
   for (const task of will.values()) {
     const old = was.get(task.key);
-    if (old === undefined) added.push(told(task, { to: task.day }, task.reasons));
+    if (old === undefined) added.push({ task, to: task.day, because: sentence(task.reasons[0]) });
     else if (old.day !== task.day)
-      moved.push(told(task, { from: old.day, to: task.day }, newReasons(old.reasons, task.reasons)));
+      moved.push({ task, from: old.day, to: task.day, because: sentence(whyMoved(old, task, was, will)) });
   }
   const dropped = [...was.values()]
     .filter(({ key }) => !will.has(key))
-    .map((task) => told(task, { from: task.day }, [NO_LONGER_WANTED]));
+    .map((task) => ({ task, from: task.day, because: sentence(NO_LONGER_WANTED) }));
   return {
     moved: gathered(moved),
     clashes: newClashes(before, after),
@@ -62,7 +56,8 @@ export function changePreview(before: Plan, after: Plan): ChangePreview {
   };
 }
 
-const NO_LONGER_WANTED: Reason = { rule: 'schedule.no-longer-wanted', saw: {}, source: "the garden's own plan" };
+const OWN = "the garden's own plan" as const;
+const NO_LONGER_WANTED: Reason = { rule: 'schedule.no-longer-wanted', saw: {}, source: OWN };
 
 interface Told {
   task: PlannedTask;
@@ -71,28 +66,60 @@ interface Told {
   because: string;
 }
 
-function toDo({ tasks }: Plan): Map<TaskKey, PlannedTask> {
+type ByKey = ReadonlyMap<TaskKey, PlannedTask>;
+
+function toDo({ tasks }: Plan): ByKey {
   const open = tasks.filter(
     ({ state, ifMissed }) => state === 'open' || (state === 'lapsed' && ifMissed === 'still do'),
   );
   return new Map(open.map((task) => [task.key, task]));
 }
 
-/** Why tasks changed, by what the new plan itself says of them. */
-function reasonsOf(before: Plan, after: Plan): Map<TaskKey, readonly Reason[]> {
-  const known = new Set(before.changes.map((change) => JSON.stringify(change)));
-  const fresh = after.changes.filter((change) => change.kind !== 'reworded' && !known.has(JSON.stringify(change)));
-  return new Map(fresh.map(({ key, because }) => [key, because]));
+/**
+ * The one reason that drives a task off its old day: work it waits for, then a window that has changed, then how the
+ * household's days fill.
+ */
+function whyMoved(old: PlannedTask, task: PlannedTask, was: ByKey, will: ByKey): Reason {
+  const first = task.after.flatMap(({ key, minDays }) => {
+    const ahead = will.get(key);
+    return ahead === undefined ? [] : [{ ahead, from: addDays(ahead.day, minDays) }];
+  });
+  const holding = first.filter(({ from }) => from > old.day).sort((a, b) => (a.from < b.from ? 1 : -1));
+  const changed = first.filter(({ ahead }) => was.get(ahead.key)?.day !== ahead.day);
+  return follows(holding[0]) ?? byWindow(old, task) ?? follows(changed[0]) ?? byOtherWork(task, will);
 }
 
-function newReasons(old: readonly Reason[], now: readonly Reason[]): readonly Reason[] {
-  const known = new Set(old.map((reason) => JSON.stringify(reason)));
-  const fresh = now.filter((reason) => !known.has(JSON.stringify(reason)));
-  return fresh.length > 0 ? fresh : now;
+function follows(first: { ahead: PlannedTask } | undefined): Reason | undefined {
+  return first && { rule: 'schedule.follows', saw: { task: first.ahead.title, day: first.ahead.day }, source: OWN };
 }
 
-function sentence([first]: readonly Reason[]): string {
-  return first === undefined ? '' : reasonSentence(first);
+/** The reason that names the end of the window that changed, first the one that shuts the old day out. */
+function byWindow(old: PlannedTask, { window, reasons }: PlannedTask): Reason | undefined {
+  const { earliest, latest, preferred } = window;
+  const ends = [
+    ...(old.day < earliest ? [earliest] : []),
+    ...(old.day > latest ? [latest] : []),
+    ...(old.window.earliest === earliest ? [] : [earliest]),
+    ...(old.window.latest === latest ? [] : [latest]),
+    ...(old.window.preferred === preferred ? [] : [preferred]),
+  ];
+  if (ends.length === 0) return undefined;
+  const known = new Set(old.reasons.map((reason) => JSON.stringify(reason)));
+  const fresh = reasons.filter((reason) => !known.has(JSON.stringify(reason)));
+  for (const end of ends) {
+    const named = fresh.find(({ saw, limit }) => [limit, ...Object.values(saw)].includes(end));
+    if (named !== undefined) return named;
+  }
+  return { rule: 'schedule.window', saw: { earliest, latest }, source: OWN };
+}
+
+function byOtherWork({ key, day, lotId }: PlannedTask, will: ByKey): Reason {
+  const company = [...will.values()].some((other) => other.lotId === lotId && other.key !== key);
+  return { rule: company ? 'schedule.gathered' : 'schedule.alone', saw: { day }, source: OWN };
+}
+
+function sentence(reason: Reason | undefined): string {
+  return reason === undefined ? '' : reasonSentence(reason);
 }
 
 function newClashes(before: Plan, after: Plan): PreviewedClash[] {
