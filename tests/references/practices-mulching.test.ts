@@ -10,7 +10,7 @@ import {
   MM_PER_INCH,
 } from '../../src/measures/units.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
-import { mulchLitres } from '../../src/practices/mulching/mulch.ts';
+import { mulchLitres } from '../../src/practices/mulch-layer.ts';
 import { bed, draft, draftsIn, garden, setOut, sown } from '../practices/gardens.ts';
 
 /** Inches of mulch a task's supply makes over its bed of 3 m². */

@@ -3,6 +3,7 @@
  */
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { Practice, Sentence } from '../practice.ts';
+import { fitSentences } from './fit/fit-sentences.ts';
 
 const SUGGESTED: Readonly<Record<string, string>> = {
   'warm gap': 'a cover that is made in 40 warm days',
@@ -156,7 +157,7 @@ const ending: Practice['sentences'] = {
 };
 
 /** Every rule of the practice, in words. */
-export const coverSentences: Practice['sentences'] = { ...sowing, ...refusing, ...leaving, ...ending };
+export const coverSentences: Practice['sentences'] = { ...sowing, ...refusing, ...leaving, ...ending, ...fitSentences };
 
 function capital(value: unknown): string {
   const words = String(value);

@@ -4,13 +4,11 @@
 import type { Bed } from '../../garden/garden.ts';
 import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
 import { autumnTopdressKey } from '../keys.ts';
+import { BARE_DEPTH_MM } from '../mulch-layer.ts';
 import type { Findings, PracticeInput, Uncovered } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
 import { type BareWindow, bareWindows } from './bare-window.ts';
 import { amountReason, CARRYING_CAUTIONS, draftOnBed, mulchAmount, mulchSupply } from './mulch.ts';
-
-/** Depth of a loose mulch of leaves on bare ground, mm: 2–3 in (veg:V22). */
-const BARE_DEPTH_MM = 65;
 
 /** A stretch of bare ground with the time to mulch it. */
 interface BareTime {

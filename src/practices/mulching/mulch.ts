@@ -8,13 +8,9 @@ import { areaOf } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, ReasonSource, Supply } from '../draft.ts';
 import { effortOverArea, MULCH_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
+import { mulchLitres } from '../mulch-layer.ts';
 import type { PracticeInput } from '../practice.ts';
 import { bedSubject } from '../subjects.ts';
-
-/** Litres of loose mulch over a bed, as piled: m² × mm. */
-export function mulchLitres(bed: Bed, depthMm: number): number {
-  return Math.round(areaOf(bed) * depthMm);
-}
 
 /** The mulch to have at hand. */
 export function mulchSupply(bed: Bed, depthMm: number): Supply {

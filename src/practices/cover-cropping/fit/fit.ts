@@ -1,0 +1,129 @@
+/**
+ * How a cover, a mix of covers or a mulch would do in a gap: what the season end is decided by.
+ *
+ * Everything here is data. A part that is absent is not known or does not apply; it is never guessed.
+ */
+import type { Provenance, SourceId, Span } from '../../../handbook/shapes.ts';
+import type { Day } from '../../../measures/days.ts';
+import type { Reason, Window } from '../../draft.ts';
+import type { SeedAmount } from '../seed.ts';
+import type { SowingHalf } from '../sow-window.ts';
+
+/** What may lie in a gap: a cover or a mix by its handbook id, or mulch. */
+export type GapChoice = { choice: 'cover'; coverId: string } | { choice: 'mulch'; mulch: 'leaves' | 'straw' };
+
+/** From the best to what a hard rule forbids. */
+export type Verdict = 'good' | 'possible' | 'poor' | 'unusable';
+
+/** So many of so many seasons of the record; `among` 0 where nothing was counted. */
+export interface Share {
+  of: number;
+  among: number;
+}
+
+/** The gap a fit is for; crops by their names in words. */
+export interface FitGap {
+  from?: Day;
+  to?: Day;
+  before?: string;
+  next?: string;
+}
+
+/** Where a figure comes from. */
+export interface Origin {
+  provenance: Provenance;
+  sources: readonly SourceId[];
+}
+
+/** Whether the stand would come up and grow before hard cold. */
+export interface Establishment {
+  /** Seasons in which the soil lets it sprout and the heat left is enough. */
+  share: Share;
+  /** Heat it needs before hard cold, °C·days over the base; absent where no figure is known. */
+  heatNeeded?: { units: number; baseC: number; origin: Origin };
+  /** Heat left from the sowing day to hard cold in the middle season, by the same count. */
+  heatLeftUnits?: number;
+}
+
+/** What winters of the record would have done to it. */
+export interface WinterOdds {
+  lives: Share;
+  unsure: Share;
+  dies: Share;
+  origin: Origin;
+}
+
+/** When it would flower; or that no figure was ever published, and when to begin looking. */
+export type FitBloom =
+  | { close: Day; median?: Day; riskAtCut?: number; origin: Origin }
+  | { none: 'no published bloom figure'; lookFrom: Day };
+
+/** When it is cut. */
+export interface FitCut {
+  window: Window;
+  /** The day by which it must be cut for what follows, or for bloom where nothing follows. */
+  latest: Day;
+  decidedBy: 'bloom' | 'next';
+  /** What gives way where bloom and what follows ask for more than there is. */
+  givesWay?: { what: 'growth' | 'the wait'; days: number };
+}
+
+/** Whether what follows can go in. */
+export interface FitNext {
+  met: 'yes' | 'short' | 'no';
+  how: 'through residue' | 'residue pulled aside' | 'after the wait';
+  /** The day the bed is free for it. */
+  freeOn: Day;
+  wantedOn?: Day;
+}
+
+/** What the stand holds when it is cut or killed. */
+export interface FitNitrogen {
+  dryKgPerM2: Span;
+  percentN: Span;
+  carbonToNitrogen: Span;
+  /** Nitrogen the next crop finds, g/m²; below zero where the residue ties some up. */
+  availableGPerM2: Span;
+  origin: Origin;
+}
+
+/** What the gardener must have. */
+export interface FitNeeds {
+  inoculants: readonly string[];
+  /** Seed depth in cm, for each part. */
+  depths: readonly { cover: string; cm: Span }[];
+  /** Seasons in which the top of the bed is dry on the sowing day and it has to be watered up. */
+  dryAtSowing?: Share;
+}
+
+/** A mulch for the whole bed. */
+export interface FitMulch {
+  litres: number;
+  depthMm: number;
+}
+
+/** One choice for one gap. */
+export interface GapFit {
+  bedId: string;
+  gap: FitGap;
+  choice: GapChoice;
+  /** In words, for the middle of a sentence. */
+  name: string;
+  verdict: Verdict;
+  sow?: Window;
+  half?: SowingHalf;
+  /** The day the odds are counted for. */
+  sowOn?: Day;
+  establish?: Establishment;
+  winter?: WinterOdds;
+  bloom?: FitBloom;
+  cut?: FitCut;
+  next?: FitNext;
+  nitrogen?: FitNitrogen;
+  seed: readonly SeedAmount[];
+  needs: FitNeeds;
+  mulch?: FitMulch;
+  /** What speaks for it and against it, as data; the practice's sentences say them. */
+  pros: readonly Reason[];
+  cons: readonly Reason[];
+}

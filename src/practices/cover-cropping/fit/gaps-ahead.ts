@@ -1,0 +1,28 @@
+/**
+ * The gaps of a bed for two years ahead.
+ */
+import type { Bed } from '../../../garden/garden.ts';
+import { addDays } from '../../../measures/days.ts';
+import { gapsOf } from '../../bed-timeline.ts';
+import type { PracticeInput } from '../../practice.ts';
+import { type OpenSpan, openSpans } from '../open-spans.ts';
+import { standInBed } from '../stand.ts';
+import { planStand } from '../stand-plan.ts';
+
+/** How far ahead gaps are looked for, days: two years. */
+const AHEAD_DAYS = 731;
+
+/**
+ * The spans of a bed with no crop in it and no cover that was sown, from today for two years, oldest first. The last is
+ * open-ended where nothing is planned after it. A stand that is only planned leaves its gap open: it may be thought over.
+ */
+export function gapsAhead(input: PracticeInput, bed: Bed): OpenSpan[] {
+  const { garden, climate, today } = input;
+  const gaps = gapsOf(garden, bed.id, climate, today);
+  const sown = garden.stands
+    .filter((stand) => stand.bedId === bed.id && stand.sow.happened)
+    .map((stand) => planStand(input, standInBed(stand, bed), gaps));
+  return gaps
+    .flatMap((gap) => openSpans(gap, sown))
+    .filter(({ from, to }) => (from === undefined || from <= addDays(today, AHEAD_DAYS)) && (to ?? today) >= today);
+}
