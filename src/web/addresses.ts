@@ -15,11 +15,6 @@ export function taskPath(gardenId: string, key: TaskKey): string {
   return `${weekPath(gardenId)}/tasks/${encodeURIComponent(key).replaceAll('%2F', '/').replaceAll('%3A', ':')}`;
 }
 
-/** The drawings of the season as it goes. */
-export function seasonPath(gardenId: string): string {
-  return `${weekPath(gardenId)}/season`;
-}
-
 /** The weather log; with a day, its form for that day. */
 export function weatherPath(gardenId: string, day?: Day): string {
   return `${weekPath(gardenId)}/weather${day === undefined ? '' : `?day=${day}`}`;

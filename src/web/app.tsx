@@ -12,7 +12,6 @@ import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { historyRoutes } from './history-route.tsx';
 import { troublePage } from './pages/plain.tsx';
 import { reportRoutes } from './report-route.tsx';
-import { seasonRoutes } from './season-route.tsx';
 import type { WebSettings } from './settings.ts';
 import { stylesheet } from './stylesheet.ts';
 import { taskRoutes } from './task-route.tsx';
@@ -53,7 +52,6 @@ export function createApp({ steward, settings, report = console.error }: AppPart
   app.route('/', reportRoutes(steward));
   app.route('/', diseaseRoutes(steward));
   app.route('/', awayRoutes(steward));
-  app.route('/', seasonRoutes(steward));
   app.route('/', historyRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));
   app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));

@@ -4,7 +4,7 @@
 import { html } from 'hono/html';
 import type { PropsWithChildren } from 'hono/jsx';
 import type { Problem } from '../garden/problem.ts';
-import { feedsPath, historyPath, reportPath, seasonPath, weatherPath, weekPath } from './addresses.ts';
+import { feedsPath, historyPath, reportPath, weatherPath, weekPath } from './addresses.ts';
 import { stylesheetPath } from './stylesheet.ts';
 
 /** The garden a page is about. */
@@ -16,7 +16,7 @@ export interface PageGarden {
 export interface FrameProps {
   title: string;
   garden?: PageGarden;
-  here?: 'week' | 'season' | 'weather' | 'report' | 'history' | 'feeds';
+  here?: 'week' | 'weather' | 'report' | 'history' | 'feeds';
 }
 
 /** A whole page: heading line with the garden's name, the other pages, then what the page is about. */
@@ -48,9 +48,6 @@ const PageLinks = ({ garden, here }: { garden: PageGarden; here: FrameProps['her
   <nav aria-label="Pages">
     <PageLink href={weekPath(garden.id)} isHere={here === 'week'}>
       This week
-    </PageLink>
-    <PageLink href={seasonPath(garden.id)} isHere={here === 'season'}>
-      Season
     </PageLink>
     <PageLink href={weatherPath(garden.id)} isHere={here === 'weather'}>
       Weather log

@@ -24,7 +24,7 @@ export function weatherRoutes(steward: Steward): Hono {
       if ('kind' in asked) return preview(c, steward, view, new Form(new Map(Object.entries(asked))));
       const day = c.req.query('day');
       const entered = day !== undefined && isDay(day) ? { day, ...kindOf(day, view.plan.today) } : {};
-      return c.html(weatherPage({ garden: view.garden, today: view.plan.today, entered }));
+      return c.html(weatherPage({ view, entered }));
     })
     .post(PATH, async (c) => {
       const form = await readForm(c);
@@ -54,8 +54,8 @@ async function preview(c: Context, steward: Steward, view: GardenView, form: For
   return c.html(weatherPreviewPage({ garden, row, entered: enteredIn(form), preview: shown }));
 }
 
-function refused(c: Context, { garden, plan }: GardenView, form: Form, problems: readonly Problem[]) {
-  return c.html(weatherPage({ garden, today: plan.today, entered: enteredIn(form), problems }), 422);
+function refused(c: Context, view: GardenView, form: Form, problems: readonly Problem[]) {
+  return c.html(weatherPage({ view, entered: enteredIn(form), problems }), 422);
 }
 
 function enteredIn(form: Form): WeatherEntered {

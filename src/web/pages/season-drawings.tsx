@@ -26,7 +26,12 @@ export const SeasonDrawings = ({ climate, garden, today }: SeasonDrawingsProps) 
   const span = { from: addDays(today, -DAYS_EACH_SIDE), to: addDays(today, DAYS_EACH_SIDE) };
   const { units } = garden.place;
   return (
-    <section>
+    <section class="season" id="season">
+      <h2>The season drawn</h2>
+      <p class="small">
+        What was logged and is expected here, against the seasons of the record. Where this season’s line is broken it
+        is still to come.
+      </p>
       {gapsInWords(climate, span).map((sentence) => (
         <p class="small">{sentence}</p>
       ))}

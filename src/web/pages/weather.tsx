@@ -1,5 +1,5 @@
 /**
- * The weather log: what was seen these weeks and is expected, and the form for one day.
+ * The weather log: the form for one day, what was seen these weeks and is expected, and the season drawn from it.
  */
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
@@ -7,9 +7,11 @@ import type { LoggedDay } from '../../garden/weather.ts';
 import { addDays, type Day, eachDay } from '../../measures/days.ts';
 import { formatDay } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { historyPath, seasonPath, weatherPath } from '../addresses.ts';
+import type { GardenView } from '../../steward/steward.ts';
+import { historyPath, weatherPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { cellOf, LOGGED_FIELDS, unitOf } from '../logged-fields.ts';
+import { SeasonDrawings } from './season-drawings.tsx';
 
 /** Days back that the page shows: three weeks. */
 const SHOWN_DAYS = 21;
@@ -18,23 +20,24 @@ const SHOWN_DAYS = 21;
 export type WeatherEntered = Readonly<Record<string, string>>;
 
 interface WeatherPageProps {
-  garden: Garden;
-  today: Day;
+  view: GardenView;
   /** What was entered and what was wrong with it, when the form comes back. */
   entered?: WeatherEntered;
   problems?: readonly Problem[];
 }
 
 /** The page of the weather log. */
-export function weatherPage({ garden, today, entered = {}, problems = [] }: WeatherPageProps) {
+export function weatherPage({ view, entered = {}, problems = [] }: WeatherPageProps) {
+  const { garden, climate } = view;
   const { units } = garden.place;
+  const { today } = view.plan;
   return page(
     { title: 'Weather log', garden, here: 'weather' },
     <article class="weather">
       <h1>Weather log</h1>
       <p>
         What you log here moves the dates of this season, and so do a late snow, a cold snap, a soaking rain. First you
-        see what it would move; nothing is kept until you say so. <a href={seasonPath(garden.id)}>The season drawn</a>
+        see what it would move; nothing is kept until you say so. <a href="#season">The season drawn</a>
       </p>
       <Problems problems={problems} />
       <DayForm gardenId={garden.id} units={units} today={today} entered={entered} />
@@ -45,6 +48,7 @@ export function weatherPage({ garden, today, entered = {}, problems = [] }: Weat
         <a href={historyPath(garden.id)}>History</a>; many days at once come in with{' '}
         <code>loamtide weather log FILE</code>.
       </p>
+      <SeasonDrawings climate={climate} garden={garden} today={today} />
     </article>,
   );
 }

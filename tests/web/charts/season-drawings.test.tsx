@@ -135,11 +135,19 @@ describe('the season', () => {
     expect(drawn({ ...demoClimate, seasons })).toContain('The daily record holds no rain');
   });
 
-  test('has a page', async () => {
+  test('stands on the weather log, below its form and its days, and has no page of its own', async () => {
     const { get } = await sampleApp();
-    const answer = await get(`${GARDEN}/season`);
-    expect(answer.status).toBe(200);
-    expect(await answer.text()).toContain('<h1>The season</h1>');
-    expect((await get('/gardens/elsewhere/season')).status).toBe(404);
+    const text = await (await get(`${GARDEN}/weather`)).text();
+    const places = ['<form', 'Nothing has been logged', 'id="season"', '<svg'].map((mark) => text.indexOf(mark));
+    expect(places).not.toContain(-1);
+    expect(places).toEqual([...places].sort((a, b) => a - b));
+    expect((await get(`${GARDEN}/season`)).status).toBe(404);
+  });
+
+  test('is still drawn when a form comes back with what was wrong', async () => {
+    const { get } = await sampleApp();
+    const answer = await get(`${GARDEN}/weather?day=Tuesday&kind=observed`);
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain('id="season"');
   });
 });
