@@ -10,6 +10,32 @@ const MM_PER_MJ = 0.408;
 const MINUTES_PER_DAY = 1440;
 const DAYS_PER_YEAR = 365;
 
+/** The sun as the earth sees it on a day (FAO-56, eq. 22 to 25). */
+interface SunOfDay {
+  /** How much stronger it shines than over the year, for being nearer. */
+  nearness: number;
+  declinationRad: number;
+  /** Hour angle of sunset, radians: its middle, no refraction; a day is 24/π of it, hours. */
+  sunsetRad: number;
+}
+
+/**
+ * The geometry of a day.
+ *
+ * @param latitude degrees, north positive
+ * @param dayOfYear 1 on 1 January
+ */
+export function sunOfDay(latitude: number, dayOfYear: number): SunOfDay {
+  const angle = (2 * Math.PI * dayOfYear) / DAYS_PER_YEAR;
+  const declinationRad = 0.409 * Math.sin(angle - 1.39);
+  const cosine = -Math.tan((latitude * Math.PI) / 180) * Math.tan(declinationRad);
+  return {
+    nearness: 1 + 0.033 * Math.cos(angle),
+    declinationRad,
+    sunsetRad: Math.acos(Math.min(1, Math.max(-1, cosine))),
+  };
+}
+
 /**
  * Sun's radiation on a level square metre above the air, MJ a day (FAO-56, eq. 21). 0 in the polar night.
  *
@@ -17,13 +43,11 @@ const DAYS_PER_YEAR = 365;
  * @param dayOfYear 1 on 1 January
  */
 export function radiationAboveAirMj(latitude: number, dayOfYear: number): number {
-  const angle = (2 * Math.PI * dayOfYear) / DAYS_PER_YEAR;
-  const nearness = 1 + 0.033 * Math.cos(angle);
-  const declination = 0.409 * Math.sin(angle - 1.39);
+  const { nearness, declinationRad, sunsetRad } = sunOfDay(latitude, dayOfYear);
   const phi = (latitude * Math.PI) / 180;
-  const sunset = Math.acos(Math.min(1, Math.max(-1, -Math.tan(phi) * Math.tan(declination))));
   const height =
-    sunset * Math.sin(phi) * Math.sin(declination) + Math.cos(phi) * Math.cos(declination) * Math.sin(sunset);
+    sunsetRad * Math.sin(phi) * Math.sin(declinationRad) +
+    Math.cos(phi) * Math.cos(declinationRad) * Math.sin(sunsetRad);
   return (MINUTES_PER_DAY / Math.PI) * SOLAR_CONSTANT * nearness * height;
 }
 

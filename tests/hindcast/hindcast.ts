@@ -3,12 +3,15 @@
  * well would the dates still to come have been told?
  */
 
-import type { Climate } from '../../src/climate/climate.ts';
+import type { Climate, FreezeEvent } from '../../src/climate/climate.ts';
 import { freezeOdds } from '../../src/climate/freeze.ts';
+import { seasonFreeze } from '../../src/climate/freeze-record.ts';
 import { climateFromRecord } from '../../src/climate/from-record.ts';
 import { heatOdds } from '../../src/climate/heat.ts';
 import { withWeather } from '../../src/climate/logged.ts';
 import type { Odds } from '../../src/climate/odds.ts';
+import { dayOfIndex, seasonTurnOf } from '../../src/climate/season.ts';
+import { seasonsOfRows } from '../../src/climate/season-weather.ts';
 import type { DailyWeather } from '../../src/garden/weather.ts';
 import { type Day, daysBetween, inYear, type MonthDay } from '../../src/measures/days.ts';
 
@@ -42,17 +45,20 @@ export interface Trial {
 /** Base of the degree-days: that of cool-season crops, °C (agro:S2), counted by single sine from midwinter. */
 const HEAT = { method: 'single-sine', baseC: 4.4 } as const;
 
-/** Every trial of a place over some years. Dates already past where one stands are left out. */
-export function trialsOf({ name, latitude, longitude, rows }: Place, years: readonly number[]): Trial[] {
+/**
+ * Every trial of a place over some years. Dates already past where one stands are left out, and dates that a gap of the
+ * record hides.
+ */
+export function trialsOf(place: Place, years: readonly number[]): Trial[] {
+  const { name } = place;
   return years.flatMap((year) => {
-    const site = { latitude, longitude, origin: name, frostOffsetDays: 0, tempOffsetC: 0 };
-    const past = climateFromRecord({ ...site, rows, before: year });
-    const whole = withWeather(past, observed(rows, year, inYear('12-31', year)), inYear('12-31', year));
+    const past = pastOf(place, year);
+    const actuals = new Map(TARGETS.map((target) => [target, actualDate(place, target, year)]));
     return STANDINGS.flatMap((standing) => {
       const today = inYear(standing, year);
-      const known = withWeather(past, observed(rows, year, today), today);
+      const known = knownOn(past, place, today);
       return TARGETS.flatMap((target): Trial[] => {
-        const actual = dateOf(whole, target, year)?.median;
+        const actual = actuals.get(target);
         const [odds, plain] = [dateOf(known, target, year), dateOf(past, target, year)];
         if (actual === undefined || actual <= today || !isWhole(odds) || !isWhole(plain)) return [];
         const errorDays = daysBetween(actual, odds.median);
@@ -64,13 +70,45 @@ export function trialsOf({ name, latitude, longitude, rows }: Place, years: read
   });
 }
 
+/** What the thirty seasons before a year tell of it. */
+export function pastOf({ name, latitude, longitude, rows }: Place, year: number): Climate {
+  const site = { latitude, longitude, origin: name, frostOffsetDays: 0, tempOffsetC: 0 };
+  return climateFromRecord({ ...site, rows, before: year });
+}
+
+/** The same, once the year has been seen up to a day. */
+export function knownOn(past: Climate, { rows }: Place, today: Day): Climate {
+  return withWeather(past, observed(rows, Number(today.slice(0, 4)), today), today);
+}
+
+/** The day it was, from the measured days of that year alone; nothing where it never came or a gap may hide it. */
+export function actualDate(place: Place, target: Target, year: number): Day | undefined {
+  const turn = seasonTurnOf(place.latitude);
+  const rows = place.rows.filter(({ day }) => day.startsWith(`${year}-`));
+  const [own] = seasonsOfRows(turn, rows, 0);
+  if (own === undefined) return undefined;
+  const freeze = (event: FreezeEvent): Day | undefined => {
+    const index = seasonFreeze(turn, own, event, 32);
+    return typeof index === 'number' ? dayOfIndex(turn, year, index) : undefined;
+  };
+  switch (target) {
+    case 'last spring freeze':
+      return freeze('last-spring');
+    case 'first autumn freeze':
+      return freeze('first-autumn');
+    default:
+      return dateOf({ ...pastOf(place, year), seasons: [own] }, target, year)?.median;
+  }
+}
+
 /** The days of a year and of the autumn and winter before it, up to a day, as the garden would have logged them. */
 function observed(rows: readonly DailyWeather[], year: number, to: Day) {
   const from = inYear('07-01', year - 1);
   return rows.filter(({ day }) => day >= from && day <= to).map((row) => ({ ...row, kind: 'observed' as const }));
 }
 
-function dateOf(climate: Climate, target: Target, season: number): Odds {
+/** A date as a climate foretells it. */
+export function dateOf(climate: Climate, target: Target, season: number): Odds {
   switch (target) {
     case 'last spring freeze':
       return freezeOdds(climate, { event: 'last-spring', limitF: 32, season });

@@ -2,7 +2,7 @@
  * Models of heat, evaporation, snow and ground against published worked examples.
  */
 import { describe, expect, it } from 'vitest';
-import { radiationAboveAirMj, referenceEvaporationMm } from '../../src/climate/evaporation.ts';
+import { radiationAboveAirMj, referenceEvaporationMm, sunOfDay } from '../../src/climate/evaporation.ts';
 import { frozenGroundIndex } from '../../src/climate/frozen-ground.ts';
 import { singleSineUnits } from '../../src/climate/single-sine.ts';
 import { meltMm } from '../../src/climate/snow.ts';
@@ -27,11 +27,19 @@ describe('degree-days, single sine with horizontal cut-off', () => {
 
 describe('FAO Irrigation and Drainage Paper 56', () => {
   it('example 8: 20° S on 3 September has 32.2 MJ/m² above the air', () => {
-    expect(radiationAboveAirMj(-20, 246)).toBeCloseTo(32.2, 1);
+    const { nearness, declinationRad, sunsetRad } = sunOfDay(-20, 246);
+    expect([nearness.toFixed(3), declinationRad.toFixed(3), sunsetRad.toFixed(3)]).toEqual(['0.985', '0.120', '1.527']);
+    expect(radiationAboveAirMj(-20, 246).toFixed(1)).toBe('32.2');
+  });
+
+  it('example 9: the same day is 11.7 hours long', () => {
+    expect(((24 / Math.PI) * sunOfDay(-20, 246).sunsetRad).toFixed(1)).toBe('11.7');
   });
 
   it('example 20: Lyon, 45.72° N in mid-July, 14.8 to 26.6 °C, evaporates 5.0 mm a day', () => {
-    expect(referenceEvaporationMm({ tminC: 14.8, tmaxC: 26.6 }, radiationAboveAirMj(45.72, 196))).toBeCloseTo(5, 1);
+    expect(referenceEvaporationMm({ tminC: 14.8, tmaxC: 26.6 }, radiationAboveAirMj(45.72, 196)).toFixed(1)).toBe(
+      '5.0',
+    );
   });
 });
 
@@ -62,6 +70,53 @@ describe('draining without evaporation', () => {
     for (; depletion < -1e-6; taken += 1) depletion = depletionAfter(depletion, 0, 0, layer);
     expect(taken).toBe(days);
   });
+});
+
+describe('water that the top layer holds', () => {
+  const MM_PER_M_IN_PER_FT = 25.4 / 0.3048;
+  const layerOf = (id: string, raised = false) => {
+    const texture = soilTextureById.get(id);
+    if (texture === undefined) throw new Error(id);
+    const { fieldCapacity, wiltingPoint } = texture;
+    const availableMmPerM = 500 * (fieldCapacity.low + fieldCapacity.high - wiltingPoint.low - wiltingPoint.high);
+    return { availableMmPerM, fitMmPerM: layerWaterOf({ texture, raised }).fitMm / 0.15 };
+  };
+
+  // FAO-56, Table 19: middle of field capacity less middle of wilting point, by arithmetic; then the range of NRCS for the
+  // class of ground, in/ft (agro:S33). FAO's clays hold 3 mm a metre less than the least of NRCS.
+  it.each([
+    ['sand', 75, 0.6, 1.2],
+    ['loamy_sand', 85, 0.6, 1.2],
+    ['sandy_loam', 120, 1.3, 1.7],
+    ['loam', 130, 1.5, 2.1],
+    ['silt_loam', 140, 1.5, 2.1],
+    ['silt', 150, 1.5, 2.1],
+    ['silt_clay_loam', 130, 1.6, 2.4],
+    ['silty_clay', 130, 1.6, 2.4],
+    ['clay', 140, 1.6, 2.4],
+  ])('%s: %d mm a metre, among %d to %d in a foot', (id, mmPerM, low, high) => {
+    const { availableMmPerM } = layerOf(id);
+    expect(availableMmPerM).toBeCloseTo(mmPerM, 9);
+    expect(availableMmPerM).toBeGreaterThan(low * MM_PER_M_IN_PER_FT - 4);
+    expect(availableMmPerM).toBeLessThan(high * MM_PER_M_IN_PER_FT);
+  });
+
+  // NRCS feel classes (agro:S33 to S36): the wettest holds 75 to 100 % of the available water, and lacks up to 0.3, 0.4, 0.5
+  // and 0.6 in a foot in coarse ground, sandy loam, loam and clay (deficits from memory).
+  it.each([
+    ['loamy_sand', 0.1, 0.3],
+    ['sandy_loam', 0.1, 0.4],
+    ['loam', 0.25, 0.5],
+    ['silty_clay', 0.25, 0.6],
+  ])(
+    '%s is fit once %d of it is gone: no drier than where the wettest feel class ends',
+    (id, share, deficitInPerFt) => {
+      const { availableMmPerM, fitMmPerM } = layerOf(id);
+      expect(fitMmPerM / availableMmPerM).toBeCloseTo(share, 9);
+      expect(fitMmPerM).toBeLessThanOrEqual(deficitInPerFt * MM_PER_M_IN_PER_FT);
+      expect(layerOf(id, true).fitMmPerM / availableMmPerM).toBeCloseTo(0.1, 9);
+    },
+  );
 });
 
 describe('snow lying on the ground', () => {
