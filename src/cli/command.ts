@@ -27,12 +27,14 @@ export interface Call<Wanted extends Options> {
   options: Values<Wanted>;
   /** The command's argument, where it takes one. */
   argument: string | undefined;
+  /** All words of an argument that takes several; none where it takes one. */
+  words: readonly string[];
 }
 
 export interface CommandPlan<Wanted extends Options> {
   name: string;
   about: string;
-  /** The one argument, "<file>", or "[label]" where it may be left out. */
+  /** The one argument, "<file>", "[label]" where it may be left out, or "<materials...>" where it takes several. */
   argument?: { flags: string; about: string };
   options: Wanted;
   run(call: Call<Wanted>): Promise<void>;
@@ -55,7 +57,8 @@ export function command<Wanted extends Options>(plan: CommandPlan<Wanted>): Comm
     return made.action(async (...given: unknown[]) => {
       const argument = plan.argument ? given[0] : undefined;
       const { settings, options } = read(at, plan.options, made.opts());
-      await plan.run({ at, settings, options, argument: typeof argument === 'string' ? argument : undefined });
+      const words = Array.isArray(argument) ? argument.filter((word) => typeof word === 'string') : [];
+      await plan.run({ at, settings, options, argument: typeof argument === 'string' ? argument : undefined, words });
     });
   };
 }

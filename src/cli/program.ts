@@ -14,6 +14,7 @@ import { feedRotate } from './commands/feed-rotate.ts';
 import { gardenCheck } from './commands/garden-check.ts';
 import { gardenExport } from './commands/garden-export.ts';
 import { gardenImport } from './commands/garden-import.ts';
+import { mix } from './commands/mix.ts';
 import { near } from './commands/near.ts';
 import { plan } from './commands/plan.ts';
 import { reportAway } from './commands/report-away.ts';
@@ -38,6 +39,7 @@ const loamtide = commandGroup(
     plan,
     climate,
     near,
+    mix,
     commandGroup('garden', 'Garden files: check, import, export.', [gardenCheck, gardenImport, gardenExport]),
     commandGroup('weather', "The weather record a climate is worked out from, and the garden's own log.", [
       weatherImport,

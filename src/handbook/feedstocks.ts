@@ -7,6 +7,7 @@
  * yard trimmings have no ratio that anybody published.
  */
 
+import { HERBICIDE } from './feedstocks/cautions.ts';
 import { greenFeedstocks } from './feedstocks/greens.ts';
 import { leafAndStrawFeedstocks } from './feedstocks/leaves-and-straw.ts';
 import { manureFeedstocks } from './feedstocks/manures.ts';
@@ -38,4 +39,9 @@ export function feedstockById(id: string): Feedstock {
   if (found === undefined)
     throw new RangeError(`No feedstock is called "${id}" in the handbook. One that is: "straw_oat".`);
   return found;
+}
+
+/** Whether a material of unknown history may carry weedkiller that outlives composting. */
+export function mayHoldWeedkiller({ cautions }: Feedstock): boolean {
+  return cautions.includes(HERBICIDE);
 }

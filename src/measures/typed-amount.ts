@@ -1,7 +1,16 @@
 /**
- * A depth of rain or snow as somebody types it.
+ * Amounts as somebody types them: a depth of rain or snow, a heap by volume or by weight, the sides of a bin.
  */
-import { MM_PER_INCH } from './units.ts';
+import {
+  GRAMS_PER_OUNCE,
+  GRAMS_PER_POUND,
+  LITRES_PER_CUBIC_FOOT,
+  LITRES_PER_CUBIC_YARD,
+  LITRES_PER_GALLON,
+  M_PER_FOOT,
+  MM_PER_INCH,
+  type UnitSystem,
+} from './units.ts';
 
 /** Units a depth may be typed in. */
 export type DepthUnit = 'mm' | 'cm' | 'm' | 'in';
@@ -21,4 +30,48 @@ export function readDepthMm(text: string, unit?: DepthUnit): number | undefined 
     written === undefined ? unit : written === '"' || written.startsWith('in') ? 'in' : (written as DepthUnit);
   if (per === undefined) return undefined;
   return Number((Number(match[1]?.replace(',', '.')) * MM_PER[per]).toFixed(2));
+}
+
+/** A heap as typed, SI, and whose units it was typed in. */
+export type TypedHeap = ({ litres: number } | { kg: number }) & { units: UnitSystem };
+
+const HEAP_UNITS: readonly { words: readonly string[]; units: UnitSystem; litres?: number; kg?: number }[] = [
+  { words: ['l', 'litre', 'litres', 'liter', 'liters'], units: 'metric', litres: 1 },
+  { words: ['m3', 'm³', 'cbm'], units: 'metric', litres: 1000 },
+  { words: ['gal', 'gals', 'gallon', 'gallons'], units: 'us', litres: LITRES_PER_GALLON },
+  { words: ['ft3', 'ft³', 'cuft', 'cu ft', 'cubic feet', 'cubic foot'], units: 'us', litres: LITRES_PER_CUBIC_FOOT },
+  { words: ['yd3', 'yd³', 'cuyd', 'cu yd', 'cubic yard', 'cubic yards'], units: 'us', litres: LITRES_PER_CUBIC_YARD },
+  { words: ['kg', 'kilo', 'kilos'], units: 'metric', kg: 1 },
+  { words: ['g', 'gram', 'grams'], units: 'metric', kg: 1 / 1000 },
+  { words: ['lb', 'lbs', 'pound', 'pounds'], units: 'us', kg: GRAMS_PER_POUND / 1000 },
+  { words: ['oz', 'ounce', 'ounces'], units: 'us', kg: GRAMS_PER_OUNCE / 1000 },
+];
+
+/** Most litres or kilograms of one heap: more is a slip of the keys. */
+const MOST_IN_A_HEAP = 100_000;
+
+/** Litres or kilograms of a typed heap: "200L", "50 gal", "1.5 yd3", "30 lb". Nothing where it is no such amount. */
+export function readHeap(text: string): TypedHeap | undefined {
+  const match = /^\+?(\d{1,9}(?:[.,]\d+)?|[.,]\d+)\s*([a-z³3 ]+?)\.?$/i.exec(text.trim());
+  const word = match?.[2]?.toLowerCase().replace(/\s+/g, ' ');
+  const unit = HEAP_UNITS.find(({ words }) => word !== undefined && words.includes(word));
+  const value = Number(match?.[1]?.replace(',', '.'));
+  const size = Number((value * (unit?.litres ?? unit?.kg ?? Number.NaN)).toPrecision(12));
+  if (unit === undefined || !(size > 0) || size > MOST_IN_A_HEAP) return undefined;
+  return { ...(unit.litres === undefined ? { kg: size } : { litres: size }), units: unit.units };
+}
+
+const PER_METRE: Readonly<Record<string, number>> = { m: 1, cm: 0.01, ft: M_PER_FOOT, in: MM_PER_INCH / 1000 };
+
+/** A bin of three sides as typed, metres: length, width, height: "1x1x0.9m", "3 x 3 x 3 ft". */
+export function readSides(text: string): { lengthM: number; widthM: number; heightM: number } | undefined {
+  const number = '(\\d+(?:[.,]\\d+)?)';
+  const match = new RegExp(`^${number}\\s*[x×]\\s*${number}\\s*[x×]\\s*${number}\\s*(m|cm|ft|in)$`, 'i').exec(
+    text.trim(),
+  );
+  if (match === null) return undefined;
+  const per = PER_METRE[match[4]?.toLowerCase() ?? ''] ?? Number.NaN;
+  const [lengthM, widthM, heightM] = match.slice(1, 4).map((side) => Number(side.replace(',', '.')) * per);
+  if (!lengthM || !widthM || !heightM || Math.max(lengthM, widthM, heightM) > 20) return undefined;
+  return { lengthM, widthM, heightM };
 }

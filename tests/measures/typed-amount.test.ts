@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readDepthMm } from '../../src/measures/typed-amount.ts';
+import { readDepthMm, readHeap, readSides } from '../../src/measures/typed-amount.ts';
 
 test.each([
   ['15cm', 150],
@@ -26,4 +26,31 @@ test('a number alone is in the unit of its field, and a written unit goes before
 
 test.each(['', 'deep', '-1 cm', '1e3mm', '1 2 cm', '123456 mm', 'cm', '5 ft'])('"%s" is no depth', (text) => {
   expect(readDepthMm(text, 'cm')).toBeUndefined();
+});
+
+test.each([
+  ['200L', { litres: 200, units: 'metric' }],
+  ['12,5 litres', { litres: 12.5, units: 'metric' }],
+  ['0.3 m3', { litres: 300, units: 'metric' }],
+  ['1 yd3', { litres: 764.554857984, units: 'us' }],
+  ['2 cu ft', { litres: 56.633693184, units: 'us' }],
+  ['5gal', { litres: 18.92705892, units: 'us' }],
+  ['12kg', { kg: 12, units: 'metric' }],
+  ['10 lb.', { kg: 4.5359237, units: 'us' }],
+])('"%s" is a heap', (text, heap) => {
+  expect(readHeap(text)).toEqual(heap);
+});
+
+test.each(['', '200', 'L', '-3 L', '0 L', 'two L', '3 buckets', '1e3 L', '999999 L', '3 4 L'])(
+  '"%s" is no heap',
+  (text) => {
+    expect(readHeap(text)).toBeUndefined();
+  },
+);
+
+test('a bin is read by its three sides', () => {
+  expect(readSides('1x1x0.9m')).toEqual({ lengthM: 1, widthM: 1, heightM: 0.9 });
+  expect(readSides('3 x 3 × 3 ft')?.heightM).toBeCloseTo(0.9144, 6);
+  expect(readSides('90x90x90cm')?.lengthM).toBeCloseTo(0.9, 6);
+  for (const none of ['1x1m', '1x1x1', '0x1x1m', '100x1x1m', 'bin']) expect(readSides(none), none).toBeUndefined();
 });

@@ -162,6 +162,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'take-out-sick',
     'take-soil-sample',
     'test-compost',
+    'test-material',
     'test-seed',
     'topdress',
     'turn-pile',

@@ -8,6 +8,11 @@ import { quantity } from '../../measures/quantity.ts';
 import { LITRES_PER_CUBIC_FOOT } from '../../measures/units.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
+import { additionWords, middleWords } from './mix/in-words.ts';
+import { type Mix, mixOf } from './mix/mix.ts';
+import type { Portion } from './mix/portion.ts';
+import { GOOD_START } from './mix/target.ts';
+import { type WhatToAdd, whatToAdd } from './mix/what-to-add.ts';
 import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
 import { builtLitres } from './pile-life.ts';
 
@@ -58,6 +63,7 @@ export function buildDraft(pile: Pile, bin: Bin): TaskDraft {
     reasons: [
       { rule: 'pile-build.planned', saw: { day }, source: "the garden's own plan" },
       ratioReason(browns, greens),
+      ...mixReasons(mixOf(portionsOf(pile))),
     ],
     makes: [{ makes: 'pile-built' as const, pileId: pile.id }],
   };
@@ -67,6 +73,7 @@ function buildSteps(pile: Pile, bin: Bin, browns: number, greens: number): strin
   return [
     ...pile.ingredients.map(({ materialId, litres }) => `${feedstockById(materialId).name}: ${quantity(litres, 'L')}.`),
     ratioStep(browns, greens),
+    ...mixSteps(pile),
     `Coarse stuff at the bottom, then thin layers. Nothing thicker than ${quantity(THICKEST_STICK_MM, 'mm')}.`,
     'Wet each layer until a squeezed handful is damp and gives a drop or two at most.',
     ...sizeSteps(pile, bin),
@@ -85,6 +92,37 @@ function ratioStep(browns: number, greens: number): string {
   const missing = BROWNS_TO_GREENS * greens - browns;
   if (missing > 0) return `${have}: add about ${quantity(Math.ceil(missing / 5) * 5, 'L')} more browns.`;
   return greens === 0 ? `${have}: without greens it rots slowly and will not heat.` : `${have}.`;
+}
+
+function portionsOf({ ingredients }: Pile): Portion[] {
+  return ingredients.map(({ materialId, litres }) => ({ material: feedstockById(materialId), amount: { litres } }));
+}
+
+/** What the stuff comes to by its own figures, and what it still wants. */
+function mixSteps(pile: Pile): string[] {
+  const mix = mixOf(portionsOf(pile));
+  return mix.carbonToNitrogen === undefined
+    ? []
+    : [`Reckoned by what is in it, it begins at ${middleWords(mix)}. ${wantWords(whatToAdd(mix.portions))}`];
+}
+
+function wantWords(answer: WhatToAdd): string {
+  if (answer.reach === 'not') return `More of the same makes it no better: it stays ${answer.hindrance}.`;
+  if (answer.add.length === 0 && answer.waterL === 0) return 'It wants nothing more.';
+  return `It wants ${additionWords(answer)}: then it is ${middleWords(answer.after)}.`;
+}
+
+function mixReasons({ carbonToNitrogen, moisturePct }: Mix): Reason[] {
+  if (carbonToNitrogen === undefined || moisturePct === undefined) return [];
+  const saw = {
+    ratioLow: Math.round(carbonToNitrogen.low),
+    ratioHigh: Math.round(carbonToNitrogen.high),
+    waterLow: Math.round(moisturePct.low),
+    waterHigh: Math.round(moisturePct.high),
+    goodLow: GOOD_START.carbonToNitrogen.low,
+    goodHigh: GOOD_START.carbonToNitrogen.high,
+  };
+  return [{ rule: 'pile-build.mix', saw, source: 'compost:S14' }];
 }
 
 function ratioReason(browns: number, greens: number): Reason {

@@ -12,6 +12,7 @@ import { coldDraft, curedDraft, expectedDraft } from './maturity-draft.ts';
 import { activeEnd, COLD_DAYS, CURING_DAYS, finishedLitres, HOT_DAYS, lastMoved, newestReading } from './pile-life.ts';
 import { compostSentences } from './sentences.ts';
 import { sickInPile, sickPileCaution, sickPileDraft } from './sick-pile.ts';
+import { suspectDraft } from './suspect-draft.ts';
 import { doneHeating, nextTurn } from './turn.ts';
 import { turnDraft } from './turn-draft.ts';
 
@@ -31,6 +32,7 @@ export const composting: Practice = {
     return {
       drafts: [
         ...piles.flatMap(({ pile, draft }) => (draft ? [draft, ...laterDrafts(input, pile, draft)] : [])),
+        ...piles.flatMap(({ pile, bin }) => testOf(input, pile, bin) ?? []),
         ...piles.flatMap(({ pile, bin, sick }) => sick.map((each) => sickPileDraft(pile, bin, each))),
       ],
       found: { compostSupply: piles.flatMap(({ pile, draft }) => supplyOf(input, pile, draft)) },
@@ -38,6 +40,10 @@ export const composting: Practice = {
   },
   sentences: compostSentences,
 };
+
+function testOf({ garden }: PracticeInput, pile: Pile, bin: Bin): TaskDraft | undefined {
+  return garden.skipped[buildKey(pile.id)] === undefined ? suspectDraft(pile, bin, garden.startedOn) : undefined;
+}
 
 function binOf(input: PracticeInput, pile: Pile): Bin {
   const bin = input.garden.bins.find((row) => row.id === pile.binId);
@@ -55,11 +61,18 @@ function pileDraft(input: PracticeInput, pile: Pile, bin: Bin, sick: readonly Si
 
 function jobOf(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft | undefined {
   if (pile.finishedOn !== undefined) return undefined;
-  if (!pile.built.happened) return buildDraft(pile, bin);
+  if (!pile.built.happened) return buildAfterTest(input, pile, bin);
   if (pile.curingSince !== undefined) return curedDraft(pile, bin, pile.curingSince);
   if (pile.method === 'cold') return coldDraft(pile, bin);
   const draft = heatingDraft(input, pile, bin);
   return isPast(input, draft.window.latest) ? coldDraft(pile, bin) : draft;
+}
+
+/** A planned pile waits for the beans grown in what is suspect in it. */
+function buildAfterTest(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft {
+  const draft = buildDraft(pile, bin);
+  const test = testOf(input, pile, bin);
+  return test === undefined ? draft : { ...draft, after: [...draft.after, { key: test.key, minDays: 0 }] };
 }
 
 /** The curing and the look that a hot pile's next job leads to, so that the year shows when its compost is expected. */

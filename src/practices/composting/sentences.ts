@@ -21,6 +21,12 @@ export const compostSentences: Practice['sentences'] = {
   'pile-build.ratio': ({ saw, limit }) =>
     `${limit} parts of browns to one of greens, by volume, is the rule of the trade: here ` +
     `${quantity(Number(saw.browns), 'L')} to ${quantity(Number(saw.greens), 'L')}.`,
+  'pile-build.mix': ({ saw }) =>
+    `By dry mass it comes to somewhere from ${saw.ratioLow} to ${saw.ratioHigh} of carbon to one of nitrogen and ` +
+    `${saw.waterLow} to ${saw.waterHigh} % water, as such stuff varies; ${saw.goodLow} to ${saw.goodHigh} to one is a good start.`,
+  'pile-bean-test.suspect': ({ saw, limit }) =>
+    `Hay, straw and dung can carry weedkiller that outlives composting. Beans show it in ${saw.daysLow} to ${saw.daysHigh} ` +
+    `days, and the ${saw.what} goes in on ${dated(String(saw.built))}: sown by ${dated(String(limit))}.`,
   'pile-turn.weekly': ({ saw }) =>
     `It was last moved on ${dated(String(saw.moved))}; ${lookedAt(saw)} a working pile is turned every ${saw.daysLow} to ` +
     `${saw.daysHigh} days.`,
