@@ -162,7 +162,7 @@ function expectedRun(climate: Climate, target: HeatTarget): number | undefined {
   for (let offset = 0; offset < DAYS_IN_SEASON; offset += 1) {
     sum +=
       loggedUnits(climate, target.from, offset, target, sum) ??
-      expectedUnits(climate, ((start + offset - 1) % DAYS_IN_SEASON) + 1, target, sum);
+      expectedUnitsOn(climate, ((start + offset - 1) % DAYS_IN_SEASON) + 1, target, sum);
     if (sum >= target.sum) return offset;
   }
   return undefined;
@@ -189,7 +189,7 @@ function waveAt({ minC, maxC, meanC }: { minC: number; maxC: number; meanC: numb
  * mean the minimum and the maximum are each expected on their own, which is exact for that method;
  * for the sine each hour of the day is.
  */
-function expectedUnits(climate: Climate, index: number, count: HeatCount, unitsSoFar: number): number {
+export function expectedUnitsOn(climate: Climate, index: number, count: HeatCount, unitsSoFar = 0): number {
   const norm = airNorms(climate)[index - 1];
   if (!norm) throw new RangeError(`No usual temperature at season index ${index}.`);
   const spread = dailySpreadC(index);

@@ -108,7 +108,7 @@ export function warmIndices(
 
 /** The same for every member, `unknown` where it cannot tell. */
 export function warmIndexByMember(climate: Climate, { season, tempC }: { season: number; tempC: number }): WarmIndices {
-  const courses = soilSeasons(climate, season);
+  const courses = soilCourses(climate, season);
   return warmed(courses, tempC, () => courses.map((soilC) => warmIndex(soilC, tempC)));
 }
 
@@ -121,8 +121,8 @@ type SoilCourse = readonly (number | undefined)[];
 
 const soils = memory<Climate, number | 'any', readonly SoilCourse[]>();
 
-/** Soil of each member of a season, oldest first. */
-function soilSeasons(climate: Climate, season: number): readonly SoilCourse[] {
+/** Soil temperature of each member of a season, oldest first, by season index − 1. */
+export function soilCourses(climate: Climate, season: number): readonly SoilCourse[] {
   const { holder, season: name } = holderOf(climate, season);
   return soils(holder, name, () => {
     const before = new Map(membersFor(climate, season - 1).map((member) => [member.season, member]));

@@ -6,6 +6,8 @@
  * or not applicable, never zero.
  */
 
+import type { MonthDay } from '../measures/days.ts';
+
 /** Id of a bibliography entry, prefixed by its table: `veg:V12`, `cover:S16`, `phenology:P20`, `compost:S23`, `agro:S53`. */
 export type SourceId = `${'veg' | 'cover' | 'phenology' | 'compost' | 'agro' | 'climate'}:${string}`;
 
@@ -203,6 +205,20 @@ export interface BloomModel {
   byZone?: readonly ZoneBloom[];
   /** Standard deviation of the model in days: our judgement of how far sources scatter. */
   modelErrorDays: number;
+  provenance: Provenance;
+  sources: readonly SourceId[];
+}
+
+/** Heat a cover needs from its sowing to the freeze that ends its growth. */
+export interface HeatNeed {
+  coverId: string;
+  count: { baseC: number; method: 'mean-over-base' };
+  /** The first freeze of autumn that ends the count, whole °F: the one the published rule speaks of. */
+  freezeF: 32 | 28 | 24;
+  /** Heat units, °C·days. */
+  units: number;
+  /** The published last sowing the sum was made of, with the median freeze at its place; absent where a sum is published. */
+  turned?: { place: string; station: string; lastSowing: MonthDay; freeze: MonthDay };
   provenance: Provenance;
   sources: readonly SourceId[];
 }

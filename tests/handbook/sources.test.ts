@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { bloomModels } from '../../src/handbook/cover-blooms.ts';
 import { coldLimits } from '../../src/handbook/cover-cold.ts';
 import { coverCrops } from '../../src/handbook/cover-crops.ts';
+import { heatNeeds } from '../../src/handbook/cover-heat.ts';
 import { coverMixes, lateSowingRates } from '../../src/handbook/cover-mixes.ts';
 import { diseases } from '../../src/handbook/diseases.ts';
 import { feedstocks } from '../../src/handbook/feedstocks.ts';
@@ -22,6 +23,7 @@ const tables: readonly { sources: readonly SourceId[]; readIn?: Readonly<Partial
   ...lateSowingRates,
   ...bloomModels,
   ...coldLimits,
+  ...heatNeeds,
   ...vegetables,
   ...feedstocks,
   ...soilTextures,

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { bloomModels } from '../../src/handbook/cover-blooms.ts';
 import { coldLimits } from '../../src/handbook/cover-cold.ts';
 import { coverCropById, coverCrops } from '../../src/handbook/cover-crops.ts';
+import { heatNeeds } from '../../src/handbook/cover-heat.ts';
 import { coverMixById, coverMixes, lateSowingRates } from '../../src/handbook/cover-mixes.ts';
 import { diseases } from '../../src/handbook/diseases.ts';
 import { feedstocks } from '../../src/handbook/feedstocks.ts';
@@ -74,6 +75,7 @@ describe('the other tables', () => {
     const coverIds = [
       ...bloomModels.map((model) => model.coverId),
       ...coldLimits.map((limit) => limit.coverId),
+      ...heatNeeds.map((need) => need.coverId),
       ...lateSowingRates.map((rate) => rate.coverId),
       ...coverMixes.flatMap((mix) => mix.parts.map((part) => part.coverId)),
       ...diseases.flatMap((disease) => disease.coverIds),

@@ -50,6 +50,7 @@ export const coverSources = entries('cover', {
     S43: 'University of Minnesota Extension, frost seeding, March 2022',
     S44: 'USDA NRCS New Hampshire, Cover Crop Planting Specification Guide NH-340',
     S46: 'Alabama Extension, specialty cover crops',
+    S47: 'University of Vermont Extension, cool-season annuals',
     S49: 'USDA ARS, Cover Crop Chart: annual ryegrass',
     S52: 'USDA NRCS Pullman Plant Materials Center, pea plant guide',
     S53: 'Virginia Tech, Cover crop evaluation, CSES-121',

@@ -16,6 +16,7 @@ import type { OpenSpan } from '../open-spans.ts';
 import { seedAmounts } from '../seed.ts';
 import { freezesKnown } from '../sow-window.ts';
 import { clashesOf } from './clashes.ts';
+import { establishment } from './establish.ts';
 import type { FitGap, FitNeeds, GapFit, Verdict } from './fit.ts';
 import { followingOf } from './following.ts';
 import { LEAST_STAND_DAYS, type NoSowing, type Sowing, sowingsIn } from './sowings.ts';
@@ -67,6 +68,7 @@ function sownFit(trial: Trial, { sow }: Sowing, from: Day): GapFit {
   const { input, bed, span, coverId, parts } = trial;
   const sowOn = latestOf(sow.window.preferred, from);
   const clashes = clashesOf(input, span, { coverId, parts, half: sow.half, latest: sow.window.latest });
+  const establish = establishment(input, parts, sow.half, sowOn);
   const { cut, next } = followingOf(input, span, parts, sowOn);
   const forbidden = clashes.some(({ forbids }) => forbids) || next?.met === 'no';
   return {
@@ -75,6 +77,7 @@ function sownFit(trial: Trial, { sow }: Sowing, from: Day): GapFit {
     sow: sow.window,
     half: sow.half,
     sowOn,
+    ...(establish ? { establish } : {}),
     ...(cut ? { cut } : {}),
     ...(next ? { next } : {}),
     seed: seedAmounts(parts, areaOf(bed), sowOn, input.climate),
