@@ -8,7 +8,7 @@
  * Left out: settings of crop models (they would kill rye in zone 5 every year), figures for a related plant (perennial
  * for annual ryegrass) and for breeding lines not sold as garden seed (winter favas).
  */
-import type { ColdLimit, SourceId } from './shapes.ts';
+import { type ColdLimit, type CoverCrop, type Provenance, provenanceOf, type SourceId, type Span } from './shapes.ts';
 
 type Measure = ColdLimit['measure'];
 
@@ -101,7 +101,10 @@ export const coldLimits: readonly ColdLimit[] = [
   },
 
   limit('oilseed_radish', 'lethal', [-8.3, -6.7], 'large plants', 'cover:S16'),
-  limit('oilseed_radish', 'lethal', [-12, -7], 'smaller and later plants', 'phenology:P58'),
+  {
+    ...limit('oilseed_radish', 'lethal', [-12, -7], 'smaller and later plants', 'phenology:P58'),
+    plants: 'small and late',
+  },
   limit('oilseed_radish', 'injury', [-4, -4], 'no freeze milder than this does anything', 'cover:S21'),
   limit('mustard', 'lethal', [-8.3, -8.3], 'most of its family below this', 'cover:S20'),
 
@@ -114,4 +117,56 @@ function recalled(row: ColdLimit): ColdLimit {
 
 function quoted(row: ColdLimit): ColdLimit {
   return { ...row, provenance: 'secondary' };
+}
+
+/** Between what and what a cover dies of cold, and how well that is known. */
+export interface LethalRange {
+  tempC: Span;
+  provenance: Provenance;
+  sources: readonly SourceId[];
+}
+
+/** What is asked first for a range: a figure that was read, then one that was quoted, then what is recalled. */
+const BEST_FIRST: readonly Provenance[] = [
+  'published',
+  'secondary',
+  'derived',
+  'common practice',
+  'from memory',
+  'house default',
+];
+
+/**
+ * The temperatures between which a cover that was sown in time dies: its best known limits together with the killing
+ * temperature of its row where that is known as well. Injuries, seedlings and late plants are left out.
+ *
+ * @returns nothing where no limit is known
+ */
+export function lethalRange(cover: CoverCrop): LethalRange | undefined {
+  const own: LethalRange[] =
+    cover.winterKillC === undefined
+      ? []
+      : [
+          {
+            tempC: { low: cover.winterKillC, high: cover.winterKillC },
+            provenance: provenanceOf(cover, 'winterKillC'),
+            sources: [cover.readIn?.winterKillC ?? cover.sources[0]].flatMap((id) => id ?? []),
+          },
+        ];
+  const known = [
+    ...coldLimits.filter(({ coverId, measure, plants }) => coverId === cover.id && measure !== 'injury' && !plants),
+    ...own,
+  ];
+  const best = BEST_FIRST.find((kind) => known.some(({ provenance }) => provenance === kind));
+  const rows = known.filter(({ provenance }) => provenance === best);
+  if (best === undefined) return undefined;
+  return {
+    tempC: {
+      low: Math.min(...rows.map(({ tempC }) => tempC.low)),
+      high: Math.max(...rows.map(({ tempC }) => tempC.high)),
+    },
+    provenance: best,
+    sources:
+      best === 'from memory' || best === 'house default' ? [] : [...new Set(rows.flatMap(({ sources }) => sources))],
+  };
 }

@@ -228,7 +228,7 @@ export interface ColdLimit {
   coverId: string;
   measure: 'lethal' | 'half killed' | 'injury';
   /** What the figure holds for, where it is not plants hardened by autumn. */
-  plants?: 'seedlings' | 'not yet hardened';
+  plants?: 'seedlings' | 'not yet hardened' | 'small and late';
   tempC: Span;
   condition: string;
   provenance: Provenance;

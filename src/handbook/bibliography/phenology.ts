@@ -24,6 +24,7 @@ export const phenologySources = entries('phenology', {
     P40: 'Aase & Siddoway 1979, Soil Science Society of America Journal 43:1229–1233',
     P41: 'University of Saskatchewan, Winter Wheat Production Manual, chapter 12',
     P43: 'Fall-sown cereals in eastern Ontario, 1986, Canadian Journal of Plant Science 66:25–37',
+    P44: 'Factors affecting the cold survival of winter cereals, Canadian Journal of Plant Science',
     P45: 'Skinner & Garland-Campbell 2008, Canadian Journal of Plant Science 88:885–889',
     P47: 'Meyer & Badaruddin 2001, Crop Science 41:1838–1842',
     P48: 'Wiering et al. 2018, Crop Science, hairy vetch freezing tolerance',

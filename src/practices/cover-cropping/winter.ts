@@ -9,9 +9,10 @@ import type { Day } from '../../measures/days.ts';
 import { celsius } from '../../measures/units.ts';
 import type { PracticeInput } from '../practice.ts';
 import { isAfterMidsummer, midwinterAfter } from '../seasons.ts';
+import { countedWinters, type WinterEnd, wintersThat } from './winter-odds.ts';
 
 /** What winter does to a stand sown before it. `unsure`: it may or may not live, so plan for both and look. */
-type WinterFate = 'dies' | 'lives' | 'unsure';
+type WinterFate = WinterEnd;
 
 /**
  * Degrees by which the mean of the coldest nights must pass a killing temperature before the kill is counted on: with
@@ -34,10 +35,24 @@ export function yearlyMinimumC({ garden, climate }: PracticeInput): number | und
   return stated === undefined ? climate.zone?.meanYearlyMinimumC : celsius(zoneMiddleF(stated));
 }
 
-/** What winter is expected to do to a cover sown in late summer or autumn. */
+/** Share of winters in which a stand must end the same way for that to be counted on: nine in ten. House default. */
+const SURE_SHARE = 0.9;
+
+/**
+ * What winter is expected to do to a cover sown in late summer or autumn: counted over the winters of the record where
+ * that can be done, else by the zone and the mean of the coldest nights.
+ */
 export function winterFate(cover: CoverCrop, input: PracticeInput): WinterFate {
   if (cover.frostTender || cover.autumnSow === undefined) return 'dies';
+  const counted = countedWinters(cover, input);
+  if (counted !== undefined) return fateOf(counted.ends);
   return cover.autumnSow.fate === 'overwinters' ? hardyFate(cover, input) : tenderFate(cover, input);
+}
+
+/** What winters say of a stand. */
+export function fateOf(ends: readonly WinterEnd[]): WinterFate {
+  if (wintersThat('dies', ends) >= SURE_SHARE * ends.length) return 'dies';
+  return wintersThat('lives', ends) >= SURE_SHARE * ends.length ? 'lives' : 'unsure';
 }
 
 /** Kinds meant to live: by zone, a zone at the edge being open, and by cold without snow where that is known. */

@@ -45,12 +45,15 @@ export interface Establishment {
   heatLeftUnits?: number;
 }
 
-/** What winters of the record would have done to it. */
+/** What winter would do to it: alive if any part is, dead if all are. */
 export interface WinterOdds {
+  /** What is reckoned with: what nine winters in ten do, or the zone where winters are not counted. */
+  fate: 'lives' | 'unsure' | 'dies';
   lives: Share;
   unsure: Share;
   dies: Share;
-  origin: Origin;
+  /** Each part by itself, with the temperatures between which it dies. */
+  parts: readonly { cover: string; fate: 'lives' | 'unsure' | 'dies'; rangeC?: Span; origin: Origin }[];
 }
 
 /** When it would flower; or that no figure was ever published, and when to begin looking. */

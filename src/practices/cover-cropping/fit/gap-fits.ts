@@ -20,6 +20,7 @@ import { establishment } from './establish.ts';
 import type { FitGap, FitNeeds, GapFit, Verdict } from './fit.ts';
 import { followingOf } from './following.ts';
 import { LEAST_STAND_DAYS, type NoSowing, type Sowing, sowingsIn } from './sowings.ts';
+import { winterOdds } from './winter-share.ts';
 
 /** Every cover and mix of the handbook. */
 const COVER_IDS: readonly string[] = [...coverCrops, ...coverMixes].map(({ id }) => id);
@@ -69,6 +70,7 @@ function sownFit(trial: Trial, { sow }: Sowing, from: Day): GapFit {
   const sowOn = latestOf(sow.window.preferred, from);
   const clashes = clashesOf(input, span, { coverId, parts, half: sow.half, latest: sow.window.latest });
   const establish = establishment(input, parts, sow.half, sowOn);
+  const winter = winterOdds(input, parts, sowOn);
   const { cut, next } = followingOf(input, span, parts, sowOn);
   const forbidden = clashes.some(({ forbids }) => forbids) || next?.met === 'no';
   return {
@@ -78,6 +80,7 @@ function sownFit(trial: Trial, { sow }: Sowing, from: Day): GapFit {
     half: sow.half,
     sowOn,
     ...(establish ? { establish } : {}),
+    ...(winter ? { winter } : {}),
     ...(cut ? { cut } : {}),
     ...(next ? { next } : {}),
     seed: seedAmounts(parts, areaOf(bed), sowOn, input.climate),
