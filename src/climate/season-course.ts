@@ -97,7 +97,9 @@ export function snowCourse(climate: Climate, span: DaySpan): ModelledDay[] {
 /** Water missing from a soil's top layer at the end of each day, mm; negative while it drains. Empty as above. */
 export function topWaterCourse(climate: Climate, soil: SoilClass, span: DaySpan): ModelledDay[] {
   return modelled(climate, span, (given, season, at) =>
-    groundCourses(given, season, soil).flatMap((course) => (course[at]?.known ? [course[at].depletionMm] : [])),
+    groundCourses(given, season, feltWhere(climate, given, soil)).flatMap((course) =>
+      course[at]?.known ? [course[at].depletionMm] : [],
+    ),
   );
 }
 
@@ -114,11 +116,16 @@ export function fitCourse(climate: Climate, soil: SoilClass, span: DaySpan): Fit
     climate,
     span,
     (given, season, at) =>
-      groundCourses(given, season, soil).flatMap((course) =>
+      groundCourses(given, season, feltWhere(climate, given, soil)).flatMap((course) =>
         course[at]?.known ? [course[at].state === 'fit' ? 1 : 0] : [],
       ),
     meanOrNothing,
   );
+}
+
+/** The soil as this season's handfuls told it; past seasons know nothing of them. */
+function feltWhere(climate: Climate, given: Climate, { texture, raised, handfuls = [] }: SoilClass): SoilClass {
+  return given === climate && given !== usualOf(climate) ? { texture, raised, handfuls } : { texture, raised };
 }
 
 function meanOrNothing(values: readonly number[]): number | undefined {

@@ -17,6 +17,14 @@ const MELT_MM_PER_C = 2.74;
 /** Depth of settled snow per depth of its water, for what insulates the ground (density 25 to 45 %, from memory). */
 const SETTLED_RATIO = 3;
 
+/** Most water that lying snow holds for its depth: that of a ripe pack (density 25 to 45 %, from memory). */
+const RIPEST_SHARE = 0.45;
+
+/** Most water that snow lying so deep can hold, mm. */
+export function mostWaterMm(depthMm: number): number {
+  return RIPEST_SHARE * depthMm;
+}
+
 /** What a day says of rain and snow; absent where it was not measured. */
 export interface DayWater {
   /** Rain and melted snow, mm of water. */

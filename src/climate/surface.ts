@@ -12,7 +12,7 @@ import { holderOf, membersFor } from './members.ts';
 import { memory } from './remembered.ts';
 import { calendarIndex } from './season.ts';
 import { dayMeanC, daysAt } from './season-weather.ts';
-import { freshSnowWaterMm, lyingSnowCm, meltMm, rainAndSnowMm } from './snow.ts';
+import { freshSnowWaterMm, lyingSnowCm, meltMm, mostWaterMm, rainAndSnowMm } from './snow.ts';
 
 /** Snow and frost at the end of a day. */
 interface SnowAndFrost {
@@ -96,7 +96,8 @@ function radiationOf({ latitude, seasonTurn }: Climate): number[] {
 
 /**
  * The surface after a day. Snow that was measured lying goes before the reckoning: it holds at least the water of fresh
- * snow as deep, and none is none, but for snow that fell on that very day: depths are read in the morning. A day whose temperatures, or whose rain and snow, are not known leaves it as it was.
+ * snow as deep and at most that of ripe snow, and none is none; but snow that fell on that very day lies on top of it, for
+ * depths are read in the morning. A day whose temperatures, or whose rain and snow, are not known leaves it as it was.
  */
 export function surfaceAfter(before: SnowAndFrost, day: DayWeather, radiationMj: number): SurfaceDay {
   const { tminC, tmaxC, rainMm, newSnowMm, snowDepthMm, wateringMm = 0 } = day;
@@ -107,16 +108,24 @@ export function surfaceAfter(before: SnowAndFrost, day: DayWeather, radiationMj:
     return { snowWaterMm, frostIndex, wetMm: wateringMm, referenceMm: 0, known: false };
   const fallen = rainAndSnowMm({ rainMm, newSnowMm }, meanC);
   const lying = snowWaterMm + fallen.snowMm;
-  const old = snowDepthMm === 0 ? snowWaterMm : 0;
-  const melt = snowDepthMm === 0 && !newSnowMm ? lying : old + meltMm(lying - old, meanC);
-  const left = Math.max(lying - melt, freshSnowWaterMm(snowDepthMm ?? 0, meanC));
+  const unmelted = lying - meltMm(lying, meanC);
+  const left =
+    snowDepthMm === undefined
+      ? unmelted
+      : heldTo(snowDepthMm, unmelted, { meanC, fallenMm: newSnowMm ? fallen.snowMm : 0 });
   const index = frozenGroundIndex(frostIndex, meanC, lyingSnowCm(left));
   const dries = !liesSnow({ snowWaterMm: left }) && isThawed(index);
   return {
     snowWaterMm: left,
     frostIndex: index,
-    wetMm: fallen.rainMm + melt + wateringMm,
+    wetMm: fallen.rainMm + Math.max(0, lying - left) + wateringMm,
     referenceMm: dries ? referenceEvaporationMm({ tminC, tmaxC }, radiationMj) : 0,
     known: true,
   };
+}
+
+/** Water in the snow lying, mm, held to what a depth can hold and to what fell after it was read. */
+function heldTo(depthMm: number, waterMm: number, { meanC, fallenMm }: { meanC: number; fallenMm: number }): number {
+  const most = mostWaterMm(depthMm) + fallenMm - meltMm(fallenMm, meanC);
+  return Math.max(Math.min(waterMm, most), freshSnowWaterMm(depthMm, meanC));
 }

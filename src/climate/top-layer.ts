@@ -5,6 +5,7 @@
  * takes its time to drain, and much longer in clay.
  */
 import type { SoilTexture, Span } from '../handbook/shapes.ts';
+import type { Day } from '../measures/days.ts';
 
 /** Depth of the layer that is worked, m (FAO-56 gives 0.10 to 0.15 for drying by evaporation). */
 const LAYER_M = 0.15;
@@ -34,6 +35,23 @@ const FIT_SHARE = { closeGround: 0.25, openGround: 0.1 } as const;
 export interface SoilClass {
   texture: SoilTexture;
   raised: boolean;
+  /** What squeezed handfuls of it said, oldest first; they go before the reckoning. */
+  handfuls?: readonly Handful[];
+}
+
+/** What a squeezed handful said of a soil's top layer. */
+export interface Handful {
+  on: Day;
+  /** It crumbled; otherwise it smeared. */
+  crumbled: boolean;
+}
+
+/**
+ * Depletion once a handful has been squeezed, mm: one that crumbles is at least fit, one that smears has at best just
+ * drained. The reckoning goes on from there, so that the next soaking leaves nothing of it. House default.
+ */
+export function depletionAsFelt(reckonedMm: number, { crumbled }: Handful, { fitMm }: LayerWater): number {
+  return crumbled ? Math.max(reckonedMm, fitMm) : Math.min(reckonedMm, 0);
 }
 
 /** The layer's water figures, mm. */

@@ -3,14 +3,16 @@
  */
 import type { Climate } from '../climate/climate.ts';
 import { groundOn } from '../climate/fit-to-work.ts';
+import type { GroundDay } from '../climate/ground.ts';
 import { dayOfIndex, seasonOf } from '../climate/season.ts';
 import type { SoilClass } from '../climate/top-layer.ts';
 import type { Bed, Garden, SoilSqueeze, SoilTextureId } from '../garden/garden.ts';
 import type { SoilTexture } from '../handbook/shapes.ts';
 import { soilTextureById } from '../handbook/soil-textures.ts';
-import type { Day } from '../measures/days.ts';
+import { addDays, type Day, earliestOf } from '../measures/days.ts';
 import type { TaskKey } from './draft.ts';
 import { squeezeKey } from './keys.ts';
+import type { PracticeInput } from './practice.ts';
 import { midsummerOf } from './seasons.ts';
 
 /** The texture of a bed's soil: its own, or the garden's. */
@@ -42,48 +44,73 @@ export function squeezesOf(
     .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
 }
 
-/** How the water of a texture behaves in this garden: as in a raised bed only where every bed of it is one. */
-export function soilClassOf(garden: Garden, soilTexture: SoilTextureId): SoilClass {
-  const beds = garden.beds.filter((bed) => textureOf(garden, bed) === soilTexture);
-  return { texture: textureRow(soilTexture), raised: beds.length > 0 && beds.every(({ raised }) => raised) };
+/**
+ * How the water of a texture behaves in this garden: as in a raised bed only where every bed of it is one; with what
+ * handfuls of it said.
+ */
+export function soilClassOf({ beds, place, soilSqueezes }: Garden, soilTexture: SoilTextureId): SoilClass {
+  const own = beds.filter((bed) => textureOf({ place }, bed) === soilTexture);
+  const handfuls = soilSqueezes
+    .filter((squeeze) => squeeze.soilTexture === soilTexture)
+    .map(({ on, answer }) => ({ on, crumbled: answer === 'crumbles' }))
+    .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+  return { texture: textureRow(soilTexture), raised: own.length > 0 && own.every(({ raised }) => raised), handfuls };
 }
 
 /** Weather that undid what a handful had said. */
 export interface Setback {
-  /** The last day that was logged. */
+  /** The last day the soil was closed, or the next day where a forecast closes it. */
   on: Day;
-  state: 'snow' | 'frozen' | 'soaked';
+  /** The day from which it has still to become fit: the last that was seen, or that of the forecast. */
+  from: Day;
+  state: ClosedState;
+  expected: boolean;
 }
 
+type ClosedState = 'snow' | 'frozen' | 'soaked';
+
+/** Days ahead on which a forecast of snow or soaking already holds work up. House default: later ones leave time to work. */
+const HELD_UP_DAYS = 1;
+
 /**
- * Whether a soil lies under snow, is frozen or soaked again on the last logged day of a spring, some time after a day.
- * Only what was seen counts, never what is expected.
+ * Whether a soil lies under snow, is frozen or soaked again in a spring some time after a day, and not yet fit since: on
+ * the last day that was seen, or by what is expected of the next day. What is expected later holds nothing up.
  */
 export function setbackAfter(
-  garden: Garden,
-  climate: Climate,
+  { garden, climate, today }: SoilAsked,
   soilTexture: SoilTextureId,
   since: Day,
 ): Setback | undefined {
   const season = seasonOf(climate.seasonTurn, since);
-  const last = climate.logged.findLast(({ kind }) => kind === 'observed')?.day;
-  if (last === undefined || last < since || last > midsummerOf(climate, season)) return undefined;
-  const state = groundOn(climate, last, soilClassOf(garden, soilTexture))?.state;
-  return state === 'snow' || state === 'frozen' || state === 'soaked' ? { on: last, state } : undefined;
+  const until = midsummerOf(climate, season);
+  const soil = soilClassOf(garden, soilTexture);
+  const seen = climate.logged.filter(({ kind, day }) => kind === 'observed' && day >= since);
+  const last = seen.at(-1)?.day;
+  for (const { day } of last !== undefined && last <= until ? seen.toReversed() : []) {
+    const state = groundOn(climate, day, soil)?.state;
+    if (state === 'fit') break;
+    if (last !== undefined && isClosed(state)) return { on: day, from: last, state, expected: false };
+  }
+  const next = climate.logged.find(({ kind, day }) => kind === 'expected' && day >= since && day > (last ?? ''));
+  if (next === undefined || next.day > earliestOf(addDays(today, HELD_UP_DAYS), until)) return undefined;
+  const state = groundOn(climate, next.day, soil)?.state;
+  return isClosed(state) ? { on: next.day, from: next.day, state, expected: true } : undefined;
 }
+
+function isClosed(state: GroundDay['state'] | undefined): state is ClosedState {
+  return state === 'snow' || state === 'frozen' || state === 'soaked';
+}
+
+/** What is asked about a soil: in which garden and climate, on which day. */
+type SoilAsked = Pick<PracticeInput, 'garden' | 'climate' | 'today'>;
 
 /**
  * The squeeze a texture waits for in a season: the one after those that smeared, or the one that crumbled; after weather
  * that undid it, the next.
  */
-export function awaitedSqueezeKey(
-  garden: Garden,
-  climate: Climate,
-  soilTexture: SoilTextureId,
-  season: number,
-): TaskKey {
-  const squeezes = squeezesOf(garden, climate, soilTexture, season);
+export function awaitedSqueezeKey(input: SoilAsked, soilTexture: SoilTextureId, season: number): TaskKey {
+  const squeezes = squeezesOf(input.garden, input.climate, soilTexture, season);
   const last = squeezes.at(-1);
-  const stands = last?.answer === 'crumbles' && setbackAfter(garden, climate, soilTexture, last.on) === undefined;
+  const stands = last?.answer === 'crumbles' && setbackAfter(input, soilTexture, last.on) === undefined;
   return squeezeKey(soilTexture, season, stands ? squeezes.length : squeezes.length + 1);
 }

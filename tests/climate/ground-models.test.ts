@@ -134,6 +134,23 @@ describe('snow on the ground', () => {
     expect(lying(40, { tminC: -1, tmaxC: 3, rainMm: 0, snowDepthMm: 0 })).toBe(0);
   });
 
+  it('holds no more water than ripe snow of the depth that was read, and no less than fresh snow', () => {
+    // 45 % of 50 mm (ripe snow, from memory), and a tenth of 150 mm (agro:S25).
+    const calm = { tminC: -1, tmaxC: 1, rainMm: 0 };
+    expect(lying(40, { ...calm, snowDepthMm: 50 })).toBeCloseTo(22.5);
+    expect(lying(0, { ...calm, snowDepthMm: 150 })).toBeCloseTo(15);
+    expect(lying(20, { ...calm, snowDepthMm: 60 })).toBeCloseTo(20);
+  });
+
+  it('gives the water of what was reckoned too much to the ground', () => {
+    const after = surfaceAfter(
+      { snowWaterMm: 40, frostIndex: 0 },
+      { tminC: -1, tmaxC: 1, rainMm: 0, snowDepthMm: 50 },
+      30,
+    );
+    expect(after.wetMm).toBeCloseTo(17.5);
+  });
+
   it('lies where it fell after the depth was read: the old snow is gone, the new is not', () => {
     // 178 mm of new snow hold 17.8 mm of water (1:10 from −2.2 °C up, agro:S25), and 1 °C melts 2.7 mm (agro:S19).
     expect(lying(40, { ...cold, snowDepthMm: 0 })).toBeCloseTo(lying(0, cold));

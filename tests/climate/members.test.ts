@@ -138,6 +138,20 @@ describe('soil fit to work', () => {
     expect((after?.late ?? '') <= addDays('2027-04-19', 21)).toBe(true);
   });
 
+  it('is what a handful says of its day in every member, until the next soaking', () => {
+    const rain = spell('2027-04-15', '2027-04-18', { tminC: 4, tmaxC: 12, rainMm: 20 });
+    const dry = spell('2027-04-19', '2027-04-20', { tminC: 4, tmaxC: 15, rainMm: 0 });
+    const wet = knowing(rain, '2027-04-18');
+    const crumbled = { ...soil, handfuls: [{ on: '2027-04-18', crumbled: true }] };
+    const smeared = { ...soil, handfuls: [{ on: '2027-05-20', crumbled: false }] };
+    expect(groundOn(wet, '2027-04-18', soil)).toEqual({ state: 'soaked', share: 1 });
+    expect(groundOn(wet, '2027-04-18', crumbled)).toEqual({ state: 'fit', share: 1 });
+    expect(groundOn(milwaukee, '2027-05-20', smeared)?.state).not.toBe('fit');
+    expect(groundOn(knowing([...rain, ...dry], '2027-04-20'), '2027-04-20', crumbled)?.state).toBe('fit');
+    const soakedAgain = knowing([...rain, seen('2027-04-19', { tminC: 4, tmaxC: 12, rainMm: 25 })], '2027-04-19');
+    expect(groundOn(soakedAgain, '2027-04-19', crumbled)?.state).toBe('soaked');
+  });
+
   it('is what the ground is in most Mays, and snow or frost in most Januaries', () => {
     expect(groundOn(milwaukee, '2027-05-20', soil)?.state).toBe('fit');
     expect(['snow', 'frozen']).toContain(groundOn(milwaukee, '2027-01-25', soil)?.state);

@@ -27,10 +27,7 @@ export function waitsFor(
   const covers = seeded ? [] : uncutIn(input, bedId).map(({ id }) => cutKey(id));
   const season = seasonAfter(input.climate, sow.window.preferred);
   const compost = sow.half === 'autumn' ? [autumnTopdressKey(bedId, season)] : [];
-  const soil =
-    seeded || sow.half !== 'spring'
-      ? []
-      : [awaitedSqueezeKey(input.garden, input.climate, textureOf(input.garden, bed), season)];
+  const soil = seeded || sow.half !== 'spring' ? [] : [awaitedSqueezeKey(input, textureOf(input.garden, bed), season)];
   return [...clear, ...covers, ...compost, ...soil].map((key) => ({ key, minDays: 0 }));
 }
 

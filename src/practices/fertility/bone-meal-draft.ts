@@ -87,7 +87,7 @@ function boneMealDraft(
     effortMinutes: effortOverArea(areaOf(bed), LOOSEN_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: ['soil-fit', 'calm-day'],
-    after: [{ key: awaitedSqueezeKey(garden, climate, textureOf(garden, bed), season), minDays: 0 }],
+    after: [{ key: awaitedSqueezeKey(input, textureOf(garden, bed), season), minDays: 0 }],
     confidence: knownAs(climate, 'derived'),
     reasons: [
       { rule: 'bone-meal.low', saw: { ppm, on }, limit: LOW_PHOSPHORUS_PPM, source: 'from memory' },

@@ -114,7 +114,7 @@ export function waitsFor(input: PracticeInput, at: PlantingInBed): TaskDraft['af
     ? crop.maturityFrom === 'fall-set'
       ? [autumnTopdressKey(bed.id, season)]
       : []
-    : [springTopdressKey(bed.id, season), awaitedSqueezeKey(garden, climate, textureOf(garden, bed), season)];
+    : [springTopdressKey(bed.id, season), awaitedSqueezeKey(input, textureOf(garden, bed), season)];
   const cuts = standsBefore(input, at).flatMap(({ id, cutOn }) => (cutOn === undefined ? [cutKey(id)] : []));
   const clear = before === undefined || before.end === 'happened' ? [] : [clearKey(before.planting.id)];
   return [...clear, ...cuts, ...soil].map((key) => ({ key, minDays: 0 }));

@@ -71,7 +71,7 @@ function loosenDraft(input: PracticeInput, bed: Bed, season: number, awake: Day)
     effortMinutes: effortOverArea(areaOf(bed), LOOSEN_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: ['soil-fit'],
-    after: [{ key: awaitedSqueezeKey(garden, climate, textureOf(garden, bed), season), minDays: 0 }],
+    after: [{ key: awaitedSqueezeKey(input, textureOf(garden, bed), season), minDays: 0 }],
     confidence: knownAs(climate, 'derived'),
     reasons: [
       { rule: 'loosen.new-ground', saw: { bed: bed.name }, source: 'from memory' },

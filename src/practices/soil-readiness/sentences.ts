@@ -34,6 +34,9 @@ const SETBACKS: Readonly<Record<string, string>> = {
   snow: 'Snow lay again',
   frozen: 'The ground was frozen again',
   soaked: 'The ground was soaked again',
+  'snow-expected': 'Snow is expected to lie',
+  'frozen-expected': 'The ground is expected to freeze',
+  'soaked-expected': 'A soaking is expected',
 };
 
 const DRAINS: Readonly<Record<string, string>> = {

@@ -70,7 +70,7 @@ export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft |
   if (timing === undefined) return undefined;
   const name = row.name.toLowerCase();
   return {
-    key: awaitedSqueezeKey(garden, climate, soilTexture, season),
+    key: awaitedSqueezeKey(input, soilTexture, season),
     practice: 'soil-readiness',
     kind: 'squeeze-soil',
     job: { id: 'squeeze-soil', title: 'Squeeze a handful of soil' },
@@ -109,16 +109,17 @@ function readyOdds({ garden, climate }: PracticeInput, { soilTexture, season }: 
  * @param answered the day the soil last was known to be fit
  */
 function testAfterSetback(
-  { garden, climate }: PracticeInput,
+  input: PracticeInput,
   { soilTexture }: SoilClass,
   answered: Day,
   work: readonly SpringWork[],
 ): Timing | undefined {
-  const setback = setbackAfter(garden, climate, soilTexture, answered);
+  const { garden, climate } = input;
+  const setback = setbackAfter(input, soilTexture, answered);
   if (setback === undefined) return undefined;
-  const { on, state } = setback;
+  const { on, from, state, expected } = setback;
   const ahead = work.find(({ happened, day }) => !happened && day >= on && day <= addDays(on, AHEAD_DAYS));
-  const odds = fitToWorkOdds(climate, addDays(on, 1), soilClassOf(garden, soilTexture));
+  const odds = fitToWorkOdds(climate, addDays(from, 1), soilClassOf(garden, soilTexture));
   if (ahead === undefined || odds?.median === undefined) return undefined;
   const { median, late } = odds;
   const latest = latestOf(late ?? median, addDays(median, OPEN_DAYS_AFTER_SETBACK));
@@ -127,7 +128,7 @@ function testAfterSetback(
     reasons: [
       {
         rule: 'squeeze.setback',
-        saw: { on, state, fit: median, years: odds.years },
+        saw: { on, state: expected ? `${state}-expected` : state, fit: median, years: odds.years },
         limit: latest,
         source: 'agro:S22',
       },

@@ -42,7 +42,7 @@ export function springWindow(input: PracticeInput, found: Findings, bed: Bed, se
     window: { earliest, preferred: clampDay(addDays(latest, -BEFORE_CROP_DAYS), earliest, latest), latest },
     after: [
       ...cuts.flatMap(({ cutKey }) => (cutKey === undefined ? [] : [{ key: cutKey, minDays: 0 }])),
-      { key: awaitedSqueezeKey(input.garden, input.climate, textureOf(input.garden, bed), season), minDays: 0 },
+      { key: awaitedSqueezeKey(input, textureOf(input.garden, bed), season), minDays: 0 },
     ],
     reasons: [
       {

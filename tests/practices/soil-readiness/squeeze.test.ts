@@ -1,11 +1,14 @@
 import { describe, expect, it } from 'vitest';
 import type { Climate } from '../../../src/climate/climate.ts';
+import { groundOn } from '../../../src/climate/fit-to-work.ts';
 import { climateFromRecord } from '../../../src/climate/from-record.ts';
+import { withWeather } from '../../../src/climate/logged.ts';
 import type { Garden, SoilSqueeze, SoilTextureId } from '../../../src/garden/garden.ts';
-import { addDays, type Day, daysBetween } from '../../../src/measures/days.ts';
+import type { LoggedDay } from '../../../src/garden/weather.ts';
+import { addDays, type Day, daysBetween, eachDay } from '../../../src/measures/days.ts';
 import type { TaskDraft } from '../../../src/practices/draft.ts';
 import { soilAwake } from '../../../src/practices/seasons.ts';
-import { awaitedSqueezeKey } from '../../../src/practices/soil-class.ts';
+import { awaitedSqueezeKey, soilClassOf } from '../../../src/practices/soil-class.ts';
 import { soilReadiness } from '../../../src/practices/soil-readiness/index.ts';
 import { makePlan } from '../../../src/schedule/reconcile.ts';
 import { inventedClimate } from '../../climate/invented.ts';
@@ -164,8 +167,60 @@ describe('after an answer', () => {
 });
 
 it('the test that other work waits for is the one that is open, or the one that crumbled', () => {
-  const key = (...soilSqueezes: SoilSqueeze[]) => awaitedSqueezeKey(garden({ soilSqueezes }), climate, 'loam', 2027);
+  const key = (...soilSqueezes: SoilSqueeze[]) =>
+    awaitedSqueezeKey(inputOf(garden({ soilSqueezes }), climate, '2027-04-20'), 'loam', 2027);
   expect(key()).toMatch(/2027\/1$/);
   expect(key(answered('2027-04-01', 'smears'))).toMatch(/2027\/2$/);
   expect(key(answered('2027-04-01', 'smears'), answered('2027-04-05', 'crumbles'))).toMatch(/2027\/2$/);
+});
+
+describe('weather after a handful that crumbled', () => {
+  const crumbledOn = '2027-04-14';
+  const day = (on: Day, rainMm: number): LoggedDay => ({ kind: 'observed', day: on, tminC: 4, tmaxC: 13, rainMm });
+  const told = (today: Day, ...rows: LoggedDay[]) => {
+    const soilSqueezes = [answered(crumbledOn, 'crumbles')];
+    const plantings = [sown('carrot', '2027-04-29')];
+    return tests(
+      garden({ startedOn: '2027-03-01', beds: [bed('a', { raised: false })], soilSqueezes, plantings }),
+      withWeather(milwaukee, rows, today),
+      today,
+    );
+  };
+
+  it('that leaves it dry asks for nothing', () => {
+    expect(told('2027-04-15', day('2027-04-15', 0))).toEqual([]);
+  });
+
+  it('that soaks it asks again, also on the days on which it has drained and not yet dried', () => {
+    const days = eachDay('2027-04-16', '2027-04-20').map((on, at) => day(on, at === 0 ? 30 : 0));
+    const states = days.map(({ day: on }, at) => {
+      const climateNow = withWeather(milwaukee, days.slice(0, at + 1), on);
+      const state = groundOn(
+        climateNow,
+        on,
+        soilClassOf(garden({ beds: [bed('a', { raised: false })] }), 'loam'),
+      )?.state;
+      return [state, told(on, ...days.slice(0, at + 1)).map(({ key }) => key)] as const;
+    });
+    expect(states.map(([state]) => state)).toContain('wet');
+    for (const [state, keys] of states)
+      expect(keys, state).toEqual(state === 'fit' ? [] : ['squeeze-test/soil:loam/2027/2']);
+  });
+
+  it('is over once the soil is reckoned fit again', () => {
+    const dried = eachDay('2027-04-17', '2027-04-25').map((on) => day(on, 0));
+    expect(told('2027-04-25', day('2027-04-16', 30), ...dried)).toEqual([]);
+  });
+
+  it('counts as soon as it is expected of tomorrow, and not of later days', () => {
+    const seen = day('2027-04-15', 0);
+    const snow = (on: Day): LoggedDay => ({ kind: 'expected', day: on, snowDepthMm: 150 });
+    const [task] = told('2027-04-15', seen, snow('2027-04-16'));
+    expect(task?.reasons[0]?.saw).toMatchObject({ state: 'snow-expected', on: '2027-04-16' });
+    expect(told('2027-04-15', seen, snow('2027-04-18'))).toEqual([]);
+  });
+
+  it('does not undo a handful of the very day on which the soil was reckoned soaked', () => {
+    expect(told(crumbledOn, day('2027-04-13', 30), day(crumbledOn, 2))).toEqual([]);
+  });
 });
