@@ -1,13 +1,48 @@
 /**
- * Figures of the yearly layer of compost that more than one practice reckons with.
+ * The yearly layer of compost: how thick it is on a bed, and figures of it that more than one practice reckons with.
  */
-import type { TopdressingHabit } from '../garden/garden.ts';
+import type { Garden, TopdressingHabit } from '../garden/garden.ts';
+import { lastTest, VERY_HIGH_PHOSPHORUS_PPM } from './soil-test.ts';
 
 /**
- * Yearly layer where the garden names none: an inch, the most an established bed is given, because nobody has measured
- * its organic matter; half of it is enough from 5 % on (veg:V17, compost:S36; the 5 % from memory). House default.
+ * Yearly layer where the garden names none and nobody has measured the soil: an inch, the most an established bed is
+ * given (veg:V17, compost:S36). House default.
  */
-export const DEFAULT_HABIT: TopdressingHabit = { depthMm: 25, season: 'autumn' };
+const DEFAULT_HABIT: TopdressingHabit = { depthMm: 25, season: 'autumn' };
+/** Half of it is enough from this much organic matter on, percent. From memory; the depths lie inside veg:V17. */
+const RICH_MATTER_PERCENT = 5;
+/** The layer on such a soil, mm: half an inch. */
+const RICH_SOIL_MM = 13;
 
 /** Bulk density of finished compost, kg/m³ (compost:S59: 1000–1200 lb a cubic yard). */
 export const COMPOST_KG_PER_M3 = 650;
+
+/** A bed's layer, and what decided it. */
+export interface BedLayer {
+  depthMm: number;
+  season: TopdressingHabit['season'];
+  /** The household's own depth, the default, less of it on rich soil, or none where phosphorus is very high. */
+  by: 'own' | 'default' | 'rich soil' | 'phosphorus';
+  organicMatterPercent?: number;
+  /** Measured, and very high: told also where the household spreads its own depth. */
+  phosphorusPpm?: number;
+}
+
+/** How thick a layer a bed is given each year: the household's own, else by what its soil test said. */
+export function bedLayer(
+  { topdressing, soilTests }: Pick<Garden, 'topdressing' | 'soilTests'>,
+  bedId: string,
+): BedLayer {
+  const matter = lastTest({ soilTests }, bedId, ({ organicMatterPercent }) => organicMatterPercent);
+  const ppm = lastTest({ soilTests }, bedId, ({ phosphorusPpm }) => phosphorusPpm);
+  const found = {
+    ...(matter === undefined ? {} : { organicMatterPercent: matter }),
+    ...(ppm !== undefined && ppm >= VERY_HIGH_PHOSPHORUS_PPM ? { phosphorusPpm: ppm } : {}),
+  };
+  if (topdressing !== undefined) return { ...topdressing, by: 'own', ...found };
+  const { season, depthMm } = DEFAULT_HABIT;
+  if (found.phosphorusPpm !== undefined) return { depthMm: 0, season, by: 'phosphorus', ...found };
+  if (matter !== undefined && matter >= RICH_MATTER_PERCENT)
+    return { depthMm: RICH_SOIL_MM, season, by: 'rich soil', ...found };
+  return { depthMm, season, by: 'default', ...found };
+}

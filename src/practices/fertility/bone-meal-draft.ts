@@ -14,9 +14,9 @@ import { effortOverArea, LOOSEN_MINUTES_PER_M2, START_UP_MINUTES } from '../effo
 import type { PracticeInput } from '../practice.ts';
 import { SOIL_AWAKE_C, seasonAfter, soilAwake } from '../seasons.ts';
 import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
+import { testsOf } from '../soil-test.ts';
 import { springWork, workedBeds } from '../spring-work.ts';
 import { bedSubject } from '../subjects.ts';
-import { testsOf } from './soil-test.ts';
 
 /** Soil phosphorus below which it is called low, ppm. From memory: laboratories draw this line near 10. */
 const LOW_PHOSPHORUS_PPM = 10;

@@ -13,12 +13,10 @@ import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { STREW_MINUTES_PER_M2 } from '../effort.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
+import { lastTest, VERY_HIGH_PHOSPHORUS_PPM } from '../soil-test.ts';
 import { plantingSubject } from '../subjects.ts';
 import { type NitrogenBalance, nitrogenBalance } from './nitrogen.ts';
-import { lastTest } from './soil-test.ts';
 
-/** Soil phosphorus from which none is added, ppm: already very high (compost:S36); then only nitrogen is bought (veg:V59). */
-const RICH_PHOSPHORUS_PPM = 25;
 /** Days about the crop's own day on which its meal is strewn. House default. */
 const AROUND_DAYS = 7;
 /** Depth a meal is raked into, mm: the surface, nothing is dug. House default. */
@@ -81,7 +79,8 @@ function steps({ garden }: PracticeInput, bed: Bed, { short }: NitrogenBalance, 
   const slower = gramsOver(bed, gramsForNitrogen(short, cottonseedMeal));
   return [
     `Strew ${quantity(grams, 'g')} of ${bloodMeal.name} over the bed and rake it into the top ${quantity(RAKED_MM, 'mm')}. Dig nothing in; water it.`,
-    phosphorus !== undefined && phosphorus >= RICH_PHOSPHORUS_PPM
+    // Then only nitrogen is bought (veg:V59).
+    phosphorus !== undefined && phosphorus >= VERY_HIGH_PHOSPHORUS_PPM
       ? 'The soil is very rich in phosphorus: use nothing that brings more of it.'
       : `Or ${quantity(slower, 'g')} of ${cottonseedMeal.name} (${cottonseedMeal.analysis}), which is slower.`,
   ];

@@ -5,12 +5,12 @@ import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { addDays } from '../../measures/days.ts';
 import { areaOf, type CropSpan, cropSpans } from '../bed-timeline.ts';
-import { COMPOST_KG_PER_M3, DEFAULT_HABIT } from '../compost-layer.ts';
+import { bedLayer, COMPOST_KG_PER_M3 } from '../compost-layer.ts';
 import { coverParts } from '../covers.ts';
 import { autumnTopdressKey, springTopdressKey } from '../keys.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
-import { lastTest } from './soil-test.ts';
+import { lastTest } from '../soil-test.ts';
 
 /** Dry share of finished compost, 0–1. From memory. */
 const COMPOST_DRY = 0.55;
@@ -76,7 +76,7 @@ function layerMm({ garden, climate }: PracticeInput, bed: Bed, season: number): 
   if (spread.length > 0) return spread.reduce((sum, { litres }) => sum + litres, 0) / areaOf(bed);
   const keys = [springTopdressKey(bed.id, season), autumnTopdressKey(bed.id, season)];
   if (keys.some((key) => garden.skipped[key] !== undefined)) return 0;
-  return (garden.topdressing ?? DEFAULT_HABIT).depthMm;
+  return bedLayer(garden, bed.id).depthMm;
 }
 
 /** Nitrogen of a legume cover cut shortly before the crop; a mix with cereals is counted as nothing (cover:S7). */

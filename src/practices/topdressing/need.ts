@@ -2,10 +2,10 @@
  * Which beds want compost for which season, when it can go on, and how much.
  */
 import { seasonOf } from '../../climate/season.ts';
-import type { Bed, TopdressingHabit } from '../../garden/garden.ts';
+import type { Bed } from '../../garden/garden.ts';
 import { daysBetween } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
-import { DEFAULT_HABIT } from '../compost-layer.ts';
+import { type BedLayer, bedLayer } from '../compost-layer.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
 import { autumnWindow } from './autumn-window.ts';
@@ -19,6 +19,7 @@ const STILL_WANTED_DAYS = 60;
 export interface BedNeed extends LayerWindow {
   bed: Bed;
   season: number;
+  layer: BedLayer;
   litres: number;
   /** Whether the gardener skipped it: it stays in sight, and takes no compost. */
   skipped: boolean;
@@ -51,15 +52,15 @@ function byTime(a: BedNeed, b: BedNeed): number {
 
 function seasonNeeds(input: PracticeInput, found: Findings, season: number): BedNeed[] {
   const { garden, today } = input;
-  const habit = garden.topdressing ?? DEFAULT_HABIT;
   return garden.beds.flatMap((bed) => {
-    if (alreadyGiven(input, bed, season)) return [];
-    const when = layerWindow(input, found, bed, season, habit);
+    const layer = bedLayer(garden, bed.id);
+    if (layer.depthMm === 0 || alreadyGiven(input, bed, season)) return [];
+    const when = layerWindow(input, found, bed, season, layer);
     if (when === undefined) return [];
     const { latest } = when.window;
     if (latest < garden.startedOn || daysBetween(latest, today) > STILL_WANTED_DAYS) return [];
-    const litres = wholeLitres(layerLitres(areaOf(bed), habit.depthMm));
-    return [{ bed, season, litres, skipped: garden.skipped[when.key] !== undefined, ...when }];
+    const litres = wholeLitres(layerLitres(areaOf(bed), layer.depthMm));
+    return [{ bed, season, layer, litres, skipped: garden.skipped[when.key] !== undefined, ...when }];
   });
 }
 
@@ -74,9 +75,9 @@ function layerWindow(
   found: Findings,
   bed: Bed,
   season: number,
-  habit: TopdressingHabit,
+  layer: BedLayer,
 ): LayerWindow | undefined {
   const autumn = (): LayerWindow | undefined => autumnWindow(input, found, bed, season);
   const spring = (): LayerWindow | undefined => springWindow(input, found, bed, season);
-  return habit.season === 'autumn' ? (autumn() ?? spring()) : (spring() ?? autumn());
+  return layer.season === 'autumn' ? (autumn() ?? spring()) : (spring() ?? autumn());
 }

@@ -2,17 +2,17 @@
  * Spreading a bed's layer.
  */
 
-import type { TopdressingHabit } from '../../garden/garden.ts';
 import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { MM_PER_INCH } from '../../measures/units.ts';
 import { BARROW_KG, barrowLoads } from '../barrow.ts';
 import { areaOf } from '../bed-timeline.ts';
-import { DEFAULT_HABIT } from '../compost-layer.ts';
+import type { BedLayer } from '../compost-layer.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { effortOverArea, SPREAD_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { VERY_HIGH_PHOSPHORUS_PPM } from '../soil-test.ts';
 import { bedSubject } from '../subjects.ts';
 import { ORDER_TO_SPREAD_DAYS } from './bought.ts';
 import type { SeasonOrder } from './order-draft.ts';
@@ -34,8 +34,7 @@ const WITHOUT_COMPOST =
 
 /** Spread the yearly layer on one bed. */
 export function spreadDraft(input: PracticeInput, share: Share, orders: readonly SeasonOrder[]): TaskDraft {
-  const habit = input.garden.topdressing ?? DEFAULT_HABIT;
-  const { bed, litres } = share;
+  const { bed, litres, layer } = share;
   return {
     key: share.key,
     practice: 'topdressing',
@@ -45,12 +44,12 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
     weight: 'work',
     title: `Topdress ${bed.name}`,
     steps: [
-      `Spread ${quantity(litres, 'L')} of finished compost over the bed, ${quantity(habit.depthMm, 'mm')} deep: ${barrowLoads(litres)}.`,
+      `Spread ${quantity(litres, 'L')} of finished compost over the bed, ${quantity(layer.depthMm, 'mm')} deep: ${barrowLoads(litres)}.`,
       'Rake it level and leave it on top: worms and rain take it down. Dig nothing in.',
       'Keep it a hand off the stems of anything growing.',
       ...(share.fromBins < litres ? [WITHOUT_COMPOST] : []),
     ],
-    cautions: cautions(habit),
+    cautions: cautions(layer),
     supplies: [
       { what: 'finished compost', amount: { value: litres, unit: 'L' }, also: barrowLoads(litres) },
       { what: 'barrow and rake' },
@@ -63,7 +62,7 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
     needs: ['above-freezing'],
     after: [...share.after, ...share.unproven.map((key) => ({ key, minDays: 0 })), ...waitsForOrder(share, orders)],
     confidence: knownAs(input.climate, 'derived'),
-    reasons: [depthReason(input, habit), volumeReason(share, habit), ...share.reasons, supplyReason(share)],
+    reasons: [...depthReasons(layer), volumeReason(share), ...share.reasons, supplyReason(share)],
     makes: [{ makes: 'bed-topdressed', bedId: bed.id, litres }],
   };
 }
@@ -76,7 +75,7 @@ function waitsForOrder(share: Share, orders: readonly SeasonOrder[]): TaskDraft[
   return inTime ? [{ key: order.key, minDays: ORDER_TO_SPREAD_DAYS }] : [];
 }
 
-function cautions({ depthMm }: TopdressingHabit): string[] {
+function cautions({ depthMm, phosphorusPpm }: BedLayer): string[] {
   return [
     `A full barrow weighs about ${quantity(BARROW_KG, 'kg')}: fill it to what you can push, and bend your knees.`,
     'Dusty compost carries mould spores: damp it, and wear a mask if your lungs or immunity are weak.',
@@ -85,20 +84,33 @@ function cautions({ depthMm }: TopdressingHabit): string[] {
           `${quantity(BUILDING_MM.low, 'mm')} to ${quantity(BUILDING_MM.high, 'mm')} is a rate for building up a new bed. More than ${quantity(CEILING_MM, 'mm')} a year on an established one gathers salts and phosphorus: test the soil before you repeat it.`,
         ]
       : []),
+    ...(phosphorusPpm === undefined
+      ? []
+      : [
+          `The soil test found ${phosphorusPpm} ppm of phosphorus, very high already: better no compost here for some years, and another test.`,
+        ]),
   ];
 }
 
-function depthReason(input: PracticeInput, habit: TopdressingHabit): Reason {
-  const own = input.garden.topdressing !== undefined;
-  return {
-    rule: own ? 'topdress.own-depth' : 'topdress.default-depth',
-    saw: { depthMm: habit.depthMm, season: habit.season },
-    limit: CEILING_MM,
-    source: own ? "the garden's own plan" : 'veg:V17',
-  };
+const DEPTH_RULES = {
+  own: { rule: 'topdress.own-depth', source: "the garden's own plan" },
+  default: { rule: 'topdress.default-depth', source: 'veg:V17' },
+  'rich soil': { rule: 'topdress.rich-soil', source: 'veg:V17' },
+  phosphorus: { rule: 'topdress.phosphorus', source: 'compost:S36' },
+} as const;
+
+/** What set the depth; and where the household spreads its own over a soil very high in phosphorus, that too. */
+function depthReasons({ by, depthMm, season, organicMatterPercent, phosphorusPpm }: BedLayer): Reason[] {
+  const saw = { depthMm, season, ...(organicMatterPercent === undefined ? {} : { organicMatterPercent }) };
+  return [
+    { ...DEPTH_RULES[by], saw, limit: CEILING_MM },
+    ...(phosphorusPpm === undefined
+      ? []
+      : [{ ...DEPTH_RULES.phosphorus, saw: { ppm: phosphorusPpm }, limit: VERY_HIGH_PHOSPHORUS_PPM }]),
+  ];
 }
 
-function volumeReason({ bed, litres }: Share, { depthMm }: TopdressingHabit): Reason {
+function volumeReason({ bed, litres, layer: { depthMm } }: Share): Reason {
   const areaM2 = Math.round(areaOf(bed) * 100) / 100;
   return { rule: 'topdress.volume', saw: { areaM2, depthMm, litres }, source: 'common practice' };
 }

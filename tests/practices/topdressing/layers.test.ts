@@ -36,6 +36,39 @@ describe('a layer over a bed', () => {
     expect(task?.reasons[0]).toMatchObject({ rule: 'topdress.default-depth', saw: { depthMm: 25 }, source: 'veg:V17' });
   });
 
+  describe('by the soil test, where the file names no depth', () => {
+    const tested = (soilTests: Garden['soilTests'], own: Partial<Garden> = {}) =>
+      layers(garden({ startedOn: '2027-07-05', soilTests, ...own }))[0];
+
+    it('is half an inch at 5 % organic matter and an inch below it', () => {
+      const at = (organicMatterPercent: number) => tested([{ on: '2026-10-01', organicMatterPercent }]);
+      expect(at(5)?.supplies[0]?.amount?.value).toBe(39);
+      expect(at(5)?.reasons[0]).toMatchObject({ rule: 'topdress.rich-soil', saw: { organicMatterPercent: 5 } });
+      expect(at(4.9)?.supplies[0]?.amount?.value).toBe(75);
+    });
+
+    it('is none from 25 ppm of phosphorus, which is very high (Minnesota)', () => {
+      expect(tested([{ on: '2026-10-01', phosphorusPpm: 25 }])).toBeUndefined();
+      expect(tested([{ on: '2026-10-01', phosphorusPpm: 24 }])).toBeDefined();
+    });
+
+    it('goes by the bed’s own test before the garden’s, and by the newest', () => {
+      const soilTests = [
+        { on: '2024-10-01', bedId: 'a', phosphorusPpm: 60 },
+        { on: '2026-10-01', bedId: 'a', phosphorusPpm: 12 },
+        { on: '2026-11-01', phosphorusPpm: 80 },
+      ];
+      expect(tested(soilTests)).toBeDefined();
+    });
+
+    it('leaves the household its own depth, and warns', () => {
+      const task = tested([{ on: '2026-10-01', phosphorusPpm: 40, organicMatterPercent: 8 }], autumn);
+      expect(task?.supplies[0]?.amount?.value).toBe(39);
+      expect(task?.cautions.at(-1)).toContain('40 ppm of phosphorus');
+      expect(task?.reasons.map(({ rule }) => rule)).toContain('topdress.phosphorus');
+    });
+  });
+
   it('carries a warning above an inch, with the building-up rate of two to three (common practice)', () => {
     const cautions = (depthMm: number) =>
       layers(garden({ startedOn: '2027-07-05', topdressing: { depthMm, season: 'autumn' } }))[0]?.cautions ?? [];

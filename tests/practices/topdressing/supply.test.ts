@@ -15,6 +15,7 @@ function need(id: string, litres: number, latest: Day, parts: Partial<BedNeed> =
   return {
     bed: bed(id),
     season: 2028,
+    layer: { depthMm: 13, season: 'autumn', by: 'own' },
     litres,
     skipped: false,
     key: `topdress/bed:${id}/2028`,

@@ -1,7 +1,10 @@
 /**
  * What soil tests say of a bed: its own newest, or the garden's.
  */
-import type { Garden, SoilTest } from '../../garden/garden.ts';
+import type { Garden, SoilTest } from '../garden/garden.ts';
+
+/** Soil phosphorus from which none is added, ppm: already very high (compost:S36). */
+export const VERY_HIGH_PHOSPHORUS_PPM = 25;
 
 /**
  * Soil tests that speak for a bed, newest first: its own where it has any, else those of the whole garden. Of two on a

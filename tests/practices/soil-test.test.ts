@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { lastTest, testsOf } from '../../../src/practices/fertility/soil-test.ts';
+import { lastTest, testsOf } from '../../src/practices/soil-test.ts';
 
 const on = '2027-11-09';
 const poor = { on, phosphorusPpm: 3 };
