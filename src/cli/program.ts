@@ -28,6 +28,7 @@ import { undo } from './commands/undo.ts';
 import { weatherImport } from './commands/weather-import.ts';
 import { weatherLog } from './commands/weather-log.ts';
 import { week } from './commands/week.ts';
+import { yard } from './commands/yard.ts';
 import type { Surroundings } from './surroundings.ts';
 
 const loamtide = commandGroup(
@@ -37,6 +38,7 @@ const loamtide = commandGroup(
     serve,
     week,
     plan,
+    yard,
     climate,
     near,
     mix,

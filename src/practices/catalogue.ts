@@ -3,6 +3,7 @@
  */
 
 import { addDays, type Day } from '../measures/days.ts';
+import type { CompostBalance } from './compost-balance.ts';
 import { composting } from './composting/index.ts';
 import { coverCropping } from './cover-cropping/index.ts';
 import type { TaskDraft } from './draft.ts';
@@ -36,6 +37,20 @@ export const practices: readonly Practice[] = [
  * asked after, and a pile's next job is never history: it is what the pile wants now.
  */
 export function draftsOf(input: PracticeInput): TaskDraft[] {
+  const { drafts } = workedThrough(input);
+  return drafts.filter((draft) => draft.window.earliest <= input.until && !isHistory(draft, input.garden.startedOn));
+}
+
+/** Days ahead that a balance looks: seasons are whole, so any day within the year will do. */
+const BALANCE_DAYS = 396;
+
+/** Compost wanted against compost to come, as the plan of a day has it. */
+export function compostBalance(input: Omit<PracticeInput, 'until'>): CompostBalance {
+  const { found } = workedThrough({ ...input, until: addDays(input.today, BALANCE_DAYS) });
+  return found.compostBalance ?? { beds: [], spared: [], heaps: [], shortfalls: [] };
+}
+
+function workedThrough(input: PracticeInput): { drafts: TaskDraft[]; found: Findings } {
   let found: Findings = { coverSowings: [], coverStands: [], uncovered: [], compostSupply: [] };
   const drafts: TaskDraft[] = [];
   for (const practice of practices) {
@@ -43,7 +58,7 @@ export function draftsOf(input: PracticeInput): TaskDraft[] {
     drafts.push(...result.drafts);
     found = { ...found, ...result.found };
   }
-  return drafts.filter((draft) => draft.window.earliest <= input.until && !isHistory(draft, input.garden.startedOn));
+  return { drafts, found };
 }
 
 /** Days before the garden was brought in that an uncut stand is still asked after. House default, as for lapsed work. */

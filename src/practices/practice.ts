@@ -5,6 +5,7 @@
 import type { Climate } from '../climate/climate.ts';
 import type { Garden } from '../garden/garden.ts';
 import type { Day } from '../measures/days.ts';
+import type { CompostBalance } from './compost-balance.ts';
 import type { PracticeName, Reason, RuleId, TaskDraft, TaskKey } from './draft.ts';
 
 /** All a practice may look at. */
@@ -61,12 +62,24 @@ export interface CompostSupply {
   finished: boolean;
 }
 
+/** A hot pile somebody might begin. */
+export interface NewPile {
+  /** The last day to build it so that it can be counted on by a day; nothing where no pile is ready by then. */
+  startBy(ready: Day): Day | undefined;
+  /** Litres to build of for so many litres of compost, and no less than heats by itself. */
+  litresFor(litres: number): number;
+}
+
 /** What earlier practices hand to later ones. */
 export interface Findings {
   coverSowings: readonly CoverSowing[];
   coverStands: readonly CoverStanding[];
   uncovered: readonly Uncovered[];
   compostSupply: readonly CompostSupply[];
+  /** What a pile begun anew would take; absent before composting was worked through. */
+  newPile?: NewPile;
+  /** Compost wanted against compost to come; absent before topdressing was worked through. */
+  compostBalance?: CompostBalance;
 }
 
 /** What a practice brings back. */

@@ -125,6 +125,7 @@ it('is held against gardens that ask for every kind of task', () => {
     .sample(anyCase, { seed: 1, numRuns: 400 })
     .flatMap((each) => draftsOf(inputIn(each)).map(({ kind }) => kind));
   expect([...new Set(kinds)].sort()).toEqual([
+    'begin-pile',
     'bone-meal',
     'build-pile',
     'check-maturity',

@@ -5,7 +5,6 @@ import type { Bin, Pile } from '../../garden/garden.ts';
 import { BROWNS_TO_GREENS, feedstockById } from '../../handbook/feedstocks.ts';
 import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
-import { LITRES_PER_CUBIC_FOOT } from '../../measures/units.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
 import { additionWords, middleWords } from './mix/in-words.ts';
@@ -14,12 +13,10 @@ import type { Portion } from './mix/portion.ts';
 import { GOOD_START } from './mix/target.ts';
 import { type WhatToAdd, whatToAdd } from './mix/what-to-add.ts';
 import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
-import { builtLitres } from './pile-life.ts';
+import { builtLitres, HEATS_FROM_LITRES } from './pile-life.ts';
 
 /** Thickest stick that rots in a season, mm (half an inch). Common practice. */
 const THICKEST_STICK_MM = 12.7;
-/** Least pile that heats by itself: 3 × 3 × 3 ft (compost:S19, compost:S47). */
-const HEATS_FROM_LITRES = Math.round(27 * LITRES_PER_CUBIC_FOOT);
 /** Days a planned build may be early or late. House default. */
 const BUILD_DAYS = { early: 3, late: 7 } as const;
 

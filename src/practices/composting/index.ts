@@ -9,7 +9,17 @@ import type { CompostSupply, Practice, PracticeInput } from '../practice.ts';
 import { buildDraft, buildKey } from './build-draft.ts';
 import { cureDraft } from './cure-draft.ts';
 import { coldDraft, curedDraft, expectedDraft } from './maturity-draft.ts';
-import { activeEnd, COLD_DAYS, CURING_DAYS, finishedLitres, HOT_DAYS, lastMoved, newestReading } from './pile-life.ts';
+import {
+  activeEnd,
+  COLD_DAYS,
+  CURING_DAYS,
+  finishedLitres,
+  HOT_DAYS,
+  lastMoved,
+  newestReading,
+  rawLitres,
+  startBy,
+} from './pile-life.ts';
 import { compostSentences } from './sentences.ts';
 import { sickInPile, sickPileCaution, sickPileDraft } from './sick-pile.ts';
 import { suspectDraft } from './suspect-draft.ts';
@@ -35,7 +45,10 @@ export const composting: Practice = {
         ...piles.flatMap(({ pile, bin }) => testOf(input, pile, bin) ?? []),
         ...piles.flatMap(({ pile, bin, sick }) => sick.map((each) => sickPileDraft(pile, bin, each))),
       ],
-      found: { compostSupply: piles.flatMap(({ pile, draft }) => supplyOf(input, pile, draft)) },
+      found: {
+        newPile: { startBy: (ready) => startBy(input.climate, ready), litresFor: rawLitres },
+        compostSupply: piles.flatMap(({ pile, draft }) => supplyOf(input, pile, draft)),
+      },
     };
   },
   sentences: compostSentences,

@@ -7,6 +7,7 @@ import { seasonOf } from '../../climate/season.ts';
 import type { Pile, PileReading } from '../../garden/garden.ts';
 import { feedstockById } from '../../handbook/feedstocks.ts';
 import { addDays, type Day, daysBetween, latestOf } from '../../measures/days.ts';
+import { LITRES_PER_CUBIC_FOOT } from '../../measures/units.ts';
 
 /** Mean air below which an untended pile rests: it starts again when air passes about 50 °F (Penn State, compost:S55). */
 export const REST_BELOW_C = 10;
@@ -86,6 +87,36 @@ export function activeEnd(pile: Pile, climate: Climate): { low: Day; usual: Day;
     dayAfterWorking(climate, pile.built.day, days),
   );
   return low === undefined || usual === undefined || high === undefined ? undefined : { low, usual, high };
+}
+
+/** The day a hot pile built on a day can be counted on: the late end of its heat, and of its curing. */
+function hotReady(climate: Climate, built: Day): Day | undefined {
+  const end = dayAfterWorking(climate, built, HOT_DAYS.high);
+  return end === undefined ? undefined : addDays(end, CURING_DAYS.high);
+}
+
+/** Days before a wanted day in which the beginning of a pile is looked for: winter may lie between, not two. */
+const BEGUN_WITHIN_DAYS = 730;
+
+/** The last day on which a hot pile can be begun to be counted on by a day; halving what lies between. */
+export function startBy(climate: Climate, ready: Day): Day | undefined {
+  const inTime = (days: number): boolean => (hotReady(climate, addDays(ready, -days)) ?? addDays(ready, 1)) <= ready;
+  let [late, early] = [0, BEGUN_WITHIN_DAYS];
+  if (!inTime(early)) return undefined;
+  while (early - late > 1) {
+    const middle = Math.floor((early + late) / 2);
+    if (inTime(middle)) early = middle;
+    else late = middle;
+  }
+  return addDays(ready, -early);
+}
+
+/** Least pile that heats by itself, litres: 3 × 3 × 3 ft (compost:S19, compost:S47). */
+export const HEATS_FROM_LITRES = Math.round(27 * LITRES_PER_CUBIC_FOOT);
+
+/** Litres to build of for so many litres of compost, by the usual loss. */
+export function rawLitres(compostLitres: number): number {
+  return Math.max(HEATS_FROM_LITRES, compostLitres / (1 - VOLUME_LOSS.usual));
 }
 
 /** Litres a pile was built of. */

@@ -39,6 +39,7 @@ export function boughtHeaps({ compostBought }: Pick<Garden, 'compostBought'>, cl
       on,
       ordered: ordered === true,
       litres,
+      from: { what: ordered === true ? 'order' : 'delivery', of: on },
       here,
       ready,
       testKey,

@@ -4,10 +4,13 @@
  */
 import type { TaskDraft } from '../draft.ts';
 import type { Practice } from '../practice.ts';
+import { balanceOf } from './balance.ts';
+import { beginDraft } from './begin-draft.ts';
 import { boughtHeaps } from './bought.ts';
 import { bedNeeds } from './need.ts';
 import { orderDrafts } from './order-draft.ts';
 import { topdressSentences } from './sentences.ts';
+import { shortagesOf } from './shortage.ts';
 import { spreadDraft } from './spread-draft.ts';
 import { shareOut } from './stock.ts';
 import { testDrafts } from './test-draft.ts';
@@ -19,9 +22,19 @@ export const topdressing: Practice = {
     const bought = boughtHeaps(input.garden, input.climate);
     const stock = { made: found.compostSupply, bought };
     const shares = shareOut(input.garden, input.today, stock, bedNeeds(input, found));
-    const orders = orderDrafts(input, shares, bought);
+    const shortages = shortagesOf(input, shares, bought);
+    const orders = orderDrafts(input, found, shortages);
     const drafts: TaskDraft[] = shares.map((share) => spreadDraft(input, share, orders));
-    return { drafts: [...drafts, ...orders.map(({ draft }) => draft), ...testDrafts(input, bought)] };
+    const compostBalance = balanceOf(input, found, { shares, shortages, bought });
+    return {
+      found: { compostBalance },
+      drafts: [
+        ...drafts,
+        ...shortages.flatMap((each) => beginDraft(input, found, each) ?? []),
+        ...orders.map(({ draft }) => draft),
+        ...testDrafts(input, bought),
+      ],
+    };
   },
   sentences: topdressSentences,
 };

@@ -45,6 +45,10 @@ export const topdressSentences: Practice['sentences'] = {
     `The beds want ${quantity(Number(saw.need), 'L')} and the bins will give ` +
     `${Number(saw.have) > 0 ? quantity(Number(saw.have), 'L') : 'nothing'} in time: ` +
     `${quantity(Number(saw.litres), 'L')} short, rounded up, by ${dated(String(saw.day))}.`,
+  'compost-begin.in-time': ({ saw, limit }) =>
+    `${quantity(Number(saw.litres), 'L')} of compost are short by ${dated(String(saw.day))}. A hot pile gives four tenths of ` +
+    `its volume, after up to 120 days of warm weather and four weeks of curing: ${quantity(Number(saw.raw), 'L')} of raw ` +
+    `stuff, built by ${dated(String(limit))}.`,
   'compost-order.late': ({ saw, limit }) =>
     `What is ordered now is delivered and tested about ${dated(String(limit))}, after ${dated(String(saw.day))}: spread ` +
     'what there is, and give the rest later.',

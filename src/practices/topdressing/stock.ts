@@ -13,6 +13,8 @@ export interface Heap {
   /** The day from which it may be spread. */
   ready: Day;
   litres: number;
+  /** Whether it is a pile's, by its id, or bought, by its day. */
+  from: { what: 'pile' | 'delivery' | 'order'; of: string };
   /** The look or test that must come first, while nobody has said how it went. */
   unproven?: TaskKey;
   /** For what was bought: the day from which it lies in the yard, tested or not. */
@@ -35,19 +37,31 @@ export interface Share extends BedNeed {
   drawn: readonly Draw[];
 }
 
+/** Compost made and compost bought. */
+export interface Stock {
+  made: readonly CompostSupply[];
+  bought: readonly Heap[];
+}
+
+/** The heaps there are and will be, oldest first, less what was spread of them. */
+export function stockOnHand({ topdressed }: Pick<Garden, 'topdressed'>, stock: Stock): Heap[] {
+  const heaps = heapsOf(stock);
+  for (const { litres, on } of [...topdressed].sort((a, b) => order(a.on, b.on))) spread(heaps, litres, on);
+  return heaps;
+}
+
 /**
  * Shares the household's compost out. Each heap counts from the day it is ready, less what was spread since; a bed
  * takes from the oldest heap that is ready by the end of its window, or by today where that is past. Nothing is given
  * twice.
  */
 export function shareOut(
-  { topdressed }: Pick<Garden, 'topdressed'>,
+  garden: Pick<Garden, 'topdressed'>,
   today: Day,
-  stock: { made: readonly CompostSupply[]; bought: readonly Heap[] },
+  stock: Stock,
   needs: readonly BedNeed[],
 ): Share[] {
-  const heaps = heapsOf(stock);
-  for (const { litres, on } of [...topdressed].sort((a, b) => order(a.on, b.on))) spread(heaps, litres, on);
+  const heaps = stockOnHand(garden, stock);
   return needs.map((need) => {
     const drawn = need.skipped ? [] : take(heaps, need.litres, latestOf(need.window.latest, today));
     const ready = drawn
@@ -82,10 +96,14 @@ function openedAt({ earliest, preferred, latest }: Window, ready = earliest): Wi
   return { earliest: opens, preferred: latestOf(opens, preferred), latest };
 }
 
-function heapsOf({ made: piles, bought }: { made: readonly CompostSupply[]; bought: readonly Heap[] }): Heap[] {
+function heapsOf({ made: piles, bought }: Stock): Heap[] {
   const made = piles.map(
-    ({ pileId, litres, ready, finished }): Heap =>
-      finished ? { ready, litres } : { ready, litres, unproven: maturityKey(pileId) },
+    ({ pileId, litres, ready, finished }): Heap => ({
+      ready,
+      litres,
+      from: { what: 'pile', of: pileId },
+      ...(finished ? {} : { unproven: maturityKey(pileId) }),
+    }),
   );
   return [...bought.map((heap) => ({ ...heap })), ...made].sort(
     (a, b) => order(a.ready, b.ready) || order(a.unproven ?? '', b.unproven ?? '') || a.litres - b.litres,
