@@ -12,7 +12,7 @@ const BATCH_MS = 60_000;
 export class FeedBatch {
   readonly #store: Pick<Store, 'transaction'>;
   readonly #report: (fault: unknown) => void;
-  #fetches = new Map<string, FeedName & Fetch>();
+  #fetches = new Map<FeedName, Fetch>();
   #texts = new Map<string, { name: FeedName; text: FeedText }>();
   #timer: NodeJS.Timeout | undefined;
 
@@ -21,9 +21,9 @@ export class FeedBatch {
     this.#report = report;
   }
 
-  /** Puts a reading by; the latest of each feed counts. */
+  /** Puts a reading by, under the very name it is asked with; the latest of each feed counts. */
   noteFetch(name: FeedName, fetch: Fetch): void {
-    this.#fetches.set(keyOf(name), { ...name, ...fetch });
+    this.#fetches.set(name, fetch);
     this.#wait();
   }
 
@@ -37,7 +37,8 @@ export class FeedBatch {
   async write(): Promise<void> {
     clearTimeout(this.#timer);
     this.#timer = undefined;
-    const [fetches, texts] = [[...this.#fetches.values()], [...this.#texts.values()]];
+    const fetches = [...this.#fetches].map(([name, fetch]) => ({ ...name, ...fetch })).sort(byMoment);
+    const texts = [...this.#texts.values()];
     if (fetches.length === 0 && texts.length === 0) return;
     this.#fetches = new Map();
     this.#texts = new Map();
@@ -56,6 +57,10 @@ export class FeedBatch {
   }
 }
 
+function byMoment(a: Fetch, b: Fetch): number {
+  return a.at < b.at ? -1 : a.at > b.at ? 1 : 0;
+}
+
 function keyOf({ gardenId, feedId }: FeedName): string {
-  return JSON.stringify([gardenId, feedId]);
+  return `${gardenId}\n${feedId}`;
 }

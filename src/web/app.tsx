@@ -32,10 +32,17 @@ export interface AppParts {
  */
 const ROBOTS = 'User-agent: *\nAllow: /\n';
 
-/** Makes the web view. */
+/** Makes the web view: the feeds, and behind them the pages with all that guards them. */
 export function createApp({ steward, settings, report = console.error }: AppParts): Hono {
+  const pages = pagesOf({ steward, settings, report });
   const app = new Hono();
   app.get('/feed/:file', knownFeed({ steward, settings, report }));
+  app.notFound((c) => pages.fetch(c.req.raw, c.env));
+  return app;
+}
+
+function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
+  const app = new Hono();
   app.use(safetyHeaders, hostGuard(settings), originGuard, formLimit);
   app.get('/robots.txt', (c) => c.text(ROBOTS));
   app.get('/health', (c) => c.json({ status: 'ok' }));

@@ -6,6 +6,7 @@ import { brotliCompress, constants, gzip } from 'node:zlib';
 import { httpDate } from '../calendar/http-date.ts';
 import type { FeedBody } from '../steward/steward.ts';
 import { SAFETY_HEADERS } from './guard.ts';
+import { recalled } from './recalled.ts';
 
 /** Seconds a calendar app may use its copy without asking. House default: a plan is not expected to change faster. */
 const MAX_AGE_SECONDS = 300;
@@ -16,52 +17,74 @@ const BROTLI_QUALITY = 5;
 /** A content coding a feed can be sent in (RFC 9110, 8.4.1), the smaller first. */
 const CODINGS = ['br', 'gzip'] as const;
 
-export type Coding = (typeof CODINGS)[number];
+export type Coding = (typeof CODINGS)[number] | 'identity';
 
 /** An answer ready to be sent. */
-export interface FeedAnswer {
+interface WholeFeed {
   octets: Uint8Array<ArrayBuffer>;
   headers: Readonly<Record<string, string>>;
 }
 
-const answers = new WeakMap<FeedBody, Map<Coding | undefined, Promise<FeedAnswer>>>();
-
-/** The whole feed, in a coding or as it is. */
-export function wholeFeed(feed: FeedBody, coding: Coding | undefined): Promise<FeedAnswer> {
-  const made = answers.get(feed) ?? new Map<Coding | undefined, Promise<FeedAnswer>>();
-  answers.set(feed, made);
-  const held = made.get(coding);
-  if (held !== undefined) return held;
-  const answer = makeAnswer(feed, coding);
-  made.set(coding, answer);
-  return answer;
+/** What one feed answers in one coding. */
+export interface CodedFeed {
+  /** A tag of its own, since the octets are others in another coding (RFC 9110, 8.8.3.3). */
+  etag: string;
+  /** The headers of a 304: those that a kept copy is renewed by, and no more (RFC 9110, 15.4.5). */
+  unchangedHeaders: Readonly<Record<string, string>>;
+  /** The whole of it, compressed at the first asking. */
+  whole(): Promise<WholeFeed>;
 }
 
-/** The headers of a 304: those that a kept copy is renewed by (RFC 9110, 15.4.5). */
-export function unchangedHeaders(feed: FeedBody, coding: Coding | undefined): Record<string, string> {
-  return {
-    ETag: codedTag(feed.etag, coding),
-    'Last-Modified': httpDate(feed.changedAt),
+const coded = new WeakMap<FeedBody, Map<Coding, CodedFeed>>();
+
+/** A feed in a coding. */
+export function codedFeed(feed: FeedBody, coding: Coding): CodedFeed {
+  const known = coded.get(feed) ?? new Map<Coding, CodedFeed>();
+  coded.set(feed, known);
+  const made = known.get(coding) ?? code(feed, coding);
+  known.set(coding, made);
+  return made;
+}
+
+function code(feed: FeedBody, coding: Coding): CodedFeed {
+  const etag = coding === 'identity' ? feed.etag : `${feed.etag.slice(0, -1)}-${coding}"`;
+  const unchangedHeaders = {
+    ETag: etag,
     'Cache-Control': `private, max-age=${MAX_AGE_SECONDS}`,
     Vary: 'Accept-Encoding',
-    ...SAFETY_HEADERS,
+  };
+  let made: Promise<WholeFeed> | undefined;
+  const whole = async () => {
+    const octets = await compressed(Buffer.from(feed.body), coding);
+    const headers = {
+      'Content-Type': 'text/calendar; charset=utf-8',
+      'Content-Disposition': 'inline; filename="loamtide.ics"',
+      'Content-Length': String(octets.byteLength),
+      ...(coding === 'identity' ? {} : { 'Content-Encoding': coding }),
+      ...unchangedHeaders,
+      'Last-Modified': httpDate(feed.changedAt),
+      ...SAFETY_HEADERS,
+    };
+    return { octets, headers };
+  };
+  return {
+    etag,
+    unchangedHeaders,
+    whole: () => {
+      made ??= whole();
+      return made;
+    },
   };
 }
 
-/** The tag of a coded feed: its own, since its octets are others (RFC 9110, 8.8.3.3). */
-export function codedTag(etag: string, coding: Coding | undefined): string {
-  return coding === undefined ? etag : `${etag.slice(0, -1)}-${coding}"`;
-}
-
-/** The coding an Accept-Encoding header likes best (RFC 9110, 12.5.3), if it likes one of ours. */
-export function chosenCoding(acceptEncoding: string | undefined): Coding | undefined {
-  if (acceptEncoding === undefined) return undefined;
+/** The coding an Accept-Encoding header likes best (RFC 9110, 12.5.3), as it is where it likes none of ours better. */
+export const chosenCoding = recalled((acceptEncoding: string): Coding => {
   const weights = new Map(acceptEncoding.toLowerCase().split(',').map(weighed));
   const weightOf = (coding: string) => weights.get(coding) ?? weights.get('*') ?? 0;
   const [best, next] = CODINGS;
   const chosen = weightOf(next) > weightOf(best) ? next : best;
-  return weightOf(chosen) > 0 && weightOf(chosen) >= (weights.get('identity') ?? 0) ? chosen : undefined;
-}
+  return weightOf(chosen) > 0 && weightOf(chosen) >= (weights.get('identity') ?? 0) ? chosen : 'identity';
+});
 
 /** A coding and its weight: 1 where none is given, 0 where it cannot be read. */
 function weighed(part: string): [string, number] {
@@ -70,24 +93,9 @@ function weighed(part: string): [string, number] {
   return [name, weight === undefined ? 1 : Number(weight.slice(2)) || 0];
 }
 
-async function makeAnswer(feed: FeedBody, coding: Coding | undefined): Promise<FeedAnswer> {
-  const octets = await coded(Buffer.from(feed.body), coding);
-  const headers = {
-    'Content-Type': 'text/calendar; charset=utf-8',
-    'Content-Disposition': 'inline; filename="loamtide.ics"',
-    'Content-Length': String(octets.byteLength),
-    ...(coding === undefined ? {} : { 'Content-Encoding': coding }),
-    ...unchangedHeaders(feed, coding),
-  };
-  return { octets, headers };
-}
-
-function coded(
-  octets: Buffer<ArrayBuffer>,
-  coding: Coding | undefined,
-): Promise<Buffer<ArrayBuffer>> | Buffer<ArrayBuffer> {
+function compressed(octets: Buffer<ArrayBuffer>, coding: Coding): Promise<Buffer<ArrayBuffer>> | Buffer<ArrayBuffer> {
   switch (coding) {
-    case undefined:
+    case 'identity':
       return octets;
     case 'gzip':
       return promisify(gzip)(octets);

@@ -5,7 +5,7 @@ import type { Handler } from 'hono';
 import { answerConditional } from '../calendar/etag.ts';
 import type { FeedBody, Steward } from '../steward/steward.ts';
 import { clientKind } from './client-kind.ts';
-import { chosenCoding, codedTag, unchangedHeaders, wholeFeed } from './feed-answer.ts';
+import { chosenCoding, codedFeed } from './feed-answer.ts';
 import { SAFETY_HEADERS } from './guard.ts';
 import { type ClientContext, clientOf, headerOf } from './request.ts';
 import { ownHosts, type WebSettings } from './settings.ts';
@@ -35,7 +35,7 @@ export function knownFeed({ steward, settings, report }: FeedRoom): Handler {
     const token = tokenIn(c.req.param('file') ?? '');
     if (token === undefined || !hosts.has((headerOf(c, 'host') ?? '').toLowerCase())) return next();
     try {
-      const feed = await steward.feedBody(token, clientKind(headerOf(c, 'user-agent')));
+      const feed = await steward.feedBody(token, clientKind(headerOf(c, 'user-agent') ?? ''));
       return feed === undefined ? next() : await sent(c, feed);
     } catch (fault) {
       report(withoutTokens(fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)));
@@ -58,15 +58,14 @@ function tokenIn(file: string): string | undefined {
   return /^([A-Za-z0-9_-]{1,128})\.ics$/.exec(file)?.[1];
 }
 
-async function sent(c: ClientContext, feed: FeedBody): Promise<Response> {
-  const coding = chosenCoding(headerOf(c, 'accept-encoding'));
+function sent(c: ClientContext, feed: FeedBody): Response | Promise<Response> {
+  const { etag, unchangedHeaders, whole } = codedFeed(feed, chosenCoding(headerOf(c, 'accept-encoding') ?? ''));
   const status = answerConditional({
     ifNoneMatch: headerOf(c, 'if-none-match'),
     ifModifiedSince: headerOf(c, 'if-modified-since'),
-    etag: codedTag(feed.etag, coding),
+    etag,
     changedAt: feed.changedAt,
   });
-  if (status === 304) return new Response(null, { status, headers: unchangedHeaders(feed, coding) });
-  const { octets, headers } = await wholeFeed(feed, coding);
-  return new Response(octets, { status, headers });
+  if (status === 304) return new Response(null, { status, headers: unchangedHeaders });
+  return whole().then(({ octets, headers }) => new Response(octets, { status, headers }));
 }

@@ -4,10 +4,7 @@
  * Each pair is run in turn, A B A B …, and the median of the ratios is printed, so that a noisy machine disturbs both
  * sides alike.
  */
-import { Agent, request } from 'node:http';
 import { performance } from 'node:perf_hooks';
-import { serve } from '@hono/node-server';
-import { Hono } from 'hono';
 import ical from 'ical-generator';
 import { addDays } from '../../src/measures/days.ts';
 import { draftsOf } from '../../src/practices/catalogue.ts';
@@ -15,34 +12,39 @@ import { entryText } from '../../src/schedule/entry-text.ts';
 import { makePlan } from '../../src/schedule/reconcile.ts';
 import type { GardenView } from '../../src/steward/steward.ts';
 import { demoServer } from './demo-server.ts';
+import { reportServing } from './feeds.ts';
+import { median } from './median.ts';
 import { reportPlanning } from './planning.ts';
+import { reportLargeFeed, reportRendering } from './rendering.ts';
 
 const ANCHOR = '2027-05-12';
 const ROUNDS = 7;
-const REQUESTS = 400;
-const AT_ONCE = 8;
 
 const started = performance.now();
 const demo = await demoServer(ANCHOR);
-await get(demo.feedUrl);
+await (await fetch(demo.feedUrl)).text();
 const startUpMs = performance.now() - started;
 const view = await demo.steward.view(demo.gardenId);
-const constant = await constantServer((await get(demo.feedUrl)).body);
 
 console.log(`Demo garden on ${ANCHOR}: ${view.plan.tasks.length} tasks, ${view.plan.entries.length} entries.`);
+await reportServing(demo);
+reportRendering(view, await moved());
+reportLargeFeed(view);
 report('planning the year against rendering its feed with bare ical-generator', planning, bareRendering);
 reportPlanning(view);
-await reportServing('serving the feed, whole, against a bare constant route', {});
-const { etag = '' } = (await get(demo.feedUrl)).headers;
-await reportServing('serving the feed, unchanged (304), against a bare constant route', {
-  'if-none-match': String(etag),
-});
 console.log(
   `From nothing to the first feed served: ${Math.round(startUpMs)} ms in this process (modules loaded before).`,
 );
 console.log(`Resident memory: ${Math.round(process.memoryUsage().rss / 2 ** 20)} MiB.`);
 await demo.close();
-constant.close();
+
+/** The garden after its first work a month from now was put off by a day. */
+async function moved(): Promise<GardenView> {
+  const entry = view.plan.entries.find(({ day, state }) => state === 'open' && day > addDays(ANCHOR, 30));
+  const [key = ''] = entry?.keys ?? [];
+  await demo.steward.pin(demo.gardenId, key, addDays(entry?.day ?? ANCHOR, 1), 'bench');
+  return demo.steward.view(demo.gardenId);
+}
 
 function planning(): void {
   const { garden, climate, plan } = view;
@@ -80,64 +82,4 @@ function timed(work: () => void): number {
   const from = performance.now();
   work();
   return performance.now() - from;
-}
-
-async function reportServing(what: string, headers: Record<string, string>): Promise<void> {
-  const ratios: number[] = [];
-  const rates: number[] = [];
-  for (let round = 0; round < ROUNDS + 1; round += 1) {
-    const feedRate = await requestRate(demo.feedUrl, headers);
-    const constantRate = await requestRate(constant.url, {});
-    if (round === 0) continue;
-    ratios.push(feedRate / constantRate);
-    rates.push(feedRate);
-  }
-  console.log(`${what}: ratio of rates ${median(ratios).toFixed(2)} (${Math.round(median(rates))} requests a second)`);
-}
-
-/** Requests answered a second, {@link AT_ONCE} at once over kept-alive connections. */
-async function requestRate(url: string, headers: Record<string, string>): Promise<number> {
-  const agent = new Agent({ keepAlive: true, maxSockets: AT_ONCE });
-  const from = performance.now();
-  const worker = async () => {
-    for (let sent = 0; sent < REQUESTS / AT_ONCE; sent += 1) await get(url, headers, agent);
-  };
-  await Promise.all(Array.from({ length: AT_ONCE }, worker));
-  agent.destroy();
-  return REQUESTS / ((performance.now() - from) / 1000);
-}
-
-interface Answer {
-  status: number;
-  headers: Record<string, string | string[] | undefined>;
-  body: string;
-}
-
-function get(url: string, headers: Record<string, string> = {}, agent?: Agent): Promise<Answer> {
-  return new Promise((resolve, reject) => {
-    const call = request(url, { headers, ...(agent ? { agent } : {}) }, (response) => {
-      const parts: Buffer[] = [];
-      response.on('data', (part: Buffer) => parts.push(part));
-      response.on('end', () =>
-        resolve({ status: response.statusCode ?? 0, headers: response.headers, body: Buffer.concat(parts).toString() }),
-      );
-    });
-    call.on('error', reject);
-    call.end();
-  });
-}
-
-/** A server with one route that always gives the same text: the least a feed could cost. */
-async function constantServer(body: string): Promise<{ url: string; close: () => void }> {
-  const app = new Hono().get('/constant', (context) => context.text(body));
-  return new Promise((resolve) => {
-    const server = serve({ fetch: app.fetch, hostname: '127.0.0.1', port: 0 }, ({ port }) =>
-      resolve({ url: `http://127.0.0.1:${port}/constant`, close: () => server.close() }),
-    );
-  });
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
 }

@@ -11,6 +11,8 @@ import { addDays } from '../../src/measures/days.ts';
 import { draftsOf } from '../../src/practices/catalogue.ts';
 import { makePlan } from '../../src/schedule/reconcile.ts';
 import type { GardenView } from '../../src/steward/steward.ts';
+import { bedsTimes } from './large-garden.ts';
+import { median } from './median.ts';
 
 const ROUNDS = 5;
 const TIMES = [4, 16];
@@ -63,29 +65,10 @@ function planAfterReport({ plan }: GardenView, { garden, usual }: Planned, repor
   makePlan({ garden, drafts, today, now: revisedAt, factsVersion, published: plan });
 }
 
-/** The garden with all that is bound to a bed laid out again beside it. */
-function bedsTimes(garden: Garden, times: number): Garden {
-  const copies = Array.from({ length: times }, (_, copy) => (copy === 0 ? '' : `-${copy}`));
-  const laid = <Row>(rows: readonly Row[], named: (row: Row, copy: string) => Row): Row[] =>
-    copies.flatMap((copy) => rows.map((row) => named(row, copy)));
-  return {
-    ...garden,
-    beds: laid(garden.beds, (bed, copy) => ({ ...bed, id: bed.id + copy, name: bed.name + copy })),
-    plantings: laid(garden.plantings, (row, copy) => ({ ...row, id: row.id + copy, bedId: row.bedId + copy })),
-    stands: laid(garden.stands, (row, copy) => ({ ...row, id: row.id + copy, bedId: row.bedId + copy })),
-    topdressed: laid(garden.topdressed, (row, copy) => ({ ...row, bedId: row.bedId + copy })),
-  };
-}
-
 /** A record many times as long: the same seasons again before the first. */
 function seasonsTimes(seasons: readonly SeasonWeather[], times: number): SeasonWeather[] {
   const span = (seasons.at(-1)?.season ?? 0) - (seasons[0]?.season ?? 0) + 1;
   return Array.from({ length: times }, (_, copy) => times - 1 - copy).flatMap((copy) =>
     seasons.map((row) => ({ ...row, season: row.season - copy * span })),
   );
-}
-
-function median(values: readonly number[]): number {
-  const sorted = [...values].sort((a, b) => a - b);
-  return sorted[Math.floor(sorted.length / 2)] ?? Number.NaN;
 }

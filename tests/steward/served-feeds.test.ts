@@ -172,6 +172,17 @@ describe('the last reading of a feed', () => {
     expect((await steward.feeds(garden))[0]?.lastFetch).toEqual({ at: clock.moment, by: 'Thunderbird' });
   });
 
+  it('is the later one, whether it came to the new address of a feed or to its old one', async () => {
+    const { steward, garden, feed, clock } = await withFeed();
+    const anew = await steward.rotateFeed(garden, feed.id);
+    await steward.feedBody(feed.token, 'Evolution');
+    later(clock);
+    await steward.feedBody(anew?.token ?? '', 'Thunderbird');
+    later(clock);
+    await steward.feedBody(feed.token, 'Evolution');
+    expect((await steward.feeds(garden))[0]?.lastFetch).toEqual({ at: clock.moment, by: 'Evolution' });
+  });
+
   it('is not kept when the program itself looks', async () => {
     const { steward, garden, feed } = await withFeed();
     await steward.feedBody(feed.token);

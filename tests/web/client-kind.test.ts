@@ -13,7 +13,6 @@ describe('clientKind', () => {
     ['Mozilla/5.0 (X11) AppleWebKit/537.36 (KHTML, like Gecko) Safari/537.36', 'a browser'],
     ['curl', 'curl'],
     ['', 'an unnamed program'],
-    [undefined, 'an unnamed program'],
   ])('%s is %s', (userAgent, kind) => {
     expect(clientKind(userAgent)).toBe(kind);
   });

@@ -1,13 +1,12 @@
 import { brotliDecompressSync, gunzipSync } from 'node:zlib';
 import { describe, expect, test } from 'vitest';
 import { strongEtag } from '../../src/calendar/etag.ts';
-import { chosenCoding, codedTag, wholeFeed } from '../../src/web/feed-answer.ts';
+import { chosenCoding, codedFeed } from '../../src/web/feed-answer.ts';
 
 describe('chosenCoding (RFC 9110, 12.5.3)', () => {
   test.each([
-    [undefined, undefined],
-    ['', undefined],
-    ['identity', undefined],
+    ['', 'identity'],
+    ['identity', 'identity'],
     ['gzip', 'gzip'],
     ['gzip, deflate, br', 'br'],
     ['GZIP', 'gzip'],
@@ -15,10 +14,10 @@ describe('chosenCoding (RFC 9110, 12.5.3)', () => {
     ['br;q=0, gzip', 'gzip'],
     ['*', 'br'],
     ['*;q=0.5, br;q=0', 'gzip'],
-    ['*;q=0', undefined],
-    ['identity, gzip;q=0.5', undefined],
-    ['gzip;q=nonsense', undefined],
-    ['deflate, zstd', undefined],
+    ['*;q=0', 'identity'],
+    ['identity, gzip;q=0.5', 'identity'],
+    ['gzip;q=nonsense', 'identity'],
+    ['deflate, zstd', 'identity'],
   ])('of "%s" is %s', (header, coding) => {
     expect(chosenCoding(header)).toBe(coding);
   });
@@ -29,11 +28,9 @@ describe('a coded feed', () => {
   const feed = { body, etag: strongEtag(body), changedAt: '2027-04-18T09:30:00.000Z' };
 
   test('is the same text, in octets of its own under a tag of its own', async () => {
-    const [plain, gzip, br] = await Promise.all([
-      wholeFeed(feed, undefined),
-      wholeFeed(feed, 'gzip'),
-      wholeFeed(feed, 'br'),
-    ]);
+    const codings = ['identity', 'gzip', 'br'] as const;
+    const [plain, gzip, br] = await Promise.all(codings.map((coding) => codedFeed(feed, coding).whole()));
+    if (!plain || !gzip || !br) throw new Error('a coding is missing');
     expect(Buffer.from(plain.octets).toString()).toBe(body);
     expect(gunzipSync(gzip.octets).toString()).toBe(body);
     expect(brotliDecompressSync(br.octets).toString()).toBe(body);
@@ -46,8 +43,16 @@ describe('a coded feed', () => {
   });
 
   test('is made once', () => {
-    expect(wholeFeed(feed, 'br')).toBe(wholeFeed(feed, 'br'));
+    expect(codedFeed(feed, 'br').whole()).toBe(codedFeed(feed, 'br').whole());
   });
 
-  test('has a strong tag', () => expect(codedTag('"abc"', 'gzip')).toBe('"abc-gzip"'));
+  test('has a strong tag', () => {
+    expect(codedFeed({ ...feed, etag: '"abc"' }, 'gzip').etag).toBe('"abc-gzip"');
+    expect(codedFeed({ ...feed, etag: '"abc"' }, 'identity').etag).toBe('"abc"');
+  });
+
+  test('renews a kept copy with its tag, how long it holds and what it varies by, and nothing else', () => {
+    const { etag, unchangedHeaders } = codedFeed(feed, 'br');
+    expect(unchangedHeaders).toEqual({ ETag: etag, 'Cache-Control': 'private, max-age=300', Vary: 'Accept-Encoding' });
+  });
 });
