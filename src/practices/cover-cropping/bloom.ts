@@ -15,8 +15,14 @@ import { midwinterAfter } from '../seasons.ts';
 import { weeksBeforeFreeze } from './sow-window.ts';
 import { situationOf, zoneIn } from './winter.ts';
 
-/** Standard deviations of a normal spread below which one year of ten lies: the risk of having flowered. House default. */
-const RISK_DEVIATIONS = 1.28;
+/** The chance of having flowered that a cut may run, percent. */
+export type BloomRisk = 5 | 10 | 20;
+
+/** Standard deviations of a normal spread below which so many years of a hundred lie (phenology, section 3). */
+export const RISK_DEVIATIONS: Readonly<Record<BloomRisk, number>> = { 5: 1.64, 10: 1.28, 20: 0.84 };
+
+/** The risk that cuts are planned by, percent. House default: one year of ten. */
+export const BLOOM_RISK: BloomRisk = 10;
 
 /** When a stand would flower and when it must be cut to be before that. */
 export interface BloomClose {
@@ -26,6 +32,10 @@ export interface BloomClose {
   inFlower: boolean;
   odds?: Odds;
   reasons: readonly Reason[];
+  /** The middle day of what a cut must come before, and its standard deviation by years and model, days. */
+  expected?: { day: Day; deviationDays: number };
+  /** The model it was reckoned by. */
+  model: BloomModel;
 }
 
 /** Whether one cut ends a cover: it may be cut in flower, and does not grow again then. */
@@ -44,11 +54,16 @@ export function bloomClose(parts: readonly CoverPart[], sown: Day, input: Practi
 }
 
 function partClose(cover: CoverCrop, sown: Day, input: PracticeInput): BloomClose[] {
-  const situation = situationOf(cover, sown, input);
-  const model = bloomModels.find((row) => row.coverId === cover.id && row.situation === situation);
+  const model = bloomModelOf(cover, sown, input);
   if (model === undefined || sownTooLateToFlower(model, sown, input)) return [];
   const found = closeOf(cover, model, sown, input);
   return found === undefined || frostComesFirst(cover, model, found.close, sown, input) ? [] : [found];
+}
+
+/** The bloom model of a cover sown on a day; nothing where no figure is known. */
+export function bloomModelOf(cover: CoverCrop, sown: Day, input: PracticeInput): BloomModel | undefined {
+  const situation = situationOf(cover, sown, input);
+  return bloomModels.find((row) => row.coverId === cover.id && row.situation === situation);
 }
 
 /** Some kinds flower only where they were sown well before the freeze. */
@@ -75,7 +90,8 @@ function heatClose(
   const run = heatOdds(climate, { ...count, sum: sum.usual });
   if (run.medianDay === undefined) return undefined;
   const graceDays = model.grace?.days ?? 0;
-  const close = addDays(run.medianDay, graceDays - RISK_DEVIATIONS * Math.hypot(run.spreadDays, model.modelErrorDays));
+  const deviationDays = Math.hypot(run.spreadDays, model.modelErrorDays);
+  const close = addDays(run.medianDay, graceDays - RISK_DEVIATIONS[BLOOM_RISK] * deviationDays);
   const reason: Reason = {
     rule: graceDays > 0 ? 'cover-cut.seed-heat' : 'cover-cut.bloom-heat',
     saw: {
@@ -92,7 +108,14 @@ function heatClose(
     source: model.grace?.source ?? originOfModel(model),
   };
   const heads = headsShow(model, (units) => heatOdds(climate, { ...count, sum: units }).medianDay);
-  return { close, inFlower: graceDays > 0, odds: run.odds, reasons: [reason, ...headsReason(cover, model, heads)] };
+  return {
+    close,
+    inFlower: graceDays > 0,
+    odds: run.odds,
+    reasons: [reason, ...headsReason(cover, model, heads)],
+    expected: { day: addDays(run.medianDay, graceDays), deviationDays },
+    model,
+  };
 }
 
 /** The median day the heads show, where that is known to be so many units before the closing event. */
@@ -119,7 +142,7 @@ function daysClose(cover: CoverCrop, model: BloomModel, sown: Day): BloomClose |
     limit: close,
     source: originOfModel(model),
   };
-  return { close, inFlower: false, reasons: [reason] };
+  return { close, inFlower: false, reasons: [reason], model };
 }
 
 /** Kinds that go by the length of the day: the calendar of the zone, less the risk. */
@@ -129,14 +152,15 @@ function zoneClose(cover: CoverCrop, model: BloomModel, sown: Day, input: Practi
   if (row === undefined) return undefined;
   const { low, high } = row.daysFromMidwinter;
   const middle = addDays(midwinterAfter(input.climate, sown), (low + high) / 2 - 1);
-  const close = addDays(middle, -RISK_DEVIATIONS * model.modelErrorDays);
+  const close = addDays(middle, -RISK_DEVIATIONS[BLOOM_RISK] * model.modelErrorDays);
   const reason: Reason = {
     rule: 'cover-cut.bloom-zone',
     saw: { ...sawOf(cover, model), zone: row.zone, median: middle, modelErrorDays: model.modelErrorDays },
     limit: close,
     source: originOfModel(model),
   };
-  return { close, inFlower: false, reasons: [reason] };
+  const expected = { day: middle, deviationDays: model.modelErrorDays };
+  return { close, inFlower: false, reasons: [reason], expected, model };
 }
 
 function sawOf(cover: CoverCrop, { closingEvent, provenance }: BloomModel): { [key: string]: string } {

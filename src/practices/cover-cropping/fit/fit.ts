@@ -56,10 +56,22 @@ export interface WinterOdds {
   parts: readonly { cover: string; fate: 'lives' | 'unsure' | 'dies'; rangeC?: Span; origin: Origin }[];
 }
 
-/** When it would flower; or that no figure was ever published, and when to begin looking. */
-export type FitBloom =
-  | { close: Day; median?: Day; riskAtCut?: number; origin: Origin }
-  | { none: 'no published bloom figure'; lookFrom: Day };
+/** When it would flower, by a figure that is published or made of published ones, or by the calendar. */
+export interface BloomFigure {
+  /** The last day to cut at the risk that cuts are planned by. */
+  close: Day;
+  /** What the cut comes before, and its middle day. */
+  event: string;
+  median?: Day;
+  /** The last day to cut at other risks of having flowered, percent. */
+  byRisk: readonly { percent: number; close: Day }[];
+  /** Chance of having flowered by the end of the cut window, 0–1; absent where years and model are not known apart. */
+  riskAtCut?: number;
+  origin: Origin;
+}
+
+/** Or that no figure was published: then buds are looked for every week from a day on, and no odds are given. */
+export type FitBloom = BloomFigure | { none: 'no published bloom figure'; lookFrom: Day };
 
 /** When it is cut. */
 export interface FitCut {

@@ -15,6 +15,7 @@ import type { PracticeInput } from '../../practice.ts';
 import type { OpenSpan } from '../open-spans.ts';
 import { seedAmounts } from '../seed.ts';
 import { freezesKnown } from '../sow-window.ts';
+import { bloomOdds } from './bloom-odds.ts';
 import { clashesOf } from './clashes.ts';
 import { establishment } from './establish.ts';
 import type { FitGap, FitNeeds, GapFit, Verdict } from './fit.ts';
@@ -72,6 +73,7 @@ function sownFit(trial: Trial, { sow }: Sowing, from: Day): GapFit {
   const establish = establishment(input, parts, sow.half, sowOn);
   const winter = winterOdds(input, parts, sowOn);
   const { cut, next } = followingOf(input, span, parts, sowOn);
+  const bloom = bloomOdds(input, parts, sowOn, cut?.window.latest);
   const forbidden = clashes.some(({ forbids }) => forbids) || next?.met === 'no';
   return {
     ...bare(trial),
@@ -81,6 +83,7 @@ function sownFit(trial: Trial, { sow }: Sowing, from: Day): GapFit {
     sowOn,
     ...(establish ? { establish } : {}),
     ...(winter ? { winter } : {}),
+    ...(bloom ? { bloom } : {}),
     ...(cut ? { cut } : {}),
     ...(next ? { next } : {}),
     seed: seedAmounts(parts, areaOf(bed), sowOn, input.climate),

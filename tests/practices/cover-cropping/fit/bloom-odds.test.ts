@@ -1,0 +1,99 @@
+import { describe, expect, it } from 'vitest';
+import { daysBetween } from '../../../../src/measures/days.ts';
+import { bloomOdds } from '../../../../src/practices/cover-cropping/fit/bloom-odds.ts';
+import type { BloomFigure } from '../../../../src/practices/cover-cropping/fit/fit.ts';
+import { coverParts } from '../../../../src/practices/covers.ts';
+import { recordClimate } from '../../../climate/real-data.ts';
+import { garden, inputOf, milwaukee } from '../../gardens.ts';
+
+const atMilwaukee = inputOf(garden(), milwaukee);
+const atBozeman = inputOf(garden(), recordClimate('bozeman', 2020));
+
+function figure(coverId: string, sown: string, cutBy?: string, input = atMilwaukee): BloomFigure {
+  const found = bloomOdds(input, coverParts(coverId), sown, cutBy);
+  if (found === undefined || 'none' in found) throw new Error(`no figure for ${coverId}`);
+  return found;
+}
+
+const lookFrom = (coverId: string, sown: string, input = atMilwaukee) => {
+  const found = bloomOdds(input, coverParts(coverId), sown, undefined);
+  return found && 'none' in found ? found.lookFrom : undefined;
+};
+
+describe('the flowers of rye', () => {
+  const rye = figure('cereal_rye', '2026-09-15', '2027-05-20');
+
+  it('are before a cut of 20 May in one year of ten at Milwaukee, and the middle day is 1 June', () => {
+    expect(Math.abs(daysBetween('2027-06-01', rye.median ?? ''))).toBeLessThanOrEqual(1);
+    expect(rye.riskAtCut).toBeGreaterThan(0.06);
+    expect(rye.riskAtCut).toBeLessThan(0.1);
+  });
+
+  it('may be cut for at three risks: the higher the later', () => {
+    const [five, ten, twenty] = rye.byRisk;
+    expect(rye.byRisk.map(({ percent }) => percent)).toEqual([5, 10, 20]);
+    expect(ten?.close).toBe(rye.close);
+    // Years 6.6 days and model 5 are 8.3 together: 0.36 and 0.44 of it between the risks.
+    expect(daysBetween(five?.close ?? '', ten?.close ?? '')).toBe(3);
+    expect(daysBetween(ten?.close ?? '', twenty?.close ?? '')).toBeGreaterThanOrEqual(3);
+  });
+
+  it('are the likelier before the cut the later it is', () => {
+    const risk = (cutBy: string) => figure('cereal_rye', '2026-09-15', cutBy).riskAtCut ?? Number.NaN;
+    expect(risk('2027-06-01')).toBeCloseTo(0.5, 1);
+    expect(risk('2027-04-20')).toBeLessThan(0.001);
+    expect(risk('2027-06-20')).toBeGreaterThan(0.98);
+  });
+
+  it('say that the sum is derived', () => {
+    expect(rye.origin.provenance).toBe('derived');
+  });
+});
+
+describe('crimson clover', () => {
+  it('goes by the calendar of its zone and has no odds', () => {
+    const clover = figure('crimson_clover', '2026-08-25', '2027-05-01');
+    // 15 May in zone 6, remembered.
+    expect(clover.median).toBe('2027-05-15');
+    expect([clover.byRisk, clover.riskAtCut]).toEqual([[], undefined]);
+    expect(clover.origin.provenance).toBe('from memory');
+  });
+});
+
+describe('kinds without a published figure', () => {
+  it('are looked at for buds a week before the day that is only remembered: vetch', () => {
+    const from = lookFrom('hairy_vetch', '2026-08-25');
+    expect(from && from > '2027-05-01' && from < '2027-05-25', from).toBe(true);
+  });
+
+  it('are looked at a month after the soil wakes where nothing is remembered: white clover', () => {
+    const from = lookFrom('white_clover', '2026-08-25');
+    expect(from && from > '2027-04-10' && from < '2027-05-20', from).toBe(true);
+  });
+
+  it('are looked at from forty days on when sown in summer: peas of 1 August', () => {
+    expect(lookFrom('field_pea', '2027-08-01')).toBe('2027-09-10');
+  });
+
+  it('say nothing of flowers that frost comes before', () => {
+    expect(bloomOdds(atMilwaukee, coverParts('field_pea'), '2027-10-01', undefined)).toBe(undefined);
+    expect(bloomOdds(atBozeman, coverParts('oats'), '2027-08-20', undefined)).toBe(undefined);
+  });
+
+  it('say nothing of rye sown in spring, which does not head', () => {
+    expect(bloomOdds(atMilwaukee, coverParts('cereal_rye'), '2027-04-15', undefined)).toBe(undefined);
+  });
+
+  it('go before a part with a later figure in a mix: rye with vetch is looked at', () => {
+    const mix = bloomOdds(atBozeman, coverParts('rye-vetch'), '2026-08-25', undefined);
+    const rye = figure('cereal_rye', '2026-08-25', undefined, atBozeman);
+    const vetch = lookFrom('hairy_vetch', '2026-08-25', atBozeman) ?? '';
+    expect(mix).toEqual(vetch < rye.close ? { none: 'no published bloom figure', lookFrom: vetch } : rye);
+  });
+});
+
+it('buckwheat may be cut until ten days after its first flowers, less the risk', () => {
+  const wheat = figure('buckwheat', '2027-07-01');
+  expect(daysBetween('2027-07-01', wheat.median ?? '')).toBeGreaterThanOrEqual(33);
+  expect(wheat.close < (wheat.median ?? '')).toBe(true);
+});
