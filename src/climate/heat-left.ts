@@ -2,11 +2,12 @@
  * Heat that is left to a sowing before the cold that ends its growth.
  */
 import type { HeatMethod } from '../handbook/shapes.ts';
-import { addDays, type Day, daysBetween } from '../measures/days.ts';
+import type { Day } from '../measures/days.ts';
 import { type Climate, DAYS_IN_SEASON, type FreezeLimitF, type SeasonTurn, type SeasonWeather } from './climate.ts';
 import { freezeDay } from './freeze.ts';
 import { MISSING_DAYS_ALLOWED, seasonFreeze } from './freeze-record.ts';
 import { expectedUnitsOn, type HeatCount, heatUnits } from './heat.ts';
+import { usualOf } from './logged.ts';
 import { holderOf, membersFor, seenTo } from './members.ts';
 import { memory } from './remembered.ts';
 import { seasonIndex, seasonOf } from './season.ts';
@@ -47,13 +48,28 @@ export function heatLeftByMember(climate: Climate, ask: HeatBefore): (number | '
   });
 }
 
-/** Heat to be expected from a day up to the day before another, °C·days, in a year as it usually is. */
-export function usualHeatBetween(climate: Climate, [from, to]: readonly [Day, Day], count: HeatCount): number {
-  let sum = 0;
-  for (let day = 0; day < daysBetween(from, to); day += 1) {
-    sum += expectedUnitsOn(climate, seasonIndex(climate.seasonTurn, addDays(from, day)), count);
+const usual = memory<Climate, string, Float64Array>();
+
+/**
+ * Heat to be expected from a day up to the day before another, °C·days, in a year as it usually is. A 29 February counts for
+ * nothing, as in every count by season index.
+ */
+export function usualHeatBetween(given: Climate, [from, to]: readonly [Day, Day], count: HeatBefore['count']): number {
+  if (from >= to) return 0;
+  const climate = usualOf(given);
+  const sums = usual(climate, `${count.method} ${count.baseC} ${count.upperC}`, () => usualSums(climate, count));
+  const seasons = seasonOf(climate.seasonTurn, to) - seasonOf(climate.seasonTurn, from);
+  const upTo = (day: Day) => sums[seasonIndex(climate.seasonTurn, day) - 1] ?? 0;
+  return upTo(to) - upTo(from) + seasons * (sums[DAYS_IN_SEASON] ?? 0);
+}
+
+/** Units up to the end of each index of a season. */
+function usualSums(climate: Climate, count: HeatCount): Float64Array {
+  const sums = new Float64Array(DAYS_IN_SEASON + 1);
+  for (let index = 1; index <= DAYS_IN_SEASON; index += 1) {
+    sums[index] = (sums[index - 1] ?? 0) + expectedUnitsOn(climate, index, count);
   }
-  return sum;
+  return sums;
 }
 
 /** Heat usually left from a day to the median freeze of that autumn; nothing where no such freeze is known. */

@@ -12,9 +12,10 @@ import { countedOdds } from './counted-odds.ts';
 import { dailySpreadC, expectedBetween } from './daily-spread.ts';
 import { HEAT_DATE_SPREAD_DAYS } from './fitted.ts';
 import { MISSING_DAYS_ALLOWED } from './freeze-record.ts';
-import { membersFor } from './members.ts';
+import { holderOf, membersFor } from './members.ts';
 import type { Odds } from './odds.ts';
 import { deviationOf, meanOf, normalQuantile } from './quantiles.ts';
+import { memory } from './remembered.ts';
 import { dayOfIndex, seasonIndex, seasonOf } from './season.ts';
 import { daysAt } from './season-weather.ts';
 import { singleSineUnits } from './single-sine.ts';
@@ -107,13 +108,21 @@ function oddsFromRecord(climate: Climate, target: HeatTarget): HeatDate {
  * Days of season index from the first day to the one on which the sum is reached, one for each season of the record
  * that can tell, oldest first; `never` where a whole year does not do.
  */
-export function heatRuns(climate: Climate, target: HeatTarget): (number | 'never')[] {
+export function heatRuns(climate: Climate, target: HeatTarget): readonly (number | 'never')[] {
   const planned = seasonOf(climate.seasonTurn, target.from);
-  const after = new Map(membersFor(climate, planned + 1).map((member) => [member.season, member]));
-  return membersFor(climate, planned)
-    .map((member) => heatRun(climate.seasonTurn, [member, after.get(member.season + 1)], target))
-    .filter((run) => run !== 'unknown');
+  const { holder, season } = holderOf(climate, planned + 1);
+  const { method, baseC, upperC, sum } = target;
+  const start = seasonIndex(climate.seasonTurn, target.from);
+  return runs(holder, `${season} ${start} ${method} ${baseC} ${upperC} ${sum}`, () => {
+    const after = new Map(membersFor(holder, planned + 1).map((member) => [member.season, member]));
+    return membersFor(holder, planned)
+      .map((member) => heatRun(climate.seasonTurn, [member, after.get(member.season + 1)], target))
+      .filter((run) => run !== 'unknown');
+  });
 }
+
+/** Many beds ask after the same sum from the same day. */
+const runs = memory<Climate, string, readonly (number | 'never')[]>();
 
 function heatRun(
   turn: SeasonTurn,

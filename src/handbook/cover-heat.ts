@@ -95,14 +95,14 @@ export const heatNeeds: readonly HeatNeed[] = [
     sources: ['cover:S47', 'climate:NCEI-8110'],
   },
   {
-    // Late August.
+    // August to early September in Iowa: the latest of the dates published for a place (New York has late August).
     coverId: 'hairy_vetch',
     count: { baseC: 4.4, method: 'mean-over-base' },
     freezeF: 28,
-    units: 554,
-    turned: { ...GENEVA, lastSowing: '08-31', freeze: '11-02' },
+    units: 428,
+    turned: { place: 'Ames, Iowa', station: 'USC00130200', lastSowing: '09-10', freeze: '10-20' },
     provenance: 'derived',
-    sources: ['cover:S4l', 'climate:NCEI-8110'],
+    sources: ['cover:S25', 'climate:NCEI-8110'],
   },
   { coverId: 'field_pea', ...legumesAtClemson },
   { coverId: 'austrian_winter_pea', ...legumesAtClemson },

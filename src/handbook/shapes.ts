@@ -223,6 +223,23 @@ export interface HeatNeed {
   sources: readonly SourceId[];
 }
 
+/** Nitrogen of a cover's dry tissue, percent, before flowering and in flower. */
+export interface NitrogenClass {
+  of: 'annual legume' | 'perennial legume' | 'rye' | 'grass or broadleaf';
+  green: Span;
+  inFlower: Span;
+  provenance: Provenance;
+  sources: readonly SourceId[];
+}
+
+/** Dry matter of a full stand of a cover when it is cut or killed, kg/m². */
+export interface CoverYield {
+  coverId: string;
+  dryKgPerM2: Span;
+  provenance: Provenance;
+  sources: readonly SourceId[];
+}
+
 /** One published (or marked) figure of what cold does to a cover. */
 export interface ColdLimit {
   coverId: string;

@@ -5,6 +5,7 @@ import { coldLimits } from '../../src/handbook/cover-cold.ts';
 import { coverCrops } from '../../src/handbook/cover-crops.ts';
 import { heatNeeds } from '../../src/handbook/cover-heat.ts';
 import { coverMixes, lateSowingRates } from '../../src/handbook/cover-mixes.ts';
+import { coverYields, nitrogenClasses } from '../../src/handbook/cover-yields.ts';
 import { diseases } from '../../src/handbook/diseases.ts';
 import { feedstocks } from '../../src/handbook/feedstocks.ts';
 import { germinationTemperatures } from '../../src/handbook/germination.ts';
@@ -24,6 +25,8 @@ const tables: readonly { sources: readonly SourceId[]; readIn?: Readonly<Partial
   ...bloomModels,
   ...coldLimits,
   ...heatNeeds,
+  ...nitrogenClasses,
+  ...coverYields,
   ...vegetables,
   ...feedstocks,
   ...soilTextures,

@@ -8,6 +8,7 @@ export const phenologySources = entries('phenology', {
   },
   part: {
     'OSU-spring-forage': 'Hartschuh, Ohio State University Extension, spring forage note citing North Dakota',
+    P1: 'Kantar & Porter 2014, Crop Management 13(1):1–9, sowing dates of rye in Minnesota',
     P6: 'Teasdale et al. 2004, Agronomy Journal 96:1266–1271',
     P7: 'Butler et al. 2002, Crop Science, crimson clover flowering',
     P9: 'Patrick & Stoddard, Physiology of flowering and grain filling in faba bean, Field Crops Research',

@@ -1,11 +1,11 @@
 /**
  * The sentences for and against a choice.
  */
-import { dated } from '../../../measures/quantity.ts';
-import type { Practice } from '../../practice.ts';
+import { dated, quantity } from '../../../measures/quantity.ts';
+import type { Practice, Sentence } from '../../practice.ts';
 
-/** Why a choice is forbidden, or speaks against itself. */
-export const fitSentences: Practice['sentences'] = {
+/** What rules a choice out. */
+const forbidding: Practice['sentences'] = {
   'cover-fit.no-dates': () =>
     'No freeze date is known for this garden, so nothing can be said about covers: a climate in the garden file would tell.',
   'cover-fit.never-then': ({ saw }) =>
@@ -24,8 +24,94 @@ export const fitSentences: Practice['sentences'] = {
     `${capital(saw.cover)} is a legume beside ${saw.crop}: it would keep the root rots of peas and beans alive.`,
   'cover-fit.vine-after-mustard': ({ saw }) =>
     `${capital(saw.crop)} sprouts poorly straight after ${saw.cover} that grew in spring.`,
-  'cover-fit.mulch-always': () => 'It serves in any gap and asks nothing of the season: nothing has to grow or be cut.',
 };
+
+const establish: Sentence = ({ saw }) =>
+  `Sown about ${dated(String(saw.sowOn))} it has the heat it needs before hard cold in ${saw.of} of ${saw.among} seasons: ` +
+  `it needs ${heat(saw.heatUnits, saw.baseC)}, and the middle season leaves ${quantity(Number(saw.left), 'deltaC')}.`;
+
+const winter: Sentence = ({ saw }) => {
+  const counted =
+    `Of ${saw.among} winters on record, ${saw.dies} would kill it, ${saw.lives} would not, ` +
+    `and in ${saw.unsure} nobody can say`;
+  return saw.meant === 'die'
+    ? `${counted}; it is sown to be dead by spring.`
+    : `${counted}; it is sown to live through winter.`;
+};
+
+const FATES: Readonly<Record<string, string>> = {
+  lives: 'it lives through the winters of this zone',
+  dies: 'the winters of this zone kill it',
+  unsure: 'it may or may not live through the winters of this zone',
+};
+
+/** Whether it comes up, grows and lives. */
+const living: Practice['sentences'] = {
+  'cover-fit.establish': establish,
+  'cover-fit.heat-left': ({ saw }) =>
+    `Sown about ${dated(String(saw.sowOn))} it usually has ${quantity(Number(saw.left), 'deltaC')} of heat left before ` +
+    `hard cold; it needs ${heat(saw.heatUnits, saw.baseC)}. How often is not known without a daily record.`,
+  'cover-fit.no-heat-figure': () => 'No figure was found for the heat it needs before hard cold, so no odds are given.',
+  'cover-fit.open-until': ({ saw }) =>
+    `The bed would lie open for ${saw.days} days until it is sown about ${dated(String(saw.sowOn))}.`,
+  'cover-fit.winter': winter,
+  'cover-fit.winter-zone': ({ saw }) =>
+    `By its zone, ${FATES[String(saw.fate)]}; it is sown to ${saw.meant === 'die' ? 'be dead by spring' : 'live'}.`,
+};
+
+const HOW: Readonly<Record<string, string>> = {
+  'through residue': 'set through the residue',
+  'residue pulled aside': 'sown with the residue pulled aside one to two weeks before',
+  'after the wait': 'put in once the wait is over',
+};
+
+/** What follows it, and what it leaves. */
+const leaving: Practice['sentences'] = {
+  'cover-fit.next-met': ({ saw }) =>
+    `The bed is free by ${dated(String(saw.freeOn))}, in time for ${saw.next} on ${dated(String(saw.wantedOn))}, ` +
+    `${HOW[String(saw.how)]}. The waits are measured for cover that is worked in.`,
+  'cover-fit.next-short': ({ saw }) =>
+    `With its full wait the bed would be free on ${dated(String(saw.freeOn))}, after ${saw.next} goes in on ` +
+    `${dated(String(saw.wantedOn))}.`,
+  'cover-fit.next-not-met': ({ saw }) =>
+    `The bed is not free before ${dated(String(saw.freeOn))}, too late for ${saw.next} on ${dated(String(saw.wantedOn))}.`,
+  'cover-fit.wait-given-up': ({ saw }) => `The wait after the cut would be ${saw.days} days too short.`,
+  'cover-fit.growth-given-up': ({ saw }) =>
+    `What follows asks for its cut ${saw.days} days before its own time` +
+    (saw.gPerM2 === undefined
+      ? ': that growth is given up.'
+      : `: that growth, with about ${quantity(Number(saw.gPerM2), 'gPerM2')} of nitrogen, is given up.`),
+  'cover-fit.nitrogen': ({ saw }) =>
+    `The next crop may find ${quantity(Number(saw.low), 'gPerM2')} to ${quantity(Number(saw.high), 'gPerM2')} of its ` +
+    `nitrogen: the low end for residue left lying in the cold, the high end measured for cover that is worked in ` +
+    `(weight of the stand ${saw.known}).`,
+  'cover-fit.ties-up': ({ saw }) =>
+    `Cut as late as that its residue may tie up as much as ${quantity(Number(saw.gPerM2), 'gPerM2')} of nitrogen while it rots.`,
+  'cover-fit.ends-itself': () => 'Winter ends it: there is nothing to cut in spring, and nothing to wait for.',
+  'cover-fit.grows-again': ({ saw }) =>
+    `A cut before its flowers does not end it: ${saw.regrowthDays} days to see it grow again, and ${saw.sheetDays} under a sheet.`,
+  'cover-fit.stays-on': ({ saw }) =>
+    `${capital(saw.cover)} stays or spreads where it is not wanted, and is hard to end.`,
+  'cover-fit.no-bloom-figure': ({ saw }) =>
+    `There is no published figure for its flowers: look for buds every week from ${dated(String(saw.lookFrom))}.`,
+};
+
+/** What it asks for, and mulch. */
+const asking: Practice['sentences'] = {
+  'cover-fit.inoculant': ({ saw }) => `Its seed wants the inoculant for ${saw.group}.`,
+  'cover-fit.dry': ({ saw }) =>
+    `The top of the bed is dry then in ${saw.of} of ${saw.among} seasons: it may have to be watered until it is up.`,
+  'cover-fit.mulch-always': () => 'It serves in any gap and asks nothing of the season: nothing has to grow or be cut.',
+  'cover-fit.mulch-feeds-less': () =>
+    'No roots hold the soil and nothing is gathered: a cover does more where one fits.',
+};
+
+/** Every sentence for and against. */
+export const fitSentences: Practice['sentences'] = { ...forbidding, ...living, ...leaving, ...asking };
+
+function heat(units: unknown, baseC: unknown): string {
+  return `${quantity(Number(units), 'deltaC')} over ${quantity(Number(baseC), 'tempC')}, added up day by day`;
+}
 
 function capital(value: unknown): string {
   const words = String(value);

@@ -79,8 +79,11 @@ export interface FitCut {
   /** The day by which it must be cut for what follows, or for bloom where nothing follows. */
   latest: Day;
   decidedBy: 'bloom' | 'next';
-  /** What gives way where bloom and what follows ask for more than there is. */
-  givesWay?: { what: 'growth' | 'the wait'; days: number };
+  /**
+   * What gives way where what follows asks for the cut before its time: growth, with the nitrogen it would still have
+   * gathered, or part of the wait.
+   */
+  givesWay?: { what: 'growth'; days: number; nitrogenGPerM2?: number } | { what: 'the wait'; days: number };
 }
 
 /** Whether what follows can go in. */
@@ -125,6 +128,8 @@ export interface GapFit {
   /** In words, for the middle of a sentence. */
   name: string;
   verdict: Verdict;
+  /** What the order within a verdict goes by; the weights are in rank.ts. */
+  points: number;
   sow?: Window;
   half?: SowingHalf;
   /** The day the odds are counted for. */

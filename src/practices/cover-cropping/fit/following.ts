@@ -32,21 +32,14 @@ function waitDays(span: OpenSpan, parts: readonly CoverPart[]): number {
   return span.nextCover === undefined ? settleDays(parts, span.next) : daysToNextCover(parts);
 }
 
-function fitCut(span: OpenSpan, parts: readonly CoverPart[], { window, next, reasons }: CutWindow): FitCut {
+function fitCut(span: OpenSpan, parts: readonly CoverPart[], { window, next }: CutWindow): FitCut {
   const latest = next?.cutBy ?? window.latest;
   const over = daysBetween(latest, window.latest);
-  const little = reasons.some(({ rule }) => rule === 'cover-cut.little-growth');
-  const givesWay: FitCut['givesWay'] =
-    over > 0
-      ? { what: 'the wait', days: Math.min(over, waitDays(span, parts)) }
-      : little
-        ? { what: 'growth', days: 0 }
-        : undefined;
   return {
     window,
-    latest: earliestOf(latest, latestOf(window.latest, window.earliest)),
+    latest: earliestOf(latest, window.latest),
     decidedBy: next !== undefined && next.cutBy <= window.latest ? 'next' : 'bloom',
-    ...(givesWay === undefined ? {} : { givesWay }),
+    ...(over > 0 ? { givesWay: { what: 'the wait', days: Math.min(over, waitDays(span, parts)) } } : {}),
   };
 }
 

@@ -3,10 +3,11 @@
  */
 import { freezeDay } from '../../../climate/freeze.ts';
 import { seasonOf } from '../../../climate/season.ts';
-import { addDays, type Day } from '../../../measures/days.ts';
+import { addDays, type Day, latestOf } from '../../../measures/days.ts';
 import { soonest } from '../../bed-timeline.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
+import { midwinterAfter } from '../../seasons.ts';
 import type { OpenSpan } from '../open-spans.ts';
 import { daysToNextCover, settleDays } from '../settle.ts';
 import { heldBetween, type SowWindow, sowingHalves, sowWindow } from '../sow-window.ts';
@@ -14,6 +15,9 @@ import { killedOn, winterFate } from '../winter.ts';
 
 /** Days a stand must grow to have been worth the seed. House default: buckwheat's 40 warm days (cover:S4a). */
 export const LEAST_STAND_DAYS = 40;
+
+/** Days before a warm cover's last day that its span must open: in a later one a cover for winter serves. House default. */
+const WARM_SPAN_OPENS_DAYS = 28;
 
 /** A sowing that fits between the crops. */
 export interface Sowing {
@@ -47,6 +51,25 @@ export function sowingsIn(
   });
   if (held.length > 0) return held.sort((a, b) => (a.sow.window.preferred < b.sow.window.preferred ? -1 : 1));
   return rules.length === 0 ? 'never then' : 'no room';
+}
+
+/**
+ * Whether a sowing leaves no winter to bare ground: it is for winter or for spring, the gap ends before winter, or a warm
+ * cover goes in so early that one for winter can follow it.
+ */
+export function holdsWinter(
+  input: PracticeInput,
+  span: OpenSpan,
+  parts: readonly CoverPart[],
+  { sow, season }: Sowing,
+): boolean {
+  const { climate, garden } = input;
+  const opens = latestOf(span.from ?? garden.startedOn, garden.startedOn);
+  const winter = midwinterAfter(climate, opens);
+  if (span.to !== undefined && span.to <= winter) return true;
+  if (sow.half !== 'summer') return sow.window.earliest <= winter;
+  const last = lastWarmDay(input, parts, season);
+  return last !== undefined && addDays(opens, WARM_SPAN_OPENS_DAYS) <= last;
 }
 
 function lastDay(
