@@ -3,8 +3,8 @@
  */
 import { type Day, earliestOf } from '../measures/days.ts';
 import type { Effect } from './effects.ts';
-import type { DoneTask } from './facts.ts';
-import type { CompostBought, DoneMark, Garden, Pile, Planting, Stand } from './garden.ts';
+import type { DoneTask, Fact } from './facts.ts';
+import type { CompostBought, DoneMark, Garden, MulchPlan, Pile, Planting, Stand } from './garden.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { withLogged } from './weather.ts';
 import { withoutAbsent } from './without-absent.ts';
@@ -48,6 +48,16 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
     }
     case 'weather-logged':
       return { ...garden, weather: withLogged(garden.weather, fact.days.map(withoutAbsent)) };
+    case 'stand-planned':
+      return planStandIn(garden, fact);
+    case 'stand-dropped':
+      return withoutPlanned(garden, [fact.standId]);
+    case 'mulch-planned': {
+      const { kind: _kind, instead = [], ...mulch } = fact;
+      if (!hasBed(garden, mulch.bedId)) return garden;
+      const cleared = withoutPlanned(garden, instead);
+      return { ...cleared, mulches: [...cleared.mulches, withoutAbsent(mulch)] };
+    }
     case 'garden-imported':
     case 'entry-undone':
       return garden;
@@ -125,6 +135,24 @@ function sowStand(garden: Garden, effect: Extract<Effect, { makes: 'stand-sown' 
   const { standId: id, bedId, coverId } = effect;
   if (!hasBed(garden, bedId)) return garden;
   return { ...garden, stands: [...garden.stands, { id, bedId, coverId, sow, regrowthCheckedOn: [] }] };
+}
+
+/** A stand meant to be sown. A mulch that was meant for its sowing day gives way to it. */
+function planStandIn(garden: Garden, fact: Extract<Fact, { kind: 'stand-planned' }>): Garden {
+  const { standId: id, bedId, coverId, sowOn, instead = [] } = fact;
+  if (!hasBed(garden, bedId)) return garden;
+  const { stands, mulches, ...rest } = withoutPlanned(garden, instead);
+  if (stands.some((stand) => stand.id === id)) return garden;
+  const stand = { id, bedId, coverId, sow: { day: sowOn, happened: false }, regrowthCheckedOn: [] };
+  const givesWay = ({ from, to, ...mulch }: MulchPlan): boolean =>
+    mulch.bedId === bedId && from <= sowOn && (to === undefined || sowOn < to);
+  return { ...rest, stands: [...stands, stand], mulches: mulches.filter((mulch) => !givesWay(mulch)) };
+}
+
+/** The garden without those stands among some that were never sown. */
+function withoutPlanned(garden: Garden, ids: readonly string[]): Garden {
+  if (ids.length === 0) return garden;
+  return { ...garden, stands: garden.stands.filter(({ id, sow }) => sow.happened || !ids.includes(id)) };
 }
 
 function hasBed({ beds }: Garden, id: string): boolean {

@@ -17,6 +17,7 @@ export function gardenFileOf(garden: Garden): GardenFile {
     beds: garden.beds.map((bed) => ({ ...bed })),
     plantings: garden.plantings.map(plantingInFile),
     coverStands: garden.stands.map(standInFile),
+    mulches: garden.mulches.map(({ bedId, ...mulch }) => ({ bed: bedId, ...mulch })),
     bins: garden.bins.map((bin) => ({ ...bin })),
     piles: garden.piles.map(pileInFile),
     ...(garden.topdressing ? { topdressing: { ...garden.topdressing } } : {}),

@@ -3,7 +3,7 @@
  */
 import { z } from 'zod';
 import { isDay } from '../measures/days.ts';
-import { gardenFileSchema, SOIL_TEXTURES } from './garden-file.ts';
+import { gardenFileSchema, MULCHES, SOIL_TEXTURES } from './garden-file.ts';
 import { type Measured, WEATHER_LIMITS } from './weather-limits.ts';
 
 const day = z.string().refine(isDay, 'a real date as YYYY-MM-DD');
@@ -133,6 +133,37 @@ const weatherLogged = z.object({
     .min(1),
 });
 
+/**
+ * A cover chosen for a bed: a stand that is meant to be sown. `instead` names planned stands it takes the place of, and
+ * any mulch planned for the same days goes with them.
+ */
+const standPlanned = z.object({
+  kind: z.literal('stand-planned'),
+  standId: z.string(),
+  bedId: z.string(),
+  coverId: z.string(),
+  sowOn: day,
+  instead: z.array(z.string()).optional(),
+});
+
+/** A planned stand that is not to be sown after all. */
+const standDropped = z.object({
+  kind: z.literal('stand-dropped'),
+  standId: z.string(),
+  bedId: z.string(),
+  coverId: z.string(),
+});
+
+/** Mulch chosen for a span of a bed, with no cover there. */
+const mulchPlanned = z.object({
+  kind: z.literal('mulch-planned'),
+  bedId: z.string(),
+  from: day,
+  to: day.optional(),
+  mulch: z.enum(MULCHES),
+  instead: z.array(z.string()).optional(),
+});
+
 /** An earlier entry taken back. */
 const entryUndone = z.object({ kind: z.literal('entry-undone'), entry: z.number().int().positive() });
 
@@ -149,6 +180,9 @@ export const factSchema = z.discriminatedUnion('kind', [
   soilSqueezed,
   diseaseFound,
   weatherLogged,
+  standPlanned,
+  standDropped,
+  mulchPlanned,
   entryUndone,
 ]);
 

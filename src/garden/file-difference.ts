@@ -76,8 +76,8 @@ export function fileDifferences(from: GardenFile, to: GardenFile): FileDifferenc
     ...listDifferences('topdressed', from.topdressed, to.topdressed),
     ...listDifferences('compostBought', from.compostBought, to.compostBought),
     ...valueDifferences('household', from.household ?? {}, to.household ?? {}),
-    ...(['away', 'gear', 'seeds', 'soilTests', 'soilSqueezes', 'diseases', 'coldNights'] as const).flatMap((list) =>
-      listDifferences(list, from[list], to[list]),
+    ...(['away', 'gear', 'seeds', 'soilTests', 'soilSqueezes', 'diseases', 'coldNights', 'mulches'] as const).flatMap(
+      (list) => listDifferences(list, from[list], to[list]),
     ),
   ];
 }

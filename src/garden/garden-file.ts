@@ -35,6 +35,9 @@ export const SOIL_TEXTURES = [
   'clay',
 ] as const;
 
+/** What a bed may be mulched with where no cover is to grow. */
+export const MULCHES = ['leaves', 'straw'] as const;
+
 /** What a household may hold to keep frost off, thinnest first. */
 const FROST_COVERS = ['light-fabric', 'heavy-fabric', 'fabric-and-film'] as const;
 
@@ -214,6 +217,13 @@ const coldNight = known('a cold night', {
   how: choice(['expected', 'measured']),
 });
 
+const mulch = known('a mulch planned', {
+  bed: text('Give the id or name of a bed above.'),
+  from: day,
+  to: day.optional(),
+  mulch: choice(MULCHES),
+}).refine((given) => notBefore(given.to, given.from), across('Give a "to" that is not before "from".', 'to'));
+
 const compostBought = known('compost bought', {
   on: day,
   litres: litres(500),
@@ -231,6 +241,7 @@ export const gardenFileSchema = known('a garden file', {
   beds: z.array(bed, { error: 'Give a list of beds.' }).min(1, 'Give at least one bed.'),
   plantings: list(planting, 'plantings'),
   coverStands: list(stand, 'cover stands'),
+  mulches: list(mulch, 'mulches planned'),
   bins: list(bin, 'bins'),
   piles: list(pile, 'piles'),
   topdressing: known('topdressing', {

@@ -86,6 +86,15 @@ export interface Stand {
   deadOn?: Day;
 }
 
+/** Mulch meant for a span of a bed, with no cover there. */
+export interface MulchPlan {
+  bedId: string;
+  from: Day;
+  /** The day after it; absent where nothing else is planned. */
+  to?: Day;
+  mulch: 'leaves' | 'straw';
+}
+
 /** A compost bin. */
 export interface Bin {
   id: string;
@@ -239,6 +248,7 @@ export interface Garden {
   beds: readonly Bed[];
   plantings: readonly Planting[];
   stands: readonly Stand[];
+  mulches: readonly MulchPlan[];
   bins: readonly Bin[];
   piles: readonly Pile[];
   topdressing?: TopdressingHabit;

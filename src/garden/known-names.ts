@@ -45,7 +45,8 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
   const [beds, bins] = [itemsOf(file, 'beds'), itemsOf(file, 'bins')];
   const [plantings, stands, piles] = [itemsOf(file, 'plantings'), itemsOf(file, 'coverStands'), itemsOf(file, 'piles')];
   const [seeds, diseases] = [itemsOf(file, 'seeds'), itemsOf(file, 'diseases')];
-  const inBeds = [...plantings, ...stands, ...itemsOf(file, 'topdressed'), ...itemsOf(file, 'soilTests'), ...diseases];
+  const dated = ['topdressed', 'soilTests', 'mulches'].flatMap((list) => itemsOf(file, list));
+  const inBeds = [...plantings, ...stands, ...dated, ...diseases];
   const ingredients = piles.flatMap(({ where, row }) => itemsOf(row, 'ingredients', where));
   return [
     ...[beds, bins].flatMap((items) => repeated(items, 'name')),

@@ -70,6 +70,7 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
     soilTests: joined(told.soilTests, all.soilTests, onOf),
     soilSqueezes: joined(told.soilSqueezes, all.soilSqueezes, onOf),
     diseases: joined(told.diseases, all.diseases, onOf),
+    mulches: all.mulches === told.mulches ? told.mulches : oldestFirst(eachOnce(all.mulches), ({ from }) => from),
     coldNights: joined(told.coldNights, all.coldNights, ({ evening }) => evening),
   };
 }
@@ -97,6 +98,10 @@ function joined<Item>(told: readonly Item[] = [], all: readonly Item[], dayOf: (
   return oldestFirst([...told, ...reported], dayOf);
 }
 
+function eachOnce<Item>(items: readonly Item[]): Item[] {
+  return [...new Map(items.map((item) => [inOneForm(item), item])).values()];
+}
+
 function inOneForm(item: unknown): string {
   return JSON.stringify(typeof item === 'object' && item !== null ? Object.entries(item).sort() : item);
 }
@@ -113,6 +118,7 @@ const TOLD_LISTS = [
   'soilSqueezes',
   'diseases',
   'coldNights',
+  'mulches',
 ] as const;
 
 /** Whether a garden as told already shows what an entry makes true: marks and pins make nothing a file could deny. */
@@ -141,6 +147,9 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
     beds: file.beds.map(({ id = '', ...bed }) => withoutAbsent({ id, ...bed })),
     plantings: file.plantings.map((row) => plantingOf(row, held)),
     stands: file.coverStands.map((row) => standOf(row, held)),
+    mulches: oldestFirst(file.mulches, ({ from }) => from).map(({ bed, ...row }) =>
+      withoutAbsent({ bedId: bed, ...row }),
+    ),
     bins: file.bins.map(({ id = '', name, volumeL }) => ({ id, name, volumeL })),
     piles: file.piles.map((row) => pileOf(row, held)),
     ...(file.topdressing ? { topdressing: file.topdressing } : {}),

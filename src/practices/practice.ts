@@ -46,6 +46,8 @@ export interface Uncovered {
   to?: Day;
   /** Why no cover is sown, and what lies on either side. */
   why: readonly Reason[];
+  /** The mulch the gardener chose for it, where one was chosen. */
+  mulch?: 'leaves' | 'straw';
   /** Whether a cover that is over has left its residue on the ground. */
   onResidue: boolean;
   /** The planned stand that no rule lets in, where there is one: the gardener is told in every case. */

@@ -11,6 +11,7 @@ import { InputRefused } from '../garden/problem.ts';
 import { projectGarden } from '../garden/project.ts';
 import { addDays, type Day, type Instant } from '../measures/days.ts';
 import { draftsOf } from '../practices/catalogue.ts';
+import type { PracticeInput } from '../practices/practice.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { makePlan } from '../schedule/reconcile.ts';
 import { readStationTable } from '../store/station-file.ts';
@@ -137,9 +138,18 @@ export class Planner {
     published: Plan | undefined,
     silent = false,
   ): Plan {
-    const drafts = draftsOf({ garden, climate, today, until: addDays(today, DAYS_AHEAD) });
+    const drafts = draftsOf(inputFor(garden, climate, today));
     return makePlan({ garden, drafts, today, now: this.#clock.now(), factsVersion, published, silent });
   }
+}
+
+/** What the practices look at, as the plan of a view was worked out from. */
+export function planningInput({ garden, climate, plan: { today } }: GardenView): PracticeInput {
+  return inputFor(garden, climate, today);
+}
+
+function inputFor(garden: Garden, climate: Climate, today: Day): PracticeInput {
+  return { garden, climate, today, until: addDays(today, DAYS_AHEAD) };
 }
 
 /** Whether, since a plan was made, a file was brought in or something taken back: what that moves was shown beforehand. */

@@ -14,6 +14,7 @@ import {
 } from '../garden/weather-limits.ts';
 import { vegetables } from '../handbook/vegetables.ts';
 import { addDays, type Day, isDay } from '../measures/days.ts';
+import { choiceProblems } from './cover-choice.ts';
 import { gardenOf, type Planner, type VersionedView } from './planner.ts';
 import type { Report, ReportPreview } from './steward.ts';
 import { movesBetween } from './undo.ts';
@@ -69,6 +70,10 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
       return [...diseaseProblems(view, report), ...dayProblems('the day it was found', report.on, back(today), today)];
     case 'weather-logged':
       return report.days.flatMap((row) => weatherProblems(row, today));
+    case 'stand-planned':
+    case 'stand-dropped':
+    case 'mulch-planned':
+      return choiceProblems(view, report);
     default:
       return report satisfies never;
   }

@@ -50,8 +50,11 @@ export interface UndoPreview {
 /** Something that happened, as somebody reports it. */
 export type Report = Extract<
   Fact,
-  { kind: 'cold-night-told' | 'away-told' | 'soil-squeezed' | 'disease-found' | 'weather-logged' }
+  { kind: 'cold-night-told' | 'away-told' | 'soil-squeezed' | 'disease-found' | 'weather-logged' | CoverChoice['kind'] }
 >;
+
+/** What the gardener chooses for a bed's gap. */
+export type CoverChoice = Extract<Fact, { kind: 'stand-planned' | 'stand-dropped' | 'mulch-planned' }>;
 
 /** A task that a change would move, bring or take away, or that would want other amounts. */
 export interface TaskMove {

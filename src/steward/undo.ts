@@ -72,7 +72,12 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
     case 'pile-read':
       return new Set([fact.pileId]);
     case 'disease-found':
+    case 'mulch-planned':
       return new Set([fact.bedId]);
+    case 'stand-planned':
+      return new Set([fact.bedId, fact.standId, ...(fact.instead ?? [])]);
+    case 'stand-dropped':
+      return new Set([fact.bedId, fact.standId]);
     case 'cold-night-told':
     case 'away-told':
     case 'soil-squeezed':

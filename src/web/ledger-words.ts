@@ -9,6 +9,7 @@ import { vegetableById } from '../handbook/vegetables.ts';
 import type { Day } from '../measures/days.ts';
 import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
+import { coverName } from '../practices/covers.ts';
 
 /**
  * What a fact says, in one line.
@@ -22,6 +23,7 @@ export function factInWords(
 ): string {
   const titles = ({ tasks }: { tasks: readonly { title: string }[] }): string =>
     tasks.map(({ title }) => readableIn(units, title, beside)).join('; ');
+  const bedName = (bedId: string): string => beds.find(({ id }) => id === bedId)?.name ?? bedId;
   switch (fact.kind) {
     case 'garden-imported':
       return `Garden file brought in: ${fact.file.garden.name}`;
@@ -49,10 +51,15 @@ export function factInWords(
     case 'soil-squeezed':
       return `Squeezed the ${fact.soilTexture.replaceAll('_', ' ')} on ${formatDay(fact.on, units, beside)}: it ${fact.answer}`;
     case 'disease-found': {
-      const bed = beds.find(({ id }) => id === fact.bedId)?.name ?? fact.bedId;
       const crop = vegetableById(fact.cropId).name;
-      return `Found ${fact.disease} on the ${crop} in ${bed} on ${formatDay(fact.on, units, beside)}`;
+      return `Found ${fact.disease} on the ${crop} in ${bedName(fact.bedId)} on ${formatDay(fact.on, units, beside)}`;
     }
+    case 'stand-planned':
+      return `Chosen for ${bedName(fact.bedId)}: ${coverName(fact.coverId)}, sown about ${fullDay(fact.sowOn, units)}`;
+    case 'stand-dropped':
+      return `Taken out of the plan: ${coverName(fact.coverId)} in ${bedName(fact.bedId)}`;
+    case 'mulch-planned':
+      return `Chosen for ${bedName(fact.bedId)}: a mulch of ${fact.mulch}, from ${fullDay(fact.from, units)}`;
     case 'weather-logged':
       return weatherInWords(fact.days, units);
     case 'entry-undone':

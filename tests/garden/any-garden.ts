@@ -161,6 +161,13 @@ export const anyGardenData = fc
         }),
         { maxLength: 2 },
       ),
+      mulches: fc.array(
+        fc.record(
+          { bed: fc.constantFrom(...beds), from: day, mulch: fc.constantFrom('leaves', 'straw') },
+          { requiredKeys: ['bed', 'from', 'mulch'] },
+        ),
+        { maxLength: 2 },
+      ),
       coldNights: fc.array(
         fc.record({ evening: day, lowC: fc.constantFrom(-2.5, 1), how: fc.constantFrom('expected', 'measured') }),
         { maxLength: 2 },

@@ -2,6 +2,7 @@ import type { Garden } from '../../src/garden/garden.ts';
 
 /** A garden's lists of what was told and done, with nothing in them. */
 export const NOTHING_TOLD = {
+  mulches: [],
   topdressed: [],
   compostBought: [],
   away: [],

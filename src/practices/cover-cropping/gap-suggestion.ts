@@ -17,6 +17,7 @@ import type { Reason } from '../draft.ts';
 import { coverLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import { springGrowthFrom } from './cut-window.ts';
+import { gapStandId } from './fit/stand-id.ts';
 import type { OpenSpan } from './open-spans.ts';
 import { daysToNextCover, settleDays } from './settle.ts';
 import { heldBetween, type SowingHalf, type SowWindow, sowWindow } from './sow-window.ts';
@@ -150,8 +151,7 @@ function lastBefore(input: PracticeInput, span: OpenSpan, { parts }: StandInBed,
 
 /** The stand a suggestion would make. Its id hangs on the gap and the sowing time, so that it cannot be made twice. */
 function suggestedStandOf(input: PracticeInput, bed: Bed, span: OpenSpan, { half, season, candidate }: Trial): Stand {
-  const gapName = span.before ? `after-${span.before.planting.id}` : 'first';
-  const id = `${bed.id}-${gapName}-${season}-${half}-${candidate.coverId}`;
+  const id = gapStandId(span, { season, half, coverId: candidate.coverId });
   const day = dayOfIndex(input.climate.seasonTurn, season, SOWING_INDICES[half]);
   return { id, bedId: bed.id, coverId: candidate.coverId, sow: { day, happened: false }, regrowthCheckedOn: [] };
 }

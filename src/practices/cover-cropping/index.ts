@@ -10,6 +10,7 @@ import type { CoverSowing, CoverStanding, Practice, PracticeInput, Uncovered } f
 import { gapReasons, waitsFor } from './bed-gap.ts';
 import { type Suggestion, suggestedStand } from './gap-suggestion.ts';
 import { inItsPlace, whySkipped } from './in-its-place.ts';
+import { mulchChosen, underMulch } from './mulch-chosen.ts';
 import { type OpenSpan, openSpans } from './open-spans.ts';
 import { coverSentences } from './sentences.ts';
 import { seedAtHand, sowDraft } from './sow-drafts.ts';
@@ -93,6 +94,8 @@ function openSpan(
   gap: Gap,
   span: OpenSpan,
 ): { suggestion?: Suggested; uncovered?: Uncovered } {
+  const mulch = mulchChosen(input.garden, span);
+  if (mulch !== undefined) return { uncovered: underMulch(span, mulch) };
   const from = span.from === undefined ? input.today : latestOf(span.from, input.today);
   const found = suggestedStand(input, bed, span, from);
   const suggestion = found && suggested(input, gap, found);

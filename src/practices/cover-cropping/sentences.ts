@@ -111,6 +111,8 @@ const leaving: Practice['sentences'] = {
     `${capital(saw.cover)} could have been sown here until ${dated(String(limit))}; now it is too late for it.`,
   'cover-none.none-fits': () =>
     'No cover that is suggested here can be sown, grow and be out of the way while the bed is free.',
+  'cover-none.mulch-chosen': ({ saw }) =>
+    `You chose ${saw.mulch === 'leaves' ? 'a mulch of leaves' : 'a mulch of straw'} for this bed in place of a cover.`,
   'cover-none.skipped': ({ saw }) => `The ${saw.cover} meant for this bed was skipped, so the ground lies bare.`,
 };
 

@@ -17,6 +17,12 @@ interface BareTime {
   when: BareWindow;
 }
 
+const MULCH_WORDS = {
+  leaves: 'shredded leaves',
+  straw: 'clean straw',
+  either: 'shredded leaves or clean straw',
+} as const;
+
 /** Every mulch on bare ground: one a bed and season, and one for every planned stand that no rule lets in. */
 export function bareBedDrafts(input: PracticeInput, found: Findings): TaskDraft[] {
   const times = input.garden.beds.flatMap((bed) =>
@@ -65,13 +71,13 @@ function bareDraft(input: PracticeInput, time: BareTime): TaskDraft {
     title: cover === undefined ? `Mulch ${bed.name}, where no cover grows` : `Mulch ${bed.name}: no time for ${cover}`,
     steps: [
       ...(cover === undefined ? [] : [`The plan asks for ${cover} here, but no sowing day fits.`]),
-      `Lay shredded leaves or clean straw over the whole bed: ${mulchAmount(bed, BARE_DEPTH_MM)}.`,
+      `Lay ${MULCH_WORDS[bare.mulch ?? 'either']} over the whole bed: ${mulchAmount(bed, BARE_DEPTH_MM)}.`,
       "Spread this season's compost first where it is at hand; if it comes later, rake the mulch back for it.",
       'When the bed is next sown or planted, rake it aside first: it serves again beside the rows or in a pile.',
       'Wet it so that it stays; a few sticks or a net hold it in wind.',
     ],
     cautions: CARRYING_CAUTIONS,
-    supplies: [mulchSupply(bed, BARE_DEPTH_MM), { what: 'barrow and rake' }],
+    supplies: [mulchSupply(bed, BARE_DEPTH_MM, bare.mulch), { what: 'barrow and rake' }],
     window,
     ifMissed: freeze === undefined && cover === undefined ? 'drop' : 'still do',
     missedNote:

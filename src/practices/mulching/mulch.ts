@@ -12,10 +12,10 @@ import { mulchLitres } from '../mulch-layer.ts';
 import type { PracticeInput } from '../practice.ts';
 import { bedSubject } from '../subjects.ts';
 
-/** The mulch to have at hand. */
-export function mulchSupply(bed: Bed, depthMm: number): Supply {
+/** The mulch to have at hand: either kind, unless one was chosen. */
+export function mulchSupply(bed: Bed, depthMm: number, chosen?: 'leaves' | 'straw'): Supply {
   const litres = mulchLitres(bed, depthMm);
-  return { what: 'leaves or straw', amount: { value: litres, unit: 'L' }, also: barrowLoads(litres) };
+  return { what: chosen ?? 'leaves or straw', amount: { value: litres, unit: 'L' }, also: barrowLoads(litres) };
 }
 
 /** How the amount is reckoned, from whose depth. */
