@@ -8,7 +8,7 @@ import type { Entry, Plan } from '../schedule/plan.ts';
 import { alarmAt } from './alarm.ts';
 import { DONE_MARK, dayEvents } from './day-events.ts';
 import { type FeedShape, PLAIN_SHAPE } from './feed-shape.ts';
-import { KeptTexts } from './kept-texts.ts';
+import { KeptTexts, type Unwritten } from './kept-texts.ts';
 import { type FeedEvent, type FeedHead, renderEvent } from './render-feed.ts';
 import { renderTodo } from './render-todo.ts';
 import { shownEntries } from './shown-entries.ts';
@@ -68,15 +68,28 @@ export function gardenFeed(
 ): GardenFeed {
   const { shape } = view;
   const write = shape.todos ? renderTodo : renderEvent;
-  const writeEntry = (entry: Entry) => write(shapedEvent(eventOf(plan, entry, units, pageOf), view));
-  const texts =
+  const unwritten: Unwritten[] =
     shape.by === 'job'
-      ? kept.textsOf(inFeedOrder(plan, shape), writeEntry)
-      : feedEventsOf(plan, units, { view, ...(pageOf === undefined ? {} : { pageOf }) }).map(write);
+      ? inFeedOrder(plan, shape).map((entry) => ({
+          id: entry.lotId,
+          likeness: likenessOf(entry),
+          write: () => write(shapedEvent(eventOf(plan, entry, units, pageOf), view)),
+        }))
+      : feedEventsOf(plan, units, { view, ...(pageOf === undefined ? {} : { pageOf }) }).map((event) => ({
+          id: event.uid,
+          likeness: JSON.stringify(event),
+          write: () => write(event),
+        }));
+  const texts = kept.textsOf(unwritten);
   return {
     head: { calendarName, description, refreshHours: REFRESH_HOURS },
     eventTexts: texts.length > 0 ? texts : [renderEvent(noticeEvent(plan.gardenId, plan.today, notice))],
   };
+}
+
+/** Equal in all that an event is written from: the content a sequence stands for holds texts, state and units. */
+function likenessOf({ sequence, changedAt, createdAt, day, practice, content }: Entry): string {
+  return [sequence, changedAt, createdAt, day, practice, content].join('\n');
 }
 
 /** The events of a feed by day: one an entry, or one a day. */

@@ -16,8 +16,10 @@ import { readWith, type Seen, vdirsyncerAndKhal } from './subscribers.ts';
 import { missingTools, missingWords } from './tools.ts';
 
 const TODAY = '2027-09-08';
+/** A day on which the demo garden's soil is being worked, and snow is late. */
+const LATE_SNOW = '2027-04-20';
 /** A plain feed shows the coming twelve months (docs/feeds.md). */
-const LAST_DAY = addDays(TODAY, 366);
+const DAYS_SHOWN = 366;
 
 beforeAll(() => {
   const missing = missingTools();
@@ -25,8 +27,8 @@ beforeAll(() => {
 });
 
 /** The demo garden behind the real server, with a feed. */
-async function served() {
-  const clock = { moment: `${TODAY}T12:00:00.000Z`, now: () => clock.moment, today: TODAY };
+async function served(today = TODAY) {
+  const clock = { moment: `${today}T12:00:00.000Z`, now: () => clock.moment, today };
   const store = await openStore({ file: ':memory:' });
   const steward = createSteward({ store, clock });
   const gardenId = await layDemo({ steward, clock });
@@ -53,7 +55,7 @@ async function freePort(): Promise<number> {
 }
 
 function shown(plan: Plan): Entry[] {
-  return plan.entries.filter(({ state, day }) => state === 'open' && day <= LAST_DAY);
+  return plan.entries.filter(({ state, day }) => state === 'open' && day <= addDays(plan.today, DAYS_SHOWN));
 }
 
 function title(plan: Plan, entry: Entry): string {
@@ -108,6 +110,50 @@ describe.each([
       { start: addDays(pinned.day, 2), sequence: pinned.sequence + 1 },
     ]);
     expect(seen.map((one) => one.uid)).not.toContain(gone);
+  });
+});
+
+/** Snow lies on soil that was open, as somebody reports it. */
+async function snowedOn({ steward, gardenId, clock, plan }: Awaited<ReturnType<typeof served>>) {
+  clock.moment = `${LATE_SNOW}T13:00:00.000Z`;
+  const day = { kind: 'observed', day: LATE_SNOW, snowDepthMm: 200, newSnowMm: 200, tminC: -6, tmaxC: 0 } as const;
+  await steward.report(gardenId, { kind: 'weather-logged', days: [day] }, 'test');
+  const after = (await steward.view(gardenId)).plan;
+  const [was, now] = [meant(plan), meant(after)];
+  const moves = now.filter(({ uid, start }) => was.some((old) => old.uid === uid && old.start !== start));
+  const gone = was.filter(({ uid }) => !now.some((one) => one.uid === uid));
+  return { after, was, now, moves, gone };
+}
+
+describe('after a late snow', () => {
+  it.each(['read_with_icalendar.py', 'read_with_libical.py'])(
+    '%s sees what moved on its new day, once, under a risen SEQUENCE, and nothing that left',
+    async (program) => {
+      const house = await served(LATE_SNOW);
+      const { was, now, moves, gone } = await snowedOn(house);
+      expect(moves.length).toBeGreaterThan(0);
+      const seen = (await readWith(program, house.address)).sort(byUid);
+      expect(seen).toEqual(now);
+      for (const { uid, sequence } of moves) {
+        expect(sequence).toBeGreaterThan(was.find((old) => old.uid === uid)?.sequence ?? Number.NaN);
+        expect(seen.filter((one) => one.uid === uid)).toHaveLength(1);
+      }
+      for (const { uid } of gone) expect(seen.map((one) => one.uid)).not.toContain(uid);
+    },
+  );
+
+  it('vdirsyncer and khal show the new days and none of the old ones', async () => {
+    const house = await served(LATE_SNOW);
+    const client = vdirsyncerAndKhal(house.address, house.timeZone);
+    await client.sync();
+    const before = await client.list(LATE_SNOW, DAYS_SHOWN + 1);
+    expect(before.sort()).toEqual(meantLines(house.plan));
+    const { after, moves } = await snowedOn(house);
+    await client.sync();
+    const listed = (await client.list(LATE_SNOW, DAYS_SHOWN + 1)).sort();
+    expect(listed).toEqual(meantLines(after));
+    expect(moves.length).toBeGreaterThan(0);
+    expect(listed).not.toEqual(before);
   });
 });
 

@@ -192,6 +192,14 @@ describe('the addresses of a feed', () => {
     expect(text).toContain('http://127.0.0.1:8137');
   });
 
+  test('were last read on a day of the garden’s own calendar, late in its evening too', async () => {
+    const { get, steward, clock } = await sampleApp();
+    const { token } = await steward.addFeed('mill-row', 'phone');
+    clock.moment = '2027-04-21T03:30:00.000Z';
+    await get(`/feed/${token}.ics`, { 'User-Agent': 'Evolution/3.46.4' });
+    expect(await (await get(FEEDS)).text()).toContain('last read on April 20, 2027 by Evolution');
+  });
+
   test('are shown on a page that says when they were last read', async () => {
     const { get, steward } = await sampleApp();
     const { token } = await steward.addFeed('mill-row', 'phone');

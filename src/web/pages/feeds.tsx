@@ -6,6 +6,7 @@ import { fullDay } from '../../digest/words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { Instant } from '../../measures/days.ts';
+import { dayIn } from '../../steward/planner.ts';
 import type { Feed } from '../../store/feeds.ts';
 import { feedPath, feedsPath } from '../addresses.ts';
 import type { EnteredFeed } from '../entered-feed.ts';
@@ -56,7 +57,7 @@ const OpenFeed = ({ feed, garden, settings }: { feed: Feed; garden: Garden; sett
   const { id, label, token, createdAt, lastFetch, shape } = feed;
   const { beds, place } = garden;
   const webcal = webcalAddress(settings, token);
-  const day = (at: Instant) => fullDay(at.slice(0, 10), place.units);
+  const day = (at: Instant) => fullDay(dayIn(place.timeZone, at), place.units);
   return (
     <>
       <dt>{label}</dt>
