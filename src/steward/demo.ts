@@ -36,9 +36,8 @@ export async function layDemo({ steward, clock }: DemoRoom): Promise<string> {
   const days = await readRecord();
   const file = checkGardenFile(demoGardenFile(anchor));
   const record = { origin: demoWeather.origin, leftOut: demoWeather.leftOut, days };
-  const { gardenId } = await steward.importGarden({ file, prefer: 'file', record }, BY);
-  const observed = shiftedWeather(days, { year: DEMO_WEATHER_YEAR, anchor });
-  await steward.report(gardenId, { kind: 'weather-logged', days: observed.map(asSeen) }, BY);
+  const weather = shiftedWeather(days, { year: DEMO_WEATHER_YEAR, anchor }).map(asSeen);
+  const { gardenId } = await steward.importGarden({ file, prefer: 'file', record, weather }, BY);
   await steward.addFeed(gardenId, 'Everything');
   return gardenId;
 }

@@ -24,11 +24,13 @@ export interface ImportRoom {
  */
 export async function importGarden(room: ImportRoom, garden: GardenImport, by: string): Promise<Plan> {
   const { store, clock, planner } = room;
-  const { file, prefer, record } = garden;
+  const { file, prefer, record, weather = [] } = garden;
   const gardenId = file.garden.id ?? '';
   const today = clock.today ?? dayIn(file.garden.timeZone, clock.now());
   const fact = { kind: 'garden-imported' as const, file, prefer };
-  const entry = { recordedAt: clock.now(), recordedOn: today, by, fact };
+  const recorded = { recordedAt: clock.now(), recordedOn: today, by };
+  const entry = { ...recorded, fact };
+  const log = { ...recorded, fact: { kind: 'weather-logged' as const, days: [...weather] } };
   const known = (await store.gardenIds()).includes(gardenId);
   const ledger = known ? await store.ledger(gardenId) : [];
   const trial = gardenOf(gardenId, [...ledger, { ...entry, entry: (ledger.at(-1)?.entry ?? 0) + 1 }]);
@@ -38,17 +40,13 @@ export async function importGarden(room: ImportRoom, garden: GardenImport, by: s
   await store.transaction(async (shelves) => {
     if (!known) await shelves.createGarden({ id: gardenId, name: file.garden.name, createdAt: clock.now() });
     if (record !== undefined) await shelves.replaceWeatherRecord(gardenId, record);
-    await appendNow(shelves, gardenId, entry);
+    await appendNow(shelves, gardenId, weather.length === 0 ? [entry] : [entry, log]);
   });
   return (await planner.view(gardenId)).plan;
 }
 
-async function appendNow(
-  shelves: Shelves,
-  gardenId: string,
-  entry: Parameters<Shelves['append']>[2][number],
-): Promise<void> {
-  const added = await shelves.append(gardenId, await shelves.factsVersion(gardenId), [entry]);
+async function appendNow(shelves: Shelves, gardenId: string, entries: Parameters<Shelves['append']>[2]): Promise<void> {
+  const added = await shelves.append(gardenId, await shelves.factsVersion(gardenId), entries);
   if (added.outcome === 'stale') throw new Error(`Garden "${gardenId}" changed inside its own transaction.`);
 }
 

@@ -8,6 +8,7 @@ import type { Fact } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
+import type { LoggedDay } from '../garden/weather.ts';
 import type { Day, Instant } from '../measures/days.ts';
 import type { Quantity } from '../measures/quantity.ts';
 import type { TaskKey } from '../practices/draft.ts';
@@ -88,6 +89,8 @@ export interface GardenImport {
   /** Who wins where a reported fact stands against the file. */
   prefer: 'reported' | 'file';
   record?: WeatherRecord;
+  /** Weather already seen this season, logged in the same breath: the first plan knows it, and nothing moves after it. */
+  weather?: readonly LoggedDay[];
 }
 
 /** A reading of a pile, as somebody reports it. */

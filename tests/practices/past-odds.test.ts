@@ -36,3 +36,16 @@ test('there is nothing to hold it against without a log, or without counted year
   expect(bare.length).toBeGreaterThan(0);
   for (const { past } of bare) expect(past).toBeUndefined();
 });
+
+test('past years are reckoned once for a garden on a day, and anew for another garden or day', () => {
+  const weather = [{ kind: 'observed' as const, day: TODAY, tminC: 9, tmaxC: 19 }];
+  const climate = withWeather(demoClimate, weather, TODAY);
+  const drafts = draftsOf({ garden, climate, today: TODAY, until: addDays(TODAY, 60) });
+  const cut = drafts.find(({ kind, odds }) => kind === 'cut-cover' && odds?.median !== undefined);
+  if (cut === undefined) throw new Error('The demo garden cuts a cover in spring.');
+  const first = pastOddsOf(cut, { garden, climate, today: TODAY });
+  expect(first).toBeDefined();
+  // The very same object: nothing was worked out again.
+  expect(pastOddsOf(cut, { garden, climate, today: TODAY })).toBe(first);
+  expect(pastOddsOf(cut, { garden: { ...garden, stands: [] }, climate, today: TODAY })).toBeUndefined();
+});

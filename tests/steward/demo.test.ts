@@ -41,6 +41,15 @@ test('this year is a past year of the record, which the odds leave out', async (
   expect(log.at(-1)).toMatchObject(sameDay);
 });
 
+test('it opens without news: its weather is told before its first plan', async () => {
+  for (const day of [ANCHOR, '2026-11-25']) {
+    const { view, steward } = await laid({ now: () => `${day}T15:00:00.000Z`, today: day });
+    await steward.close();
+    expect(view.plan.changes).toEqual([]);
+    expect(view.ledger.map(({ fact }) => fact.kind)).toEqual(['garden-imported', 'weather-logged']);
+  }
+});
+
 test('it has one feed, for everything', async () => {
   const { gardenId, steward } = demo;
   const [feed, ...others] = await steward.feeds(gardenId);
