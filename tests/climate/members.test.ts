@@ -126,6 +126,45 @@ describe('dates follow the season', () => {
   });
 });
 
+describe('a gap in the log', () => {
+  const before = spell('2027-03-01', '2027-03-20', { tminC: 4, tmaxC: 14 });
+  const resumed = (from: Day) => spell(from, '2027-04-15', { tminC: 4, tmaxC: 14 });
+  const heat = { method: 'mean-over-base', baseC: 4.4, from: '2027-03-01', sum: 150 } as const;
+  const notes = (climate: Climate) => climate.notes.slice(milwaukee.notes.length);
+
+  it('of more than five days is told with its days, and lets the odds lie further apart', () => {
+    const gap = knowing([...before, ...resumed('2027-03-31')], '2027-04-15');
+    const whole = knowing([...before, ...resumed('2027-03-21')], '2027-04-15');
+    expect(notes(whole)).toEqual([]);
+    expect(notes(gap)).toEqual([
+      expect.stringMatching(/from ⟦2027-03-21⟧ to ⟦2027-03-30⟧, 10 days\. The record's seasons/),
+    ]);
+    expect(heatOdds(whole, heat).spreadDays).toBe(0);
+    expect(heatOdds(gap, heat).spreadDays).toBeGreaterThan(0);
+  });
+
+  it('without a record is filled with what is usual', () => {
+    const bare = knowing([...before, ...resumed('2027-03-31')], '2027-04-15', { ...milwaukee, seasons: [] });
+    expect(notes(bare)).toEqual([expect.stringMatching(/What is usual stands in for them\.$/)]);
+  });
+
+  it('of five days is not told', () => {
+    expect(notes(knowing([...before, ...resumed('2027-03-26')], '2027-04-15'))).toEqual([]);
+  });
+
+  it('up to today is told too, and over 29 February', () => {
+    const old = spell('2028-02-01', '2028-02-25', { tminC: -8, tmaxC: 0 });
+    expect(notes(knowing(old, '2028-03-02'))).toEqual([expect.stringContaining('⟦2028-03-02⟧, 6 days')]);
+    expect(notes(knowing(old, '2028-03-01'))).toEqual([]);
+  });
+
+  it('further back than half a year is not told', () => {
+    expect(
+      notes(knowing([...spell('2026-01-01', '2026-01-05', { tminC: 0 }), ...resumed('2026-07-01')], '2027-04-15')),
+    ).toEqual([]);
+  });
+});
+
 describe('soil fit to work', () => {
   it('comes later after a late snow, by the days it takes to melt and drain', () => {
     const dry = spell('2027-04-12', '2027-04-18', { tminC: 2, tmaxC: 14, rainMm: 0 });

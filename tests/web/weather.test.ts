@@ -32,6 +32,19 @@ describe('the weather log', () => {
     expect(text).not.toContain('?day=2027-03-20');
   });
 
+  it('says where more than five days were not logged, and what stands in for them', async () => {
+    const { get, steward } = await sampleApp();
+    const logged = ['2027-04-01', '2027-04-15', '2027-04-20'].map((day) => ({
+      day,
+      kind: 'observed' as const,
+      tminC: 1,
+    }));
+    await steward.report('mill-row', { kind: 'weather-logged', days: logged }, 'test');
+    const text = await (await get(PATH)).text();
+    expect(text.match(/No temperature was logged/g)).toHaveLength(1);
+    expect(text).toContain('from April 2 to April 14, 13 days. What is usual stands in');
+  });
+
   it('opens the form for a day that is chosen, as a forecast where it is to come', async () => {
     const { get } = await sampleApp();
     const text = await (await get(`${PATH}?day=2027-04-22`)).text();

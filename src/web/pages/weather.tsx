@@ -1,11 +1,12 @@
 /**
  * The weather log: the form for one day, what was seen these weeks and is expected, and the season drawn from it.
  */
+import { gapNotes } from '../../climate/logged.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { LoggedDay } from '../../garden/weather.ts';
 import { addDays, type Day, eachDay } from '../../measures/days.ts';
-import { formatDay } from '../../measures/quantity.ts';
+import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { historyPath, weatherPath } from '../addresses.ts';
@@ -42,6 +43,9 @@ export function weatherPage({ view, entered = {}, problems = [] }: WeatherPagePr
       <Problems problems={problems} />
       <DayForm gardenId={garden.id} units={units} today={today} entered={entered} />
       <Log garden={garden} today={today} />
+      {gapNotes(climate, today).map((note) => (
+        <p class="gap">{readableIn(units, note)}</p>
+      ))}
       <p class="small">
         What is logged of a day again takes the place of what was logged before, figure by figure. What was seen goes
         before what had been expected. Anything told here can be taken back in{' '}
