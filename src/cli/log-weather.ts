@@ -3,6 +3,7 @@
  * share.
  */
 import { changePreview } from '../digest/change-preview.ts';
+import { unreckonedNote } from '../digest/unreckoned.ts';
 import { wrapped } from '../digest/wrapped.ts';
 import type { LoggedDay } from '../garden/weather.ts';
 import { factInWords } from '../web/ledger-words.ts';
@@ -34,6 +35,7 @@ export function logWeather(call: Asked, rowOn: (today: string) => LoggedDay): Pr
     if (apply) await steward.report(gardenId, report, BY);
     const preview = changePreview(before, after);
     const { units } = garden.place;
+    const note = unreckonedNote((await steward.view(gardenId)).climate, report.days);
     if (options.format === 'json') {
       const told = { garden: gardenId, applied: apply, days: report.days, ...previewJson(preview) };
       writeJson(at.stdout, told, units);
@@ -42,6 +44,7 @@ export function logWeather(call: Asked, rowOn: (today: string) => LoggedDay): Pr
     writeLines(at.stdout, [
       ...wrapped(factInWords(report, garden, before.today)),
       ...previewLines(preview, units),
+      ...(note === undefined ? [] : ['', ...wrapped(note)]),
       ...(apply ? [] : ['', 'Nothing was changed. Add --apply to take it in.']),
     ]);
   });

@@ -107,6 +107,9 @@ function notesOn(turn: SeasonTurn, seasons: readonly SeasonWeather[], input: Rec
   const notes = [`Counted from ${seasons.length} seasons, ${first} to ${last}.`];
   if (seasons.length < SEASONS_FOR_FIRM_ODDS)
     notes.push(`Fewer than ${SEASONS_FOR_FIRM_ODDS} seasons: the dates of one year in ten are rough.`);
+  const missing = missingWords(seasons);
+  if (missing !== '')
+    notes.push(`Not measured in them: ${missing}. Such days are left out or said, never taken for nought.`);
   const gaps = seasons.filter((season) => hasFreezeGap(turn, season)).map(({ season }) => season);
   if (gaps.length > 0)
     notes.push(
@@ -114,6 +117,20 @@ function notesOn(turn: SeasonTurn, seasons: readonly SeasonWeather[], input: Rec
     );
   if (!zoned) notes.push(`Fewer than ${WINTERS_NEEDED} whole winters: no hardiness zone.`);
   return [...notes, ...offsetNotes(input)];
+}
+
+/** Measurements whose absence is told, with what they are called; snow is reckoned where it was not measured. */
+const TOLD_MISSING = { tminC: 'lows', tmaxC: 'highs', rainMm: 'days of rain' } as const;
+
+/** How many of each are missing; empty where none is, or where one was never measured at all. */
+function missingWords(seasons: readonly SeasonWeather[]): string {
+  return (['tminC', 'tmaxC', 'rainMm'] as const)
+    .flatMap((field) => {
+      const values = seasons.flatMap((season) => season[field]);
+      const missing = values.filter((value) => value === undefined).length;
+      return missing === 0 || missing === values.length ? [] : [`${missing} ${TOLD_MISSING[field]}`];
+    })
+    .join(', ');
 }
 
 const LIMITS: readonly FreezeLimitF[] = [32, 28, 24];

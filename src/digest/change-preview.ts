@@ -96,6 +96,8 @@ function follows(first: { ahead: PlannedTask } | undefined): Reason | undefined 
 /** The reason that names the end of the window that changed, first the one that shuts the old day out. */
 function byWindow(old: PlannedTask, { window, reasons }: PlannedTask): Reason | undefined {
   const { earliest, latest, preferred } = window;
+  // Late before and after: the window says nothing of the day.
+  if (old.day > old.window.latest && old.day > latest) return undefined;
   const ends = [
     ...(old.day < earliest ? [earliest] : []),
     ...(old.day > latest ? [latest] : []),

@@ -7,7 +7,7 @@ import type { Garden } from '../garden/garden.ts';
 import { MEASURED_WORDS, type Measured } from '../garden/weather-limits.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import type { Day } from '../measures/days.ts';
-import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
+import { formatDay, formatQuantity, type Quantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { coverName } from '../practices/covers.ts';
 
@@ -78,7 +78,7 @@ function weatherInWords(days: readonly WeatherTold[], units: UnitSystem): string
     return `${word} of ${days.length} days, ${fullDay(first.day, units)} to ${fullDay(last.day, units)}`;
   const told = MEASURED.flatMap((measured) => {
     const value = first[measured];
-    const amount = value === undefined ? undefined : formatQuantity({ value, unit: unitOf(measured) }, units);
+    const amount = value === undefined ? undefined : formatQuantity(amountOf(measured, value), units);
     return amount === undefined ? [] : [`${MEASURED_WORDS[measured]} ${amount}`];
   });
   return `${word} of ${fullDay(first.day, units)}: ${told.join(', ')}`;
@@ -86,6 +86,9 @@ function weatherInWords(days: readonly WeatherTold[], units: UnitSystem): string
 
 const MEASURED = Object.keys(MEASURED_WORDS) as Measured[];
 
-function unitOf(measured: Measured): 'tempC' | 'mm' {
-  return measured === 'tminC' || measured === 'tmaxC' ? 'tempC' : 'mm';
+/** Snow is told in centimetres beside millimetres of rain, as on the form. */
+function amountOf(measured: Measured, value: number): Quantity {
+  if (measured === 'tminC' || measured === 'tmaxC') return { value, unit: 'tempC' };
+  const isSnow = measured === 'newSnowMm' || measured === 'snowDepthMm';
+  return isSnow ? { value: value / 10, unit: 'cm' } : { value, unit: 'mm' };
 }

@@ -2,6 +2,7 @@
  * The weather log: shown, tried out and taken in.
  */
 import { type Context, Hono } from 'hono';
+import { unreckonedNote } from '../digest/unreckoned.ts';
 import type { Problem } from '../garden/problem.ts';
 import { isDay } from '../measures/days.ts';
 import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
@@ -51,7 +52,8 @@ async function preview(c: Context, steward: Steward, view: GardenView, form: For
     shown = await steward.previewReport(garden.id, { kind: 'weather-logged', days: [row] });
   });
   if (shown === undefined) return refused(c, view, form, problems);
-  return c.html(weatherPreviewPage({ garden, row, entered: enteredIn(form), preview: shown }));
+  const note = unreckonedNote(view.climate, [row]);
+  return c.html(weatherPreviewPage({ garden, row, entered: enteredIn(form), preview: shown, note }));
 }
 
 function refused(c: Context, view: GardenView, form: Form, problems: readonly Problem[]) {

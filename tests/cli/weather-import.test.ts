@@ -40,6 +40,14 @@ describe('weather import', () => {
     expect(held?.origin).toContain('Daily record new.csv');
   });
 
+  test('a row that measures nothing takes nothing away from the record', async () => {
+    const { loamtide, record } = await withNewDays('2025-12-31,,,,,');
+    const before = await record();
+    const { code, out } = await loamtide('weather', 'import', 'new.csv');
+    expect([code, out]).toEqual([0, expect.not.stringContaining('replaced')]);
+    expect((await record())?.days).toEqual(before?.days);
+  });
+
   test('with one bad row writes nothing and names the line', async () => {
     const { loamtide, record } = await withNewDays(...GOOD, BAD);
     const before = await record();

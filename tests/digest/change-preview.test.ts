@@ -92,6 +92,21 @@ describe('the preview of a report', () => {
     ]);
   });
 
+  it('does not give a window that is past before and after as the reason of a day', () => {
+    const cut = (latest: string) => draft('cut', 'd', ['2027-04-01', '2027-04-02', latest], { ifMissed: 'still do' });
+    const beside = (day: string) => draft('look', 'e', [day, day, day]);
+    const before = planOn(TODAY, [cut('2027-04-05'), beside('2027-04-21')]);
+    const after = planOn(TODAY, [cut('2027-04-10'), beside('2027-04-25')], { published: before });
+    for (const { because } of changePreview(before, after).moved.filter(({ keys }) => keys.includes('cut/bed:d')))
+      expect(because).not.toContain('window');
+    const old = before.tasks.map((task) => (task.key === 'cut/bed:d' ? { ...task, day: '2027-04-20' as const } : task));
+    const [moved] = changePreview({ ...before, tasks: old }, after).moved.filter(({ keys }) =>
+      keys.includes('cut/bed:d'),
+    );
+    expect(moved?.from).toBe('2027-04-20');
+    expect(moved?.because).toMatch(/gathered with other work|suits it best by itself/);
+  });
+
   it('is empty where nothing changes, and does not tell old clashes again', () => {
     const tight = [squeeze('2027-04-28'), sow('b', '2027-04-24')];
     const before = planOn(TODAY, tight);

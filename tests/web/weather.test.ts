@@ -61,6 +61,7 @@ describe('the weather log', () => {
     expect(text).toContain('What is added');
     expect(text).toContain('Snow tonight: shelter tomato');
     expect(text).toContain('it is taken for one of 32 °F.');
+    expect(text).toContain('This climate has no daily record of rain');
     expect(text).not.toMatch(/[⟦⟧]/);
     expect((await steward.view('mill-row')).ledger).toHaveLength(1);
   });
@@ -87,11 +88,12 @@ describe('the weather log', () => {
 
   it('reads centimetres of snow and millimetres of rain in a metric garden, and units that are written', async () => {
     const metric = sampleFile({ garden: { ...sampleFile().garden, units: 'metric' } });
-    const { send, steward } = await sampleApp(metric);
+    const { get, send, steward } = await sampleApp(metric);
     await send(PATH, { day: TODAY, kind: 'observed', rain: '4,6', 'new-snow': '8', 'snow-lying': '3in', low: '30 F' });
     expect((await steward.view('mill-row')).garden.weather).toEqual([
       { day: TODAY, kind: 'observed', tminC: expect.closeTo(-1.11, 2), rainMm: 4.6, newSnowMm: 80, snowDepthMm: 76.2 },
     ]);
+    expect(await (await get(`${GARDEN}/history`)).text()).toContain('new snow 8 cm');
   });
 
   it.each<[string, Record<string, string>, string]>([

@@ -61,12 +61,16 @@ export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft |
   const answered = begun?.day ?? (last?.answer === 'crumbles' ? last.on : undefined);
   const row = textureRow(soilTexture);
   const how = soilWorkOf(row.workClass);
-  const timing =
+  const asked =
     answered !== undefined
-      ? testAfterSetback(input, soil, answered, work)
+      ? undefined
       : last === undefined
         ? firstTest(input, soil, odds, how, work[0])
         : nextTest(input, soil, how, last);
+  // A test that nobody made is asked again once snow or a soaking comes after its last day.
+  const since = answered ?? asked?.window.latest;
+  const setback = since === undefined ? undefined : testAfterSetback(input, soil, since, work);
+  const timing = setback ?? asked;
   if (timing === undefined) return undefined;
   const name = row.name.toLowerCase();
   return {
@@ -106,16 +110,16 @@ function readyOdds({ garden, climate }: PracticeInput, { soilTexture, season }: 
 /**
  * The test that snow, frost or a soaking asks for again: when it will have melted and drained, if there is work ahead.
  *
- * @param answered the day the soil last was known to be fit
+ * @param since the day the soil last was known to be fit, or the last day of a test nobody made
  */
 function testAfterSetback(
   input: PracticeInput,
   { soilTexture }: SoilClass,
-  answered: Day,
+  since: Day,
   work: readonly SpringWork[],
 ): Timing | undefined {
   const { garden, climate } = input;
-  const setback = setbackAfter(input, soilTexture, answered);
+  const setback = setbackAfter(input, soilTexture, since);
   if (setback === undefined) return undefined;
   const { on, from, state, expected } = setback;
   const ahead = work.find(({ happened, day }) => !happened && day >= on && day <= addDays(on, AHEAD_DAYS));

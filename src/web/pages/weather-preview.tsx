@@ -18,10 +18,12 @@ interface WeatherPreviewProps {
   row: LoggedDay;
   entered: WeatherEntered;
   preview: ReportPreview;
+  /** What of it cannot be reckoned here. */
+  note: string | undefined;
 }
 
 /** The page that shows what a day's weather would move, and asks. */
-export function weatherPreviewPage({ garden, row, entered, preview: { before, after } }: WeatherPreviewProps) {
+export function weatherPreviewPage({ garden, row, entered, preview: { before, after }, note }: WeatherPreviewProps) {
   const { units } = garden.place;
   const replaced = replacedBy(garden, row);
   return page(
@@ -34,6 +36,7 @@ export function weatherPreviewPage({ garden, row, entered, preview: { before, af
       </p>
       {replaced !== '' && <p>It takes the place of what was logged of that day: {replaced}.</p>}
       <PreviewSections preview={changePreview(before, after)} gardenId={garden.id} units={units} />
+      {note && <p>{note}</p>}
       <form method="post" action={weatherPath(garden.id)}>
         {Object.entries(entered).map(([name, value]) => (
           <input type="hidden" name={name} value={value} />

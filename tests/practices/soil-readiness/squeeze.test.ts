@@ -220,6 +220,26 @@ describe('weather after a handful that crumbled', () => {
     expect(told('2027-04-15', seen, snow('2027-04-18'))).toEqual([]);
   });
 
+  it('is told apart from a test nobody made: once its last day is past, snow has it asked again before the work', () => {
+    const beds = [bed('a', { raised: false })];
+    const late = garden({ startedOn: '2027-03-01', beds, plantings: [sown('carrot', '2027-05-08')] });
+    const [first] = tests(late, milwaukee);
+    const on = addDays(first?.window.latest ?? '', 5);
+    const snow: LoggedDay = {
+      kind: 'observed',
+      day: on,
+      tminC: -2,
+      tmaxC: 2,
+      rainMm: 20,
+      newSnowMm: 200,
+      snowDepthMm: 200,
+    };
+    const [again] = tests(late, withWeather(milwaukee, [snow], on), on);
+    expect(again?.key).toBe(first?.key);
+    expect(again?.reasons[0]).toMatchObject({ rule: 'squeeze.setback', saw: { state: 'snow', on } });
+    expect((again?.window.earliest ?? '') > on).toBe(true);
+  });
+
   it('does not undo a handful of the very day on which the soil was reckoned soaked', () => {
     expect(told(crumbledOn, day('2027-04-13', 30), day(crumbledOn, 2))).toEqual([]);
   });
