@@ -22,6 +22,7 @@ import { reportColdNight } from './commands/report-cold-night.ts';
 import { reportDisease } from './commands/report-disease.ts';
 import { reportSqueeze } from './commands/report-squeeze.ts';
 import { reportWeather } from './commands/report-weather.ts';
+import { seasonEnd } from './commands/season-end.ts';
 import { serve } from './commands/serve.ts';
 import { snow } from './commands/snow.ts';
 import { undo } from './commands/undo.ts';
@@ -39,6 +40,7 @@ const loamtide = commandGroup(
     week,
     plan,
     yard,
+    seasonEnd,
     climate,
     near,
     mix,

@@ -1,13 +1,15 @@
 /**
  * Whether a cover or a mulch somebody chooses for a bed can be meant: told with the two dates that do not go together.
  */
+
+import { fullDay } from '../digest/words.ts';
 import type { Garden, Stand } from '../garden/garden.ts';
 import { suggestion } from '../garden/nearest-name.ts';
 import type { Problem } from '../garden/problem.ts';
 import { coverCropById } from '../handbook/cover-crops.ts';
 import { coverMixById } from '../handbook/cover-mixes.ts';
 import { addDays, type Day, isDay } from '../measures/days.ts';
-import { dated } from '../measures/quantity.ts';
+import type { UnitSystem } from '../measures/units.ts';
 import { cropSpans } from '../practices/bed-timeline.ts';
 import { standSpans } from '../practices/cover-cropping/fit/stand-spans.ts';
 import { coverName } from '../practices/covers.ts';
@@ -42,12 +44,12 @@ export function choiceProblems(view: VersionedView, choice: CoverChoice): Proble
   }
 }
 
-function droppedProblems({ stands }: Garden, standId: string): Problem[] {
+function droppedProblems({ stands, place: { units } }: Garden, standId: string): Problem[] {
   const stand = stands.find(({ id }) => id === standId);
   if (stand === undefined)
     return [{ where: 'the stand', what: `"${standId}" is not in the plan.`, mend: 'Look at the bed once more.' }];
   if (!stand.sow.happened) return [];
-  const what = `${capital(coverName(stand.coverId))} was sown there on ${dated(stand.sow.day)}.`;
+  const what = `${capital(coverName(stand.coverId))} was sown there on ${fullDay(stand.sow.day, units)}.`;
   return [{ where: 'the stand', what, mend: 'It is there; mark it cut when it is.' }];
 }
 
@@ -77,6 +79,7 @@ function cropProblems({ garden, climate }: VersionedView, { bedId, sowOn }: Stan
   );
   if (growing === undefined) return [];
   const { crop, from, to } = growing;
+  const dated = (day: Day): string => fullDay(day, garden.place.units);
   const grows = to === undefined ? 'and never leaves the bed' : `until about ${dated(to)}`;
   return [
     {
@@ -90,15 +93,24 @@ function cropProblems({ garden, climate }: VersionedView, { bedId, sowOn }: Stan
 /** Another cover that stands, or is meant to stand, in the bed on the day. */
 function overlapProblems(view: VersionedView, { bedId, sowOn, standId, instead = [] }: StandPlanned): Problem[] {
   const { garden } = view;
+  const { units } = garden.place;
   const taken = garden.stands.filter(({ id }) => id === standId);
-  if (taken.length > 0 && !instead.includes(standId)) return [overlap(taken[0], sowOn, undefined)];
+  if (taken.length > 0 && !instead.includes(standId)) return [overlap({ stand: taken[0], sowOn, units })];
   return standSpans(planningInput(view), bedId)
     .filter(({ stand }) => !instead.includes(stand.id))
     .filter(({ from, ends }) => from <= sowOn && (ends === undefined || sowOn <= ends))
-    .map(({ stand, ends }) => overlap(stand, sowOn, ends));
+    .map(({ stand, ends }) => overlap({ stand, sowOn, ends, units }));
 }
 
-function overlap(stand: Stand | undefined, sowOn: Day, ends: Day | undefined): Problem {
+interface Overlap {
+  stand: Stand | undefined;
+  sowOn: Day;
+  ends?: Day | undefined;
+  units: UnitSystem;
+}
+
+function overlap({ stand, sowOn, ends, units }: Overlap): Problem {
+  const dated = (day: Day): string => fullDay(day, units);
   const name = capital(coverName(stand?.coverId ?? ''));
   const there = `${name} ${stand?.sow.happened ? 'stands' : 'is planned'} there from ${dated(stand?.sow.day ?? sowOn)}`;
   return {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { InputRefused } from '../../src/garden/problem.ts';
-import { bedGaps, choiceOf } from '../../src/steward/cover-fits.ts';
+import { bedGaps, choiceOf } from '../../src/practices/cover-cropping/fit/bed-gaps.ts';
+import { planningInput } from '../../src/steward/planner.ts';
 import type { CoverChoice, GardenView, Steward } from '../../src/steward/steward.ts';
 import { NORTH_TODAY, northernFile } from './gardens.ts';
 import { household, later, told } from './household.ts';
@@ -24,7 +25,7 @@ const rye: CoverChoice = {
 
 const gapAfterBeans = (view: GardenView) => {
   const bed = view.garden.beds.find(({ id }) => id === 'wall');
-  const gap = bed && bedGaps(view, bed).gaps.find(({ span }) => span.before?.planting.id === 'beans');
+  const gap = bed && bedGaps(planningInput(view), bed).gaps.find(({ span }) => span.before?.planting.id === 'beans');
   if (gap === undefined) throw new Error('The beans leave no gap.');
   return gap;
 };
@@ -62,7 +63,7 @@ describe('choosing a cover', () => {
     );
     const gap = gapAfterBeans(view);
     const fit = gap.fits.find(({ name }) => suggested?.title.toLowerCase().includes(name));
-    const choice = fit && choiceOf(view, gap, fit);
+    const choice = fit && choiceOf(planningInput(view), gap, fit);
     if (choice === undefined) throw new Error('Nothing is suggested.');
     const after = await steward.report(garden, choice, 'ada');
     expect(after.tasks.map(({ key }) => key)).toContain(suggested?.key);
@@ -73,7 +74,7 @@ describe('choosing a cover', () => {
     const view = await steward.view(garden);
     const gap = gapAfterBeans(view);
     const straw = gap.fits.find(({ choice }) => choice.choice === 'mulch' && choice.mulch === 'straw');
-    const choice = straw && choiceOf(view, gap, straw);
+    const choice = straw && choiceOf(planningInput(view), gap, straw);
     if (choice === undefined) throw new Error('Straw is not among the choices.');
     const { tasks } = await steward.report(garden, choice, 'ada');
     const inGap = tasks.filter(
@@ -93,7 +94,7 @@ describe('choosing a cover', () => {
     const gap = gapAfterBeans(again);
     expect(gap.planned.map(({ stand }) => stand.coverId)).toEqual(['cereal_rye']);
     const leaves = gap.fits.find(({ choice }) => choice.choice === 'mulch');
-    const mulch = leaves && choiceOf(again, gap, leaves);
+    const mulch = leaves && choiceOf(planningInput(again), gap, leaves);
     if (mulch === undefined) throw new Error('Leaves are not among the choices.');
     await steward.report(garden, mulch, 'ada');
     expect((await steward.view(garden)).garden.stands).toEqual([]);
@@ -117,9 +118,9 @@ describe('a choice that cannot be meant', () => {
   it('is refused inside a growing crop, with the two dates', async () => {
     const { steward, garden } = await household(file);
     const [problem] = await refusalOf(steward, garden, { ...rye, sowOn: '2027-07-10' });
-    expect(problem).toContain('Snap bean grows there from ⟦2027-05-25⟧ until about ⟦2027-08-28⟧');
-    expect(problem).toContain('⟦2027-07-10⟧ lies in its time');
-    expect(problem).toContain('Sow from ⟦2027-08-29⟧ on');
+    expect(problem).toContain('Snap bean grows there from May 25, 2027 until about August 28, 2027');
+    expect(problem).toContain('July 10, 2027 lies in its time');
+    expect(problem).toContain('Sow from August 29, 2027 on');
   });
 
   it('is refused over a stand that is planned there, unless it takes its place', async () => {
@@ -127,8 +128,8 @@ describe('a choice that cannot be meant', () => {
     await steward.report(garden, rye, 'ada');
     const oats: CoverChoice = { ...rye, standId: 'wall-oats', coverId: 'oats', sowOn: '2027-09-16' };
     const [problem] = await refusalOf(steward, garden, oats);
-    expect(problem).toContain('is planned there from ⟦2027-09-15⟧');
-    expect(problem).toContain('⟦2027-09-16⟧ lies in its time');
+    expect(problem).toContain('is planned there from September 15, 2027');
+    expect(problem).toContain('September 16, 2027 lies in its time');
     const { after } = await steward.previewReport(garden, { ...oats, instead: ['wall-rye'] });
     const sown = after.tasks.filter(({ kind }) => kind === 'sow-cover').map(({ subject }) => subject.id);
     expect(sown).toContain('wall-oats');

@@ -1,9 +1,9 @@
 import { diseasePreview } from '../../digest/disease-preview.ts';
 import { wrapped } from '../../digest/wrapped.ts';
-import type { Bed } from '../../garden/garden.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
 import { factInWords } from '../../web/ledger-words.ts';
+import { bedNamed } from '../bed-named.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';
 import { section } from '../moves-text.ts';
@@ -34,7 +34,7 @@ export const reportDisease = command({
       const gardenId = await chosenGarden(steward, options.garden);
       const { garden, plan } = await steward.view(gardenId);
       const found = {
-        bedId: bedIn(garden.beds, options.bed),
+        bedId: bedNamed(garden.beds, options.bed).id,
         cropId: cropOf(options.crop),
         disease: options.disease,
         on: options.on ?? plan.today,
@@ -50,14 +50,6 @@ export const reportDisease = command({
     });
   },
 });
-
-function bedIn(beds: readonly Bed[], wanted: string): string {
-  const word = wanted.toLowerCase();
-  const bed = beds.find(({ id, name }) => id === wanted || name.toLowerCase() === word);
-  if (bed !== undefined) return bed.id;
-  const names = beds.map(({ name }) => name);
-  throw refusal('Nothing was done.', '--bed', `"${wanted}" is not a bed of this garden.`, suggestion(wanted, names));
-}
 
 function cropOf(wanted: string): string {
   const word = wanted.toLowerCase();

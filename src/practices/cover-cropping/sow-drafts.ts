@@ -23,7 +23,7 @@ const LATE_ORDER_DAYS = 3;
 const CHECK_DAYS = { low: 14, high: 21 } as const;
 
 /** Key of the task that orders a stand's seed. */
-function orderKey(standId: string): TaskKey {
+export function orderKey(standId: string): TaskKey {
   return `cover-order/stand:${standId}`;
 }
 

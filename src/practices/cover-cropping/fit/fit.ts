@@ -12,6 +12,11 @@ import type { SowingHalf } from '../sow-window.ts';
 /** What may lie in a gap: a cover or a mix by its handbook id, or mulch. */
 export type GapChoice = { choice: 'cover'; coverId: string } | { choice: 'mulch'; mulch: 'leaves' | 'straw' };
 
+/** The word a choice goes by: the id of its cover or mix, or "mulch-leaves" and "mulch-straw". */
+export function choiceName(choice: GapChoice): string {
+  return choice.choice === 'cover' ? choice.coverId : `mulch-${choice.mulch}`;
+}
+
 /** From the best to what a hard rule forbids. */
 export type Verdict = 'good' | 'possible' | 'poor' | 'unusable';
 

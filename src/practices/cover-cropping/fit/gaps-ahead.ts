@@ -24,5 +24,6 @@ export function gapsAhead(input: PracticeInput, bed: Bed): OpenSpan[] {
     .map((stand) => planStand(input, standInBed(stand, bed), gaps));
   return gaps
     .flatMap((gap) => openSpans(gap, sown))
-    .filter(({ from, to }) => (from === undefined || from <= addDays(today, AHEAD_DAYS)) && (to ?? today) >= today);
+    .filter(({ from, to }) => (from === undefined || from <= addDays(today, AHEAD_DAYS)) && (to ?? today) >= today)
+    .filter(({ from, to }) => from === undefined || to === undefined || from < to);
 }

@@ -1,18 +1,18 @@
 /**
- * What could lie in each bed's gaps, and what is meant for them already: read off a view, nothing is kept.
+ * What could lie in each bed's gaps, and what is meant for them already: nothing is kept.
  */
-import { seasonOf } from '../climate/season.ts';
-import type { Bed, Garden, MulchPlan } from '../garden/garden.ts';
-import { latestOf } from '../measures/days.ts';
-import type { GapFit } from '../practices/cover-cropping/fit/fit.ts';
-import { gapFits } from '../practices/cover-cropping/fit/gap-fits.ts';
-import { gapsAhead } from '../practices/cover-cropping/fit/gaps-ahead.ts';
-import { gapStandId } from '../practices/cover-cropping/fit/stand-id.ts';
-import { type StandSpan, standSpans } from '../practices/cover-cropping/fit/stand-spans.ts';
-import { mulchChosen } from '../practices/cover-cropping/mulch-chosen.ts';
-import type { OpenSpan } from '../practices/cover-cropping/open-spans.ts';
-import { planningInput } from './planner.ts';
-import type { CoverChoice, GardenView } from './steward.ts';
+import { seasonOf } from '../../../climate/season.ts';
+import type { Fact } from '../../../garden/facts.ts';
+import type { Bed, Garden, MulchPlan } from '../../../garden/garden.ts';
+import { latestOf } from '../../../measures/days.ts';
+import type { PracticeInput } from '../../practice.ts';
+import { mulchChosen } from '../mulch-chosen.ts';
+import type { OpenSpan } from '../open-spans.ts';
+import type { GapFit } from './fit.ts';
+import { gapFits } from './gap-fits.ts';
+import { gapsAhead } from './gaps-ahead.ts';
+import { gapStandId } from './stand-id.ts';
+import { type StandSpan, standSpans } from './stand-spans.ts';
 
 /** One gap of a bed, with what may lie in it from the best to what a rule forbids. */
 export interface GapOfBed {
@@ -31,11 +31,10 @@ export interface BedGaps {
 }
 
 /** The gaps of a bed with everything that may lie in them. */
-export function bedGaps(view: GardenView, bed: Bed): BedGaps {
-  const input = planningInput(view);
+export function bedGaps(input: PracticeInput, bed: Bed): BedGaps {
   const stands = standSpans(input, bed.id);
   const gaps = gapsAhead(input, bed).map((span): GapOfBed => {
-    const mulch = mulchChosen(view.garden, span);
+    const mulch = mulchChosen(input.garden, span);
     return {
       span,
       fits: gapFits(input, bed, span),
@@ -47,13 +46,16 @@ export function bedGaps(view: GardenView, bed: Bed): BedGaps {
 }
 
 /** The gaps of every bed, in the order of the garden. */
-export function gardenGaps(view: GardenView): BedGaps[] {
-  return view.garden.beds.map((bed) => bedGaps(view, bed));
+export function gardenGaps(input: PracticeInput): BedGaps[] {
+  return input.garden.beds.map((bed) => bedGaps(input, bed));
 }
 
 function isIn({ from, to }: OpenSpan, day: string): boolean {
   return (from === undefined || day >= from) && (to === undefined || day < to);
 }
+
+/** What the gardener chooses for a gap, as the ledger keeps it. */
+export type GapChosen = Extract<Fact, { kind: 'stand-planned' | 'mulch-planned' }>;
 
 /**
  * The fact that choosing a fit writes: the cover or the mulch takes the place of what was only planned for the gap.
@@ -61,10 +63,10 @@ function isIn({ from, to }: OpenSpan, day: string): boolean {
  * @returns nothing for a cover that has no sowing day
  */
 export function choiceOf(
-  { garden, climate, plan: { today } }: GardenView,
+  { garden, climate, today }: PracticeInput,
   { span, planned }: GapOfBed,
   fit: GapFit,
-): CoverChoice | undefined {
+): GapChosen | undefined {
   const ids = planned.map(({ stand }) => stand.id);
   const instead = ids.length === 0 ? {} : { instead: ids };
   const { bedId } = span;
@@ -76,7 +78,8 @@ export function choiceOf(
   if (fit.sowOn === undefined || fit.half === undefined) return undefined;
   const { coverId } = fit.choice;
   const season = seasonOf(climate.seasonTurn, fit.sowOn);
-  const standId = freeId(garden, gapStandId(span, { season, half: fit.half, coverId }), ids);
+  const same = planned.find(({ stand }) => stand.coverId === coverId)?.stand.id;
+  const standId = same ?? freeId(garden, gapStandId(span, { season, half: fit.half, coverId }), ids);
   return { kind: 'stand-planned', standId, bedId, coverId, sowOn: fit.sowOn, ...instead };
 }
 

@@ -1,0 +1,157 @@
+/**
+ * A choice for a bed's gap in words: what it comes to, its odds, its seed, what speaks for it and against it. Texts may
+ * hold marked amounts and days.
+ */
+import type { Span } from '../handbook/shapes.ts';
+import { dated, formatQuantity, quantity, readableIn } from '../measures/quantity.ts';
+import type { UnitSystem } from '../measures/units.ts';
+import type { FitGap, GapFit, Share, Verdict } from '../practices/cover-cropping/fit/fit.ts';
+import { reasonSentence } from '../schedule/explain.ts';
+
+/** The verdicts as a reader meets them. */
+export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
+  good: 'fits well',
+  possible: 'can be done',
+  poor: 'fits badly',
+  unusable: 'does not fit',
+};
+
+/** One line of what is known of a choice. */
+export interface FitLine {
+  what: string;
+  text: string;
+}
+
+/** A choice, told. */
+export interface FitTold {
+  name: string;
+  verdict: string;
+  lines: readonly FitLine[];
+  pros: readonly string[];
+  cons: readonly string[];
+}
+
+/** A choice with every figure that is known of it. */
+export function fitTold(fit: GapFit): FitTold {
+  return {
+    name: fit.name,
+    verdict: VERDICT_WORDS[fit.verdict],
+    lines: [...sowLines(fit), ...oddsLines(fit), ...endLines(fit), ...amountLines(fit)],
+    pros: fit.pros.map(reasonSentence),
+    cons: fit.cons.map(reasonSentence),
+  };
+}
+
+/** Choices that one reason rules out. */
+export interface RuledOut {
+  why: string;
+  names: readonly string[];
+}
+
+/** What does not fit, and why: those without a time to sow in the gap are named together. */
+export function ruledOut(fits: readonly GapFit[]): RuledOut[] {
+  const out = fits.filter(({ verdict }) => verdict === 'unusable');
+  const never = out.filter(({ cons }) => cons[0]?.rule === NEVER_THEN).map(({ name }) => name);
+  const others = out.flatMap(({ name, cons: [first] }) =>
+    first === undefined || first.rule === NEVER_THEN ? [] : [{ why: reasonSentence(first), names: [name] }],
+  );
+  return [
+    ...others,
+    ...(never.length === 0 ? [] : [{ why: 'Its time to sow does not lie in this gap.', names: never }]),
+  ];
+}
+
+const NEVER_THEN = 'cover-fit.never-then';
+
+/** A gap in words: "after the snap bean, from 29 August, until tomato goes in on 29 May". */
+export function gapInWords({ from, to, before, next }: FitGap): string {
+  const start =
+    from === undefined
+      ? 'free now'
+      : before === undefined
+        ? `free from ${dated(from)}`
+        : `after ${before}, from ${dated(from)}`;
+  if (to === undefined) return `${start}; nothing is planned after it`;
+  return `${start}, until ${next ?? 'what follows'} goes in on ${dated(to)}`;
+}
+
+/** Seasons as "27 of 30 seasons". */
+function seasons({ of, among }: Share, noun: 'season' | 'winter'): string {
+  return `${of} of ${among} ${noun}s`;
+}
+
+function sowLines({ sow, sowOn }: GapFit): FitLine[] {
+  if (sow === undefined || sowOn === undefined) return [];
+  const window = sow.earliest === sow.latest ? '' : `, at any time from ${dated(sow.earliest)} to ${dated(sow.latest)}`;
+  return [{ what: 'Sow', text: `about ${dated(sowOn)}${window}` }];
+}
+
+function oddsLines({ establish, winter, bloom }: GapFit): FitLine[] {
+  const lines: FitLine[] = [];
+  if (establish !== undefined && establish.share.among > 0)
+    lines.push({ what: 'Comes up and grows before hard cold', text: `in ${seasons(establish.share, 'season')}` });
+  if (winter !== undefined && winter.lives.among > 0) {
+    const { lives, unsure, dies } = winter;
+    const text = `lives through ${lives.of}, dies in ${dies.of}, open in ${unsure.of} of ${lives.among} winters`;
+    lines.push({ what: 'Winter', text });
+  }
+  if (bloom !== undefined && 'none' in bloom) {
+    lines.push({ what: 'Flowers', text: `${bloom.none}; look for buds from ${dated(bloom.lookFrom)}` });
+  } else if (bloom !== undefined) {
+    const risks = bloom.byRisk.map(({ percent, close }) => `${percent} % by ${dated(close)}`).join(', ');
+    const middle = bloom.median === undefined ? '' : `${bloom.event} in the middle year about ${dated(bloom.median)}`;
+    const chance = risks === '' ? '' : `chance of having flowered: ${risks}`;
+    lines.push({ what: 'Flowers', text: [middle, chance].filter((part) => part !== '').join('; ') });
+  }
+  return lines.filter(({ text }) => text !== '');
+}
+
+function endLines({ cut, next, winter }: GapFit): FitLine[] {
+  const lines: FitLine[] = [];
+  if (cut !== undefined) {
+    const why = cut.decidedBy === 'next' ? 'for what follows' : 'before it flowers';
+    lines.push({ what: 'Cut', text: `from ${dated(cut.window.earliest)} to ${dated(cut.window.latest)}, ${why}` });
+  } else if (winter?.fate === 'dies') lines.push({ what: 'Cut', text: 'nothing to cut: winter ends it' });
+  if (next !== undefined) lines.push({ what: 'Bed free again', text: `about ${dated(next.freeOn)}` });
+  return lines;
+}
+
+function amountLines({ nitrogen, seed, needs, mulch }: GapFit): FitLine[] {
+  const lines: FitLine[] = [];
+  if (nitrogen !== undefined) {
+    const { availableGPerM2, carbonToNitrogen } = nitrogen;
+    const text =
+      `${between(availableGPerM2, (value) => quantity(value, 'gPerM2'))} for the next crop, ` +
+      `carbon to nitrogen ${between(carbonToNitrogen, (value) => String(Math.round(value)))}`;
+    lines.push({ what: 'Nitrogen', text });
+  }
+  if (seed.length > 0)
+    lines.push({
+      what: 'Seed',
+      text: seed.map(({ part, grams }) => `${part.cover.name.toLowerCase()} ${bothWeights(grams)}`).join(', '),
+    });
+  for (const { cover, cm } of needs.depths)
+    if (seed.length > 0) lines.push({ what: `Depth of ${cover}`, text: between(cm, (value) => quantity(value, 'cm')) });
+  if (mulch !== undefined)
+    lines.push({ what: 'Amount', text: `${quantity(mulch.litres, 'L')}, ${quantity(mulch.depthMm, 'mm')} deep` });
+  return lines;
+}
+
+/** A weight both ways, whatever the reader's units: seed is sold in either. */
+export function bothWeights(grams: number): string {
+  return `${formatQuantity({ value: grams, unit: 'g' }, 'metric')} (${formatQuantity({ value: grams, unit: 'g' }, 'us')})`;
+}
+
+function between({ low, high }: Span, write: (value: number) => string): string {
+  const [from, to] = [write(round(low)), write(round(high))];
+  return from === to ? from : `${from} to ${to}`;
+}
+
+function round(value: number): number {
+  return Math.round(value * 10) / 10;
+}
+
+/** A told line in the reader's units. */
+export function readableLine({ what, text }: FitLine, units: UnitSystem, beside: string): string {
+  return `${what}: ${readableIn(units, text, beside)}`;
+}

@@ -1,0 +1,93 @@
+import { expect, test } from 'vitest';
+import { z } from 'zod';
+import { withGarden } from './loamtide.ts';
+
+const inGarden = async () => (await withGarden()).loamtide;
+
+const share = z.strictObject({ of: z.number(), among: z.number() });
+/** What docs/commands.md promises of a choice: shares are counts, seed is in grams. */
+const choice = z.looseObject({
+  choice: z.string(),
+  name: z.string(),
+  verdict: z.enum(['good', 'possible', 'poor', 'unusable']),
+  seed: z.array(z.strictObject({ cover: z.string(), gPerM2: z.number(), grams: z.number() })),
+  establish: z.looseObject({ share }).optional(),
+  pros: z.array(z.string()),
+  cons: z.array(z.string()),
+});
+const output = z.strictObject({
+  garden: z.string(),
+  beds: z.array(
+    z.strictObject({
+      bed: z.string(),
+      name: z.string(),
+      gaps: z.array(
+        z.looseObject({
+          from: z.string().optional(),
+          to: z.string().optional(),
+          planned: z.array(z.looseObject({ stand: z.string(), cover: z.string() })),
+          choices: z.array(choice).min(20),
+        }),
+      ),
+    }),
+  ),
+  seed: z.array(z.looseObject({ cover: z.string(), grams: z.number(), by: z.string() })),
+});
+
+test('every gap is told with the best choices and their reasons', async () => {
+  const { code, out } = await (await inGarden())('season-end');
+  expect(code).toBe(0);
+  expect(out).toMatch(/^North bed: after carrot, from \w+ \d+; nothing is planned after it\.$/m);
+  expect(out).toMatch(/^ {2}[a-z ]+ \([a-z_-]+\): fits well$/m);
+  expect(out).toMatch(/^ {4}Seed: .+ \d+ g \([\d.]+ oz\)/m);
+  expect(out).toMatch(/^ {4}\+ /m);
+  expect(out).toMatch(/^ {2}After these: /m);
+  expect(out).not.toMatch(/⟦/);
+});
+
+test('one bed is told whole, with why the rest do not fit', async () => {
+  const { out } = await (await inGarden())('season-end', '--bed', 'north bed');
+  expect(out).not.toContain('South bed');
+  expect(out).toContain('  Does not fit:');
+});
+
+test('the same as data', async () => {
+  const { out } = await (await inGarden())('season-end', '--format', 'json');
+  const { beds, garden } = output.parse(JSON.parse(out));
+  expect(garden).toBe('hollow-lane');
+  const verdicts = beds[0]?.gaps.at(-1)?.choices.map(({ verdict }) => verdict) ?? [];
+  const order = ['good', 'possible', 'poor', 'unusable'];
+  expect(verdicts).toEqual([...verdicts].sort((a, b) => order.indexOf(a) - order.indexOf(b)));
+});
+
+test('a choice is shown, and taken in only when asked; then it stands in the plan and its seed is to be bought', async () => {
+  const loamtide = await inGarden();
+  const looked = await loamtide('season-end', '--bed', 'North bed', '--choose', 'oats');
+  expect(looked.out).toMatch(/^Chosen for North bed: oats, sown about /);
+  expect(looked.out).toContain('Nothing was changed. Add --apply to take it in.');
+  expect((await loamtide('season-end', '--bed', 'North bed')).out).not.toContain('Planned: oats');
+  await loamtide('season-end', '--bed', 'North bed', '--choose', 'oats', '--apply');
+  const told = (await loamtide('season-end', '--bed', 'North bed')).out;
+  expect(told).toContain('Planned: oats, sown about');
+  expect(told).toMatch(/Seed to buy for what is planned:\n {2}oats: \d+ g/);
+  expect((await loamtide('undo')).out).toContain('Chosen for North bed: oats');
+});
+
+test('mulch is a choice like any other', async () => {
+  const { out, code } = await (await inGarden())('season-end', '--bed', 'North bed', '--choose', 'mulch-leaves');
+  expect(code).toBe(0);
+  expect(out).toMatch(/^Chosen for North bed: a mulch of leaves, from /);
+});
+
+test.each([
+  [['--choose', 'oats'], '--bed: is missing. Name the bed it is for with --bed.'],
+  [['--bed', 'nort bed'], '"nort bed" is not a bed of this garden. Did you mean North bed],
+  [['--bed', 'North bed', '--choose', 'buckweat'], 'Did you mean buckwheat?'],
+  [['--bed', 'North bed', '--apply'], '--choose: is missing.'],
+  [['--bed', 'North bed', '--choose', 'oats', '--on', '2027-06-10'], 'Carrot grows there from May 20, 2027'],
+  [['--bed', 'North bed', '--choose', 'oats', '--on', '2020-06-10'], 'cannot be used. Give a day from 2027-04-18'],
+])('is refused with the mend: %s', async (words, mend) => {
+  const { code, err } = await (await inGarden())('season-end', ...words);
+  expect(code).toBe(2);
+  expect(err).toContain(mend);
+});
