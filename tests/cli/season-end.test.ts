@@ -81,7 +81,7 @@ test('mulch is a choice like any other', async () => {
 
 test.each([
   [['--choose', 'oats'], '--bed: is missing. Name the bed it is for with --bed.'],
-  [['--bed', 'nort bed'], '"nort bed" is not a bed of this garden. Did you mean North bed],
+  [['--bed', 'nort bed'], '"nort bed" is not a bed of this garden. Did you mean North bed'],
   [['--bed', 'North bed', '--choose', 'buckweat'], 'Did you mean buckwheat?'],
   [['--bed', 'North bed', '--apply'], '--choose: is missing.'],
   [['--bed', 'North bed', '--choose', 'oats', '--on', '2027-06-10'], 'Carrot grows there from May 20, 2027'],
