@@ -14,10 +14,12 @@ interface BesideProps {
   week: WeekList;
   units: UnitSystem;
   isThisWeek: boolean;
+  /** Whether the week after is shown too. */
+  leadsOn: boolean;
 }
 
 /** The second column. What belongs to today is left out beside another week. */
-export const BesideTheWeek = ({ week, units, isThisWeek }: BesideProps) => (
+export const BesideTheWeek = ({ week, units, isThisWeek, leadsOn }: BesideProps) => (
   <div class="beside">
     {isThisWeek && (
       <>
@@ -28,11 +30,11 @@ export const BesideTheWeek = ({ week, units, isThisWeek }: BesideProps) => (
         <NotKnown week={week} />
       </>
     )}
-    <NextWeek week={week} units={units} isThisWeek={isThisWeek} />
+    {leadsOn && <NextWeek week={week} units={units} isThisWeek={isThisWeek} />}
   </div>
 );
 
-type SectionProps = Omit<BesideProps, 'isThisWeek'>;
+type SectionProps = Pick<BesideProps, 'week' | 'units'>;
 
 const ClosingSoon = ({ week, units }: SectionProps) => {
   const closing = closingElsewhere(week);
@@ -146,7 +148,7 @@ function whatHappened({ kind, from, to }: ChangeGroup, today: Day, units: UnitSy
   }
 }
 
-const NextWeek = ({ week: { next, gardenId, monday }, units, isThisWeek }: BesideProps) =>
+const NextWeek = ({ week: { next, gardenId, monday }, units, isThisWeek }: Omit<BesideProps, 'leadsOn'>) =>
   next.length === 0 ? null : (
     <section class="next-week">
       <h2>

@@ -31,6 +31,7 @@ export function weekPage({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, 
   const { units } = garden.place;
   const week = weekList(plan, garden, weekOf);
   const isThisWeek = week.monday === weekStart(week.today);
+  const leadsOn = addDays(week.monday, 7) <= addDays(week.today, LOOK_DAYS);
   return page(
     { title: isThisWeek ? 'This week' : `Week of ${formatDay(week.monday, units)}`, garden, here: 'week' },
     <div class="spread">
@@ -43,9 +44,9 @@ export function weekPage({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, 
         {week.days.map((day) => (
           <DayRow day={day} week={week} units={units} />
         ))}
-        <WeekTurner week={week} isThisWeek={isThisWeek} />
+        <WeekTurner week={week} isThisWeek={isThisWeek} leadsOn={leadsOn} />
       </div>
-      <BesideTheWeek week={week} units={units} isThisWeek={isThisWeek} />
+      <BesideTheWeek week={week} units={units} isThisWeek={isThisWeek} leadsOn={leadsOn} />
     </div>,
   );
 }
@@ -156,14 +157,14 @@ const EntryNotes = ({ row, units }: Pick<EntryLineProps, 'row' | 'units'>) => {
   );
 };
 
-const WeekTurner = ({ week, isThisWeek }: { week: WeekList; isThisWeek: boolean }) => {
+const WeekTurner = ({ week, isThisWeek, leadsOn }: { week: WeekList; isThisWeek: boolean; leadsOn: boolean }) => {
   const { gardenId, monday, today } = week;
   const [before, after] = [addDays(monday, -7), addDays(monday, 7)];
   return (
     <nav class="turner" aria-label="Other weeks">
       {before >= addDays(today, -LOOK_DAYS) && <a href={weekPath(gardenId, before)}>The week before</a>}
       {!isThisWeek && <a href={weekPath(gardenId)}>This week</a>}
-      {after <= addDays(today, LOOK_DAYS) && <a href={weekPath(gardenId, after)}>The week after</a>}
+      {leadsOn && <a href={weekPath(gardenId, after)}>The week after</a>}
     </nav>
   );
 };
