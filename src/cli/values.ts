@@ -14,8 +14,10 @@ export function textValue(mend: string) {
   return z.string({ error: mend }).trim().min(1, mend);
 }
 
+const DAY_MEND = 'Give a real date as YYYY-MM-DD, such as 2027-04-18.';
+
 /** A real date. */
-export const dayValue = z.string().refine(isDay, 'Give a real date as YYYY-MM-DD, such as 2027-04-18.');
+export const dayValue = z.string({ error: DAY_MEND }).refine(isDay, DAY_MEND);
 
 /** A number between two ends, both allowed. `what` names it with its unit. */
 export function numberValue(what: string, example: number, least: number, most: number) {

@@ -53,6 +53,7 @@ describe('snow', () => {
   test.each([
     [['--on', '2027-04-18', '--depth', '15'], '--depth: "15" cannot be used. Give a depth with its unit'],
     [['--on', '2027-04-18', '--depth', '16m'], '--depth: "16m" cannot be used.'],
+    [['--depth', '15cm'], '--on: is missing. Give a real date as YYYY-MM-DD, such as 2027-04-18.'],
     [['--on', 'today', '--depth', '15cm'], '--on: "today" cannot be used.'],
     [['--on', '2027-05-18', '--depth', '15cm'], 'Give a day from 2027-04-18 to 2027-04-28.'],
   ])('refuses %j', async (options, complaint) => {
