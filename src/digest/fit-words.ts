@@ -6,6 +6,7 @@ import type { Span } from '../handbook/shapes.ts';
 import { dated, formatQuantity, quantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { FitGap, GapFit, Share, Verdict } from '../practices/cover-cropping/fit/fit.ts';
+import type { Reason } from '../practices/draft.ts';
 import { reasonSentence } from '../schedule/explain.ts';
 
 /** The verdicts as a reader meets them. */
@@ -48,20 +49,23 @@ export interface RuledOut {
   names: readonly string[];
 }
 
-/** What does not fit, and why: those without a time to sow in the gap are named together. */
+/** What does not fit, and why: choices that one and the same thing rules out are named together. */
 export function ruledOut(fits: readonly GapFit[]): RuledOut[] {
-  const out = fits.filter(({ verdict }) => verdict === 'unusable');
-  const never = out.filter(({ cons }) => cons[0]?.rule === NEVER_THEN).map(({ name }) => name);
-  const others = out.flatMap(({ name, cons: [first] }) =>
-    first === undefined || first.rule === NEVER_THEN ? [] : [{ why: reasonSentence(first), names: [name] }],
+  const out = fits.flatMap(({ verdict, name, cons: [first] }) =>
+    verdict !== 'unusable' || first === undefined
+      ? []
+      : [{ name, why: TOGETHER[first.rule]?.(first) ?? reasonSentence(first) }],
   );
-  return [
-    ...others,
-    ...(never.length === 0 ? [] : [{ why: 'Its time to sow does not lie in this gap.', names: never }]),
-  ];
+  const reasons = [...new Set(out.map(({ why }) => why))];
+  return reasons.map((why) => ({ why, names: out.filter((each) => each.why === why).map(({ name }) => name) }));
 }
 
-const NEVER_THEN = 'cover-fit.never-then';
+/** Reasons that rule out many, said without their names. */
+const TOGETHER: Readonly<Record<string, (reason: Reason) => string>> = {
+  'cover-fit.never-then': () => 'Their time to sow does not lie in this gap.',
+  'cover-fit.no-room': ({ limit }) =>
+    `There is no room for ${limit} days of growth, the least that is worth the seed, and time to settle.`,
+};
 
 /** A gap in words: "after the snap bean, from 29 August, until tomato goes in on 29 May". */
 export function gapInWords({ from, to, before, next }: FitGap): string {

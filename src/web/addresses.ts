@@ -2,6 +2,7 @@
  * Where each page is found.
  */
 import type { Day } from '../measures/days.ts';
+import type { OpenSpan } from '../practices/cover-cropping/open-spans.ts';
 import type { TaskKey } from '../practices/draft.ts';
 
 /** This week, or the week a day falls in. */
@@ -53,4 +54,34 @@ export function undoPath(gardenId: string, entry?: number): string {
 /** The sheet for whoever minds the garden, of the time away a day lies in or that comes next. */
 export function awaySheetPath(gardenId: string, day?: Day): string {
   return `${weekPath(gardenId)}/away-sheet${day === undefined ? '' : `?day=${day}`}`;
+}
+
+/** Two years of every bed, drawn. */
+export function yearPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/year`;
+}
+
+/** What could lie in every bed's next gap. */
+export function seasonEndPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/season-end`;
+}
+
+/** A bed with its gaps. */
+export function bedPath(gardenId: string, bedId: string): string {
+  return `${weekPath(gardenId)}/beds/${encodeURIComponent(bedId)}`;
+}
+
+/** A gap of a bed as an address names it: by the crops on either side, so that it means the same tomorrow. */
+export function gapWord({ before, next }: OpenSpan): string {
+  return `${before?.planting.id ?? 'start'}~${next?.planting.id ?? 'open'}`;
+}
+
+/** The page that shows what choosing something for a gap would do. */
+export function choosePath(gardenId: string, bedId: string, asked: { gap: string; choice: string }): string {
+  return `${bedPath(gardenId, bedId)}/choose?${new URLSearchParams(asked)}`;
+}
+
+/** The page that shows what taking a planned cover out would do. */
+export function dropPath(gardenId: string, bedId: string, standId: string): string {
+  return `${bedPath(gardenId, bedId)}/drop?${new URLSearchParams({ stand: standId })}`;
 }

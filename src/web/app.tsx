@@ -12,6 +12,7 @@ import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { historyRoutes } from './history-route.tsx';
 import { troublePage } from './pages/plain.tsx';
 import { reportRoutes } from './report-route.tsx';
+import { seasonEndRoutes } from './season-end-route.tsx';
 import type { WebSettings } from './settings.ts';
 import { stylesheet } from './stylesheet.ts';
 import { taskRoutes } from './task-route.tsx';
@@ -59,6 +60,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', reportRoutes(steward));
   app.route('/', diseaseRoutes(steward));
   app.route('/', awayRoutes(steward));
+  app.route('/', seasonEndRoutes(steward));
   app.route('/', historyRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));
   app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));

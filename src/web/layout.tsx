@@ -4,7 +4,7 @@
 import { html } from 'hono/html';
 import type { PropsWithChildren } from 'hono/jsx';
 import type { Problem } from '../garden/problem.ts';
-import { feedsPath, historyPath, reportPath, weatherPath, weekPath } from './addresses.ts';
+import { feedsPath, historyPath, reportPath, seasonEndPath, weatherPath, weekPath, yearPath } from './addresses.ts';
 import { stylesheetPath } from './stylesheet.ts';
 
 /** The garden a page is about. */
@@ -16,7 +16,7 @@ export interface PageGarden {
 export interface FrameProps {
   title: string;
   garden?: PageGarden;
-  here?: 'week' | 'weather' | 'report' | 'history' | 'feeds';
+  here?: 'week' | 'year' | 'season-end' | 'weather' | 'report' | 'history' | 'feeds';
 }
 
 /** A whole page: heading line with the garden's name, the other pages, then what the page is about. */
@@ -48,6 +48,12 @@ const PageLinks = ({ garden, here }: { garden: PageGarden; here: FrameProps['her
   <nav aria-label="Pages">
     <PageLink href={weekPath(garden.id)} isHere={here === 'week'}>
       This week
+    </PageLink>
+    <PageLink href={yearPath(garden.id)} isHere={here === 'year'}>
+      The year
+    </PageLink>
+    <PageLink href={seasonEndPath(garden.id)} isHere={here === 'season-end'}>
+      Season end
     </PageLink>
     <PageLink href={weatherPath(garden.id)} isHere={here === 'weather'}>
       Weather log

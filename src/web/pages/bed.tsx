@@ -1,0 +1,162 @@
+/**
+ * A bed: what grows there one after another, the gaps between with all that could lie in them, and what a choice would do.
+ */
+import { changePreview } from '../../digest/change-preview.ts';
+import { fullDay } from '../../digest/words.ts';
+import type { Problem } from '../../garden/problem.ts';
+import { type CropSpan, cropSpans } from '../../practices/bed-timeline.ts';
+import type { BedGaps } from '../../practices/cover-cropping/fit/bed-gaps.ts';
+import { coverName } from '../../practices/covers.ts';
+import type { CoverChoice, GardenView, ReportPreview } from '../../steward/steward.ts';
+import { bedPath, seasonEndPath } from '../addresses.ts';
+import { Problems, page } from '../layout.tsx';
+import { factInWords } from '../ledger-words.ts';
+import { PreviewSections } from './change-preview.tsx';
+import { GapChoices } from './fit.tsx';
+
+/** Choices shown for each gap before the rest are folded away. House default. */
+const SHOWN = 6;
+
+interface BedProps {
+  view: GardenView;
+  gaps: BedGaps;
+  problems?: readonly Problem[];
+}
+
+/** The page of a bed. */
+export function bedPage({ view, gaps: { bed, gaps, stands }, problems = [] }: BedProps) {
+  const { garden, climate, plan } = view;
+  const { units } = garden.place;
+  const reader = { gardenId: garden.id, units, today: plan.today };
+  const rows = [
+    ...cropSpans(garden, bed.id, climate).map((span) => ({
+      from: span.from,
+      to: span.to,
+      what: span.crop.name,
+      how: howItEnds(span),
+    })),
+    ...stands.map(({ stand, from, ends }) => ({
+      from,
+      to: ends,
+      what: `Cover: ${coverName(stand.coverId)}`,
+      how: stand.sow.happened ? 'sown' : 'planned',
+    })),
+  ].sort((a, b) => (a.from < b.from ? -1 : 1));
+  return page(
+    { title: bed.name, garden, here: 'season-end' },
+    <article class="season-end">
+      <h1>{bed.name}</h1>
+      <Problems problems={problems} />
+      <h2>What grows here</h2>
+      {rows.length === 0 ? (
+        <p>Nothing is known of this bed yet: crops and covers are named in the garden file.</p>
+      ) : (
+        <table class="figures">
+          <thead>
+            <tr>
+              <th scope="col">What</th>
+              <th scope="col">From</th>
+              <th scope="col">To</th>
+              <th scope="col">How that is known</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ from, to, what, how }) => (
+              <tr>
+                <th scope="row">{what}</th>
+                <td>{fullDay(from, units)}</td>
+                <td>{to === undefined ? 'stays' : fullDay(to, units)}</td>
+                <td>{how}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      <h2>Gaps in the next two years</h2>
+      {gaps.length === 0 && <p>There is none: something grows here all the time.</p>}
+      {gaps.map((gap) => (
+        <GapChoices gap={gap} reader={reader} first={SHOWN} whole />
+      ))}
+      <p>
+        <a href={seasonEndPath(garden.id)}>Every bed at season end</a>
+      </p>
+    </article>,
+  );
+}
+
+function howItEnds({ end }: CropSpan): string {
+  switch (end) {
+    case 'happened':
+      return 'happened';
+    case 'stated':
+      return 'as stated';
+    case 'days to maturity':
+      return 'last harvest by days to maturity';
+    case 'first freeze':
+      return 'ended by the first freeze, middle year';
+    case 'permanent':
+      return 'stays in the bed';
+    default:
+      return end satisfies never;
+  }
+}
+
+interface ChoosingProps {
+  view: GardenView;
+  bedId: string;
+  choice: CoverChoice;
+  preview: ReportPreview;
+  /** Where the form goes, and what it sends. */
+  action: string;
+  fields: Readonly<Record<string, string>>;
+}
+
+/** The page that shows what a choice would do, and asks. */
+export function choicePreviewPage({ view, bedId, choice, preview, action, fields }: ChoosingProps) {
+  const { garden, plan } = view;
+  return page(
+    { title: 'What it would do', garden, here: 'season-end' },
+    <article class="report undo">
+      <h1>What it would do</h1>
+      <p class="about">
+        {factInWords(choice, garden, plan.today)}
+        <span class="under">Nothing is kept yet.</span>
+      </p>
+      <PreviewSections
+        preview={changePreview(preview.before, preview.after)}
+        gardenId={garden.id}
+        units={garden.place.units}
+      />
+      {choice.kind === 'stand-planned' && <AnotherDay action={action} fields={fields} sowOn={choice.sowOn} />}
+      <form method="post" action={action}>
+        <Hidden fields={fields} />
+        <button type="submit">{choice.kind === 'stand-dropped' ? 'Take it out of the plan' : 'Choose it'}</button>
+        <p class="small">It stands in History then, and can be taken back as one.</p>
+      </form>
+      <p>
+        <a href={bedPath(garden.id, bedId)}>Leave everything as it is</a>
+      </p>
+    </article>,
+  );
+}
+
+const AnotherDay = ({ action, fields, sowOn }: { action: string; fields: ChoosingProps['fields']; sowOn: string }) => {
+  const { on: _on, ...rest } = fields;
+  return (
+    <form method="get" action={action} class="report-form">
+      <Hidden fields={rest} />
+      <label>
+        Sown about <input type="date" name="on" value={sowOn} required />
+      </label>
+      <button type="submit">Show it for that day</button>
+    </form>
+  );
+};
+
+const Hidden = ({ fields }: { fields: ChoosingProps['fields'] }) => (
+  <>
+    {Object.entries(fields).map(([name, value]) => (
+      <input type="hidden" name={name} value={value} />
+    ))}
+  </>
+);

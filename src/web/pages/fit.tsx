@@ -1,0 +1,134 @@
+/**
+ * A choice for a bed's gap: what it comes to, what speaks for it and against it, and the way to choose it.
+ */
+import { fitTold, gapInWords, ruledOut } from '../../digest/fit-words.ts';
+import type { Day } from '../../measures/days.ts';
+import { readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import type { GapOfBed } from '../../practices/cover-cropping/fit/bed-gaps.ts';
+import { choiceName, type GapFit } from '../../practices/cover-cropping/fit/fit.ts';
+import { fitGap } from '../../practices/cover-cropping/fit/sown-fit.ts';
+import { coverName } from '../../practices/covers.ts';
+import { bedPath, choosePath, dropPath, gapWord } from '../addresses.ts';
+
+/** Who reads, on which day, of which garden. */
+export interface FitReader {
+  gardenId: string;
+  units: UnitSystem;
+  today: Day;
+}
+
+interface GapProps {
+  gap: GapOfBed;
+  reader: FitReader;
+  /** Choices shown before the rest. */
+  first: number;
+  /** Whether the rest are shown folded away, and what does not fit with them; else they are only counted. */
+  whole: boolean;
+}
+
+/** A gap with everything that may lie in it, the best first. */
+export const GapChoices = ({ gap, reader, first, whole }: GapProps) => {
+  const usable = gap.fits.filter(({ verdict }) => verdict !== 'unusable');
+  const covers = usable.filter(({ choice }) => choice.choice === 'cover');
+  const more = usable.slice(first);
+  const words = readableIn(reader.units, gapInWords(fitGap(gap.span)), reader.today);
+  return (
+    <section class="gap">
+      <h3>{words.charAt(0).toUpperCase() + words.slice(1)}</h3>
+      <Meant gap={gap} reader={reader} />
+      {covers.length === 0 && <p>No cover can serve here: mulch it.</p>}
+      {usable.slice(0, first).map((fit) => (
+        <Choice gap={gap} fit={fit} reader={reader} />
+      ))}
+      {more.length > 0 && !whole && (
+        <p class="small">
+          {more.length} more can be had:{' '}
+          <a href={bedPath(reader.gardenId, gap.span.bedId)}>all of them, and why the rest do not fit</a>
+        </p>
+      )}
+      {more.length > 0 && whole && (
+        <details>
+          <summary>{more.length} more that can be had</summary>
+          {more.map((fit) => (
+            <Choice gap={gap} fit={fit} reader={reader} />
+          ))}
+        </details>
+      )}
+      {whole && <Out gap={gap} reader={reader} />}
+    </section>
+  );
+};
+
+/** What is meant for the gap already, with the way to take it out again. */
+const Meant = ({ gap: { planned, mulch, span }, reader }: Pick<GapProps, 'gap' | 'reader'>) => (
+  <>
+    {planned.map(({ stand }) => (
+      <p class="meant">
+        Planned: {coverName(stand.coverId)}, sown about {readableIn(reader.units, `⟦${stand.sow.day}⟧`, reader.today)}.{' '}
+        <a href={dropPath(reader.gardenId, span.bedId, stand.id)}>Take it out of the plan</a>
+      </p>
+    ))}
+    {mulch && <p class="meant">Chosen: a mulch of {mulch.mulch}. Choosing a cover below takes its place.</p>}
+  </>
+);
+
+const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitReader }) => {
+  const { name, verdict, lines, pros, cons } = fitTold(fit);
+  const read = (text: string) => readableIn(reader.units, text, reader.today);
+  return (
+    <article class="fit">
+      <h4>
+        {name} <span class="verdict">{verdict}</span>
+      </h4>
+      {lines.length > 0 && (
+        <dl class="fit-lines">
+          {lines.map(({ what, text }) => (
+            <div>
+              <dt>{what}</dt>
+              <dd>{read(text)}</dd>
+            </div>
+          ))}
+        </dl>
+      )}
+      <ReasonList heading="For it" texts={pros.map(read)} />
+      <ReasonList heading="Against it" texts={cons.map(read)} />
+      <p>
+        <a href={choosePath(reader.gardenId, fit.bedId, { gap: gapWord(gap.span), choice: choiceName(fit.choice) })}>
+          See what choosing {name} would do
+        </a>
+      </p>
+    </article>
+  );
+};
+
+const ReasonList = ({ heading, texts }: { heading: string; texts: readonly string[] }) =>
+  texts.length === 0 ? null : (
+    <>
+      <p class="heading">{heading}</p>
+      <ul class="fit-reasons">
+        {texts.map((text) => (
+          <li>{text}</li>
+        ))}
+      </ul>
+    </>
+  );
+
+const Out = ({ gap, reader }: Pick<GapProps, 'gap' | 'reader'>) => {
+  const out = ruledOut(gap.fits);
+  if (out.length === 0) return null;
+  const count = out.reduce((sum, { names }) => sum + names.length, 0);
+  return (
+    <details>
+      <summary>{count} that do not fit, and why</summary>
+      <ul class="marked">
+        {out.map(({ why, names }) => (
+          <li>
+            {names.join(', ')}
+            <span class="under">{readableIn(reader.units, why, reader.today)}</span>
+          </li>
+        ))}
+      </ul>
+    </details>
+  );
+};

@@ -1,0 +1,97 @@
+/**
+ * Season end: for every bed what can still be sown, whether it will live, when it is cut, and whether the bed will be
+ * ready in time.
+ */
+import { bothWeights } from '../../digest/fit-words.ts';
+import { readableIn } from '../../measures/quantity.ts';
+import type { BedGaps, GapOfBed } from '../../practices/cover-cropping/fit/bed-gaps.ts';
+import type { SeedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
+import type { GardenView } from '../../steward/steward.ts';
+import { bedPath } from '../addresses.ts';
+import { page } from '../layout.tsx';
+import { type FitReader, GapChoices } from './fit.tsx';
+
+/** Choices shown for each bed before the rest are folded away. House default. */
+const SHOWN = 3;
+
+interface SeasonEndProps {
+  view: GardenView;
+  beds: readonly BedGaps[];
+  seed: readonly SeedToBuy[];
+}
+
+/** The page of every bed's next gap. */
+export function seasonEndPage({ view: { garden, plan }, beds, seed }: SeasonEndProps) {
+  const reader = { gardenId: garden.id, units: garden.place.units, today: plan.today };
+  return page(
+    { title: 'Season end', garden, here: 'season-end' },
+    <article class="season-end">
+      <h1>Season end</h1>
+      <p>
+        What could lie in each bed in its next gap that a cover can fill, the best first. Nothing is kept until you
+        choose; a choice can be changed until it is sown, and taken back in History.
+      </p>
+      <SeedList seed={seed} reader={reader} />
+      {beds.map((bed) => (
+        <BedSection bed={bed} reader={reader} />
+      ))}
+    </article>,
+  );
+}
+
+const SeedList = ({ seed, reader: { units, today } }: { seed: readonly SeedToBuy[]; reader: FitReader }) => (
+  <section>
+    <h2>Seed to buy for what is planned</h2>
+    {seed.length === 0 ? (
+      <p>No cover is planned that still wants its seed. Choose below, and the seed is added up here.</p>
+    ) : (
+      <table class="figures">
+        <thead>
+          <tr>
+            <th scope="col">Seed</th>
+            <th scope="col">How much</th>
+            <th scope="col">Order by</th>
+            <th scope="col">For</th>
+          </tr>
+        </thead>
+        <tbody>
+          {seed.map(({ cover, grams, by, beds }) => (
+            <tr>
+              <th scope="row">{cover}</th>
+              <td>{bothWeights(grams)}</td>
+              <td>{readableIn(units, `⟦${by}⟧`, today)}</td>
+              <td>{beds.join(', ')}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    )}
+  </section>
+);
+
+const BedSection = ({ bed: { bed, gaps }, reader }: { bed: BedGaps; reader: FitReader }) => {
+  const next = gaps.find(hasCover) ?? gaps[0];
+  const others = gaps.length - 1;
+  return (
+    <section>
+      <h2>
+        <a href={bedPath(reader.gardenId, bed.id)}>{bed.name}</a>
+      </h2>
+      {next === undefined ? (
+        <p>No gap in the next two years.</p>
+      ) : (
+        <GapChoices gap={next} reader={reader} first={SHOWN} whole={false} />
+      )}
+      {others > 0 && (
+        <p class="small">
+          {others === 1 ? 'One other gap' : `${others} other gaps`} within two years:{' '}
+          <a href={bedPath(reader.gardenId, bed.id)}>the page of {bed.name}</a>
+        </p>
+      )}
+    </section>
+  );
+};
+
+function hasCover({ fits }: GapOfBed): boolean {
+  return fits.some(({ verdict, choice }) => verdict !== 'unusable' && choice.choice === 'cover');
+}

@@ -1,0 +1,124 @@
+/**
+ * The year, season end, the pages of the beds, and choosing what lies in a gap.
+ */
+import { type Context, Hono } from 'hono';
+import { bedYears } from '../digest/bed-years.ts';
+import type { Problem } from '../garden/problem.ts';
+import { isDay } from '../measures/days.ts';
+import { bedGaps, choiceOf, type GapOfBed, gardenGaps } from '../practices/cover-cropping/fit/bed-gaps.ts';
+import { choiceName } from '../practices/cover-cropping/fit/fit.ts';
+import { seedToBuy } from '../practices/cover-cropping/fit/seed-to-buy.ts';
+import { planningInput } from '../steward/planner.ts';
+import type { CoverChoice, GardenView, ReportPreview, Steward } from '../steward/steward.ts';
+import { bedPath, gapWord } from './addresses.ts';
+import { Form, readForm, SHOWN_CHARACTERS } from './form.ts';
+import { BY, gardenView } from './garden-view.ts';
+import { bedPage, choicePreviewPage } from './pages/bed.tsx';
+import { seasonEndPage } from './pages/season-end.tsx';
+import { yearPage } from './pages/year.tsx';
+import { refusalsOf } from './task-route.tsx';
+import { notFound } from './trouble.ts';
+
+const BED = '/gardens/:gardenId/beds/:bedId';
+
+/** The pages, the preview of a choice, and what takes it in. */
+export function seasonEndRoutes(steward: Steward): Hono {
+  return new Hono()
+    .get('/gardens/:gardenId/season-end', async (c) => {
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      const input = planningInput(view);
+      return c.html(seasonEndPage({ view, beds: gardenGaps(input), seed: seedToBuy(input) }));
+    })
+    .get('/gardens/:gardenId/year', async (c) => {
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      return c.html(yearPage(view, bedYears(planningInput(view), view.plan)));
+    })
+    .get(BED, async (c) => {
+      const { view, bed } = await bedOf(steward, c);
+      return c.html(bedPage({ view, gaps: bedGaps(planningInput(view), bed) }));
+    })
+    .get(`${BED}/choose`, (c) => preview(c, steward, chosen, new Form(new Map(Object.entries(c.req.queries())))))
+    .post(`${BED}/choose`, async (c) => take(c, steward, chosen, await readForm(c)))
+    .get(`${BED}/drop`, (c) => preview(c, steward, dropped, new Form(new Map(Object.entries(c.req.queries())))))
+    .post(`${BED}/drop`, async (c) => take(c, steward, dropped, await readForm(c)));
+}
+
+/** Reads a choice off a form; nothing when the form cannot mean one, which it then says. */
+type Reading = (form: Form, view: GardenView, bedId: string) => CoverChoice | undefined;
+
+async function bedOf(steward: Steward, c: Context) {
+  const view = await gardenView(steward, c.req.param('gardenId') ?? '');
+  const bed = view.garden.beds.find(({ id }) => id === c.req.param('bedId'));
+  if (bed === undefined) throw notFound('No bed of this garden has this address.');
+  return { view, bed };
+}
+
+async function preview(c: Context, steward: Steward, reading: Reading, form: Form) {
+  const { view, bed } = await bedOf(steward, c);
+  const choice = reading(form, view, bed.id);
+  let shown: ReportPreview | undefined;
+  const problems =
+    choice === undefined
+      ? form.problems
+      : await refusalsOf(async () => {
+          shown = await steward.previewReport(view.garden.id, choice);
+        });
+  if (choice === undefined || shown === undefined) return refused(c, view, bed.id, problems);
+  const fields = Object.fromEntries(['gap', 'choice', 'on', 'stand'].map((name) => [name, form.text(name)]));
+  const sent = Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== ''));
+  const action = new URL(c.req.url).pathname;
+  return c.html(choicePreviewPage({ view, bedId: bed.id, choice, preview: shown, action, fields: sent }));
+}
+
+async function take(c: Context, steward: Steward, reading: Reading, form: Form) {
+  const { view, bed } = await bedOf(steward, c);
+  const choice = reading(form, view, bed.id);
+  const problems =
+    choice === undefined ? form.problems : await refusalsOf(() => steward.report(view.garden.id, choice, BY));
+  if (problems.length > 0) return refused(c, view, bed.id, problems);
+  return c.redirect(bedPath(view.garden.id, bed.id), 303);
+}
+
+function refused(c: Context, view: GardenView, bedId: string, problems: readonly Problem[]) {
+  const bed = view.garden.beds.find(({ id }) => id === bedId);
+  if (bed === undefined) throw notFound('No bed of this garden has this address.');
+  return c.html(bedPage({ view, gaps: bedGaps(planningInput(view), bed), problems }), 422);
+}
+
+const chosen: Reading = (form, view, bedId) => {
+  const input = planningInput(view);
+  const bed = view.garden.beds.find(({ id }) => id === bedId);
+  const gap = bed && bedGaps(input, bed).gaps.find(({ span }) => gapWord(span) === form.text('gap'));
+  if (gap === undefined) {
+    form.refuse({ where: 'The gap', what: 'It is no longer there.', mend: 'Choose from what the bed has now.' });
+    return undefined;
+  }
+  const choice = choiceIn(form, gap, (fit) => choiceOf(input, gap, fit));
+  const on = form.text('on');
+  if (choice === undefined || on === '') return choice;
+  const day = form.day('on', 'The day', view.plan.today);
+  if (day === undefined || !isDay(day)) return undefined;
+  return choice.kind === 'stand-planned' ? { ...choice, sowOn: day } : choice;
+};
+
+function choiceIn(form: Form, gap: GapOfBed, make: (fit: GapOfBed['fits'][number]) => CoverChoice | undefined) {
+  const word = form.text('choice');
+  const fit = gap.fits.find(({ choice }) => choiceName(choice) === word);
+  const choice = fit && make(fit);
+  if (choice === undefined) {
+    const what =
+      fit === undefined
+        ? `"${word.slice(0, SHOWN_CHARACTERS)}" is none.`
+        : `No time to sow ${fit.name} lies in this gap.`;
+    form.refuse({ where: 'The choice', what, mend: 'Choose one of those listed for the gap.' });
+  }
+  return choice;
+}
+
+const dropped: Reading = (form, { garden }, bedId) => {
+  const stand = garden.stands.find(({ id }) => id === form.text('stand'));
+  if (stand !== undefined && stand.bedId === bedId)
+    return { kind: 'stand-dropped', standId: stand.id, bedId, coverId: stand.coverId };
+  form.refuse({ where: 'The cover', what: 'It is not in the plan of this bed.', mend: 'Look at the bed once more.' });
+  return undefined;
+};
