@@ -16,6 +16,16 @@ export function taskPath(gardenId: string, key: TaskKey): string {
   return `${weekPath(gardenId)}/tasks/${encodeURIComponent(key).replaceAll('%2F', '/').replaceAll('%3A', ':')}`;
 }
 
+/** The compost yard. */
+export function compostPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/compost`;
+}
+
+/** The page that works out a compost mix. */
+export function mixPath(gardenId: string): string {
+  return `${compostPath(gardenId)}/mix`;
+}
+
 /** The weather log; with a day, its form for that day. */
 export function weatherPath(gardenId: string, day?: Day): string {
   return `${weekPath(gardenId)}/weather${day === undefined ? '' : `?day=${day}`}`;

@@ -5,6 +5,7 @@ import { type Context, Hono } from 'hono';
 import { InputRefused } from '../garden/problem.ts';
 import type { Steward } from '../steward/steward.ts';
 import { awayRoutes } from './away-route.tsx';
+import { compostRoutes } from './compost-route.tsx';
 import { diseaseRoutes } from './disease-route.tsx';
 import { knownFeed, noFeed } from './feed-route.ts';
 import { feedsRoutes } from './feeds-route.tsx';
@@ -61,6 +62,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', diseaseRoutes(steward));
   app.route('/', awayRoutes(steward));
   app.route('/', seasonEndRoutes(steward));
+  app.route('/', compostRoutes(steward));
   app.route('/', historyRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));
   app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));

@@ -4,7 +4,7 @@
 import { html } from 'hono/html';
 import type { PropsWithChildren } from 'hono/jsx';
 import type { Problem } from '../garden/problem.ts';
-import { feedsPath, historyPath, reportPath, seasonEndPath, weatherPath, weekPath, yearPath } from './addresses.ts';
+import { compostPath, feedsPath, historyPath, reportPath, seasonEndPath, weatherPath, weekPath, yearPath } from './addresses.ts';
 import { stylesheetPath } from './stylesheet.ts';
 
 /** The garden a page is about. */
@@ -16,7 +16,7 @@ export interface PageGarden {
 export interface FrameProps {
   title: string;
   garden?: PageGarden;
-  here?: 'week' | 'year' | 'season-end' | 'weather' | 'report' | 'history' | 'feeds';
+  here?: 'week' | 'year' | 'season-end' | 'compost' | 'weather' | 'report' | 'history' | 'feeds';
 }
 
 /** A whole page: heading line with the garden's name, the other pages, then what the page is about. */
@@ -55,6 +55,9 @@ const PageLinks = ({ garden, here }: { garden: PageGarden; here: FrameProps['her
     <PageLink href={seasonEndPath(garden.id)} isHere={here === 'season-end'}>
       Season end
     </PageLink>
+    <PageLink href={compostPath(garden.id)} isHere={here === 'compost'}>
+      Compost yard
+    </PageLink>
     <PageLink href={weatherPath(garden.id)} isHere={here === 'weather'}>
       Weather log
     </PageLink>
@@ -76,11 +79,16 @@ const PageLink = ({ href, isHere, children }: PropsWithChildren<{ href: string; 
   </a>
 );
 
+interface ProblemsProps {
+  problems: readonly Problem[];
+  heading?: string;
+}
+
 /** Everything that was wrong with a form, at once: what, where and the mend. */
-export const Problems = ({ problems }: { problems: readonly Problem[] }) =>
+export const Problems = ({ problems, heading = 'Nothing was changed' }: ProblemsProps) =>
   problems.length === 0 ? null : (
     <section class="problems" role="alert">
-      <h2>Nothing was changed</h2>
+      <h2>{heading}</h2>
       <ul>
         {problems.map(({ where, what, mend }) => (
           <li>

@@ -8,13 +8,13 @@ import type { Reason, Window } from '../draft.ts';
 import { lastMoved, newestReading, nextWorkingDay, REST_BELOW_C } from './pile-life.ts';
 
 /** Core temperature at which a turn is due (Cornell, compost:S9), and at which it is overdue (Cornell, compost:S7). */
-const TOO_HOT_C = { due: 60, overdue: 65 } as const;
+export const TOO_HOT_C = { due: 60, overdue: 65 } as const;
 /** Core temperature below which a working pile is inspected and turned (USDA NRCS, compost:S27: 110 °F). */
 const COOLING_C = 43;
 /** Core temperature below which a turned pile that does not heat again goes to curing (Ulster County, compost:S47: 100 °F). */
 export const COLD_C = 38;
 /** Core temperature above which a pile works on through cold weather. House default beside the rest rule. */
-const WORKS_ON_ABOVE_C = 40;
+export const WORKS_ON_ABOVE_C = 40;
 /** Days between turns with no thermometer: every 7–10 days (NC DENR, compost:S46), weekly (compost:S26, compost:S48). */
 export const CALENDAR_DAYS = { low: 7, high: 10 } as const;
 /** Days a pile takes to heat after it is built or turned (Cornell: 90–140 °F within 4–5 days). */

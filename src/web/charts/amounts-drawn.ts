@@ -1,7 +1,7 @@
 /**
  * Amounts of a season as its drawings write them: in the gardener's units, without fractions of a ruler.
  */
-import { CM_PER_INCH, fahrenheit, MM_PER_INCH, type UnitSystem } from '../../measures/units.ts';
+import { CM_PER_INCH, fahrenheit, LITRES_PER_CUBIC_FOOT, MM_PER_INCH, type UnitSystem } from '../../measures/units.ts';
 
 /** A kind of amount: turned into the gardener's unit, and written. */
 export interface DrawnUnit {
@@ -23,6 +23,13 @@ export function snowUnit(units: UnitSystem): DrawnUnit {
 /** Water in the soil, given in mm. */
 export function waterUnit(units: UnitSystem): DrawnUnit {
   return units === 'us' ? { name: 'in', of: (mm) => mm / MM_PER_INCH, digits: 2 } : { name: 'mm', of: same, digits: 0 };
+}
+
+/** Compost by volume, given in litres. */
+export function volumeUnit(units: UnitSystem): DrawnUnit {
+  return units === 'us'
+    ? { name: 'cu ft', of: (litres) => litres / LITRES_PER_CUBIC_FOOT, digits: 1 }
+    : { name: 'L', of: same, digits: 0 };
 }
 
 function same(amount: number): number {

@@ -18,6 +18,14 @@ export function linePath(points: readonly (Point | undefined)[]): string {
   return strokes.join('');
 }
 
+/** A line that steps up or down at each point and runs level to the next, and on to an end. */
+export function stepPath(points: readonly Point[], toX: number): string {
+  const [first, ...rest] = points;
+  if (first === undefined) return '';
+  const steps = rest.map(({ x, y }) => `H${rounded(x)}V${rounded(y)}`);
+  return `M${written(first)}${steps.join('')}H${rounded(toX)}`;
+}
+
 /** The ground between an upper and a lower line; a piece for each unbroken run. */
 export function bandPath(edges: readonly ({ x: number; lowY: number; highY: number } | undefined)[]): string {
   const runs: { x: number; lowY: number; highY: number }[][] = [[]];

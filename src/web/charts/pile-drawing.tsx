@@ -1,0 +1,123 @@
+/**
+ * A pile's heat: each reading of its thermometer, the bands it is judged by, and the days it was turned.
+ */
+import type { Pile } from '../../garden/garden.ts';
+import { type Day, latestOf } from '../../measures/days.ts';
+import { formatDay } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import { HOT_RECORD } from '../../practices/composting/hot-record.ts';
+import { TOO_HOT_C, WORKS_ON_ABOVE_C } from '../../practices/composting/turn.ts';
+import { figure, plain, temperatureUnit } from './amounts-drawn.ts';
+import { CourseFrame, labelBelow, lineLabel, placesOf } from './course-frame.tsx';
+import { bandPath, linePath } from './lines.ts';
+import { roundTicks } from './scales.ts';
+
+const TICKS = 4;
+/** Least and most that is drawn, °C. */
+const FRAME_C = { from: 0, to: 75 } as const;
+/** Height of the mark of a turn, in the drawing's own units. */
+const TURN_MARK = 9;
+
+interface PileDrawingProps {
+  pile: Pile;
+  today: Day;
+  units: UnitSystem;
+}
+
+/** The drawing with its readings; nothing for a pile that nobody put a thermometer in. */
+export const PileDrawing = ({ pile, today, units }: PileDrawingProps) => {
+  const readings = pile.readings.filter(({ tempC }) => tempC !== undefined);
+  const last = readings.at(-1);
+  if (last === undefined || pile.built.day >= today) return null;
+  const unit = temperatureUnit(units);
+  const days = { from: pile.built.day, to: latestOf(today, last.on) };
+  const most = Math.max(FRAME_C.to, ...readings.map(({ tempC = 0 }) => tempC + 2));
+  const extent = { from: unit.of(FRAME_C.from), to: unit.of(most) };
+  const places = placesOf(days, extent);
+  const y = (tempC: number) => places.y(unit.of(tempC));
+  const level = (tempC: number) => `M${places.x(days.from)} ${y(tempC)}H${places.x(days.to)}`;
+  return (
+    <figure class="drawing">
+      <h4>Its heat, {unit.name}</h4>
+      <CourseFrame
+        days={days}
+        today={today}
+        places={places}
+        ticks={roundTicks(extent, TICKS).map((at) => ({ at, text: `${plain(at, 0)}°` }))}
+        labels={[
+          lineLabel(places, days.to, unit.of(TOO_HOT_C.due), 'from here too hot: turn', 'end'),
+          lineLabel(places, days.from, unit.of(HOT_RECORD.fromC), 'from here it counts as a hot day', 'start'),
+          labelBelow(places, days.to, unit.of(WORKS_ON_ABOVE_C), 'works fastest above', 'end'),
+        ]}
+        words={inWords(pile, readings, units)}
+      >
+        <path
+          class="band"
+          d={bandPath(
+            [days.from, days.to].map((day) => ({
+              x: places.x(day),
+              lowY: y(WORKS_ON_ABOVE_C),
+              highY: y(TOO_HOT_C.due),
+            })),
+          )}
+        />
+        <path class="limit-line" d={level(TOO_HOT_C.due)} />
+        <path class="limit-line" d={level(HOT_RECORD.fromC)} />
+        <path class="now-line" d={linePath(readings.map(({ on, tempC = 0 }) => ({ x: places.x(on), y: y(tempC) })))} />
+        {readings.map(({ on, tempC = 0 }) => (
+          <circle class="chosen-dot" cx={places.x(on)} cy={y(tempC)} r={2.5} />
+        ))}
+        {pile.turns.map((on) => (
+          <path class="span-mark" d={`M${places.x(on)} ${y(FRAME_C.from)}v-${TURN_MARK}`} />
+        ))}
+      </CourseFrame>
+      <p class="small">Marks at the foot are turns.</p>
+      <LogTable pile={pile} units={units} />
+    </figure>
+  );
+};
+
+function inWords({ built, turns }: Pile, readings: readonly { on: Day; tempC?: number }[], units: UnitSystem): string {
+  const unit = temperatureUnit(units);
+  const hottest = Math.max(...readings.map(({ tempC = 0 }) => tempC));
+  const last = readings.at(-1);
+  return (
+    `Heat of the pile built on ${formatDay(built.day, units)}: ${readings.length} readings, the hottest ${figure(hottest, unit)} ` +
+    `${unit.name}, the last ${figure(last?.tempC, unit)} ${unit.name} on ${formatDay(last?.on ?? '', units)}; turned ${turns.length} times.`
+  );
+}
+
+const LogTable = ({ pile, units }: { pile: Pile; units: UnitSystem }) => {
+  const unit = temperatureUnit(units);
+  const rows = [
+    ...pile.readings.map(({ on, tempC, moisture, smell }) => ({
+      on,
+      heat: figure(tempC, unit),
+      seen: [moisture, smell].filter((word) => word !== undefined).join(', '),
+    })),
+    ...pile.turns.map((on) => ({ on, heat: '', seen: 'turned' })),
+  ].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
+  return (
+    <details>
+      <summary>Its log in figures</summary>
+      <table class="figures">
+        <thead>
+          <tr>
+            <th scope="col">Day</th>
+            <th scope="col">Heat, {unit.name}</th>
+            <th scope="col">Seen</th>
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ on, heat, seen }) => (
+            <tr>
+              <th scope="row">{formatDay(on, units)}</th>
+              <td>{heat}</td>
+              <td>{seen}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+};

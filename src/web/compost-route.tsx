@@ -1,0 +1,78 @@
+/**
+ * The pages of the compost yard: what is there and to come, and a mix worked out.
+ */
+import { Hono } from 'hono';
+import { mixSheet } from '../digest/mix-sheet.ts';
+import { yardSheet } from '../digest/yard-sheet.ts';
+import type { Problem } from '../garden/problem.ts';
+import { compostBalance } from '../practices/catalogue.ts';
+import { roomOf } from '../practices/composting/mix/layers.ts';
+import { readMaterial, readPortion, type TypedPortion } from '../practices/composting/mix/read-portion.ts';
+import type { AtHand } from '../practices/composting/mix/what-to-add.ts';
+import type { GardenView, Steward } from '../steward/steward.ts';
+import { gardenView } from './garden-view.ts';
+import { type MixAsked, mixPage } from './pages/mix.tsx';
+import { yardPage } from './pages/yard.tsx';
+
+const PATH = '/gardens/:gardenId/compost';
+
+export function compostRoutes(steward: Steward): Hono {
+  return new Hono()
+    .get(PATH, async (c) => {
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      const { garden, climate, plan } = view;
+      return c.html(yardPage(view, yardSheet(compostBalance({ garden, climate, today: plan.today }), plan.today)));
+    })
+    .get(`${PATH}/mix`, async (c) => {
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      const asked = askedIn(c.req.queries());
+      const { status, ...answer } = answerTo(view, asked);
+      return c.html(mixPage({ view, asked, ...answer }), status);
+    });
+}
+
+/** Rows that a form may send at most; more are not read. */
+const MOST_ROWS = 8;
+
+/** What a form asks: each row a material and its amount, rows left empty among them. */
+function askedIn(queries: Readonly<Record<string, string[]>>): MixAsked {
+  const rowsOf = (materials: string, amounts: string) =>
+    (queries[materials] ?? []).slice(0, MOST_ROWS).map((material, at) => ({
+      material: material.trim(),
+      amount: (queries[amounts]?.[at] ?? '').trim().slice(0, 40),
+    }));
+  return { rows: rowsOf('material', 'amount'), have: rowsOf('have', 'most'), bin: queries.bin?.[0] ?? '' };
+}
+
+function answerTo({ garden }: GardenView, { rows, have, bin }: MixAsked) {
+  const read = rows
+    .filter(({ material, amount }) => material !== '' || amount !== '')
+    .map(({ material, amount }) => readPortion(material, amount));
+  const things = have
+    .filter(({ material }) => material !== '')
+    .map(({ material, amount }) => thingOf(material, amount));
+  const problems = [...read, ...things].flatMap((each) => (Array.isArray(each) ? each : []));
+  if (problems.length > 0) return { problems, status: 422 as const };
+  const portions = read.filter((each): each is TypedPortion => !Array.isArray(each));
+  const atHand = things.filter((each): each is AtHand => !Array.isArray(each));
+  const chosen = garden.bins.find(({ id }) => id === bin);
+  const sheet = mixSheet(portions, atHand.length > 0 ? atHand : undefined, chosen && roomOf(chosen.volumeL));
+  const nothing = sheet === undefined && portions.length > 0;
+  return nothing ? { problems: [NO_RATIO], status: 422 as const } : { sheet, problems: [], status: 200 as const };
+}
+
+const NO_RATIO: Problem = {
+  where: 'The mix',
+  what: 'None of it has a ratio to reckon with.',
+  mend: 'Add something that has, such as leaves.',
+};
+
+/** Something there to add: all that is wanted of it where no amount is written. */
+function thingOf(word: string, amount: string): AtHand | Problem[] {
+  if (amount === '') {
+    const material = readMaterial(word);
+    return 'mend' in material ? [material] : { material };
+  }
+  const portion = readPortion(word, amount);
+  return Array.isArray(portion) ? portion : { material: portion.material, most: portion.amount };
+}

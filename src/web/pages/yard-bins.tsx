@@ -1,0 +1,90 @@
+/**
+ * The bins of the yard: what stands in each, its next job, and its heat.
+ */
+import type { Bin, Pile } from '../../garden/garden.ts';
+import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
+import type { HeapSupply } from '../../practices/compost-balance.ts';
+import { builtLitres } from '../../practices/composting/pile-life.ts';
+import type { GardenView } from '../../steward/steward.ts';
+import { taskPath } from '../addresses.ts';
+import { PileDrawing } from '../charts/pile-drawing.tsx';
+
+interface YardBinsProps {
+  view: GardenView;
+  heaps: readonly HeapSupply[];
+}
+
+/** Every bin with the piles in it that are not used up. */
+export const YardBins = ({ view, heaps }: YardBinsProps) => {
+  const { garden } = view;
+  if (garden.bins.length === 0)
+    return <p>The garden file names no bin. One of 3 × 3 × 3 ft (765 L) is the least that heats by itself.</p>;
+  return (
+    <>
+      {garden.bins.map((bin) => {
+        const piles = garden.piles.filter((pile) => pile.binId === bin.id && isThere(pile, heaps));
+        return (
+          <section>
+            <h2>
+              {bin.name}, {formatQuantity({ value: bin.volumeL, unit: 'L' }, garden.place.units)}
+            </h2>
+            {piles.length === 0 && <p class="small">Empty.</p>}
+            {piles.map((pile) => (
+              <PileInBin view={view} bin={bin} pile={pile} heap={heaps.find(({ of }) => of === pile.id)} />
+            ))}
+          </section>
+        );
+      })}
+    </>
+  );
+};
+
+/** A finished pile of which nothing is left is gone. */
+function isThere(pile: Pile, heaps: readonly HeapSupply[]): boolean {
+  return pile.finishedOn === undefined || heaps.some(({ what, of }) => what === 'pile' && of === pile.id);
+}
+
+/** Where a pile stands in its life. */
+function standingOf({ built, method, curingSince, finishedOn }: Pile): string {
+  if (finishedOn !== undefined) return 'Finished compost';
+  if (curingSince !== undefined) return 'Curing';
+  if (!built.happened) return 'Planned';
+  return method === 'hot' ? 'Working, turned' : 'Rotting, left alone';
+}
+
+interface PileInBinProps {
+  view: GardenView;
+  bin: Bin;
+  pile: Pile;
+  heap: HeapSupply | undefined;
+}
+
+const PileInBin = ({ view: { garden, plan }, pile, heap }: PileInBinProps) => {
+  const { units } = garden.place;
+  const day = (of: string): string => formatDay(of, units, plan.today);
+  const next = plan.tasks
+    .filter(({ subject, state }) => subject.type === 'pile' && subject.id === pile.id && state === 'open')
+    .sort((a, b) => (a.day < b.day ? -1 : 1))[0];
+  return (
+    <>
+      <p>
+        {standingOf(pile)}; {pile.built.happened ? 'built' : 'to be built'} {day(pile.built.day)} of{' '}
+        {formatQuantity({ value: builtLitres(pile), unit: 'L' }, units)}
+        {pile.turns.length > 0 && `, turned ${pile.turns.length} times`}.
+        {heap && (
+          <span class="under">
+            {formatQuantity({ value: heap.litres, unit: 'L' }, units)} of compost{' '}
+            {heap.proven ? 'there' : `counted on from ${day(heap.ready)}`}.
+          </span>
+        )}
+      </p>
+      {next && (
+        <p>
+          Next: <a href={taskPath(garden.id, next.key)}>{readableIn(units, next.title, plan.today)}</a>, {day(next.day)}
+          .
+        </p>
+      )}
+      <PileDrawing pile={pile} today={plan.today} units={units} />
+    </>
+  );
+};

@@ -1,0 +1,122 @@
+/**
+ * The compost yard: its bins and piles, and compost wanted against compost to come.
+ */
+import type { YardSheet } from '../../digest/yard-sheet.ts';
+import { heapNames } from '../../digest/yard-words.ts';
+import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
+import type { BedDemand } from '../../practices/compost-balance.ts';
+import type { GardenView } from '../../steward/steward.ts';
+import { mixPath, taskPath } from '../addresses.ts';
+import { SupplyDrawing } from '../charts/supply-drawing.tsx';
+import { page } from '../layout.tsx';
+import { YardBins } from './yard-bins.tsx';
+
+/** The page of the yard. */
+export function yardPage(view: GardenView, sheet: YardSheet) {
+  const { garden } = view;
+  return page(
+    { title: 'Compost yard', garden, here: 'compost' },
+    <article class="yard">
+      <h1>Compost yard</h1>
+      <p>
+        <a class="doing" href={mixPath(garden.id)}>
+          Work out a mix
+        </a>
+      </p>
+      <YardBins view={view} heaps={sheet.heaps} />
+      <h2>Compost wanted and to come</h2>
+      <SupplyDrawing sheet={sheet} units={garden.place.units} />
+      <Heaps view={view} sheet={sheet} />
+      <Shortfalls view={view} sheet={sheet} />
+      <Beds view={view} sheet={sheet} />
+      {sheet.spared.map((line) => (
+        <p class="small">{line}</p>
+      ))}
+    </article>,
+  );
+}
+
+interface YardProps {
+  view: GardenView;
+  sheet: YardSheet;
+}
+
+/** What is there besides the piles: bought and ordered. */
+const Heaps = ({ view: { garden }, sheet }: YardProps) => {
+  const { units } = garden.place;
+  const named = heapNames(garden);
+  const bought = sheet.heaps.filter(({ what }) => what !== 'pile');
+  return bought.length === 0 ? null : (
+    <ul class="plain">
+      {bought.map((heap) => (
+        <li>
+          {readableIn(units, named(heap), sheet.today)}: {formatQuantity({ value: heap.litres, unit: 'L' }, units)},{' '}
+          {heap.proven ? 'tested' : 'to be tested with beans'}, counted on from{' '}
+          {formatDay(heap.ready, units, sheet.today)}.
+        </li>
+      ))}
+    </ul>
+  );
+};
+
+const Shortfalls = ({ view: { garden }, sheet }: YardProps) => {
+  const written = (text: string): string => readableIn(garden.place.units, text, sheet.today);
+  if (sheet.shortfalls.length === 0) return <p>Nothing is short in the coming year.</p>;
+  return (
+    <>
+      {sheet.shortfalls.map(({ heading, lines }) => (
+        <section>
+          <h3>{written(heading)}</h3>
+          <ul class="plain marked">
+            {lines.map((line) => (
+              <li>{written(line)}</li>
+            ))}
+          </ul>
+        </section>
+      ))}
+    </>
+  );
+};
+
+const Beds = ({ view: { garden, plan }, sheet }: YardProps) => {
+  const { units } = garden.place;
+  const day = (of: string): string => formatDay(of, units, sheet.today);
+  const isTask = (key: string): boolean => plan.tasks.some((task) => task.key === key);
+  if (sheet.beds.length === 0) return null;
+  return (
+    <details open={sheet.beds.length <= 6}>
+      <summary>What each bed wants, and when</summary>
+      <table class="figures">
+        <thead>
+          <tr>
+            {['Bed', 'Layer', 'Compost', 'Between'].map((head) => (
+              <th scope="col">{head}</th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {sheet.beds.map((bed) => (
+            <tr>
+              <th scope="row">
+                {isTask(bed.key) ? <a href={taskPath(garden.id, bed.key)}>{bed.bedName}</a> : bed.bedName}
+              </th>
+              <td>{formatQuantity({ value: bed.layer.depthMm, unit: 'mm' }, units)}</td>
+              <td>
+                {formatQuantity({ value: bed.litres, unit: 'L' }, units)}
+                <Lacking bed={bed} units={units} />
+              </td>
+              <td>
+                {day(bed.window.earliest)} to {day(bed.window.latest)}
+              </td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </details>
+  );
+};
+
+const Lacking = ({ bed: { litres, given }, units }: { bed: BedDemand; units: 'us' | 'metric' }) =>
+  given >= litres ? null : (
+    <span class="under">{formatQuantity({ value: litres - given, unit: 'L' }, units)} short</span>
+  );
