@@ -4,7 +4,16 @@
 import { html } from 'hono/html';
 import type { PropsWithChildren } from 'hono/jsx';
 import type { Problem } from '../garden/problem.ts';
-import { compostPath, feedsPath, historyPath, reportPath, seasonEndPath, weatherPath, weekPath, yearPath } from './addresses.ts';
+import {
+  compostPath,
+  feedsPath,
+  historyPath,
+  reportPath,
+  seasonEndPath,
+  weatherPath,
+  weekPath,
+  yearPath,
+} from './addresses.ts';
 import { stylesheetPath } from './stylesheet.ts';
 
 /** The garden a page is about. */

@@ -29,7 +29,7 @@ export function thinnerWords({ thinner, evenPercent }: Pick<WaysOut, 'thinner' |
       .filter(({ depthMm }) => depthMm > 0)
       .map(
         ({ bedName, depthMm, insteadMm }) =>
-          `${quantity(depthMm, 'mm')} instead of ${quantity(insteadMm, 'mm')} on ${bedName}`,
+          `${Math.floor((100 * depthMm) / insteadMm)} % of the ${quantity(insteadMm, 'mm')} on ${bedName}`,
       ),
     ...(none.length > 0 ? [`no layer this time on ${none.join(', ')}`] : []),
   ].join(', ');

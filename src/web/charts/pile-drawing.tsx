@@ -8,7 +8,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import { HOT_RECORD } from '../../practices/composting/hot-record.ts';
 import { TOO_HOT_C, WORKS_ON_ABOVE_C } from '../../practices/composting/turn.ts';
 import { figure, plain, temperatureUnit } from './amounts-drawn.ts';
-import { CourseFrame, labelBelow, lineLabel, placesOf } from './course-frame.tsx';
+import { CourseFrame, placesOf } from './course-frame.tsx';
 import { bandPath, linePath } from './lines.ts';
 import { roundTicks } from './scales.ts';
 
@@ -24,11 +24,11 @@ interface PileDrawingProps {
   units: UnitSystem;
 }
 
-/** The drawing with its readings; nothing for a pile that nobody put a thermometer in. */
+/** The drawing with its readings; nothing for a pile that a thermometer was put in less than twice. */
 export const PileDrawing = ({ pile, today, units }: PileDrawingProps) => {
   const readings = pile.readings.filter(({ tempC }) => tempC !== undefined);
   const last = readings.at(-1);
-  if (last === undefined || pile.built.day >= today) return null;
+  if (last === undefined || readings.length < 2 || pile.built.day >= today) return null;
   const unit = temperatureUnit(units);
   const days = { from: pile.built.day, to: latestOf(today, last.on) };
   const most = Math.max(FRAME_C.to, ...readings.map(({ tempC = 0 }) => tempC + 2));
@@ -44,11 +44,7 @@ export const PileDrawing = ({ pile, today, units }: PileDrawingProps) => {
         today={today}
         places={places}
         ticks={roundTicks(extent, TICKS).map((at) => ({ at, text: `${plain(at, 0)}°` }))}
-        labels={[
-          lineLabel(places, days.to, unit.of(TOO_HOT_C.due), 'from here too hot: turn', 'end'),
-          lineLabel(places, days.from, unit.of(HOT_RECORD.fromC), 'from here it counts as a hot day', 'start'),
-          labelBelow(places, days.to, unit.of(WORKS_ON_ABOVE_C), 'works fastest above', 'end'),
-        ]}
+        labels={[]}
         words={inWords(pile, readings, units)}
       >
         <path
@@ -71,7 +67,11 @@ export const PileDrawing = ({ pile, today, units }: PileDrawingProps) => {
           <path class="span-mark" d={`M${places.x(on)} ${y(FRAME_C.from)}v-${TURN_MARK}`} />
         ))}
       </CourseFrame>
-      <p class="small">Marks at the foot are turns.</p>
+      <p class="small">
+        Grey: it works fastest, {figure(WORKS_ON_ABOVE_C, unit)} to {figure(TOO_HOT_C.due, unit)} {unit.name}. Dotted:
+        from {figure(HOT_RECORD.fromC, unit)} a day counts as hot, from {figure(TOO_HOT_C.due, unit)} it is too hot and
+        wants turning. Marks at the foot are turns.
+      </p>
       <LogTable pile={pile} units={units} />
     </figure>
   );
@@ -83,8 +83,13 @@ function inWords({ built, turns }: Pile, readings: readonly { on: Day; tempC?: n
   const last = readings.at(-1);
   return (
     `Heat of the pile built on ${formatDay(built.day, units)}: ${readings.length} readings, the hottest ${figure(hottest, unit)} ` +
-    `${unit.name}, the last ${figure(last?.tempC, unit)} ${unit.name} on ${formatDay(last?.on ?? '', units)}; turned ${turns.length} times.`
+    `${unit.name}, the last ${figure(last?.tempC, unit)} ${unit.name} on ${formatDay(last?.on ?? '', units)}; turned ${times(turns.length)}.`
   );
+}
+
+/** "once", "3 times". */
+export function times(count: number): string {
+  return count === 1 ? 'once' : `${count} times`;
 }
 
 const LogTable = ({ pile, units }: { pile: Pile; units: UnitSystem }) => {

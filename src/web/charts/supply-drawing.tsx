@@ -6,7 +6,7 @@ import { monthName } from '../../digest/yard-words.ts';
 import { addDays, type Day, latestOf } from '../../measures/days.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { type DrawnUnit, figure, plain, volumeUnit } from './amounts-drawn.ts';
-import { CourseFrame, labelBelow, lineLabel, type Places, placesOf } from './course-frame.tsx';
+import { CourseFrame, type Places, placesOf } from './course-frame.tsx';
 import { stepPath } from './lines.ts';
 import { roundTicks } from './scales.ts';
 
@@ -48,15 +48,15 @@ export const SupplyDrawing = ({ sheet, units }: SupplyDrawingProps) => {
         today={today}
         places={places}
         ticks={roundTicks({ from: 0, to: unit.of(top) }, TICKS).map((at) => ({ at, text: plain(at, unit.digits) }))}
-        labels={[
-          lineLabel(places, days.to, unit.of(ready.at(-1)?.litres ?? 0), 'ready by then', 'end'),
-          labelBelow(places, days.to, unit.of(wanted.at(-1)?.litres ?? 0), 'wanted by then (broken line)', 'end'),
-        ]}
+        labels={[]}
         words={inWords(sheet, unit)}
       >
         <path class="now-line" d={pathOf(ready, places, unit, days.to)} />
         <path class="ahead-line" d={pathOf(wanted, places, unit, days.to)} />
       </CourseFrame>
+      <p class="small">
+        Whole line: ready by then. Broken line: wanted by then. Where the broken one lies higher, compost is short.
+      </p>
       <MonthTable months={months} unit={unit} />
     </figure>
   );

@@ -56,7 +56,7 @@ export function mixPage({ view: { garden }, asked, sheet, problems }: MixPagePro
         />
         <h2>What is there to add</h2>
         <p class="small">Left empty: more of the same. The amount may be left empty where there is plenty.</p>
-        <Rows names={['have', 'most']} rows={asked.have} count={HAVE_ROWS} hint="as much as wanted" />
+        <Rows names={['have', 'most']} rows={asked.have} count={HAVE_ROWS} hint="plenty" />
         {garden.bins.length > 0 && (
           <label>
             Laid in{' '}
@@ -124,7 +124,7 @@ const KIND_WORDS = { brown: 'Browns: dry and slow', green: 'Greens: wet and fast
 const Answer = ({ sheet, units }: { sheet: MixSheet; units: UnitSystem }) => {
   const written = (text: string): string => readableIn(units, text);
   return (
-    <section>
+    <section class="mixed">
       <table class="figures">
         <tbody>
           {sheet.parts.map(({ name, kind, litres, kg }) => (

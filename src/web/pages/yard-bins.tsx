@@ -7,7 +7,7 @@ import type { HeapSupply } from '../../practices/compost-balance.ts';
 import { builtLitres } from '../../practices/composting/pile-life.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { taskPath } from '../addresses.ts';
-import { PileDrawing } from '../charts/pile-drawing.tsx';
+import { PileDrawing, times } from '../charts/pile-drawing.tsx';
 
 interface YardBinsProps {
   view: GardenView;
@@ -70,7 +70,7 @@ const PileInBin = ({ view: { garden, plan }, pile, heap }: PileInBinProps) => {
       <p>
         {standingOf(pile)}; {pile.built.happened ? 'built' : 'to be built'} {day(pile.built.day)} of{' '}
         {formatQuantity({ value: builtLitres(pile), unit: 'L' }, units)}
-        {pile.turns.length > 0 && `, turned ${pile.turns.length} times`}.
+        {pile.turns.length > 0 && `, turned ${times(pile.turns.length)}`}.
         {heap && (
           <span class="under">
             {formatQuantity({ value: heap.litres, unit: 'L' }, units)} of compost{' '}
