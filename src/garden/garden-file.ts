@@ -260,7 +260,11 @@ export const gardenFileSchema = known('a garden file', {
     ),
     'times away',
   ),
-  household: known('the household', { people: number('people who eat from the garden', 4, 1, 200) }).optional(),
+  household: known('the household', {
+    people: number('people who eat from the garden', 4, 1, 200),
+    clippingsL: number('litres of grass clippings put on the pile in a week of mowing', 40, 0, 5000).optional(),
+    coverCutsL: number('litres of cut covers carried to the pile in a year', 100, 0, 20_000).optional(),
+  }).optional(),
   gear: list(gear, 'frost covers'),
   seeds: list(seed, 'packets of seed'),
   soilTests: list(soilTest, 'soil tests'),

@@ -159,9 +159,13 @@ export interface Away {
   to: Day;
 }
 
-/** Who eats from the garden. */
+/** Who eats from the garden, and what greens they bring to the pile besides the kitchen's. */
 export interface Household {
   people: number;
+  /** Litres of grass clippings put on the pile in a week of mowing. */
+  clippingsL?: number;
+  /** Litres of cut covers carried to the pile in a year; the plan leaves them lying on their beds. */
+  coverCutsL?: number;
 }
 
 /** Covers against frost that the household owns, by kind: single fabric light or heavy, or fabric with film over it. */

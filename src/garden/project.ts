@@ -156,7 +156,7 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
     topdressed: oldestFirst(file.topdressed, onOf).map(({ bed, on, litres }) => ({ bedId: bed, on, litres })),
     compostBought: oldestFirst(file.compostBought, onOf).map((row) => withoutAbsent(row)),
     away: oldestFirst(file.away, ({ from }) => from),
-    ...(file.household ? { household: file.household } : {}),
+    ...(file.household ? { household: withoutAbsent(file.household) } : {}),
     gear: file.gear,
     seeds: file.seeds.map(seedOf),
     soilTests: oldestFirst(file.soilTests, onOf).map(({ bed, ...test }) => withoutAbsent({ ...test, bedId: bed })),

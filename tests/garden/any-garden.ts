@@ -137,7 +137,9 @@ export const anyGardenData = fc
         day.chain((from) => fc.record({ from: fc.constant(from), to: laterThan(from) })),
         { maxLength: 2 },
       ),
-      household: fc.option(fc.constant({ people: 3 }), { nil: undefined }),
+      household: fc.option(fc.constantFrom({ people: 3 }, { people: 2, clippingsL: 40, coverCutsL: 100 }), {
+        nil: undefined,
+      }),
       gear: fc.array(fc.constant({ what: 'light-fabric', areaM2: 12 }), { maxLength: 2 }),
       seeds: fc.array(fc.constantFrom({ crop: 'carrot', packed: 2024 }, { cover: 'oats', packed: 2025 }), {
         maxLength: 2,

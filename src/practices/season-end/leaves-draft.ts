@@ -6,19 +6,21 @@ import { freezeDay, freezeOdds } from '../../climate/freeze.ts';
 import { feedstockById } from '../../handbook/feedstocks.ts';
 import { addDays, clampDay, type Day, earliestOf } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
+import { LITRES_PER_GALLON } from '../../measures/units.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { gardenSubject } from '../subjects.ts';
+import { type ExpectedGreens, expectedGreens, YEAR_DAYS } from './expected-greens.ts';
 import { frozenSpan } from './frozen-span.ts';
 import { inTens, SCRAPS_G_A_DAY, scrapsOf, troddenShare } from './scraps.ts';
 import { winterNeed } from './winter-room.ts';
 
 /** Days after the median first freeze in which most leaves come down, and when enough are down. House default. */
 const FALL_DAYS = { usual: 14, last: 42 } as const;
-/** Days a stock of leaves is to last: to the next fall of leaves. */
-const YEAR_DAYS = 365;
+/** Litres in a leaf sack: 30 US gallons where gallons are read, else 100. House default. */
+const SACK_LITRES = { us: 30 * LITRES_PER_GALLON, metric: 100 } as const;
 /** Minutes to rake up, carry and tread down a hundred litres of loose leaves. House default. */
 const MINUTES_PER_100_L = 4;
 /** Minutes where no amount is known. House default. */
@@ -30,7 +32,8 @@ export function leavesDrafts(input: PracticeInput, season: number): TaskDraft[] 
   const freeze = freezeDay(climate, { event: 'first-autumn', limitF: 32, season, chancePercent: 50 });
   const window = freeze && garden.bins.length > 0 ? leafWindow(input, season, freeze) : undefined;
   if (freeze === undefined || window === undefined) return [];
-  const stock = garden.household && scrapsOf(garden.household.people, YEAR_DAYS).browns;
+  const greens = garden.household && expectedGreens(garden.household, climate, season);
+  const stock = greens?.browns;
   return [
     {
       key: `leaves/garden/${season}`,
@@ -58,7 +61,7 @@ export function leavesDrafts(input: PracticeInput, season: number): TaskDraft[] 
       odds: freezeOdds(climate, { event: 'first-autumn', limitF: 32, season }),
       reasons: [
         { rule: 'leaves.fall', saw: { freeze }, limit: window.latest, source: 'common practice' },
-        ...(stock === undefined ? [] : [stockReason(input, stock)]),
+        ...(greens === undefined ? [] : [stockReason(input, greens), ...moreReasons(greens)]),
       ],
       makes: [],
     },
@@ -77,15 +80,18 @@ function leafWindow({ climate }: PracticeInput, season: number, freeze: Day): Wi
 function leafSteps(input: PracticeInput, season: number, stock: number | undefined): string[] {
   return [
     'Rake them up dry, and run the mower over them if you have one: cut leaves do not mat.',
-    ...(stock === undefined ? [reckonStep()] : [stockStep(stock), ...winterStep(input, season)]),
+    ...(stock === undefined ? [reckonStep()] : [stockStep(input, stock), ...winterStep(input, season)]),
     'Keep them dry and off the ground: sacks with holes, or a wire ring with a sheet over it.',
   ];
 }
 
-function stockStep(stock: number): string {
+function stockStep({ garden }: PracticeInput, stock: number): string {
+  const trodden = inTens(stock * troddenShare());
+  const sackL = SACK_LITRES[garden.place.units];
+  const sacks = Math.ceil(trodden / sackL);
   return (
-    `Wanted: ${quantity(stock, 'L')} loose, about ${quantity(inTens(stock * troddenShare()), 'L')} trodden down. ` +
-    'Less is no harm, but then straw or cardboard makes up for it.'
+    `Wanted: ${quantity(stock, 'L')} loose, about ${quantity(trodden, 'L')} trodden down: ${sacks} ` +
+    `${sacks === 1 ? 'sack' : 'sacks'} of ${quantity(sackL, 'L')}. Less is no harm, but then straw or cardboard makes up for it.`
   );
 }
 
@@ -100,12 +106,18 @@ function reckonStep(): string {
   return `Reckon ${quantity(scrapsOf(1, YEAR_DAYS).browns, 'L')} of loose leaves a year for each person who eats here.`;
 }
 
-function stockReason({ garden }: PracticeInput, stock: number): Reason {
+function stockReason({ garden }: PracticeInput, { scraps, browns }: ExpectedGreens): Reason {
   const { low: gramsLow, high: gramsHigh } = SCRAPS_G_A_DAY;
   const people = garden.household?.people ?? 0;
-  return {
-    rule: 'leaves.stock',
-    saw: { people, gramsLow, gramsHigh, scraps: scrapsOf(people, YEAR_DAYS).scraps, litres: stock },
-    source: 'compost:S50',
-  };
+  return { rule: 'leaves.stock', saw: { people, gramsLow, gramsHigh, scraps, litres: browns }, source: 'compost:S50' };
+}
+
+/** The greens that come besides the kitchen's, where the household said of any. */
+function moreReasons({ clippings, mownWeeks, coverCuts }: ExpectedGreens): Reason[] {
+  return [
+    ...(clippings > 0
+      ? [{ rule: 'leaves.clippings', saw: { clippings, weeks: mownWeeks }, source: "the garden's own plan" } as const]
+      : []),
+    ...(coverCuts > 0 ? [{ rule: 'leaves.covers', saw: { coverCuts }, source: "the garden's own plan" } as const] : []),
+  ];
 }

@@ -27,7 +27,12 @@ export const seasonEndSentences: Practice['sentences'] = {
     `after ${dated(String(limit))} they lie wet or under snow.`,
   'leaves.stock': (reason) =>
     `In a year ${people(reason)} about ${quantity(Number(reason.saw.scraps), 'L')} of kitchen scraps (${band(reason)}), ` +
-    `and two of browns go with one of them: ${quantity(Number(reason.saw.litres), 'L')}.`,
+    `and two of browns go with one of all greens: ${quantity(Number(reason.saw.litres), 'L')}.`,
+  'leaves.clippings': ({ saw }) =>
+    `Mowing brings ${quantity(Number(saw.clippings), 'L')} of clippings to the pile, in the ${saw.weeks} weeks of a usual year in ` +
+    'which grass grows.',
+  'leaves.covers': ({ saw }) =>
+    `Cut covers carried to the pile come to ${quantity(Number(saw.coverCuts), 'L')} a year.`,
   'winter-bin.frozen': ({ saw, limit }) =>
     `From ${dated(String(saw.from))} to ${dated(String(saw.thaw))} the usual day is below ` +
     `${quantity(Number(saw.tempC), 'tempC')} on average: ${saw.days} days in which nothing in a bin shrinks. Room is made ` +

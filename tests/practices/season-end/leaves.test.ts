@@ -17,6 +17,25 @@ describe('leaves', () => {
     expect(steps.join(' ')).toContain('⟦740 L⟧ loose');
   });
 
+  it('are so many sacks once they are trodden down', () => {
+    // 740 L × 119 / 267 = 330 L in tens: four sacks of 100 L, or three of 30 gal (113.6 L).
+    const household = { people: 2 };
+    expect(leaves({ household }).steps.join(' ')).toContain('⟦330 L⟧ trodden down: 4 sacks of ⟦100 L⟧');
+    expect(leaves({ household, place: { units: 'us' } }).steps.join(' ')).toMatch(/: 3 sacks of ⟦113\.\d+ L⟧/);
+  });
+
+  it('go with clippings and cut covers too, where the household brings them to the pile', () => {
+    const { supplies, reasons } = leaves({ household: { people: 2, clippingsL: 40, coverCutsL: 100 } });
+    const mown = reasons.find(({ rule }) => rule === 'leaves.clippings');
+    const weeks = Number(mown?.saw.weeks);
+    // Milwaukee's mean air is above 10 °C from early May to the middle of October.
+    expect(weeks).toBeGreaterThanOrEqual(21);
+    expect(weeks).toBeLessThanOrEqual(25);
+    expect(mown?.saw.clippings).toBe(40 * weeks);
+    expect(supplies[0]?.amount?.value).toBe(2 * (370 + 40 * weeks + 100));
+    expect(reasons.map(({ rule }) => rule)).toContain('leaves.covers');
+  });
+
   it('say how much of them the winter bin wants', () => {
     // 2 people × 94 days × 0.5 L = 94 L, in tens 100 L, twice.
     expect(leaves({ household: { people: 2 } }).steps).toContain('Of these, ⟦200 L⟧ go beside the winter bin.');
