@@ -22,7 +22,7 @@ import {
 } from './pile-life.ts';
 import { compostSentences } from './sentences.ts';
 import { sickInPile, sickPileCaution, sickPileDraft } from './sick-pile.ts';
-import { suspectDraft } from './suspect-draft.ts';
+import { suspectDraft, untestedCaution } from './suspect-draft.ts';
 import { doneHeating, nextTurn } from './turn.ts';
 import { turnDraft } from './turn-draft.ts';
 
@@ -69,7 +69,10 @@ function binOf(input: PracticeInput, pile: Pile): Bin {
 function pileDraft(input: PracticeInput, pile: Pile, bin: Bin, sick: readonly SickPlanting[]): TaskDraft | undefined {
   const draft = jobOf(input, pile, bin);
   if (draft?.kind !== 'check-maturity') return draft;
-  return { ...draft, cautions: [...draft.cautions, ...sickPileCaution(pile, sick)] };
+  return {
+    ...draft,
+    cautions: [...draft.cautions, ...sickPileCaution(pile, sick), ...untestedCaution(input.garden, pile)],
+  };
 }
 
 function jobOf(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft | undefined {

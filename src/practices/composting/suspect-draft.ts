@@ -1,7 +1,7 @@
 /**
  * Growing beans in hay, straw or dung of unknown history before it goes into a pile.
  */
-import type { Bin, Pile } from '../../garden/garden.ts';
+import type { Bin, Garden, Pile } from '../../garden/garden.ts';
 import { feedstockById, mayHoldWeedkiller } from '../../handbook/feedstocks.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import type { TaskDraft } from '../draft.ts';
@@ -59,6 +59,16 @@ export function suspectDraft(pile: Pile, bin: Bin, startedOn: Day): TaskDraft | 
     ],
     makes: [],
   };
+}
+
+/** Said at the look whether a pile is ready, where it holds suspect stuff that nobody tested or vouched for. */
+export function untestedCaution({ done, skipped }: Pick<Garden, 'done' | 'skipped'>, pile: Pile): string[] {
+  const suspect = suspectsIn(pile);
+  const key = suspectKey(pile.id);
+  if (suspect.length === 0 || skipped[key] !== undefined || done.some((mark) => mark.key === key)) return [];
+  return [
+    `It holds ${suspect.join(' and ')}. Unless you know that it saw no weedkiller, grow beans in a pot of this compost before it goes on a bed.`,
+  ];
 }
 
 /** What in a pile may carry weedkiller, by name. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Garden } from '../../../src/garden/garden.ts';
 import { readableIn } from '../../../src/measures/quantity.ts';
 import { draft, draftsIn, garden, pile } from '../gardens.ts';
 
@@ -31,6 +32,22 @@ describe('hay, straw and dung of unknown history', () => {
     const soon = draftsIn(garden({ startedOn: '2027-05-20', piles: [withStraw('2027-06-01')] }));
     for (const drafts of [built, soon]) expect(drafts.filter(({ kind }) => kind === 'test-material')).toEqual([]);
     expect(draft(soon, 'pile-build/pile:p').cautions.join(' ')).toMatch(/weedkiller/);
+  });
+
+  it('nobody tested is tested in the compost: the look whether it is ready says so', () => {
+    const look = (parts: Partial<Garden>) =>
+      draft(
+        draftsIn(
+          garden({
+            startedOn: '2027-10-10',
+            piles: [{ ...withStraw('2027-06-01'), curingSince: '2027-10-01' }],
+            ...parts,
+          }),
+        ),
+        'pile-maturity/',
+      ).cautions.join(' ');
+    expect(look({})).toContain('It holds wheat straw.');
+    expect(look({ skipped: { 'pile-bean-test/pile:p': '2027-05-01' } })).not.toContain('It holds');
   });
 
   it('a pile nobody builds needs no test', () => {

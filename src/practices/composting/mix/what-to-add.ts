@@ -44,7 +44,7 @@ export function whatToAdd(
   const things = atHand.filter(({ material }) => isReckoned(material));
   const found = firstReached(portions, things, target);
   if (found) return found;
-  const instead = firstReached(portions, [...things, ...COMMON], target);
+  const instead = helpful(portions, firstReached(portions, [...things, ...COMMON], target));
   return {
     reach: 'not',
     hindrance: hindranceOf(portions, things, target),
@@ -65,6 +65,14 @@ function firstReached(portions: readonly Portion[], things: readonly AtHand[], t
     within(portions, things, carbonToNitrogen, WILL_DO.moisturePct) ??
     within(portions, things, WILL_DO.carbonToNitrogen, WILL_DO.moisturePct);
   return workable && { reach: 'will do', ...workable };
+}
+
+/** Times its own volume that a mix may be told to take in before that is no help. House default. */
+const NO_HELP_TIMES = 3;
+
+function helpful(portions: readonly Portion[], found: Reached | undefined): Reached | undefined {
+  if (found === undefined) return undefined;
+  return volumeOf(found.add) <= NO_HELP_TIMES * mixOf(portions).whole.litres ? found : undefined;
 }
 
 /** Stuff most households can get, to say what would help. */
