@@ -81,6 +81,8 @@ const pileRead = z.object({
   tempC: z.number().optional(),
   moisture: z.enum(['dry', 'damp', 'wet']).optional(),
   smell: z.enum(['earthy', 'ammonia', 'sour']).optional(),
+  pests: z.literal(true).optional(),
+  slumped: z.literal(true).optional(),
 });
 
 /** How cold the night after an evening is expected to be, or was. */

@@ -147,6 +147,8 @@ const pile = known('a pile', {
       tempC: number('degrees C', 55, -30, 95).optional(),
       moisture: choice(['dry', 'damp', 'wet']).optional(),
       smell: choice(['earthy', 'ammonia', 'sour']).optional(),
+      pests: z.literal(true, { error: 'Write pests: true, or leave it out.' }).optional(),
+      slumped: z.literal(true, { error: 'Write slumped: true, or leave it out.' }).optional(),
     }),
     'readings',
   ),

@@ -113,6 +113,10 @@ export interface PileReading {
   tempC?: number;
   moisture?: MoistureFeel;
   smell?: PileSmell;
+  /** Flies, rats or mice were at it. */
+  pests?: true;
+  /** It has sunk together, so that little air is left in it. */
+  slumped?: true;
 }
 
 /** A compost pile, built or planned, with its log: turns and readings oldest first. */

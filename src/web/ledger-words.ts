@@ -39,7 +39,8 @@ export function factInWords(
       const pile = piles.find(({ id }) => id === fact.pileId);
       const bin = bins.find(({ id }) => id === pile?.binId);
       const temp = fact.tempC === undefined ? undefined : formatQuantity({ value: fact.tempC, unit: 'tempC' }, units);
-      const seen = [temp, fact.moisture, fact.smell].filter((part) => part !== undefined).join(', ');
+      const signs = [fact.pests && 'pests at it', fact.slumped && 'slumped'];
+      const seen = [temp, fact.moisture, fact.smell, ...signs].filter((part) => part !== undefined).join(', ');
       return `Looked at the pile in ${bin?.name ?? fact.pileId} on ${formatDay(fact.on, units, beside)}: ${seen}`;
     }
     case 'cold-night-told': {

@@ -49,6 +49,7 @@ export const compostSources = entries('compost', {
     S55: 'Penn State, home composting guide',
     S56: "US EPA, Backyard Composting: It's Only Natural",
     S57: 'Magdoff & van Es, Building Soils for Better Crops, third edition, SARE, chapter 13',
+    S58: 'Sherman, Backyard Composting of Yard, Garden, and Food Discards, AG-791, NC State Extension, 2017',
     S59: 'Deschutes Recycling, Oregon, weight of bulk compost',
     S60: 'University of Wisconsin Extension, Master Composter Program, 2015',
     S61: 'Clackamas County Master Gardeners, Oregon State University, Gardening with Composts and Mulches',

@@ -20,6 +20,7 @@ import {
   rawLitres,
   startBy,
 } from './pile-life.ts';
+import { recheckDraft } from './recheck-draft.ts';
 import { compostSentences } from './sentences.ts';
 import { sickInPile, sickPileCaution, sickPileDraft } from './sick-pile.ts';
 import { suspectDraft, untestedCaution } from './suspect-draft.ts';
@@ -42,6 +43,7 @@ export const composting: Practice = {
     return {
       drafts: [
         ...piles.flatMap(({ pile, draft }) => (draft ? [draft, ...laterDrafts(input, pile, draft)] : [])),
+        ...piles.flatMap(({ pile, bin }) => recheckOf(pile, bin) ?? []),
         ...piles.flatMap(({ pile, bin }) => testOf(input, pile, bin) ?? []),
         ...piles.flatMap(({ pile, bin, sick }) => sick.map((each) => sickPileDraft(pile, bin, each))),
       ],
@@ -56,6 +58,10 @@ export const composting: Practice = {
 
 function testOf({ garden }: PracticeInput, pile: Pile, bin: Bin): TaskDraft | undefined {
   return garden.skipped[buildKey(pile.id)] === undefined ? suspectDraft(pile, bin, garden.startedOn) : undefined;
+}
+
+function recheckOf(pile: Pile, bin: Bin): TaskDraft | undefined {
+  return pile.finishedOn === undefined ? recheckDraft(pile, bin) : undefined;
 }
 
 function binOf(input: PracticeInput, pile: Pile): Bin {

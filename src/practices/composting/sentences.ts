@@ -42,6 +42,13 @@ export const compostSentences: Practice['sentences'] = {
     `It smelt of ammonia on ${dated(String(saw.on))}: nitrogen is going to waste. Browns hold it.`,
   'pile-turn.wet': ({ saw }) =>
     `It felt too wet on ${dated(String(saw.on))}: water in the pores keeps air out. Dry browns take it up.`,
+  'pile-turn.pests': ({ saw }) =>
+    `Pests were at it on ${dated(String(saw.on))}: scraps that lie open draw them. Bury them in the middle as you turn.`,
+  'pile-turn.slumped': ({ saw }) =>
+    `It had slumped by ${dated(String(saw.on))}: packed stuff holds no air. Turning loosens it.`,
+  'pile-recheck.after-turn': ({ saw, limit }) =>
+    `It ${saw.sign} on ${dated(String(saw.on))} and was turned on ${dated(String(saw.turned))}: ${limit} days show whether ` +
+    'that was enough.',
   'pile-turn.dry': ({ saw }) =>
     `It felt dry on ${dated(String(saw.on))}: a dry pile stops working. Water it as it is turned, and it heats again.`,
   'pile-turn.cooling': ({ saw, limit }) =>

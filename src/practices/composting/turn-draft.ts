@@ -16,6 +16,8 @@ const BECAUSE: Readonly<Record<TurnCause, string>> = {
   sour: ': it smells sour',
   ammonia: ': it smells of ammonia',
   wet: ': it is too wet',
+  pests: ': pests are at it',
+  slumped: ': it has slumped',
   dry: ': it is too dry',
   cooling: ': it is cooling',
   calendar: '',
@@ -38,9 +40,15 @@ const MISSED_NOTES: Readonly<Record<NextTurn['cause'], string>> = {
   ammonia: 'It goes on losing nitrogen to the air: turn it at your next chance.',
   cooling: 'The pile is only slower for it: turn it when you next can.',
   dry: 'It has all but stopped until it is wet again: water it as you turn, when you next can.',
+  pests: 'They settle in where scraps lie open: bury the scraps today, and turn it when you next can.',
+  slumped: 'It goes sour where air no longer gets in: turn it when you next can.',
   wet: 'It may turn sour: turn it at your next chance, with dry browns.',
   calendar: 'The pile is only slower for it: turn it when you next can.',
 };
+
+/** Where rats may have been (common practice). */
+const PEST_CAUTION =
+  'Droppings and nests can carry disease: wet them before you fork, wear gloves and a mask, and wash your hands after.';
 
 /** Turn a pile; only the next turn is a task, later ones are a line in it. */
 export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: NextTurn): TaskDraft {
@@ -53,7 +61,7 @@ export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: Next
     weight: 'work',
     title: `Turn the pile in ${bin.name}${BECAUSE[turn.cause]}`,
     steps: turnSteps(input, pile, turn),
-    cautions: OPENING_CAUTIONS,
+    cautions: turn.cause === 'pests' ? [...OPENING_CAUTIONS, PEST_CAUTION] : OPENING_CAUTIONS,
     supplies: [{ what: 'fork' }, ...mixIn(pile, turn)],
     window: turn.window,
     ifMissed: 'still do',
@@ -95,6 +103,15 @@ function turnSteps(input: PracticeInput, pile: Pile, turn: NextTurn): string[] {
       ? [
           `Mix in about ${quantity(brownsLitres(pile), 'L')} of dry browns as you turn, and smell it again in three days.`,
         ]
+      : []),
+    ...(cause === 'pests'
+      ? [
+          'Bring scraps to the middle and cover them with a hand of dry leaves or finished compost; no meat, fish, dairy or oil.',
+          'Where rats or mice come, food scraps want a closed bin with a lid and a floor of fine mesh.',
+        ]
+      : []),
+    ...(cause === 'slumped'
+      ? ['Loosen what has packed, and mix in coarse stuff such as straw where it is all fine.']
       : []),
     ...(cause === 'dry'
       ? [`Water each layer as you turn, ${quantity(CAN_LITRES, 'L')} at a time, and take its heat again in five days.`]

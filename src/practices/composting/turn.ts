@@ -23,7 +23,7 @@ const HEAT_UP_DAYS = 5;
 const LEAST_TURNS = 4;
 
 /** What a turn is for. */
-export type TurnCause = 'too hot' | 'sour' | 'ammonia' | 'wet' | 'dry' | 'cooling' | 'calendar';
+export type TurnCause = 'too hot' | 'sour' | 'ammonia' | 'wet' | 'pests' | 'dry' | 'slumped' | 'cooling' | 'calendar';
 
 /** The next turn's window with what decided it. */
 export interface NextTurn {
@@ -91,7 +91,9 @@ const ANSWER: Readonly<Record<Exclude<TurnCause, 'calendar'>, { days: number; so
   sour: { days: 2, source: 'compost:S8' },
   ammonia: { days: 3, source: 'compost:S5' },
   wet: { days: 3, source: 'compost:S12' },
+  pests: { days: 3, source: 'compost:S58' },
   dry: { days: 3, source: 'compost:S8' },
+  slumped: { days: 7, source: 'house default' },
   cooling: { days: 3, source: 'compost:S27' },
 };
 
@@ -114,16 +116,18 @@ function toldByReading(reading: PileReading, moved: Day, climate: Climate): Next
 }
 
 function causeIn(
-  { on, tempC, smell, moisture }: PileReading,
+  { on, tempC, smell, moisture, pests, slumped }: PileReading,
   moved: Day,
   climate: Climate,
 ): Exclude<TurnCause, 'calendar'> | undefined {
   if (tempC !== undefined && tempC >= TOO_HOT_C.due) return 'too hot';
   if (smell === 'sour' || smell === 'ammonia') return smell;
   if (moisture === 'wet') return 'wet';
+  if (pests) return 'pests';
   const asleep = rests(climate, on) && (tempC ?? 0) <= WORKS_ON_ABOVE_C;
   if (asleep) return undefined;
   if (moisture === 'dry') return 'dry';
+  if (slumped) return 'slumped';
   const cool = tempC !== undefined && tempC < COOLING_C && daysBetween(moved, on) >= HEAT_UP_DAYS;
   return cool ? 'cooling' : undefined;
 }
