@@ -5,6 +5,7 @@ import { firstTables } from './0001-first-tables.ts';
 import { weatherInTheLedger } from './0002-weather-in-the-ledger.ts';
 import { feedsThatLast } from './0003-feeds-that-last.ts';
 import { feedShapes } from './0004-feed-shapes.ts';
+import { readingKeys } from './0005-reading-keys.ts';
 import type { Migration } from './migration.ts';
 
 export const migrations: readonly Migration[] = [
@@ -12,4 +13,5 @@ export const migrations: readonly Migration[] = [
   { version: 2, name: 'weather-in-the-ledger', up: weatherInTheLedger },
   { version: 3, name: 'feeds-that-last', up: feedsThatLast },
   { version: 4, name: 'feed-shapes', up: feedShapes },
+  { version: 5, name: 'reading-keys', up: readingKeys },
 ];

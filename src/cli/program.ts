@@ -14,12 +14,16 @@ import { feedRotate } from './commands/feed-rotate.ts';
 import { gardenCheck } from './commands/garden-check.ts';
 import { gardenExport } from './commands/garden-export.ts';
 import { gardenImport } from './commands/garden-import.ts';
+import { keyList } from './commands/key-list.ts';
+import { keyNew } from './commands/key-new.ts';
+import { keyRevoke } from './commands/key-revoke.ts';
 import { mix } from './commands/mix.ts';
 import { near } from './commands/near.ts';
 import { plan } from './commands/plan.ts';
 import { reportAway } from './commands/report-away.ts';
 import { reportColdNight } from './commands/report-cold-night.ts';
 import { reportDisease } from './commands/report-disease.ts';
+import { reportPile } from './commands/report-pile.ts';
 import { reportSqueeze } from './commands/report-squeeze.ts';
 import { reportWeather } from './commands/report-weather.ts';
 import { seasonEnd } from './commands/season-end.ts';
@@ -61,9 +65,11 @@ const loamtide = commandGroup(
       reportAway,
       reportColdNight,
       reportDisease,
+      reportPile,
       reportSqueeze,
       reportWeather,
     ]),
+    commandGroup('key', 'Keys for scripts that tell of piles: new, list, revoke.', [keyNew, keyList, keyRevoke]),
     snow,
     undo,
     backup,

@@ -14,6 +14,7 @@ import type { Store } from '../store/store.ts';
 import { addFeed, changeFeed, rotateFeed } from './feeds.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
+import { addReadingKey, gardenOfKey } from './reading-keys.ts';
 import { refuseUnlikely, reportPreview } from './reports.ts';
 import { ServedFeeds } from './served-feeds.ts';
 import type { Steward } from './steward.ts';
@@ -72,6 +73,10 @@ export function createSteward({ store, clock, report = console.error }: StewardS
       ),
     readPile: (gardenId, reading, by) =>
       accept(gardenId, by, (view) => [{ kind: 'pile-read', ...knownPile(view, reading) }]),
+    addReadingKey: (gardenId, label) => addReadingKey({ store, clock }, gardenId, label),
+    readingKeys: (gardenId) => store.readingKeys(gardenId),
+    revokeReadingKey: (gardenId, id) => store.revokeReadingKey(gardenId, id, clock.now()),
+    gardenOfKey: (key) => gardenOfKey(store, key),
     async previewReport(gardenId, report) {
       const view = await planner.view(gardenId);
       return reportPreview(planner, view, report);

@@ -14,6 +14,7 @@ import type { Quantity } from '../measures/quantity.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan } from '../schedule/plan.ts';
 import type { Feed } from '../store/feeds.ts';
+import type { ReadingKey } from '../store/reading-keys.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 
 /** Everything a page needs about one garden. */
@@ -118,6 +119,12 @@ export interface Steward {
   pin(gardenId: string, key: TaskKey, day: Day, by: string): Promise<Plan>;
   unpin(gardenId: string, key: TaskKey, by: string): Promise<Plan>;
   readPile(gardenId: string, reading: ReportedReading, by: string): Promise<Plan>;
+  /** A key for scripts that tell of piles; shown this once. */
+  addReadingKey(gardenId: string, label: string): Promise<{ kept: ReadingKey; key: string }>;
+  readingKeys(gardenId: string): Promise<ReadingKey[]>;
+  revokeReadingKey(gardenId: string, id: string): Promise<boolean>;
+  /** The garden a key belongs to; nothing for a wrong or revoked one. */
+  gardenOfKey(key: string): Promise<string | undefined>;
   /** What a report would do to the plan; nothing is kept. */
   previewReport(gardenId: string, report: Report): Promise<ReportPreview>;
   /** Takes a report in. */

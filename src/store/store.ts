@@ -29,6 +29,7 @@ import { createGarden, factsVersion, gardenIds, type NewGarden } from './gardens
 import { type Appended, append, ledger, type NewEntry } from './ledger.ts';
 import { migrate } from './migrate.ts';
 import { plan, savePlan } from './plans.ts';
+import { addReadingKey, findReadingKey, type ReadingKey, readingKeys, revokeReadingKey } from './reading-keys.ts';
 import type { Database } from './tables.ts';
 import { recordVersion, replaceWeatherRecord, type WeatherRecord, weatherRecord } from './weather.ts';
 
@@ -75,6 +76,14 @@ export interface Shelves {
   feedText(feed: FeedName): Promise<FeedText | undefined>;
   /** Keeps a feed's text in place of the one there was. */
   saveFeedText(feed: FeedName, text: FeedText): Promise<void>;
+  /** The garden's keys for readings, revoked ones included. */
+  readingKeys(gardenId: string): Promise<ReadingKey[]>;
+  /** Keeps a new key by its hash. */
+  addReadingKey(key: ReadingKey, keyHash: string): Promise<void>;
+  /** Closes a key for good; returns whether there was such an open key. */
+  revokeReadingKey(gardenId: string, id: string, at: Instant): Promise<boolean>;
+  /** The open key that a hash belongs to. */
+  findReadingKey(keyHash: string): Promise<ReadingKey | undefined>;
 }
 
 export interface Store extends Shelves {
@@ -144,5 +153,9 @@ function shelvesOf(db: Database): Shelves {
     noteFetches: (fetches) => noteFetches(db, fetches),
     feedText: (feed) => feedText(db, feed),
     saveFeedText: (feed, text) => saveFeedText(db, feed, text),
+    readingKeys: (gardenId) => readingKeys(db, gardenId),
+    addReadingKey: (key, keyHash) => addReadingKey(db, key, keyHash),
+    revokeReadingKey: (gardenId, id, at) => revokeReadingKey(db, gardenId, id, at),
+    findReadingKey: (keyHash) => findReadingKey(db, keyHash),
   };
 }

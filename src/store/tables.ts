@@ -82,6 +82,16 @@ interface FeedTextRow {
   body: string;
 }
 
+/** A key as its row holds it: what it hashes to, never itself. */
+export interface ReadingKeyRow {
+  garden_id: string;
+  id: string;
+  label: string;
+  key_hash: string;
+  created_at: string;
+  revoked_at: string | null;
+}
+
 /** Every table by name. */
 export interface Tables {
   migrations: MigrationRow;
@@ -93,6 +103,7 @@ export interface Tables {
   feeds: FeedRow;
   former_addresses: FormerAddressRow;
   feed_texts: FeedTextRow;
+  reading_keys: ReadingKeyRow;
 }
 
 /** A database, or one transaction of it. */

@@ -12,6 +12,8 @@ import { feedsRoutes } from './feeds-route.tsx';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { historyRoutes } from './history-route.tsx';
 import { troublePage } from './pages/plain.tsx';
+import { pileReadingRoutes } from './pile-reading-route.tsx';
+import { readingRoutes } from './readings-route.ts';
 import { reportRoutes } from './report-route.tsx';
 import { seasonEndRoutes } from './season-end-route.tsx';
 import type { WebSettings } from './settings.ts';
@@ -45,7 +47,9 @@ export function createApp({ steward, settings, report = console.error }: AppPart
 
 function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   const app = new Hono();
-  app.use(safetyHeaders, hostGuard(settings), originGuard, formLimit);
+  app.use(safetyHeaders, hostGuard(settings));
+  app.route('/', readingRoutes(steward));
+  app.use(originGuard, formLimit);
   app.get('/robots.txt', (c) => c.text(ROBOTS));
   app.get('/health', (c) => c.json({ status: 'ok' }));
   app.get('/style.css', (c) =>
@@ -60,6 +64,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', weatherRoutes(steward));
   app.route('/', reportRoutes(steward));
   app.route('/', diseaseRoutes(steward));
+  app.route('/', pileReadingRoutes(steward));
   app.route('/', awayRoutes(steward));
   app.route('/', seasonEndRoutes(steward));
   app.route('/', compostRoutes(steward));

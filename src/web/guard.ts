@@ -10,7 +10,7 @@ import { Trouble } from './trouble.ts';
 const BODY_LIMIT_BYTES = 64 * 1024;
 
 /** What stays reachable under the public address while no password exists. */
-const PUBLIC_PATHS = /^\/(?:feed\/[^/]+|robots\.txt|health)$/;
+const PUBLIC_PATHS = /^\/(?:feed\/[^/]+|api\/piles\/[^/]+\/readings|robots\.txt|health)$/;
 
 /** Headers a proxy leaves on what it passes on. */
 const PROXY_HEADERS = ['forwarded', 'x-forwarded-for', 'x-forwarded-host', 'x-real-ip', 'via'];

@@ -18,6 +18,11 @@ const REPORTS: readonly { what: ReportName; name: string; about: string }[] = [
       'First what it would do: work pulled forward, work that waits, and what would be missed; then the sheet to leave.',
   },
   {
+    what: 'pile',
+    name: 'A look at a pile',
+    about: 'How warm it is, how it feels and smells, pests or slumping: the next turn is worked out from it.',
+  },
+  {
     what: 'disease',
     name: 'A disease found',
     about: 'On a crop in a bed: what comes out, what stays away for how long, and which piles are held back.',

@@ -1,0 +1,100 @@
+import type { Pile } from '../../garden/garden.ts';
+import { suggestion } from '../../garden/nearest-name.ts';
+import { readDegrees } from '../../measures/typed-temperature.ts';
+import { factInWords } from '../../web/ledger-words.ts';
+import { command, switchOption } from '../command.ts';
+import { BY, chosenGarden, withHousehold } from '../household.ts';
+import { ofOneGarden } from '../options.ts';
+import { writeLines } from '../output.ts';
+import { refusal } from '../refusal.ts';
+import { choiceValue, dayValue, textValue } from '../values.ts';
+
+export const reportPile = command({
+  name: 'pile',
+  about: 'Tells how warm a pile is, how it feels and smells, and whether pests are at it or it has slumped.',
+  options: {
+    pile: {
+      flags: '--pile <id>',
+      about: 'the pile, by its id or its bin',
+      value: textValue('Name a pile or its bin.'),
+    },
+    temp: {
+      flags: '--temp <degrees>',
+      about: 'in the middle, with its unit, such as 58C or 136F',
+      value: textValue('Give degrees with their unit, such as 58C.').optional(),
+    },
+    moisture: {
+      flags: '--moisture <feel>',
+      about: 'how a handful feels: dry, damp or wet',
+      value: choiceValue(['dry', 'damp', 'wet']).optional(),
+    },
+    smell: {
+      flags: '--smell <smell>',
+      about: 'earthy, ammonia or sour',
+      value: choiceValue(['earthy', 'ammonia', 'sour']).optional(),
+    },
+    pests: switchOption('--pests', 'flies, rats or mice are at it'),
+    slumped: switchOption('--slumped', 'it has sunk together'),
+    on: { flags: '--on <day>', about: 'the day it was looked at (default: today)', value: dayValue.optional() },
+    ...ofOneGarden,
+  },
+  run: (call) =>
+    withHousehold(call, {}, async ({ steward }) => {
+      const { at, options } = call;
+      const gardenId = await chosenGarden(steward, options.garden);
+      const { garden, plan } = await steward.view(gardenId);
+      const { moisture, smell, pests, slumped } = options;
+      const tempC = options.temp === undefined ? undefined : coreIn(options.temp);
+      const seen = {
+        ...(tempC === undefined ? {} : { tempC }),
+        ...(moisture === undefined ? {} : { moisture }),
+        ...(smell === undefined ? {} : { smell }),
+        ...(pests ? { pests } : {}),
+        ...(slumped ? { slumped } : {}),
+      };
+      if (Object.keys(seen).length === 0)
+        throw refusal(
+          'Nothing was told.',
+          'the pile',
+          'Nothing of it is named.',
+          'Give --temp, --moisture, --smell, --pests or --slumped.',
+        );
+      const on = options.on ?? plan.today;
+      const read = { pileId: pileNamed(garden, options.pile).id, on, ...seen };
+      await steward.readPile(gardenId, read, BY);
+      writeLines(at.stdout, [factInWords({ kind: 'pile-read', ...read }, garden, plan.today)]);
+    }),
+});
+
+/** Core temperatures a pile can have, °C. */
+const CORE_C = { least: -30, most: 95 } as const;
+
+function coreIn(text: string): number {
+  const tempC = readDegrees(text);
+  if (tempC !== undefined && tempC >= CORE_C.least && tempC <= CORE_C.most) return Math.round(tempC * 10) / 10;
+  throw refusal(
+    'Nothing was told.',
+    '--temp',
+    `"${text}" is no core of a pile.`,
+    'Give degrees with their unit, such as 58C or 136F.',
+  );
+}
+
+/** A pile by its id, or the newest in a bin. */
+function pileNamed(
+  { piles, bins }: { piles: readonly Pile[]; bins: readonly { id: string; name: string }[] },
+  wanted: string,
+): Pile {
+  const word = wanted.toLowerCase();
+  const bin = bins.find(({ id, name }) => id === word || name.toLowerCase() === word);
+  const inBin = piles.filter(({ binId, built }) => binId === bin?.id && built.happened);
+  const pile = piles.find(({ id }) => id === wanted) ?? inBin.sort((a, b) => (a.built.day < b.built.day ? 1 : -1))[0];
+  if (pile !== undefined) return pile;
+  const names = [...bins.map(({ name }) => name), ...piles.map(({ id }) => id)];
+  throw refusal(
+    'Nothing was told.',
+    '--pile',
+    `"${wanted}" is no pile, and no bin with one.`,
+    suggestion(wanted, names),
+  );
+}

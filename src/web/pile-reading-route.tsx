@@ -1,0 +1,70 @@
+/**
+ * A look at a pile, told on a page.
+ */
+import { Hono } from 'hono';
+import { readDegrees } from '../measures/typed-temperature.ts';
+import type { UnitSystem } from '../measures/units.ts';
+import type { ReportedReading, Steward } from '../steward/steward.ts';
+import { reportPath } from './addresses.ts';
+import { type Form, readForm, SHOWN_CHARACTERS } from './form.ts';
+import { BY, gardenView } from './garden-view.ts';
+import { type PileEntered, pileReadingPage } from './pages/pile-reading.tsx';
+import { refusalsOf } from './task-route.tsx';
+
+const PATH = '/gardens/:gardenId/report/pile';
+
+/** Core temperatures a pile can have, °C. */
+const CORE_C = { least: -30, most: 95 } as const;
+
+/** The form and what takes it in. */
+export function pileReadingRoutes(steward: Steward): Hono {
+  return new Hono()
+    .get(PATH, async (c) => {
+      const { garden, plan } = await gardenView(steward, c.req.param('gardenId'));
+      const entered = { ...NOTHING, on: plan.today, pile: c.req.query('pile') ?? '' };
+      return c.html(pileReadingPage({ garden, today: plan.today, entered }));
+    })
+    .post(PATH, async (c) => {
+      const form = await readForm(c);
+      const { garden, plan } = await gardenView(steward, c.req.param('gardenId'));
+      const reading = readingIn(form, garden.place.units, plan.today);
+      const problems =
+        reading === undefined ? form.problems : await refusalsOf(() => steward.readPile(garden.id, reading, BY));
+      if (problems.length === 0) return c.redirect(reportPath(garden.id, 'pile'), 303);
+      return c.html(pileReadingPage({ garden, today: plan.today, entered: enteredIn(form), problems }), 422);
+    });
+}
+
+const NOTHING: PileEntered = { pile: '', on: '', temp: '', moisture: '', smell: '', pests: '', slumped: '' };
+
+function enteredIn(form: Form): PileEntered {
+  const names = Object.keys(NOTHING) as (keyof PileEntered)[];
+  return { ...NOTHING, ...Object.fromEntries(names.map((name) => [name, form.text(name)])) };
+}
+
+function readingIn(form: Form, units: UnitSystem, today: string): ReportedReading | undefined {
+  const on = form.day('on', 'The day', today);
+  const tempC = coreIn(form, units);
+  const moisture = ['dry', 'damp', 'wet'].find((word) => word === form.text('moisture'));
+  const smell = ['earthy', 'ammonia', 'sour'].find((word) => word === form.text('smell'));
+  const seen = {
+    ...(tempC === undefined ? {} : { tempC }),
+    ...(moisture === undefined ? {} : { moisture: moisture as NonNullable<ReportedReading['moisture']> }),
+    ...(smell === undefined ? {} : { smell: smell as NonNullable<ReportedReading['smell']> }),
+    ...(form.text('pests') === '' ? {} : { pests: true as const }),
+    ...(form.text('slumped') === '' ? {} : { slumped: true as const }),
+  };
+  if (Object.keys(seen).length === 0 && form.problems.length === 0)
+    form.refuse({ where: 'The look', what: 'Nothing is filled in.', mend: 'Say at least one thing of the pile.' });
+  return on === undefined || form.problems.length > 0 ? undefined : { pileId: form.text('pile'), on, ...seen };
+}
+
+function coreIn(form: Form, units: UnitSystem): number | undefined {
+  const text = form.text('temp');
+  if (text === '') return undefined;
+  const tempC = readDegrees(text, units === 'us' ? 'F' : 'C');
+  if (tempC !== undefined && tempC >= CORE_C.least && tempC <= CORE_C.most) return Math.round(tempC * 10) / 10;
+  const what = `"${text.slice(0, SHOWN_CHARACTERS)}" is no core of a pile.`;
+  form.refuse({ where: 'In the middle', what, mend: `Give degrees, such as ${units === 'us' ? '136' : '58'}.` });
+  return undefined;
+}

@@ -1,0 +1,121 @@
+/**
+ * POST /api/piles/<id>/readings: what a thermometer or another script tells of a pile.
+ *
+ * The key in the Authorization header says which garden it is and that it may; a page of another site cannot send that
+ * header unasked, so that neither Origin nor Sec-Fetch-Site is looked for here.
+ */
+import { type Context, Hono } from 'hono';
+import { z } from 'zod';
+import type { PileReading } from '../garden/garden.ts';
+import { InputRefused, type Problem } from '../garden/problem.ts';
+import { isDay } from '../measures/days.ts';
+import { celsius } from '../measures/units.ts';
+import type { Steward } from '../steward/steward.ts';
+import { formLimit } from './guard.ts';
+import { clientOf } from './request.ts';
+import { WrongTokens } from './wrong-tokens.ts';
+
+/** Who made the change, as the ledger keeps it. */
+const BY = 'a script';
+
+/** What a core of a pile can have, °C: what a garden file takes. */
+const PILE_C = { least: -30, most: 95 } as const;
+
+const WRONG_DAY = 'Give a real date as YYYY-MM-DD, or leave it out for today.';
+const degrees = (least: number, most: number) => {
+  const mend = `Give degrees from ${Math.round(least)} to ${Math.round(most)}, as a number.`;
+  return z.number({ error: mend }).min(least, mend).max(most, mend).optional();
+};
+const sign = z.boolean({ error: 'Give true or false.' }).optional();
+
+const reading = z
+  .strictObject(
+    {
+      on: z.string({ error: WRONG_DAY }).refine(isDay, WRONG_DAY).optional(),
+      tempC: degrees(PILE_C.least, PILE_C.most),
+      tempF: degrees((PILE_C.least * 9) / 5 + 32, (PILE_C.most * 9) / 5 + 32),
+      moisture: z.enum(['dry', 'damp', 'wet'], { error: 'Give dry, damp or wet.' }).optional(),
+      smell: z.enum(['earthy', 'ammonia', 'sour'], { error: 'Give earthy, ammonia or sour.' }).optional(),
+      pests: sign,
+      slumped: sign,
+    },
+    { error: 'Send a JSON object with on, tempC or tempF, moisture, smell, pests, slumped.' },
+  )
+  .refine(({ tempC, tempF }) => tempC === undefined || tempF === undefined, {
+    error: 'Give tempC or tempF, not both.',
+    path: ['tempF'],
+  })
+  .refine(({ on: _on, ...seen }) => Object.values(seen).some((value) => value !== undefined && value !== false), {
+    error: 'Say something of the pile: tempC, tempF, moisture, smell, pests or slumped.',
+  });
+
+/** Takes readings in. */
+export function readingRoutes(steward: Steward, wrong = new WrongTokens()): Hono {
+  return new Hono().post('/api/piles/:pileId/readings', formLimit, async (c) => {
+    const gardenId = await gardenIn(c, steward);
+    if (gardenId === undefined) return refusedKey(c, wrong);
+    const { garden, plan } = await steward.view(gardenId);
+    const pile = garden.piles.find(({ id }) => id === c.req.param('pileId'));
+    if (pile === undefined) {
+      const mend = `Piles: ${garden.piles.map(({ id }) => id).join(', ') || 'none yet'}.`;
+      return c.json({ problems: [{ where: 'the address', what: 'This garden has no such pile.', mend }] }, 404);
+    }
+    const sent = await c.req.json<unknown>().catch(() => undefined);
+    const parsed = reading.safeParse(sent);
+    if (!parsed.success) return c.json({ problems: problemsOf(parsed.error) }, 422);
+    const told = readingOf(parsed.data, plan.today);
+    if (pile.readings.some((known) => same(known, told))) return c.json({ kept: false, pile: pile.id, ...told }, 200);
+    try {
+      await steward.readPile(gardenId, { pileId: pile.id, ...told }, BY);
+    } catch (error) {
+      if (error instanceof InputRefused) return c.json({ problems: error.problems }, 422);
+      throw error;
+    }
+    return c.json({ kept: true, pile: pile.id, ...told }, 201);
+  });
+}
+
+async function gardenIn(c: Context, steward: Steward): Promise<string | undefined> {
+  const key = /^Bearer ([A-Za-z0-9_-]{1,128})$/i.exec(c.req.header('authorization') ?? '')?.[1];
+  return key === undefined ? undefined : steward.gardenOfKey(key);
+}
+
+function refusedKey(c: Context, wrong: WrongTokens) {
+  const waitSeconds = wrong.count(clientOf(c));
+  if (waitSeconds !== undefined) {
+    const mend = `Wait ${waitSeconds} seconds, then send the right key.`;
+    c.header('Retry-After', String(waitSeconds));
+    return c.json({ problems: [{ where: 'the key', what: 'Too many wrong keys were tried.', mend }] }, 429);
+  }
+  c.header('WWW-Authenticate', 'Bearer realm="loamtide readings"');
+  const mend = 'Send "Authorization: Bearer KEY"; a key is made with: loamtide key new';
+  return c.json({ problems: [{ where: 'the key', what: 'It is missing or not known.', mend }] }, 401);
+}
+
+function problemsOf({ issues }: z.ZodError): Problem[] {
+  return issues.flatMap((issue) => {
+    if (issue.code === 'unrecognized_keys') {
+      const mend = 'Leave it out.';
+      return issue.keys.map((key) => ({ where: key.slice(0, 60), what: 'is not known here.', mend }));
+    }
+    return [{ where: issue.path.join('.') || 'the body', what: 'cannot be used.', mend: issue.message }];
+  });
+}
+
+function readingOf({ tempC, tempF, on, moisture, smell, pests, slumped }: z.infer<typeof reading>, today: string) {
+  const core = tempC ?? (tempF === undefined ? undefined : Math.round(celsius(tempF) * 10) / 10);
+  return {
+    on: on ?? today,
+    ...(core === undefined ? {} : { tempC: core }),
+    ...(moisture === undefined ? {} : { moisture }),
+    ...(smell === undefined ? {} : { smell }),
+    ...(pests ? { pests: true as const } : {}),
+    ...(slumped ? { slumped: true as const } : {}),
+  };
+}
+
+/** The same reading sent twice counts once. */
+function same(known: PileReading, told: PileReading): boolean {
+  const inOrder = (each: PileReading): string => JSON.stringify(Object.entries(each).sort());
+  return inOrder(known) === inOrder(told);
+}
