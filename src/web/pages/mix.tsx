@@ -75,7 +75,7 @@ export function mixPage({ view: { garden }, asked, sheet, problems }: MixPagePro
       <p class="small">
         Kept out of every pile: meat, fish, bones, dairy and fat; dung of meat eaters; diseased plants; weeds in seed or
         with running roots; clippings treated with weedkiller; treated wood; coal ash; glossy paper. Sticks no thicker
-        than half an inch, and no more than a dusting of wood ash.
+        than half an inch; wood ash only as a dusting.
       </p>
     </article>,
   );
