@@ -153,6 +153,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'order-garlic',
     'order-seed',
     'plan-again',
+    'recheck-pile',
     'set-out',
     'settle-plan',
     'sow-cover',

@@ -15,6 +15,7 @@ describe('the compost yard', () => {
     expect(text).toContain('Left bay, 26.8 cu ft');
     expect(text).toMatch(/Working, turned; built April 6 of/);
     expect(text).toMatch(/Next: <a href="[^"]*pile-turn[^"]*">Turn the pile in Left bay/);
+    expect(text).toContain('/report/pile?pile=spring-pile');
     expect(text).toMatch(/of compost counted on from \w+ \d+/);
   });
 
@@ -43,13 +44,14 @@ describe('the compost yard', () => {
   it('draws a pile’s heat with its turns, and its log in figures', async () => {
     const readings = [
       { on: '2027-04-10', tempC: 62, moisture: 'damp' },
-      { on: '2027-04-17', tempC: 50, smell: 'earthy' },
+      { on: '2027-04-17', tempC: 50, smell: 'sour', slumped: true },
     ];
     const ingredients = [{ material: 'leaves_dry_loose', litres: 400 }];
     const pile = { bin: 'left', built: '2027-04-06', method: 'hot', ingredients, readings, turns: ['2027-04-12'] };
     const { get } = await sampleApp(sampleFile({ piles: [pile] }));
     const text = await (await get(PATH)).text();
     expect(text).toContain('2 readings, the hottest 144 °F, the last 122 °F on April 17; turned once');
+    expect(text).toContain('sour, slumped');
     expect(text.match(/class="span-mark"/g)).toHaveLength(1);
     expect(text).toMatch(/April 12<\/th><td><\/td><td>turned/);
   });

@@ -95,10 +95,10 @@ export function times(count: number): string {
 const LogTable = ({ pile, units }: { pile: Pile; units: UnitSystem }) => {
   const unit = temperatureUnit(units);
   const rows = [
-    ...pile.readings.map(({ on, tempC, moisture, smell }) => ({
+    ...pile.readings.map(({ on, tempC, moisture, smell, pests, slumped }) => ({
       on,
       heat: figure(tempC, unit),
-      seen: [moisture, smell].filter((word) => word !== undefined).join(', '),
+      seen: [moisture, smell, pests && 'pests', slumped && 'slumped'].filter((word) => word !== undefined).join(', '),
     })),
     ...pile.turns.map((on) => ({ on, heat: '', seen: 'turned' })),
   ].sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));

@@ -6,7 +6,7 @@ import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.t
 import type { HeapSupply } from '../../practices/compost-balance.ts';
 import { builtLitres } from '../../practices/composting/pile-life.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { taskPath } from '../addresses.ts';
+import { reportPath, taskPath } from '../addresses.ts';
 import { PileDrawing, times } from '../charts/pile-drawing.tsx';
 
 interface YardBinsProps {
@@ -82,6 +82,13 @@ const PileInBin = ({ view: { garden, plan }, pile, heap }: PileInBinProps) => {
         <p>
           Next: <a href={taskPath(garden.id, next.key)}>{readableIn(units, next.title, plan.today)}</a>, {day(next.day)}
           .
+        </p>
+      )}
+      {pile.built.happened && pile.finishedOn === undefined && (
+        <p>
+          <a href={`${reportPath(garden.id, 'pile')}?${new URLSearchParams({ pile: pile.id })}`}>
+            Tell of a look at it
+          </a>
         </p>
       )}
       <PileDrawing pile={pile} today={plan.today} units={units} />
