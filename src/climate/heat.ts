@@ -14,7 +14,7 @@ import { HEAT_DATE_SPREAD_DAYS } from './fitted.ts';
 import { MISSING_DAYS_ALLOWED } from './freeze-record.ts';
 import { holderOf, membersFor } from './members.ts';
 import type { Odds } from './odds.ts';
-import { deviationOf, meanOf, normalQuantile } from './quantiles.ts';
+import { deviationOf, meanOf, normalQuantile, normalShareBelow } from './quantiles.ts';
 import { memory } from './remembered.ts';
 import { dayOfIndex, seasonIndex, seasonOf } from './season.ts';
 import { daysAt } from './season-weather.ts';
@@ -56,6 +56,8 @@ export function heatUnits(
       const limitC = smallGrainUpperC(unitsSoFar);
       return (held(tminC, SMALL_GRAIN.baseC, limitC) + held(tmaxC, SMALL_GRAIN.baseC, limitC)) / 2;
     }
+    case 'days-at-base':
+      return (tminC + tmaxC) / 2 >= baseC ? 1 : 0;
     default:
       return method satisfies never;
   }
@@ -204,6 +206,7 @@ export function expectedUnitsOn(climate: Climate, index: number, count: HeatCoun
   const spread = dailySpreadC(index);
   const { method, baseC, upperC } = count;
   if (method === 'mean-over-base') return expectedBetween(norm.meanC, spread.mean, baseC, upperC);
+  if (method === 'days-at-base') return 1 - normalShareBelow((baseC - norm.meanC) / spread.mean);
   if (method === 'single-sine') {
     return meanOf(HOURS.map((wave) => expectedBetween(waveAt(norm, wave), spread.mean, baseC, upperC)));
   }

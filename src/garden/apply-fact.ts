@@ -4,7 +4,7 @@
 import { type Day, earliestOf } from '../measures/days.ts';
 import type { Effect } from './effects.ts';
 import type { DoneTask, Fact } from './facts.ts';
-import type { CompostBought, DoneMark, Garden, MulchPlan, Pile, Planting, Stand } from './garden.ts';
+import type { CompostBought, DoneMark, Garden, MulchPlan, NotReady, Pile, Planting, Stand } from './garden.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { withLogged } from './weather.ts';
 import { withoutAbsent } from './without-absent.ts';
@@ -32,6 +32,8 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
         readings: [...readings, withoutAbsent(reading)],
       }));
     }
+    case 'compost-not-ready':
+      return changePile(garden, fact.pileId, (pile) => notReadyYet(pile, fact));
     case 'cold-night-told': {
       const { kind: _kind, ...night } = fact;
       return { ...garden, coldNights: [...garden.coldNights, night] };
@@ -116,6 +118,13 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
     default:
       return effect satisfies never;
   }
+}
+
+/** A pile that heats again was moved to cure too soon, and works on. */
+function notReadyYet(pile: Pile, { on, failed }: NotReady): Pile {
+  const notReady = [...(pile.notReady ?? []), { on, failed }];
+  const { curingSince: _curing, ...working } = pile;
+  return failed.includes('heats') ? { ...working, notReady } : { ...pile, notReady };
 }
 
 function testCompost(garden: Garden, boughtOn: Day, on: Day): Garden {

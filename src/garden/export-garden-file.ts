@@ -114,6 +114,7 @@ function pileInFile(pile: Pile): GardenFile['piles'][number] {
     ingredients: pile.ingredients.map(({ materialId, litres }) => ({ material: materialId, litres })),
     readings: pile.readings.map((reading) => ({ ...reading })),
     turns: [...pile.turns],
+    notReady: (pile.notReady ?? []).map(({ on, failed }) => ({ on, failed: [...failed] })),
     curingSince,
     finished: finishedOn,
     finishedLitres,

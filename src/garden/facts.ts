@@ -3,7 +3,7 @@
  */
 import { z } from 'zod';
 import { isDay } from '../measures/days.ts';
-import { gardenFileSchema, MULCHES, SOIL_TEXTURES } from './garden-file.ts';
+import { gardenFileSchema, MATURITY_FAILURES, MULCHES, SOIL_TEXTURES } from './garden-file.ts';
 import { type Measured, WEATHER_LIMITS } from './weather-limits.ts';
 
 const day = z.string().refine(isDay, 'a real date as YYYY-MM-DD');
@@ -83,6 +83,14 @@ const pileRead = z.object({
   smell: z.enum(['earthy', 'ammonia', 'sour']).optional(),
   pests: z.literal(true).optional(),
   slumped: z.literal(true).optional(),
+});
+
+/** What a look whether compost is ready may find amiss: it heats again, smells in the bag, or can still be told apart. */
+const notReady = z.object({
+  kind: z.literal('compost-not-ready'),
+  pileId: z.string(),
+  on: day,
+  failed: z.array(z.enum(MATURITY_FAILURES)).min(1),
 });
 
 /** How cold the night after an evening is expected to be, or was. */
@@ -177,6 +185,7 @@ export const factSchema = z.discriminatedUnion('kind', [
   dayPinned,
   dayUnpinned,
   pileRead,
+  notReady,
   coldNightTold,
   awayTold,
   soilSqueezed,

@@ -35,6 +35,9 @@ export const SOIL_TEXTURES = [
   'clay',
 ] as const;
 
+/** What a look whether compost is ready may find amiss. */
+export const MATURITY_FAILURES = ['heats', 'smells', 'coarse'] as const;
+
 /** What a bed may be mulched with where no cover is to grow. */
 export const MULCHES = ['leaves', 'straw'] as const;
 
@@ -153,6 +156,13 @@ const pile = known('a pile', {
     'readings',
   ),
   turns: list(day, 'dates'),
+  notReady: list(
+    known('a look that found it unready', {
+      on: day,
+      failed: z.array(choice(MATURITY_FAILURES)).min(1, 'Give at least one, such as [smells].'),
+    }),
+    'looks that found it unready',
+  ),
   curingSince: day.optional(),
   finished: day.optional(),
   finishedLitres: litres(300).optional(),

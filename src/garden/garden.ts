@@ -119,6 +119,12 @@ export interface PileReading {
   slumped?: true;
 }
 
+/** A look that found compost not ready: it heats again, smells in the bag, or can still be told apart. */
+export interface NotReady {
+  on: Day;
+  failed: readonly ('heats' | 'smells' | 'coarse')[];
+}
+
 /** A compost pile, built or planned, with its log: turns and readings oldest first. */
 export interface Pile {
   id: string;
@@ -128,6 +134,8 @@ export interface Pile {
   ingredients: readonly { materialId: string; litres: number }[];
   readings: readonly PileReading[];
   turns: readonly Day[];
+  /** Looks that found it not ready yet, oldest first. */
+  notReady?: readonly NotReady[];
   /** The day it was moved to cure. */
   curingSince?: Day;
   finishedOn?: Day;

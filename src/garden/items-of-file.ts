@@ -102,7 +102,7 @@ export function standOf(row: GardenFile['coverStands'][number], { readOn, stands
 
 /** A pile of the file. */
 export function pileOf(row: GardenFile['piles'][number], { readOn, piles }: Held): Pile {
-  const { id = '', planned: plans, readings, turns, curingSince, finished, finishedLitres } = row;
+  const { id = '', planned: plans, readings, turns, notReady, curingSince, finished, finishedLitres } = row;
   const logged = [...readings, ...turns].length > 0 || curingSince !== undefined || finished !== undefined;
   return {
     id,
@@ -112,6 +112,7 @@ export function pileOf(row: GardenFile['piles'][number], { readOn, piles }: Held
     ingredients: row.ingredients.map(({ material, litres }) => ({ materialId: material, litres })),
     readings: oldestFirst(readings, onOf).map((reading) => withoutAbsent(reading)),
     turns: oldestFirst(turns, itself),
+    ...(notReady.length === 0 ? {} : { notReady: oldestFirst(notReady, onOf) }),
     ...(curingSince === undefined ? {} : { curingSince }),
     ...(finished === undefined ? {} : { finishedOn: finished }),
     ...(finishedLitres === undefined ? {} : { finishedLitres }),

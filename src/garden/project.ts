@@ -60,6 +60,7 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
       ...pile,
       turns: joined(toldPile?.turns, pile.turns, itself),
       readings: joined(toldPile?.readings, pile.readings, onOf),
+      ...(pile.notReady === undefined ? {} : { notReady: joined(toldPile?.notReady, pile.notReady, onOf) }),
     })),
     topdressed: joined(told.topdressed, all.topdressed, onOf),
     compostBought:

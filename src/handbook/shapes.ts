@@ -178,7 +178,9 @@ export type HeatMethod =
   /** area of a sine wave from tmin to tmax above the base and below the upper limit (agro:S13) */
   | 'single-sine'
   /** raised-to-base at 0 °C with tmax cut to 21.1 °C while young and to 35 °C from 213 units on (phenology:P2) */
-  | 'small-grain';
+  | 'small-grain'
+  /** 1 where (tmin + tmax)/2 reaches the base, else 0: days, not degree-days */
+  | 'days-at-base';
 
 /** The recommended bloom model of a cover in one situation: the event its cut must come before. */
 export interface BloomModel {

@@ -70,6 +70,11 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
       return [...diseaseProblems(view, report), ...dayProblems('the day it was found', report.on, back(today), today)];
     case 'weather-logged':
       return report.days.flatMap((row) => weatherProblems(row, today));
+    case 'compost-not-ready':
+      return [
+        ...pileProblems(view, report.pileId),
+        ...dayProblems('the day it was looked at', report.on, back(today), today),
+      ];
     case 'stand-planned':
     case 'stand-dropped':
     case 'mulch-planned':
@@ -77,6 +82,13 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
     default:
       return report satisfies never;
   }
+}
+
+function pileProblems({ garden }: VersionedView, pileId: string): Problem[] {
+  const ids = garden.piles.map(({ id }) => id);
+  if (ids.includes(pileId)) return [];
+  const mend = `Piles: ${ids.join(', ') || 'none yet'}.`;
+  return [{ where: 'the pile', what: `"${pileId}" is not a pile of this garden.`, mend }];
 }
 
 function back(today: Day): Day {

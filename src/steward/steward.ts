@@ -52,7 +52,16 @@ export interface UndoPreview {
 /** Something that happened, as somebody reports it. */
 export type Report = Extract<
   Fact,
-  { kind: 'cold-night-told' | 'away-told' | 'soil-squeezed' | 'disease-found' | 'weather-logged' | CoverChoice['kind'] }
+  {
+    kind:
+      | 'cold-night-told'
+      | 'away-told'
+      | 'soil-squeezed'
+      | 'disease-found'
+      | 'weather-logged'
+      | 'compost-not-ready'
+      | CoverChoice['kind'];
+  }
 >;
 
 /** What the gardener chooses for a bed's gap. */

@@ -70,6 +70,7 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
     case 'entry-undone':
       return 'all';
     case 'pile-read':
+    case 'compost-not-ready':
       return new Set([fact.pileId]);
     case 'disease-found':
     case 'mulch-planned':

@@ -43,6 +43,12 @@ export function factInWords(
       const seen = [temp, fact.moisture, fact.smell, ...signs].filter((part) => part !== undefined).join(', ');
       return `Looked at the pile in ${bin?.name ?? fact.pileId} on ${formatDay(fact.on, units, beside)}: ${seen}`;
     }
+    case 'compost-not-ready': {
+      const pile = piles.find(({ id }) => id === fact.pileId);
+      const bin = bins.find(({ id }) => id === pile?.binId);
+      const why = fact.failed.map((failure) => MATURITY_WORDS[failure]).join(', ');
+      return `The compost in ${bin?.name ?? fact.pileId} was not ready on ${formatDay(fact.on, units, beside)}: ${why}`;
+    }
     case 'cold-night-told': {
       const low = formatQuantity({ value: fact.lowC, unit: 'tempC' }, units);
       return `Low ${fact.how} for the night of ${fullDay(fact.evening, units)}: ${low}`;
@@ -69,6 +75,13 @@ export function factInWords(
       return fact satisfies never;
   }
 }
+
+/** What a look found amiss. */
+export const MATURITY_WORDS = {
+  heats: 'it heats again',
+  smells: 'it smells sharp or sour in the bag',
+  coarse: 'what went in can still be told apart',
+} as const;
 
 /** A day's weather, or how many days and which. */
 function weatherInWords(days: readonly WeatherTold[], units: UnitSystem): string {

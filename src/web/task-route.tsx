@@ -2,6 +2,7 @@
  * The page of a task and its forms.
  */
 import { type Context, Hono } from 'hono';
+import { MATURITY_FAILURES } from '../garden/garden-file.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
 import { readableIn } from '../measures/quantity.ts';
 import type { TaskKey } from '../practices/draft.ts';
@@ -13,7 +14,7 @@ import { type Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { taskPage } from './pages/task.tsx';
 import type { Entered } from './pages/task-forms.tsx';
-import { isUnsettled, squeezedSoil, type TaskView, taskView } from './task-view.ts';
+import { isUnsettled, lookedAtPile, squeezedSoil, type TaskView, taskView } from './task-view.ts';
 import { notFound } from './trouble.ts';
 
 const PATH = '/gardens/:gardenId/tasks/:key{.+}';
@@ -84,6 +85,8 @@ function changeOf(
     }
     case 'smears':
       return smeared(steward, id, task, form, today);
+    case 'not-ready':
+      return notReady(steward, id, task, form, today);
     case 'pin': {
       const day = form.day('day', 'Pin to', today);
       return { change: () => steward.pin(id, key, day ?? today, BY), leadsTo: back };
@@ -117,6 +120,21 @@ function smeared(steward: Steward, id: string, task: PlannedTask, form: Form, to
       const next = plan.tasks.find((each) => isUnsettled(each) && squeezedSoil(each) === soilTexture);
       return next === undefined ? weekPath(id) : taskPath(id, next.key);
     },
+  };
+}
+
+/** Compost that was looked at and is not ready: told with what is amiss. */
+function notReady(steward: Steward, id: string, task: PlannedTask, form: Form, today: string) {
+  const on = form.day('on', 'Looked at on', today) ?? today;
+  const pileId = lookedAtPile(task);
+  const failed = MATURITY_FAILURES.filter((failure) => form.list('failed').includes(failure));
+  if (pileId === undefined)
+    form.refuse({ where: 'the form', what: 'This task looks at no compost.', mend: 'Use one of the buttons below.' });
+  if (failed.length === 0)
+    form.refuse({ where: 'What is amiss', what: 'Nothing is ticked.', mend: 'Tick at least one, or mark it done.' });
+  return {
+    change: async () => pileId && steward.report(id, { kind: 'compost-not-ready', pileId, on, failed }, BY),
+    leadsTo: async () => weekPath(id),
   };
 }
 

@@ -46,3 +46,8 @@ export function isUnsettled({ state }: PlannedTask): boolean {
 export function squeezedSoil({ makes }: Pick<PlannedTask, 'makes'>): SoilTextureId | undefined {
   return makes.flatMap((effect) => (effect.makes === 'soil-squeezed' ? [effect.soilTexture] : []))[0];
 }
+
+/** The pile whose compost a task looks at, where it is such a task. */
+export function lookedAtPile({ makes }: Pick<PlannedTask, 'makes'>): string | undefined {
+  return makes.flatMap((effect) => (effect.makes === 'pile-finished' ? [effect.pileId] : []))[0];
+}

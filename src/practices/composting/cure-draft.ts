@@ -6,15 +6,16 @@ import { addDays, type Day, latestOf } from '../../measures/days.ts';
 import type { Reason, TaskDraft, TaskKey, Window } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
 import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
-import { CURING_DAYS, finishedLitres, HOT_DAYS, lastMoved } from './pile-life.ts';
+import { CURING_DAYS, finishedLitres, HOT_DAYS, heatedAgain, lastMoved } from './pile-life.ts';
 import { CALENDAR_DAYS, COLD_C } from './turn.ts';
 
 /** Days in which a pile that no longer heats is moved to cure. House default. */
 const MOVE_DAYS = 14;
 
-/** Key of the task that moves a pile to cure. */
-export function cureKey(pileId: string): TaskKey {
-  return `pile-cure/pile:${pileId}`;
+/** Key of the task that moves a pile to cure; again under another where it was moved too soon and heated. */
+export function cureKey(pile: Pile): TaskKey {
+  const again = heatedAgain(pile).length;
+  return `pile-cure/pile:${pile.id}${again === 0 ? '' : `/again:${again}`}`;
 }
 
 /** Why a pile is moved to cure: its thermometer says so, or its days are full. */
@@ -24,7 +25,7 @@ type DoneBecause = { coldOn: Day } | { end: { low: Day; usual: Day; high: Day } 
 export function cureDraft(pile: Pile, bin: Bin, because: DoneBecause): TaskDraft {
   return {
     ...draftOfPile(pile, bin),
-    key: cureKey(pile.id),
+    key: cureKey(pile),
     kind: 'cure-pile',
     job: { id: 'cure-pile', title: 'Let the pile cure' },
     weight: 'work',

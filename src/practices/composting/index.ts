@@ -15,6 +15,7 @@ import {
   CURING_DAYS,
   finishedLitres,
   HOT_DAYS,
+  heatEndOdds,
   lastMoved,
   newestReading,
   rawLitres,
@@ -104,7 +105,10 @@ function laterDrafts(input: PracticeInput, pile: Pile, next: TaskDraft): TaskDra
   const bin = binOf(input, pile);
   const cure = cureDraft(pile, bin, { end });
   const after = pile.built.happened ? [] : [{ key: next.key, minDays: HOT_DAYS.low }];
-  return [...(next.key === cure.key ? [] : [{ ...cure, after }]), expectedDraft(pile, bin, end)];
+  return [
+    ...(next.key === cure.key ? [] : [{ ...cure, after }]),
+    expectedDraft(pile, bin, { end, odds: heatEndOdds(pile, input.climate) }),
+  ];
 }
 
 function isPast({ today }: PracticeInput, latest: Day): boolean {

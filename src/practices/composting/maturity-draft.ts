@@ -1,6 +1,7 @@
 /**
  * Seeing whether compost is ready.
  */
+import type { Odds } from '../../climate/odds.ts';
 import type { Bin, Pile } from '../../garden/garden.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
@@ -15,8 +16,28 @@ import { builtLitres, COLD_DAYS, CURING_DAYS, finishedLitres, mayHoldManure, VOL
 /** Days raw manure is kept from a harvest: where the crop touches soil, and elsewhere (7 CFR 205.203(c), compost:S23). */
 const MANURE_DAYS = { touching: 120, clear: 90 } as const;
 
+/** Days after a look that found it unready until the next. House default: two weeks, and two more to do it in. */
+const AGAIN_DAYS = { first: 14, last: 28 } as const;
+
+/** The look after one that found it unready; nothing where there was none since a day. */
+function againDraft(pile: Pile, bin: Bin, since: Day): TaskDraft | undefined {
+  const last = pile.notReady?.findLast(({ on }) => on >= since);
+  if (last === undefined) return undefined;
+  const earliest = addDays(last.on, AGAIN_DAYS.first);
+  return maturity(pile, bin, {
+    window: { earliest, preferred: earliest, latest: addDays(last.on, AGAIN_DAYS.last) },
+    reason: {
+      rule: 'pile-maturity.again',
+      saw: { on: last.on, failed: last.failed.join(' '), days: AGAIN_DAYS.first },
+      source: 'house default',
+    },
+  });
+}
+
 /** See whether a cured pile is ready. */
 export function curedDraft(pile: Pile, bin: Bin, since: Day): TaskDraft {
+  const again = againDraft(pile, bin, since);
+  if (again !== undefined) return again;
   return maturity(pile, bin, {
     window: {
       earliest: addDays(since, CURING_DAYS.low),
@@ -31,8 +52,14 @@ export function curedDraft(pile: Pile, bin: Bin, since: Day): TaskDraft {
   });
 }
 
+/** When a pile's heat should end: by what its method takes in a usual year, and over the years. */
+interface Expected {
+  end: { low: Day; usual: Day; high: Day };
+  odds: Odds;
+}
+
 /** See whether a pile that still heats, or is still to be built, is ready: when that is expected. */
-export function expectedDraft(pile: Pile, bin: Bin, end: { low: Day; usual: Day; high: Day }): TaskDraft {
+export function expectedDraft(pile: Pile, bin: Bin, { end, odds }: Expected): TaskDraft {
   const draft = maturity(pile, bin, {
     window: {
       earliest: addDays(end.low, CURING_DAYS.low),
@@ -45,12 +72,26 @@ export function expectedDraft(pile: Pile, bin: Bin, end: { low: Day; usual: Day;
       source: 'compost:S16',
     },
   });
-  return { ...draft, after: [{ key: cureKey(pile.id), minDays: CURING_DAYS.low }] };
+  return { ...draft, odds: readyOdds(odds), after: [{ key: cureKey(pile), minDays: CURING_DAYS.low }] };
+}
+
+/** When it should be ready: its curing after the end of its heat. */
+function readyOdds({ early, median, late, ...odds }: Odds): Odds {
+  const ready = (day: Day | undefined): Day | undefined => day && addDays(day, CURING_DAYS.high);
+  const [first, middle, last] = [ready(early), ready(median), ready(late)];
+  return {
+    ...odds,
+    ...(first === undefined ? {} : { early: first }),
+    ...(middle === undefined ? {} : { median: middle }),
+    ...(last === undefined ? {} : { late: last }),
+  };
 }
 
 /** See whether a pile that nobody turns, or turns any more, is ready. */
 export function coldDraft(pile: Pile, bin: Bin): TaskDraft {
   const built = pile.built.day;
+  const again = againDraft(pile, bin, built);
+  if (again !== undefined) return again;
   return maturity(pile, bin, {
     window: {
       earliest: addDays(built, COLD_DAYS.low),
@@ -76,7 +117,8 @@ function maturity(pile: Pile, bin: Bin, at: { window: Window; reason: Reason }):
     steps: [
       'Dig into the middle: dark, crumbly, smelling of earth, nothing left to recognise.',
       'Seal a handful in a bag for a week: no ammonia or sour smell when it is opened.',
-      'Both right: mark this done and the compost counts as found ready. Else leave it two weeks and look again.',
+      'Has it lain for a few days since it was last turned and wetted? It must not have heated again.',
+      'All right: mark this done and the compost counts as found ready. Else say below what is amiss, and look again later.',
     ],
     cautions: mayHoldManure(pile) && !hotRecord(pile).passed ? [manureCaution()] : [],
     window: at.window,

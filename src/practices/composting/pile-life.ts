@@ -3,10 +3,12 @@
  */
 import { meanAirStaysAbove } from '../../climate/air.ts';
 import type { Climate } from '../../climate/climate.ts';
+import { heatOdds } from '../../climate/heat.ts';
+import type { Odds } from '../../climate/odds.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Pile, PileReading } from '../../garden/garden.ts';
 import { feedstockById } from '../../handbook/feedstocks.ts';
-import { addDays, type Day, daysBetween, latestOf } from '../../measures/days.ts';
+import { addDays, type Day, daysBetween, eachDay, latestOf } from '../../measures/days.ts';
 import { LITRES_PER_CUBIC_FOOT } from '../../measures/units.ts';
 
 /** Mean air below which an untended pile rests: it starts again when air passes about 50 °F (Penn State, compost:S55). */
@@ -31,6 +33,26 @@ export function newestReading(pile: Pile, since: Day): PileReading | undefined {
     .at(-1);
   const notes = pile.readings.filter((reading) => reading.on === on);
   return notes.length === 0 ? undefined : Object.assign({}, ...notes);
+}
+
+/** Days on which a pile that was curing was found to heat again, oldest first. */
+export function heatedAgain({ notReady = [] }: Pile): Day[] {
+  return notReady.filter(({ failed }) => failed.includes('heats')).map(({ on }) => on);
+}
+
+/**
+ * Days a pile stood still: from each look that found it dry, too wet or sour to the turn that answered it. They come on
+ * top of the days its method takes. A look that no turn has answered yet adds nothing.
+ */
+export function stoodStillDays({ readings, turns }: Pile): number {
+  const spans = readings
+    .filter(({ moisture, smell }) => moisture === 'dry' || moisture === 'wet' || smell === 'sour')
+    .flatMap(({ on }) => {
+      const answered = turns.filter((turned) => turned >= on).sort()[0];
+      return answered === undefined ? [] : [{ from: on, to: answered }];
+    });
+  const still = new Set(spans.flatMap(({ from, to }) => eachDay(from, to).slice(1)));
+  return still.size;
 }
 
 /** The day a pile was last moved: its newest turn, or the day it was built. */
@@ -83,10 +105,30 @@ function dayAfterWorking(climate: Climate, built: Day, workingDays: number): Day
  * @returns nothing where the garden's air is too cold for it to end by turning
  */
 export function activeEnd(pile: Pile, climate: Climate): { low: Day; usual: Day; high: Day } | undefined {
+  const still = stoodStillDays(pile);
   const [low, usual, high] = [HOT_DAYS.low, HOT_DAYS.usual, HOT_DAYS.high].map((days) =>
-    dayAfterWorking(climate, pile.built.day, days),
+    dayAfterWorking(climate, pile.built.day, days + still),
   );
-  return low === undefined || usual === undefined || high === undefined ? undefined : { low, usual, high };
+  if (low === undefined || usual === undefined || high === undefined) return undefined;
+  const again = heatedAgain(pile).at(-1);
+  if (again === undefined) return { low, usual, high };
+  return {
+    low: latestOf(low, addDays(again, AGAIN_DAYS.low)),
+    usual: latestOf(usual, addDays(again, AGAIN_DAYS.usual)),
+    high: latestOf(high, addDays(again, AGAIN_DAYS.high)),
+  };
+}
+
+/** Days a pile that heated again in its curing works on. House default: two turns, three or four, six. */
+const AGAIN_DAYS = { low: 14, usual: 28, high: 42 } as const;
+
+/**
+ * When a hot pile's heat ends, over the seasons of the record: the day it has had the usual days of work, a day counting
+ * where its mean air reaches {@link REST_BELOW_C}. What the method itself leaves open (90 to 120 days) is not in it.
+ */
+export function heatEndOdds(pile: Pile, climate: Climate): Odds {
+  const sum = HOT_DAYS.usual + stoodStillDays(pile);
+  return heatOdds(climate, { from: pile.built.day, method: 'days-at-base', baseC: REST_BELOW_C, sum }).odds;
 }
 
 /** The day a hot pile built on a day can be counted on: the late end of its heat, and of its curing. */

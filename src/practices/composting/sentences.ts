@@ -62,6 +62,8 @@ export const compostSentences: Practice['sentences'] = {
     `working weather, which ends about ${dated(String(saw.day))} (winter rest not counted).`,
   'pile-maturity.cured': ({ saw }) =>
     `It has cured since ${dated(String(saw.since))}; ${saw.daysLow} to ${saw.daysHigh} days is the usual time.`,
+  'pile-maturity.again': ({ saw }) =>
+    `It was looked at on ${dated(String(saw.on))} and was not ready. ${saw.days} days more are given before the next look.`,
   'pile-maturity.expected': ({ saw }) =>
     `It should have done heating about ${dated(String(saw.day))}, and cures for ${saw.daysLow} to ${saw.daysHigh} days.`,
   'pile-maturity.cold': ({ saw }) => `Built on ${dated(String(saw.built))} and left alone: ready in one to two years.`,

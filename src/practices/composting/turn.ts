@@ -3,9 +3,9 @@
  */
 import type { Climate } from '../../climate/climate.ts';
 import type { Pile, PileReading } from '../../garden/garden.ts';
-import { addDays, type Day, daysBetween } from '../../measures/days.ts';
+import { addDays, type Day, daysBetween, latestOf } from '../../measures/days.ts';
 import type { Reason, Window } from '../draft.ts';
-import { lastMoved, newestReading, nextWorkingDay, REST_BELOW_C } from './pile-life.ts';
+import { heatedAgain, lastMoved, newestReading, nextWorkingDay, REST_BELOW_C } from './pile-life.ts';
 
 /** Core temperature at which a turn is due (Cornell, compost:S9), and at which it is overdue (Cornell, compost:S7). */
 export const TOO_HOT_C = { due: 60, overdue: 65 } as const;
@@ -57,7 +57,8 @@ export function nextTurn(pile: Pile, climate: Climate): NextTurn {
 }
 
 function byCalendar(pile: Pile, moved: Day, climate: Climate): NextTurn {
-  const wanted = addDays(moved, CALENDAR_DAYS.low);
+  const again = heatedAgain(pile).at(-1);
+  const wanted = latestOf(addDays(moved, CALENDAR_DAYS.low), again ?? moved);
   const reading = newestReading(pile, moved);
   const hot = reading?.tempC !== undefined && reading.tempC > WORKS_ON_ABOVE_C;
   const day = hot ? wanted : nextWorkingDay(climate, wanted);

@@ -9,7 +9,8 @@ import type { TaskKey } from '../../practices/draft.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { taskPath, undoPath } from '../addresses.ts';
 import { amountField, amountUnit, plannedAmount } from '../amounts.ts';
-import { isUnsettled, squeezedSoil, type TaskView } from '../task-view.ts';
+import { MATURITY_WORDS } from '../ledger-words.ts';
+import { isUnsettled, lookedAtPile, squeezedSoil, type TaskView } from '../task-view.ts';
 
 /** What a form came back with. */
 export interface Entered {
@@ -57,6 +58,7 @@ export const TaskForms = ({ found, gardenId, today, units, entered }: FormsProps
           </Action>
         </>
       )}
+      {lookedAtPile(task) !== undefined && <NotReadyForm action={action} on={on} today={today} />}
       <h2>Another day</h2>
       <Action action={action} what="pin">
         <label>
@@ -152,3 +154,24 @@ export const Settled = ({ found: { task, settledBy }, gardenId }: SettledProps) 
       {settledBy !== undefined && <a href={undoPath(gardenId, settledBy.entry)}>Take that back</a>}
     </p>
   );
+
+const NotReadyForm = ({ action, on, today }: { action: string; on: string; today: string }) => (
+  <>
+    <h2>It is not ready yet</h2>
+    <Action action={action} what="not-ready">
+      <label>
+        Looked at on <input type="date" name="on" value={on} max={today} required />
+      </label>
+      <fieldset class="choices">
+        <legend>What is amiss</legend>
+        {Object.entries(MATURITY_WORDS).map(([failure, words]) => (
+          <label class="choice">
+            <input type="checkbox" name="failed" value={failure} /> {words}
+          </label>
+        ))}
+      </fieldset>
+      <button type="submit">Not ready</button>
+      <p class="small">Then it is looked at again in two weeks; one that heats again is turned and works on first.</p>
+    </Action>
+  </>
+);
