@@ -122,7 +122,7 @@ function plannedStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]
   if (pinned === undefined && sow.window.latest < addDays(input.today, -LOST_AFTER_DAYS))
     return { at, cut: false, drafts: [] };
   const sown = pinned ?? sow.window.preferred;
-  const cut = cutWindow(input, at.bed.id, at.parts, sown);
+  const cut = cutWindow(withoutStand(input, at.stand.id), at.bed.id, at.parts, sown);
   const sowing = pinned === undefined ? sow.window : { earliest: pinned, preferred: pinned, latest: pinned };
   const isOver = sow.window.latest < input.today && (pinned === undefined || pinned < input.today);
   const drafts = [
@@ -133,6 +133,11 @@ function plannedStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]
   ];
   const from = earliestOf(sow.window.earliest, sown);
   return { at, from, sow, cut: cut !== undefined, drafts, ...endOf(input, at, sown, cut) };
+}
+
+/** A stand held to a day before its planned one is not what comes after itself. */
+function withoutStand({ garden, ...input }: PracticeInput, standId: string): PracticeInput {
+  return { ...input, garden: { ...garden, stands: garden.stands.filter(({ id }) => id !== standId) } };
 }
 
 function plannedReasons(at: StandInBed, { window }: SowWindow, gap: Gap | undefined): Reason[] {

@@ -1,8 +1,21 @@
 import { describe, expect, it } from 'vitest';
 import type { Day } from '../../../src/measures/days.ts';
+import { standSpans } from '../../../src/practices/cover-cropping/fit/stand-spans.ts';
 import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { inventedClimate } from '../../climate/invented.ts';
-import { bed, cover, draft, draftsIn, frostDates, garden, milwaukee, rulesOf, setOut, sown } from '../gardens.ts';
+import {
+  bed,
+  cover,
+  draft,
+  draftsIn,
+  frostDates,
+  garden,
+  inputOf,
+  milwaukee,
+  rulesOf,
+  setOut,
+  sown,
+} from '../gardens.ts';
 
 /** Median freezes 10 May and 1 October: oats are sown 6 August to 1 September, rye 20 August to 1 October. */
 const climate = frostDates('05-10', '10-01');
@@ -19,6 +32,12 @@ describe('a planned stand', () => {
     const late = draft(draftsIn(garden({ stands: [cover('oats', '2027-10-10')] }), climate), 'cover-sow/stand:s');
     const early = draft(draftsIn(garden({ stands: [cover('oats', '2027-07-10')] }), climate), 'cover-sow/stand:s');
     expect([late.window.preferred, early.window.preferred]).toEqual(['2027-09-01', '2027-08-06']);
+  });
+
+  it('is not what comes after itself where it is moved to an earlier day', () => {
+    const alone = (sow: string) =>
+      standSpans(inputOf(garden({ stands: [cover('oats', sow)] }), climate), 'a').map(({ ends }) => ends);
+    expect(alone('2027-10-10')).toEqual(alone('2027-09-01'));
   });
 
   it('is refused, and mulch offered, where it lies farther off', () => {
