@@ -3,9 +3,10 @@
  */
 import { type Context, Hono } from 'hono';
 import { bedYears } from '../digest/bed-years.ts';
+import { choiceNotes } from '../digest/choice-words.ts';
 import type { Problem } from '../garden/problem.ts';
 import { isDay } from '../measures/days.ts';
-import { bedGaps, choiceOf, type GapOfBed, gardenGaps } from '../practices/cover-cropping/fit/bed-gaps.ts';
+import { bedGaps, choiceOf, type GapOfBed, gapOn, gardenGaps } from '../practices/cover-cropping/fit/bed-gaps.ts';
 import { choiceName } from '../practices/cover-cropping/fit/fit.ts';
 import { seedToBuy } from '../practices/cover-cropping/fit/seed-to-buy.ts';
 import { planningInput } from '../steward/planner.ts';
@@ -67,7 +68,8 @@ async function preview(c: Context, steward: Steward, reading: Reading, form: For
   const fields = Object.fromEntries(['gap', 'choice', 'on', 'stand'].map((name) => [name, form.text(name)]));
   const sent = Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== ''));
   const action = new URL(c.req.url).pathname;
-  return c.html(choicePreviewPage({ view, bedId: bed.id, choice, preview: shown, action, fields: sent }));
+  const notes = choiceNotes(planningInput(view), choice, shown.garden);
+  return c.html(choicePreviewPage({ view, bedId: bed.id, choice, preview: shown, notes, action, fields: sent }));
 }
 
 async function take(c: Context, steward: Steward, reading: Reading, form: Form) {
@@ -88,17 +90,18 @@ function refused(c: Context, view: GardenView, bedId: string, problems: readonly
 const chosen: Reading = (form, view, bedId) => {
   const input = planningInput(view);
   const bed = view.garden.beds.find(({ id }) => id === bedId);
-  const gap = bed && bedGaps(input, bed).gaps.find(({ span }) => gapWord(span) === form.text('gap'));
-  if (gap === undefined) {
+  const gaps = bed && bedGaps(input, bed);
+  const asked = gaps?.gaps.find(({ span }) => gapWord(span) === form.text('gap'));
+  if (gaps === undefined || asked === undefined) {
     form.refuse({ where: 'The gap', what: 'It is no longer there.', mend: 'Choose from what the bed has now.' });
     return undefined;
   }
-  const choice = choiceIn(form, gap, (fit) => choiceOf(input, gap, fit));
   const on = form.text('on');
-  if (choice === undefined || on === '') return choice;
+  if (on === '') return choiceIn(form, asked, (fit) => choiceOf(input, asked, fit));
   const day = form.day('on', 'The day', view.plan.today);
   if (day === undefined || !isDay(day)) return undefined;
-  return choice.kind === 'stand-planned' ? { ...choice, sowOn: day } : choice;
+  const gap = gapOn(gaps, day) ?? asked;
+  return choiceIn(form, gap, (fit) => choiceOf(input, gap, fit, day));
 };
 
 function choiceIn(form: Form, gap: GapOfBed, make: (fit: GapOfBed['fits'][number]) => CoverChoice | undefined) {

@@ -79,12 +79,37 @@ test('mulch is a choice like any other', async () => {
   expect(out).toMatch(/^Chosen for North bed: a mulch of leaves, from /);
 });
 
+test('--on chooses the gap its day lies in, and what is taken in can be exported and read back', async () => {
+  const loamtide = await inGarden();
+  const bed = ['season-end', '--bed', 'North bed', '--choose', 'mulch-straw', '--on', '2027-11-01'];
+  expect((await loamtide(...bed, '--apply')).out).toContain('a mulch of straw, from November 1, 2027');
+  await loamtide('garden', 'export', 'back.yaml');
+  const back = await loamtide('garden', 'check', 'back.yaml');
+  expect([back.code, back.err]).toEqual([0, '']);
+});
+
+test('a cover that is passed over for a year says why it is that far off', async () => {
+  const { out } = await (await inGarden())('season-end', '--bed', 'North bed', '--choose', 'oats');
+  expect(out).toMatch(/The time to sow oats ends on \w+ \d+, 2027; the bed is free only\s+from/);
+});
+
+test('a choice that fits badly says so with the reasons before it is taken in', async () => {
+  const loamtide = await inGarden();
+  const { out } = await loamtide('season-end', '--bed', 'North bed', '--choose', 'oats', '--on', '2027-10-20');
+  expect(out).toContain('\nOats does not fit on that day:\n  - In this gap it can be sown from');
+  const { out: json } = await loamtide(
+    ...['season-end', '--bed', 'North bed', '--choose', 'oats', '--on', '2027-10-20', '--format', 'json'],
+  );
+  expect(JSON.parse(json)).toMatchObject({ verdict: 'Oats does not fit on that day', told: [] });
+});
+
 test.each([
   [['--choose', 'oats'], '--bed: is missing. Name the bed it is for with --bed.'],
   [['--bed', 'nort bed'], '"nort bed" is not a bed of this garden. Did you mean North bed'],
   [['--bed', 'North bed', '--choose', 'buckweat'], 'Did you mean buckwheat?'],
   [['--bed', 'North bed', '--apply'], '--choose: is missing.'],
   [['--bed', 'North bed', '--choose', 'oats', '--on', '2027-06-10'], 'Carrot grows there from May 20, 2027'],
+  [['--bed', 'North bed', '--choose', 'oats', '--on', '2027-06-10'], 'The bed is free now until May 20, 2027; from'],
   [['--bed', 'North bed', '--choose', 'oats', '--on', '2020-06-10'], 'cannot be used. Give a day from 2027-04-18'],
 ])('is refused with the mend: %s', async (words, mend) => {
   const { code, err } = await (await inGarden())('season-end', ...words);

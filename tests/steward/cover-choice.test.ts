@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
+import { choiceNotes } from '../../src/digest/choice-words.ts';
 import { InputRefused } from '../../src/garden/problem.ts';
 import { bedGaps, choiceOf } from '../../src/practices/cover-cropping/fit/bed-gaps.ts';
+import { choiceName } from '../../src/practices/cover-cropping/fit/fit.ts';
 import { planningInput } from '../../src/steward/planner.ts';
 import type { CoverChoice, GardenView, Steward } from '../../src/steward/steward.ts';
 import { NORTH_TODAY, northernFile } from './gardens.ts';
@@ -32,7 +34,7 @@ const gapAfterBeans = (view: GardenView) => {
 
 const refusalOf = async (steward: Steward, garden: string, choice: CoverChoice): Promise<string[]> => {
   const refused = await steward.previewReport(garden, choice).catch((error: unknown) => error);
-  if (!(refused instanceof InputRefused)) throw new Error('It was not refused.');
+  if (!(refused instanceof InputRefused)) return [];
   return refused.problems.map(({ what, mend }) => `${what} ${mend}`);
 };
 
@@ -120,7 +122,9 @@ describe('a choice that cannot be meant', () => {
     const [problem] = await refusalOf(steward, garden, { ...rye, sowOn: '2027-07-10' });
     expect(problem).toContain('Snap bean grows there from May 25, 2027 until about August 28, 2027');
     expect(problem).toContain('July 10, 2027 lies in its time');
-    expect(problem).toContain('Sow from August 29, 2027 on');
+    expect(problem).toContain(
+      'The bed is free now until May 25, 2027; from August 29, 2027 until May 29, 2028; from September 29, 2028 on.',
+    );
   });
 
   it('is refused over a stand that is planned there, unless it takes its place', async () => {
@@ -128,12 +132,25 @@ describe('a choice that cannot be meant', () => {
     await steward.report(garden, rye, 'ada');
     const oats: CoverChoice = { ...rye, standId: 'wall-oats', coverId: 'oats', sowOn: '2027-09-16' };
     const [problem] = await refusalOf(steward, garden, oats);
-    expect(problem).toContain('is planned there from September 15, 2027');
+    expect(problem).toContain('is planned there for September 15, 2027 (it may be sown from August 29, 2027 to ');
     expect(problem).toContain('September 16, 2027 lies in its time');
+    const [sooner] = await refusalOf(steward, garden, { ...rye, standId: 'wall-rye-2', sowOn: '2027-09-10' });
+    expect(sooner).toContain('it may be sown from August 29, 2027 to September 28, 2027');
+    expect(sooner).toContain('September 10, 2027 lies in its time');
     const { after } = await steward.previewReport(garden, { ...oats, instead: ['wall-rye'] });
     const sown = after.tasks.filter(({ kind }) => kind === 'sow-cover').map(({ subject }) => subject.id);
     expect(sown).toContain('wall-oats');
     expect(sown).not.toContain('wall-rye');
+  });
+
+  it('is refused where a crop goes in before it has grown, with the two dates', async () => {
+    const { steward, garden } = await household(file);
+    const late = { ...rye, sowOn: '2028-05-28' };
+    expect(await refusalOf(steward, garden, late)).toEqual([
+      'Tomato goes in there on May 29, 2028; winter rye sown on May 28, 2028 would have 1 day to grow, and 30 are the ' +
+        'least. Sow by April 29, 2028, or mulch the bed until then.',
+    ]);
+    expect(await refusalOf(steward, garden, { ...rye, sowOn: '2028-04-29' })).toEqual([]);
   });
 
   it('names the nearest cover or bed for one that is not known', async () => {
@@ -150,5 +167,143 @@ describe('a choice that cannot be meant', () => {
     await expect(steward.report(garden, { ...rye, sowOn: '2027-01-01' }, 'ada')).rejects.toThrow(InputRefused);
     expect((await steward.view(garden)).ledger).toEqual(before.ledger);
     expect(NORTH_TODAY > '2027-01-01').toBe(true);
+  });
+});
+
+describe('a mulch that cannot be meant', () => {
+  const straw: CoverChoice = {
+    kind: 'mulch-planned',
+    bedId: 'wall',
+    from: '2027-08-29',
+    to: '2028-05-29',
+    mulch: 'straw',
+  };
+
+  it('is refused over a growing crop, on its first day or later', async () => {
+    const { steward, garden } = await household(file);
+    expect(await refusalOf(steward, garden, straw)).toEqual([]);
+    const [first] = await refusalOf(steward, garden, { ...straw, from: '2027-07-10' });
+    expect(first).toContain('Snap bean grows there from May 25, 2027 until about August 28, 2027');
+    expect(first).toContain('July 10, 2027 lies in its time. The bed is free now until May 25, 2027');
+    const [later] = await refusalOf(steward, garden, { ...straw, to: '2028-06-20' });
+    expect(later).toContain('Tomato grows there from May 29, 2028');
+    expect(later).toContain('the days from August 29, 2027 to June 20, 2028 run into its time');
+  });
+
+  it('is refused where it ends before it begins, so that an export can be read back', async () => {
+    const { steward, garden } = await household(file);
+    expect(await refusalOf(steward, garden, { ...straw, from: '2027-10-01', to: '2027-05-25' })).toEqual([
+      'It would begin on October 1, 2027 and end on May 25, 2027. Give an end that comes after its first day.',
+    ]);
+  });
+
+  it('is refused over a cover that was sown, and over one that is planned unless it takes its place', async () => {
+    const sown = northernFile({
+      plantings: [],
+      coverStands: [{ id: 'rye', bed: 'wall', cover: 'cereal_rye', sow: '2026-09-20' }],
+    });
+    const { steward, garden } = await household(sown);
+    const [problem] = await refusalOf(steward, garden, { ...straw, from: '2027-05-01' });
+    expect(problem).toMatch(
+      /^Winter rye stands there from September 20, 2026 to about \w+ \d+, 2027; a mulch from May 1, 2027/,
+    );
+    const other = await household(file);
+    await other.steward.report(other.garden, rye, 'ada');
+    const [planned] = await refusalOf(other.steward, other.garden, straw);
+    expect(planned).toContain('Winter rye is planned there for September 15, 2027');
+    expect(await refusalOf(other.steward, other.garden, { ...straw, instead: ['wall-rye'] })).toEqual([]);
+  });
+});
+
+describe('what is planned already', () => {
+  /** Nothing after the beans: the gap has no end. */
+  const open = northernFile({
+    plantings: [{ id: 'beans', bed: 'wall', crop: 'snap-bean', sow: '2027-05-25', lastHarvest: '2027-08-28' }],
+    coverStands: [],
+  });
+  const oats: CoverChoice = { ...rye, standId: 'wall-oats', coverId: 'oats', sowOn: '2028-08-22' };
+
+  const chosenIn = (view: GardenView, word: string, on?: string) => {
+    const gap = gapAfterBeans(view);
+    const fit = gap.fits.find(({ choice }) => choiceName(choice) === word);
+    const choice = fit && choiceOf(planningInput(view), gap, fit, on);
+    if (choice === undefined) throw new Error(`${word} is not among the choices.`);
+    return choice;
+  };
+
+  it('stays where it is meant for the year after: rye this autumn leaves next August’s oats alone', async () => {
+    const { steward, garden } = await household(open);
+    await steward.report(garden, oats, 'ada');
+    const choice = chosenIn(await steward.view(garden), 'cereal_rye', '2027-09-04');
+    expect(choice).not.toHaveProperty('instead');
+    await steward.report(garden, choice, 'ada');
+    const { stands } = (await steward.view(garden)).garden;
+    expect(stands.map(({ coverId, sow }) => [coverId, sow.day])).toEqual(
+      expect.arrayContaining([
+        ['oats', '2028-08-22'],
+        ['cereal_rye', '2027-09-04'],
+      ]),
+    );
+  });
+
+  it('bounds a mulch chosen before it', async () => {
+    const { steward, garden } = await household(open);
+    await steward.report(garden, oats, 'ada');
+    const straw = chosenIn(await steward.view(garden), 'mulch-straw');
+    expect(straw).toMatchObject({ from: '2027-08-29', to: '2028-08-22' });
+    expect(straw).not.toHaveProperty('instead');
+  });
+
+  it('gives way in its own season, and that is said with its day', async () => {
+    const { steward, garden } = await household(open);
+    await steward.report(garden, rye, 'ada');
+    const view = await steward.view(garden);
+    const vetch = chosenIn(view, 'hairy_vetch', '2027-09-02');
+    expect(vetch).toMatchObject({ instead: ['wall-rye'] });
+    const { garden: after } = await steward.previewReport(garden, vetch);
+    expect(choiceNotes(planningInput(view), vetch, after).told).toContain(
+      'It takes the place of the winter rye planned for ⟦2027-09-15⟧.',
+    );
+  });
+
+  it('is said of a mulch, too, that it gives way', async () => {
+    const { steward, garden } = await household(open);
+    await steward.report(garden, chosenIn(await steward.view(garden), 'mulch-leaves'), 'ada');
+    const view = await steward.view(garden);
+    const { garden: after } = await steward.previewReport(garden, rye);
+    expect(choiceNotes(planningInput(view), rye, after).told).toEqual([
+      'It takes the place of the mulch of leaves chosen from ⟦2027-08-29⟧ on.',
+    ]);
+  });
+});
+
+describe('what is said before a choice is accepted', () => {
+  const notesOf = async (choice: CoverChoice) => {
+    const { steward, garden } = await household(file);
+    const view = await steward.view(garden);
+    const { garden: after } = await steward.previewReport(garden, choice);
+    return choiceNotes(planningInput(view), choice, after);
+  };
+
+  it('is nothing against a choice that fits', async () => {
+    const { steward, garden } = await household(file);
+    const view = await steward.view(garden);
+    const gap = gapAfterBeans(view);
+    const choice = gap.fits[0] && choiceOf(planningInput(view), gap, gap.fits[0]);
+    if (choice === undefined || gap.fits[0]?.verdict === 'poor') throw new Error('Nothing fits.');
+    const { garden: after } = await steward.previewReport(garden, choice);
+    expect(choiceNotes(planningInput(view), choice, after)).toEqual({ told: [], against: [] });
+  });
+
+  it('is the reasons against one that fits badly or not at all', async () => {
+    const { verdict, against } = await notesOf({ ...rye, sowOn: '2027-09-27' });
+    expect(verdict).toMatch(/^Winter rye (fits badly|does not fit) here$/);
+    expect(against.join(' ')).toContain('of heat left before hard cold');
+  });
+
+  it('is the time it can be sown for a day outside it', async () => {
+    const { verdict, against } = await notesOf({ ...rye, coverId: 'oats', sowOn: '2027-10-20' });
+    expect(verdict).toBe('Oats does not fit on that day');
+    expect(against[0]).toMatch(/^(In this gap it can be sown from|It has no time to be sown in this gap)/);
   });
 });

@@ -65,6 +65,23 @@ describe('choosing on a bed’s page', () => {
     expect(await late.text()).toContain('Snap bean grows there from May 25, 2027 until about August 28, 2027');
   });
 
+  it('says what it takes the place of, and what speaks against it, before it is accepted', async () => {
+    const { get, send } = await sampleApp(file);
+    await send(`${WALL}/choose`, asked('oats'));
+    const rye = await (await get(choose(asked('cereal_rye')))).text();
+    expect(rye).toMatch(/It takes the place of the oats planned for \w+ \d+/);
+    const late = await (await get(choose(asked('cereal_rye', { on: '2027-10-01' })))).text();
+    expect(late).toMatch(/<h2>Winter rye (fits badly|does not fit) here<\/h2>/);
+    expect(late).not.toMatch(/⟦|undefined|NaN/);
+  });
+
+  it('refuses the day before a crop is set out', async () => {
+    const { get } = await sampleApp(file);
+    const answer = await get(choose(asked('cereal_rye', { on: '2028-05-27' })));
+    expect(answer.status).toBe(422);
+    expect(await answer.text()).toContain('winter rye sown on May 27, 2028 would have 1 day to grow');
+  });
+
   it('takes it in as one entry, shows it as planned, and takes it out again', async () => {
     const { get, send, steward } = await sampleApp(file);
     const answer = await send(`${WALL}/choose`, asked('oats'));

@@ -1,9 +1,12 @@
 import { changePreview } from '../../digest/change-preview.ts';
+import { choiceNotes } from '../../digest/choice-words.ts';
+import { fitTold } from '../../digest/fit-words.ts';
 import { wrapped } from '../../digest/wrapped.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
-import { type BedGaps, bedGaps, choiceOf } from '../../practices/cover-cropping/fit/bed-gaps.ts';
-import { choiceName } from '../../practices/cover-cropping/fit/fit.ts';
+import { readableIn } from '../../measures/quantity.ts';
+import { bedGaps, choiceOf, gapOn } from '../../practices/cover-cropping/fit/bed-gaps.ts';
+import { choiceName, type GapFit } from '../../practices/cover-cropping/fit/fit.ts';
 import { seedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import { planningInput } from '../../steward/planner.ts';
@@ -27,12 +30,12 @@ export const seasonEnd = command({
     bed: { flags: '--bed <name>', about: 'one bed, by its name or id', value: textValue('Name a bed.').optional() },
     choose: {
       flags: '--choose <id>',
-      about: 'a cover, a mix, mulch-leaves or mulch-straw, for the first gap of the bed it can be had in',
+      about: 'a cover, a mix, mulch-leaves or mulch-straw, for the first gap it can be had in, or the one --on lies in',
       value: textValue('Name a cover such as oats, or mulch-leaves.').optional(),
     },
     on: {
       flags: '--on <day>',
-      about: 'the day to sow it (default: the best day of its window)',
+      about: 'the day to sow it or to lay the mulch (default: the best day)',
       value: dayValue.optional(),
     },
     apply: switchOption('--apply', 'take the choice in'),
@@ -68,7 +71,9 @@ function chosen(input: PracticeInput, beds: readonly Bed[], word: string, on: st
   const [bed, ...others] = beds;
   if (bed === undefined || others.length > 0)
     throw refusal('Nothing was chosen.', '--bed', 'is missing.', 'Name the bed it is for with --bed.');
-  const { gaps }: BedGaps = bedGaps(input, bed);
+  const all = bedGaps(input, bed);
+  const onDay = on === undefined || on < input.today ? undefined : gapOn(all, on);
+  const gaps = onDay === undefined ? all.gaps : [onDay];
   const named = gaps.flatMap((gap) =>
     gap.fits.filter((fit) => choiceName(fit.choice) === word).map((fit) => ({ gap, fit })),
   );
@@ -79,16 +84,21 @@ function chosen(input: PracticeInput, beds: readonly Bed[], word: string, on: st
     throw refusal('Nothing was chosen.', '--choose', `"${word}" is no choice for ${bed.name}.`, mend);
   }
   const usable = named.find(({ fit }) => fit.verdict !== 'unusable') ?? first;
-  const choice = choiceOf(input, usable.gap, usable.fit);
+  const choice = choiceOf(input, usable.gap, usable.fit, on);
   if (choice === undefined)
     throw refusal(
       'Nothing was chosen.',
       '--choose',
-      `${usable.fit.name} has no sowing day in ${bed.name}.`,
+      noSowing(input, bed, usable.fit),
       `See why with: loamtide season-end --bed ${bed.id}`,
     );
-  if (on === undefined) return choice;
-  return choice.kind === 'stand-planned' ? { ...choice, sowOn: on } : { ...choice, from: on };
+  return choice;
+}
+
+function noSowing({ garden, today }: PracticeInput, bed: Bed, fit: GapFit): string {
+  const [why] = fitTold(fit).cons;
+  const reason = why === undefined ? '' : ` ${readableIn(garden.place.units, why, today)}`;
+  return `${fit.name} has no sowing day in ${bed.name}.${reason}`;
 }
 
 interface Choosing {
@@ -100,16 +110,23 @@ interface Choosing {
 }
 
 async function choose({ at, steward, gardenId, apply, json }: Choosing, choice: CoverChoice): Promise<void> {
+  const view = await steward.view(gardenId);
   const { before, after, garden } = await steward.previewReport(gardenId, choice);
   if (apply) await steward.report(gardenId, choice, BY);
   const preview = changePreview(before, after);
+  const notes = choiceNotes(planningInput(view), choice, garden);
   const { units } = garden.place;
   if (json) {
-    writeJson(at.stdout, { garden: gardenId, applied: apply, choice, ...previewJson(preview) }, units);
+    writeJson(at.stdout, { garden: gardenId, applied: apply, choice, ...notes, ...previewJson(preview) }, units);
     return;
   }
+  const { today } = before;
+  const read = (text: string): string => readableIn(units, text, '');
   writeLines(at.stdout, [
-    ...wrapped(factInWords(choice, garden, before.today)),
+    ...wrapped(factInWords(choice, garden, today)),
+    ...notes.told.flatMap((text) => wrapped(read(text))),
+    ...(notes.verdict === undefined ? [] : ['', `${notes.verdict}:`]),
+    ...notes.against.flatMap((text) => wrapped(`- ${read(text)}`, '  ', '    ')),
     ...previewLines(preview, units),
     ...(apply ? [] : ['', 'Nothing was changed. Add --apply to take it in.']),
   ]);

@@ -2,8 +2,10 @@
  * A bed: what grows there one after another, the gaps between with all that could lie in them, and what a choice would do.
  */
 import { changePreview } from '../../digest/change-preview.ts';
+import type { ChoiceNotes } from '../../digest/choice-words.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
+import { readableIn } from '../../measures/quantity.ts';
 import { type CropSpan, cropSpans } from '../../practices/bed-timeline.ts';
 import type { BedGaps } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import { coverName } from '../../practices/covers.ts';
@@ -106,13 +108,14 @@ interface ChoosingProps {
   bedId: string;
   choice: CoverChoice;
   preview: ReportPreview;
+  notes: ChoiceNotes;
   /** Where the form goes, and what it sends. */
   action: string;
   fields: Readonly<Record<string, string>>;
 }
 
 /** The page that shows what a choice would do, and asks. */
-export function choicePreviewPage({ view, bedId, choice, preview, action, fields }: ChoosingProps) {
+export function choicePreviewPage({ view, bedId, choice, preview, notes, action, fields }: ChoosingProps) {
   const { garden, plan } = view;
   return page(
     { title: 'What it would do', garden, here: 'season-end' },
@@ -122,6 +125,7 @@ export function choicePreviewPage({ view, bedId, choice, preview, action, fields
         {factInWords(choice, garden, plan.today)}
         <span class="under">Nothing is kept yet.</span>
       </p>
+      <Notes notes={notes} read={(text) => readableIn(garden.place.units, text, '')} />
       <PreviewSections
         preview={changePreview(preview.before, preview.after)}
         gardenId={garden.id}
@@ -139,6 +143,24 @@ export function choicePreviewPage({ view, bedId, choice, preview, action, fields
     </article>,
   );
 }
+
+const Notes = ({ notes: { told, verdict, against }, read }: { notes: ChoiceNotes; read: (text: string) => string }) => (
+  <>
+    {told.map((text) => (
+      <p>{read(text)}</p>
+    ))}
+    {verdict !== undefined && (
+      <section class="choice-against">
+        <h2>{verdict}</h2>
+        <ul class="marked">
+          {against.map((text) => (
+            <li>{read(text)}</li>
+          ))}
+        </ul>
+      </section>
+    )}
+  </>
+);
 
 const AnotherDay = ({ action, fields, sowOn }: { action: string; fields: ChoosingProps['fields']; sowOn: string }) => {
   const { on: _on, ...rest } = fields;

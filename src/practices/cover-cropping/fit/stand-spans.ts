@@ -4,6 +4,7 @@
 import type { Stand } from '../../../garden/garden.ts';
 import type { Day } from '../../../measures/days.ts';
 import { gapsOf } from '../../bed-timeline.ts';
+import type { Window } from '../../draft.ts';
 import type { PracticeInput } from '../../practice.ts';
 import { standInBed } from '../stand.ts';
 import { planStand } from '../stand-plan.ts';
@@ -14,6 +15,8 @@ export interface StandSpan {
   from: Day;
   /** Absent while it has no end. */
   ends?: Day;
+  /** The days in which it may be sown, while that is still to be done. */
+  sow?: Window;
 }
 
 /** The stands of a bed that are in the ground or meant for it, in the order of their sowing. */
@@ -24,8 +27,10 @@ export function standSpans(input: PracticeInput, bedId: string): StandSpan[] {
   return input.garden.stands
     .filter((stand) => stand.bedId === bedId)
     .map((stand) => planStand(input, standInBed(stand, bed), gaps))
-    .flatMap(({ at, from, ends }) =>
-      from === undefined ? [] : [{ stand: at.stand, from, ...(ends === undefined ? {} : { ends }) }],
+    .flatMap(({ at, from, ends, sow }): StandSpan[] =>
+      from === undefined
+        ? []
+        : [{ stand: at.stand, from, ...(ends === undefined ? {} : { ends }), ...(sow ? { sow: sow.window } : {}) }],
     )
     .sort((a, b) => (a.from < b.from ? -1 : 1));
 }
