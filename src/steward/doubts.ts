@@ -11,6 +11,8 @@ import { addDays, type Day, daysBetween } from '../measures/days.ts';
 import { dated, quantity } from '../measures/quantity.ts';
 import { type CropSpan, cropSpans, firstRipe, isPermanent } from '../practices/bed-timeline.ts';
 import { cropYear } from '../practices/rotation/bed-review.ts';
+import { bedDoubts } from './bed-doubts.ts';
+import { planningInput } from './planner.ts';
 import type { GardenView } from './steward.ts';
 
 /** Days to either side of midwinter in which a tender crop outdoors is hardly meant. House default: six weeks. */
@@ -21,12 +23,14 @@ const SEASON_DAYS = 365;
 type Looked = Pick<GardenView, 'garden' | 'climate'>;
 
 /** Everything in a file that is hardly meant, in the order of the file. Texts may hold marked amounts and days. */
-export function doubtsOf(file: GardenFile, { garden, climate, plan }: GardenView): Problem[] {
+export function doubtsOf(file: GardenFile, view: GardenView): Problem[] {
+  const { garden, climate, plan } = view;
   const looked = { garden, climate };
   return [
     ...file.plantings.flatMap((row, i) => plantingDoubts(looked, row, `plantings[${i}]`)),
     ...file.piles.flatMap((pile, i) => fullDoubts(garden, pile, `piles[${i}]`)),
     ...futureDoubts(file, plan.today),
+    ...bedDoubts(file, planningInput(view)),
   ];
 }
 

@@ -86,6 +86,77 @@ describe('a family that comes back too soon', () => {
   });
 });
 
+describe('things of one bed in each other’s time', () => {
+  const carrot = { bed: 'north', crop: 'carrot', sow: '2027-05-20', lastHarvest: '2027-09-01' };
+  const stand = (cover: string, sow: string, more = {}) => ({ bed: 'north', cover, sow, ...more });
+
+  it('a crop before the last harvest of the one before, with both days', () => {
+    const [doubt, ...others] = doubts(planted(carrot, { bed: 'north', crop: 'tomato', setOut: '2027-06-10' }));
+    expect(others).toEqual([]);
+    expect(doubt?.where).toBe('plantings[1].setOut');
+    expect(doubt?.what).toBe(
+      'Tomato is set out in north bed on ⟦2027-06-10⟧, before the last harvest of the carrot there on ⟦2027-09-01⟧.',
+    );
+    expect(doubt?.mend).toContain('between the rows');
+  });
+
+  it('two crops that go in side by side are no doubt, nor one that follows on the day', () => {
+    expect(places(planted(carrot, { bed: 'north', crop: 'lettuce-leaf', sow: '2027-05-28' }))).toEqual([]);
+    expect(places(planted(carrot, { bed: 'north', crop: 'spinach', sow: '2027-09-01' }))).toEqual([]);
+    expect(places(planted(carrot, { bed: 'south', crop: 'tomato', setOut: '2027-06-10' }))).toEqual([]);
+  });
+
+  it('a cover sown into a growing crop, with both days and what the plan makes of it', () => {
+    const [doubt, ...others] = doubts({ ...planted(carrot), coverStands: [stand('oats', '2027-07-10')] });
+    expect(others).toEqual([]);
+    expect(doubt?.where).toBe('coverStands[0].sow');
+    expect(doubt?.what).toContain(
+      'Oats is to be sown in north bed on ⟦2027-07-10⟧, and carrot grows there from ⟦2027-05-20⟧',
+    );
+    expect(doubt?.mend).toContain('the plan sows it once the crop is over');
+  });
+
+  it('a cover sown while another stands, told of the later with both days', () => {
+    const [doubt, ...others] = doubts({
+      coverStands: [stand('oats', '2027-09-12'), stand('cereal_rye', '2027-09-10')],
+    });
+    expect(others).toEqual([]);
+    expect(doubt?.where).toBe('coverStands[0].sow');
+    expect(doubt?.what).toMatch(
+      /^Oats is dated ⟦2027-09-12⟧ in north bed, where the winter rye of ⟦2027-09-10⟧ stands until about ⟦2028-/,
+    );
+  });
+
+  it('covers one after another, cut in time or of two years, are no doubt, nor clover on frozen ground', () => {
+    const rye = stand('cereal_rye', '2026-09-20', { cut: '2027-04-10' });
+    expect(places({ coverStands: [rye, stand('oats', '2027-08-15')] })).toEqual([]);
+    expect(places({ coverStands: [stand('cereal_rye', '2026-09-20'), stand('red_clover', '2027-03-10')] })).toEqual([]);
+    expect(places({ coverStands: [rye, stand('oats', '2027-04-01')] })).toEqual(['coverStands[1].sow']);
+  });
+
+  it('a mulch over a crop or over a cover, with the days of both', () => {
+    const leaves = (from: string, to?: string) => ({
+      mulches: [{ bed: 'north', from, ...(to ? { to } : {}), mulch: 'leaves' }],
+    });
+    const [crop] = doubts({ ...planted(carrot), ...leaves('2027-06-10', '2027-08-01') });
+    expect(crop?.where).toBe('mulches[0]');
+    expect(crop?.what).toContain('from ⟦2027-06-10⟧ to ⟦2027-08-01⟧, and carrot grows there from ⟦2027-05-20⟧ until');
+    const rye = { coverStands: [stand('cereal_rye', '2027-09-10')] };
+    const [cover] = doubts({ ...rye, ...leaves('2027-09-01', '2028-04-01') });
+    expect(cover?.what).toContain('and winter rye stands there from ⟦2027-09-10⟧ until about ⟦2028-');
+    expect(places({ ...planted(carrot), ...leaves('2027-09-02') })).toEqual([]);
+    expect(places({ ...rye, ...leaves('2027-08-01', '2027-09-10') })).toEqual([]);
+  });
+
+  it('are so in the south over New Year and on a leap day', () => {
+    const oats = stand('oats', '2028-02-29');
+    const beans = { bed: 'north', crop: 'snap-bean', sow: '2027-12-01', lastHarvest: '2028-03-20' };
+    const [doubt] = doubts({ ...planted(beans), coverStands: [oats] }, -44.5);
+    expect(doubt?.what).toContain('on ⟦2028-02-29⟧, and snap bean grows there from ⟦2027-12-01⟧');
+    expect(places({ ...planted({ ...beans, lastHarvest: '2028-02-28' }), coverStands: [oats] }, -44.5)).toEqual([]);
+  });
+});
+
 it('a pile is doubted where its bin holds less', () => {
   const pile = (litres: number) => {
     const ingredients = [{ material: 'leaves_dry_loose', litres }];
