@@ -1,7 +1,7 @@
 /**
  * The beds' gaps with what may lie in them, as lines of text and as JSON.
  */
-import { bothWeights, fitTold, gapInWords, readableLine, ruledOut } from '../digest/fit-words.ts';
+import { bothWeights, fitTold, gapInWords, noCoverWords, readableLine, ruledOut } from '../digest/fit-words.ts';
 import { wrapped } from '../digest/wrapped.ts';
 import { readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
@@ -43,7 +43,7 @@ function gapLines(bedName: string, gap: GapOfBed, reader: Reader, all: boolean):
     '',
     ...wrapped(`${bedName}: ${words}.`, '', '  '),
     ...meantLines(gap, reader),
-    ...(noCover ? ['  No cover can serve here: mulch it.'] : []),
+    ...(noCover ? wrapped(noCoverWords(gap.fits), '  ', '  ') : []),
     ...told.flatMap((fit, at) => fitLines(fit, at < TOLD_WHOLE, reader)),
     ...(more.length === 0 ? [] : wrapped(`After these: ${more.join(', ')}.`, '  ', '    ')),
     ...(all ? outLines(gap, reader) : []),
@@ -83,7 +83,8 @@ function seedLines(seed: readonly SeedToBuy[], { units, today }: Reader): string
     '',
     'Seed to buy for what is planned:',
     ...seed.map(
-      ({ cover, grams, by }) => `  ${cover}: ${bothWeights(grams)}, by ${readableIn(units, `⟦${by}⟧`, today)}`,
+      ({ cover, grams, by }) =>
+        `  ${cover}: ${bothWeights(grams)}, ${by < today ? 'now' : `by ${readableIn(units, `⟦${by}⟧`, today)}`}`,
     ),
   ];
 }

@@ -1,17 +1,19 @@
 /**
  * Two years of every bed: its crops, its covers with their odds, and the days in which a cover is sown or cut.
  */
-import type { Bed } from '../garden/garden.ts';
+import type { Bed, Stand } from '../garden/garden.ts';
 import { addDays, type Day, dayOf, dayParts } from '../measures/days.ts';
-import { dated } from '../measures/quantity.ts';
 import { cropSpans } from '../practices/bed-timeline.ts';
 import { type BedGaps, bedGaps } from '../practices/cover-cropping/fit/bed-gaps.ts';
+import { bloomOdds } from '../practices/cover-cropping/fit/bloom-odds.ts';
 import type { StandSpan } from '../practices/cover-cropping/fit/stand-spans.ts';
-import { coverName } from '../practices/covers.ts';
+import { winterOdds } from '../practices/cover-cropping/fit/winter-share.ts';
+import { coverName, coverParts } from '../practices/covers.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { PracticeInput } from '../practices/practice.ts';
+import { midwinterAfter } from '../practices/seasons.ts';
 import type { Plan } from '../schedule/plan.ts';
-import { fitTold } from './fit-words.ts';
+import { fitTold, oddsLines } from './fit-words.ts';
 
 /** Days shown: two years. */
 const SHOWN_DAYS = 731;
@@ -65,19 +67,19 @@ export function bedYears(input: PracticeInput, plan: Plan): BedYears[] {
         odds: [],
       }),
     );
-    const covers = gaps.stands.map((span) => coverHeld(span, gaps, plan));
+    const covers = gaps.stands.map((span) => coverHeld(input, span, gaps, plan));
     const held = [...crops, ...covers].filter(inView).sort((a, b) => (a.from < b.from ? -1 : 1));
     return { bed, held, windows: windowsOf(plan, bed).filter(inView) };
   });
 }
 
-function coverHeld({ stand, from, ends }: StandSpan, gaps: BedGaps, plan: Plan): Held {
+function coverHeld(input: PracticeInput, { stand, from, ends }: StandSpan, gaps: BedGaps, plan: Plan): Held {
   return {
     what: coverName(stand.coverId),
     from,
     ...(ends === undefined ? {} : { to: ends }),
     kind: stand.sow.happened ? 'sown' : 'planned',
-    odds: stand.sow.happened ? bloomOdds(stand.id, plan) : oddsInGap(stand.coverId, stand.sow.day, gaps),
+    odds: stand.sow.happened ? oddsOfSown(input, stand, plan) : oddsInGap(stand.coverId, stand.sow.day, gaps),
   };
 }
 
@@ -94,12 +96,16 @@ function oddsInGap(coverId: string, sowOn: Day, { gaps }: BedGaps): string[] {
   );
 }
 
-/** When a cover that stands would flower, where its cut is reckoned from that. */
-function bloomOdds(standId: string, { tasks }: Plan): string[] {
-  const odds = tasks.find(({ kind, subject }) => kind === 'cut-cover' && subject.id === standId)?.odds;
-  if (odds?.median === undefined) return [];
-  const early = odds.early === undefined ? '' : `, in one year of ten by ${dated(odds.early)}`;
-  return [`Flowers: in the middle year about ${dated(odds.median)}${early}`];
+/** The odds of a cover that stands: the winter that is still to come, and its flowers where it is not cut yet. */
+function oddsOfSown(input: PracticeInput, { id, coverId, sow, cutOn, deadOn }: Stand, { tasks }: Plan): string[] {
+  if (cutOn !== undefined || deadOn !== undefined) return [];
+  const parts = coverParts(coverId);
+  const cut = tasks.find(({ kind, subject }) => kind === 'cut-cover' && subject.id === id)?.window.latest;
+  const isBefore = input.today <= midwinterAfter(input.climate, sow.day);
+  const winter = isBefore ? winterOdds(input, parts, sow.day) : undefined;
+  const bloom = bloomOdds(input, parts, sow.day, cut);
+  const known = { ...(winter ? { winter } : {}), ...(bloom ? { bloom } : {}) };
+  return oddsLines(known).map(({ what, text }) => `${what}: ${text}`);
 }
 
 const DOING: Readonly<Record<string, DoingWindow['doing']>> = { 'sow-cover': 'sow', 'cut-cover': 'cut' };

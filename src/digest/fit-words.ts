@@ -3,6 +3,7 @@
  * hold marked amounts and days.
  */
 import type { Span } from '../handbook/shapes.ts';
+import type { Day } from '../measures/days.ts';
 import { dated, formatQuantity, quantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { FitGap, GapFit, Share, Verdict } from '../practices/cover-cropping/fit/fit.ts';
@@ -90,7 +91,8 @@ function sowLines({ sow, sowOn }: GapFit): FitLine[] {
   return [{ what: 'Sow', text: `about ${dated(sowOn)}${window}` }];
 }
 
-function oddsLines({ establish, winter, bloom }: GapFit): FitLine[] {
+/** What is known of a stand's odds. */
+export function oddsLines({ establish, winter, bloom }: Pick<GapFit, 'establish' | 'winter' | 'bloom'>): FitLine[] {
   const lines: FitLine[] = [];
   if (establish !== undefined && establish.share.among > 0)
     lines.push({ what: 'Comes up and grows before hard cold', text: `in ${seasons(establish.share, 'season')}` });
@@ -144,6 +146,17 @@ function amountLines({ nitrogen, seed, needs, mulch }: GapFit): FitLine[] {
 /** A weight both ways, whatever the reader's units: seed is sold in either. */
 export function bothWeights(grams: number): string {
   return `${formatQuantity({ value: grams, unit: 'g' }, 'metric')} (${formatQuantity({ value: grams, unit: 'g' }, 'us')})`;
+}
+
+/** The day to order seed by, or that it is past. May hold a marked day. */
+export function orderBy(by: Day, today: Day): string {
+  return by < today ? 'now' : dated(by);
+}
+
+/** What is said of a gap that no cover can serve. */
+export function noCoverWords(fits: readonly GapFit[]): string {
+  const unknown = fits.flatMap(({ cons }) => cons).find(({ rule }) => rule === 'cover-fit.no-dates');
+  return unknown === undefined ? 'No cover can serve here: mulch it.' : reasonSentence(unknown);
 }
 
 function between({ low, high }: Span, write: (value: number) => string): string {

@@ -2,13 +2,21 @@
  * The year, season end, the pages of the beds, and choosing what lies in a gap.
  */
 import { type Context, Hono } from 'hono';
-import { bedYears } from '../digest/bed-years.ts';
+import { memory } from '../climate/remembered.ts';
+import { type BedYears, bedYears } from '../digest/bed-years.ts';
 import { choiceNotes } from '../digest/choice-words.ts';
 import type { Problem } from '../garden/problem.ts';
 import { isDay } from '../measures/days.ts';
-import { bedGaps, choiceOf, type GapOfBed, gapOn, gardenGaps } from '../practices/cover-cropping/fit/bed-gaps.ts';
+import {
+  type BedGaps,
+  bedGaps,
+  choiceOf,
+  type GapOfBed,
+  gapOn,
+  gardenGaps,
+} from '../practices/cover-cropping/fit/bed-gaps.ts';
 import { choiceName } from '../practices/cover-cropping/fit/fit.ts';
-import { seedToBuy } from '../practices/cover-cropping/fit/seed-to-buy.ts';
+import { type SeedToBuy, seedToBuy } from '../practices/cover-cropping/fit/seed-to-buy.ts';
 import { planningInput } from '../steward/planner.ts';
 import type { CoverChoice, GardenView, ReportPreview, Steward } from '../steward/steward.ts';
 import { bedPath, gapWord } from './addresses.ts';
@@ -24,15 +32,26 @@ const BED = '/gardens/:gardenId/beds/:bedId';
 
 /** The pages, the preview of a choice, and what takes it in. */
 export function seasonEndRoutes(steward: Steward): Hono {
+  // A view is the same object until a fact or the day changes.
+  const seasonEnds = memory<GardenView, string, { beds: BedGaps[]; seed: SeedToBuy[] }>();
+  const years = memory<GardenView, string, BedYears[]>();
   return new Hono()
     .get('/gardens/:gardenId/season-end', async (c) => {
       const view = await gardenView(steward, c.req.param('gardenId'));
-      const input = planningInput(view);
-      return c.html(seasonEndPage({ view, beds: gardenGaps(input), seed: seedToBuy(input) }));
+      const { beds, seed } = seasonEnds(view, 'season end', () => {
+        const input = planningInput(view);
+        return { beds: gardenGaps(input), seed: seedToBuy(input) };
+      });
+      return c.html(seasonEndPage({ view, beds, seed }));
     })
     .get('/gardens/:gardenId/year', async (c) => {
       const view = await gardenView(steward, c.req.param('gardenId'));
-      return c.html(yearPage(view, bedYears(planningInput(view), view.plan)));
+      return c.html(
+        yearPage(
+          view,
+          years(view, 'year', () => bedYears(planningInput(view), view.plan)),
+        ),
+      );
     })
     .get(BED, async (c) => {
       const { view, bed } = await bedOf(steward, c);

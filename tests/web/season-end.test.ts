@@ -140,3 +140,109 @@ describe('the year', () => {
     expect(text).not.toMatch(/⟦|undefined|NaN/);
   });
 });
+
+it('seed that should have been ordered is to be bought now', async () => {
+  const { get } = await sampleApp(sampleFile({ coverStands: [{ bed: 'wall', cover: 'oats', sow: '2027-04-28' }] }));
+  expect(await (await get(`${GARDEN}/season-end`)).text()).toMatch(/oats<\/th><td>[^<]+<\/td><td>now<\/td>/);
+});
+
+describe('ways between the pages', () => {
+  it('lead from a cover’s task to its bed, and from the bed to the work on its covers', async () => {
+    const { get, send, steward } = await sampleApp(file);
+    await send(`${WALL}/choose`, asked('oats'));
+    const { plan } = await steward.view('mill-row');
+    const sow = plan.tasks.find(
+      ({ kind, subject }) => kind === 'sow-cover' && 'bedId' in subject && subject.bedId === 'wall',
+    );
+    const bed = await (await get(WALL)).text();
+    expect(bed).toContain('<h2>Work on its covers</h2>');
+    expect(bed).toContain(`href="${GARDEN}/tasks/${sow?.key}"`);
+    const task = await (await get(`${GARDEN}/tasks/${sow?.key}`)).text();
+    expect(task).toContain(`What else lies in this bed: <a href="${WALL}">Wall bed</a>.`);
+  });
+
+  it('lead from no crop’s task to a bed’s covers', async () => {
+    const { get, steward } = await sampleApp(file);
+    const { plan } = await steward.view('mill-row');
+    const crop = plan.tasks.find(({ subject }) => subject.type === 'planting');
+    expect(await (await get(`${GARDEN}/tasks/${crop?.key}`)).text()).not.toContain('What else lies in this bed');
+  });
+});
+
+describe('a page with little to tell', () => {
+  it('says that no bed has a gap', async () => {
+    const asparagus = sampleFile({
+      plantings: ['north', 'middle', 'south', 'wall'].map((bed) => ({ bed, crop: 'asparagus', setOut: '2024-05-01' })),
+      coverStands: [],
+    });
+    const { get } = await sampleApp(asparagus);
+    const text = await (await get(`${GARDEN}/season-end`)).text();
+    expect(text).toContain('No bed has a gap in the next two years');
+    expect(await (await get(WALL)).text()).toContain('There is none: something grows here all the time.');
+    expect(await (await get(`${GARDEN}/year`)).text()).toContain('asparagus');
+  });
+
+  it('says nothing of covers where it never freezes, rather than that none serves', async () => {
+    const tropics = sampleFile({
+      climate: { monthlyNormals: Array.from({ length: 12 }, () => ({ highC: 31, lowC: 23, precipMm: 90 })) },
+      coverStands: [],
+    });
+    const { get } = await sampleApp(tropics);
+    for (const path of ['season-end', 'year', 'beds/wall']) {
+      const text = await (await get(`${GARDEN}/${path}`)).text();
+      expect(text).not.toMatch(/No cover can serve here|⟦|undefined|NaN/);
+      if (path !== 'year') expect(text).toContain('No freeze date is known for this garden');
+    }
+  });
+});
+
+describe('the odds of a cover that was sown', () => {
+  it('stand in the table of the year: its flowers in spring, the winter while that is to come', async () => {
+    const { get } = await sampleApp();
+    const text = await (await get(`${GARDEN}/year`)).text();
+    expect(text).toMatch(/winter rye<\/td><td>September 20, 2026<\/td><td>[^<]+<\/td><td>Flowers: [^<]+/);
+    expect(text).not.toMatch(/winter rye<\/td><td>September 20, 2026<\/td><td>[^<]+<\/td><td>Winter:/);
+  });
+});
+
+describe('in the south, over a leap day', () => {
+  const southern = sampleFile({
+    garden: {
+      id: 'mill-row',
+      name: 'Mill Row',
+      latitude: -45.9,
+      longitude: 170.3,
+      timeZone: 'Pacific/Auckland',
+      workDays: ['wed', 'sat'],
+    },
+    climate: { frostDates: { lastSpring: '11-01', firstAutumn: '04-10' } },
+    plantings: [
+      { id: 'beans', bed: 'wall', crop: 'snap-bean', sow: '2027-11-25', lastHarvest: '2028-02-28' },
+      { id: 'tomatoes', bed: 'wall', crop: 'tomato', setOut: '2028-12-05' },
+    ],
+    coverStands: [],
+    piles: [],
+  });
+
+  it('the gap begins on 29 February, and autumn covers are offered from then', async () => {
+    const { get } = await sampleApp(southern);
+    const text = await (await get(WALL)).text();
+    expect(text).toMatch(/After snap bean, from 29 February 2028, until tomato goes in on 5 December 2028/);
+    expect(text).toMatch(/Sow<\/dt><dd>about (29 February|\d+ March|\d+ April) 2028/);
+    expect(text).not.toMatch(/⟦|undefined|NaN/);
+  });
+
+  it('a cover can be sown on the leap day, and the year after it draws', async () => {
+    const { get, send, steward } = await sampleApp(southern);
+    const leap = asked('oats', { on: '2028-02-29' });
+    expect(await (await get(choose(leap))).text()).toContain('oats, sown about 29 February 2028');
+    await send(`${WALL}/choose`, leap);
+    expect((await steward.view('mill-row')).garden.stands[0]?.sow.day).toBe('2028-02-29');
+    const year = await (await get(`${GARDEN}/year`)).text();
+    expect(year).toMatch(/oats, planned<\/td><td>29 February 2028/);
+    expect(year).not.toMatch(/⟦|undefined|NaN/);
+    const refused = await get(choose(asked('oats', { on: '2028-02-28' })));
+    expect(refused.status).toBe(422);
+    expect(await refused.text()).toContain('until about 28 February 2028; 28 February 2028 lies in its time');
+  });
+});

@@ -6,18 +6,20 @@ import type { ChoiceNotes } from '../../digest/choice-words.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
 import { type CropSpan, cropSpans } from '../../practices/bed-timeline.ts';
 import type { BedGaps } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import { coverName } from '../../practices/covers.ts';
+import type { PlannedTask } from '../../schedule/plan.ts';
 import type { CoverChoice, GardenView, ReportPreview } from '../../steward/steward.ts';
-import { bedPath, seasonEndPath } from '../addresses.ts';
+import { bedPath, seasonEndPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
 import { PreviewSections } from './change-preview.tsx';
 import { GapChoices } from './fit.tsx';
 
 /** Choices shown for each gap before the rest are folded away. House default. */
-const SHOWN = 6;
+const SHOWN = 3;
 
 interface BedProps {
   view: GardenView;
@@ -74,6 +76,7 @@ export function bedPage({ view, gaps: { bed, gaps, stands }, problems = [] }: Be
           </tbody>
         </table>
       )}
+      <StandTasks tasks={openTasks(view, bed.id)} gardenId={garden.id} units={units} />
       <h2>Gaps in the next two years</h2>
       {gaps.length === 0 && <p>There is none: something grows here all the time.</p>}
       {gaps.map((gap) => (
@@ -85,6 +88,33 @@ export function bedPage({ view, gaps: { bed, gaps, stands }, problems = [] }: Be
     </article>,
   );
 }
+
+/** The work on a bed's covers that is still to be done, soonest first. */
+function openTasks({ plan: { tasks } }: GardenView, bedId: string): PlannedTask[] {
+  return tasks
+    .filter(({ state, subject }) => state === 'open' && subject.type === 'stand' && subject.bedId === bedId)
+    .sort((a, b) => (a.day < b.day ? -1 : 1));
+}
+
+interface StandTasksProps {
+  tasks: readonly PlannedTask[];
+  gardenId: string;
+  units: UnitSystem;
+}
+
+const StandTasks = ({ tasks, gardenId, units }: StandTasksProps) =>
+  tasks.length === 0 ? null : (
+    <section>
+      <h2>Work on its covers</h2>
+      <ul class="marked">
+        {tasks.map(({ key, title, day }) => (
+          <li>
+            {fullDay(day, units)}: <a href={taskPath(gardenId, key)}>{readableIn(units, title, day)}</a>
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
 
 function howItEnds({ end }: CropSpan): string {
   switch (end) {

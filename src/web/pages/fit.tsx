@@ -1,7 +1,7 @@
 /**
  * A choice for a bed's gap: what it comes to, what speaks for it and against it, and the way to choose it.
  */
-import { fitTold, gapInWords, ruledOut } from '../../digest/fit-words.ts';
+import { fitTold, gapInWords, noCoverWords, ruledOut } from '../../digest/fit-words.ts';
 import type { Day } from '../../measures/days.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
@@ -37,7 +37,7 @@ export const GapChoices = ({ gap, reader, first, whole }: GapProps) => {
     <section class="gap">
       <h3>{words.charAt(0).toUpperCase() + words.slice(1)}</h3>
       <Meant gap={gap} reader={reader} />
-      {covers.length === 0 && <p>No cover can serve here: mulch it.</p>}
+      {covers.length === 0 && <p>{noCoverWords(gap.fits)}</p>}
       {usable.slice(0, first).map((fit) => (
         <Choice gap={gap} fit={fit} reader={reader} />
       ))}

@@ -2,7 +2,7 @@
  * Season end: for every bed what can still be sown, whether it will live, when it is cut, and whether the bed will be
  * ready in time.
  */
-import { bothWeights } from '../../digest/fit-words.ts';
+import { bothWeights, orderBy } from '../../digest/fit-words.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { BedGaps, GapOfBed } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import type { SeedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
@@ -32,6 +32,9 @@ export function seasonEndPage({ view: { garden, plan }, beds, seed }: SeasonEndP
         choose; a choice can be changed until it is sown, and taken back in History.
       </p>
       <SeedList seed={seed} reader={reader} />
+      {beds.every(({ gaps }) => gaps.length === 0) && (
+        <p>No bed has a gap in the next two years: something grows in every one of them all the time.</p>
+      )}
       {beds.map((bed) => (
         <BedSection bed={bed} reader={reader} />
       ))}
@@ -59,7 +62,7 @@ const SeedList = ({ seed, reader: { units, today } }: { seed: readonly SeedToBuy
             <tr>
               <th scope="row">{cover}</th>
               <td>{bothWeights(grams)}</td>
-              <td>{readableIn(units, `⟦${by}⟧`, today)}</td>
+              <td>{readableIn(units, orderBy(by, today), today)}</td>
               <td>{beds.join(', ')}</td>
             </tr>
           ))}

@@ -10,7 +10,7 @@ import { pastOddsOf } from '../../practices/past-odds.ts';
 import { gatheredSupplies, supplyAmount } from '../../schedule/entry-text.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { taskPath } from '../addresses.ts';
+import { bedPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { PracticeMark } from '../patterns.tsx';
 import type { TaskView } from '../task-view.ts';
@@ -41,6 +41,11 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
         <TaskDate task={task} today={today} place={garden.place} />
         <Settled found={found} gardenId={garden.id} />
         <LotMates found={found} gardenId={garden.id} units={units} />
+        {task.subject.type === 'stand' && (
+          <p class="mates">
+            What else lies in this bed: <a href={bedPath(garden.id, task.subject.bedId)}>{task.subject.bedName}</a>.
+          </p>
+        )}
       </header>
       <Problems problems={problems} />
       <div class="task-body">
