@@ -25,6 +25,7 @@ import { reportColdNight } from './commands/report-cold-night.ts';
 import { reportDisease } from './commands/report-disease.ts';
 import { reportPile } from './commands/report-pile.ts';
 import { reportSqueeze } from './commands/report-squeeze.ts';
+import { reportStage } from './commands/report-stage.ts';
 import { reportWeather } from './commands/report-weather.ts';
 import { seasonEnd } from './commands/season-end.ts';
 import { serve } from './commands/serve.ts';
@@ -67,6 +68,7 @@ const loamtide = commandGroup(
       reportDisease,
       reportPile,
       reportSqueeze,
+      reportStage,
       reportWeather,
     ]),
     commandGroup('key', 'Keys for scripts that tell of piles: new, list, revoke.', [keyNew, keyList, keyRevoke]),

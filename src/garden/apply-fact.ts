@@ -50,6 +50,10 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
     }
     case 'weather-logged':
       return { ...garden, weather: withLogged(garden.weather, fact.days.map(withoutAbsent)) };
+    case 'stage-seen': {
+      const { kind: _kind, standId, ...seen } = fact;
+      return workStand(garden, standId, seen.on, (stand) => ({ seen: [...(stand.seen ?? []), withoutAbsent(seen)] }));
+    }
     case 'stand-planned':
       return planStandIn(garden, fact);
     case 'stand-dropped':

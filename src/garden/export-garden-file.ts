@@ -91,7 +91,7 @@ function plantingInFile({ id, bedId, cropId, start, lastHarvest }: Planting): Ga
 }
 
 function standInFile(stand: Stand): GardenFile['coverStands'][number] {
-  const { id, bedId, coverId, sow, cutOn, regrowthCheckedOn, deadOn } = stand;
+  const { id, bedId, coverId, sow, cutOn, regrowthCheckedOn, deadOn, seen = [] } = stand;
   return withoutAbsent({
     id,
     bed: bedId,
@@ -100,6 +100,7 @@ function standInFile(stand: Stand): GardenFile['coverStands'][number] {
     cut: cutOn,
     regrowthChecked: [...regrowthCheckedOn],
     dead: deadOn,
+    seen: seen.map(({ coverId: cover, ...stage }) => ({ cover, ...stage })),
     ...plans(['sow', sow]),
   });
 }

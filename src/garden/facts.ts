@@ -3,7 +3,7 @@
  */
 import { z } from 'zod';
 import { isDay } from '../measures/days.ts';
-import { gardenFileSchema, MATURITY_FAILURES, MULCHES, SOIL_TEXTURES } from './garden-file.ts';
+import { gardenFileSchema, MATURITY_FAILURES, MULCHES, SOIL_TEXTURES, STAGES } from './garden-file.ts';
 import { type Measured, WEATHER_LIMITS } from './weather-limits.ts';
 
 const day = z.string().refine(isDay, 'a real date as YYYY-MM-DD');
@@ -143,6 +143,16 @@ const weatherLogged = z.object({
     .min(1),
 });
 
+/** A stage of flowering seen in a stand, with the day the figures had for it. */
+const stageSeen = z.object({
+  kind: z.literal('stage-seen'),
+  standId: z.string(),
+  coverId: z.string(),
+  on: day,
+  stage: z.enum(STAGES),
+  modelled: day.optional(),
+});
+
 /**
  * A cover chosen for a bed: a stand that is meant to be sown. `instead` names planned stands it takes the place of, and
  * any mulch planned for the same days goes with them.
@@ -191,6 +201,7 @@ export const factSchema = z.discriminatedUnion('kind', [
   soilSqueezed,
   diseaseFound,
   weatherLogged,
+  stageSeen,
   standPlanned,
   standDropped,
   mulchPlanned,

@@ -35,6 +35,9 @@ export const SOIL_TEXTURES = [
   'clay',
 ] as const;
 
+/** What may be seen of a cover's flowering. */
+export const STAGES = ['first-buds', 'in-bloom'] as const;
+
 /** What a look whether compost is ready may find amiss. */
 export const MATURITY_FAILURES = ['heats', 'smells', 'coarse'] as const;
 
@@ -129,6 +132,15 @@ const stand = known('a cover stand', {
   cut: day.optional(),
   regrowthChecked: list(day, 'dates'),
   dead: day.optional(),
+  seen: list(
+    known('a stage seen', {
+      cover: text('Give a cover crop id, such as oats.'),
+      on: day,
+      stage: choice(STAGES),
+      modelled: day.optional(),
+    }),
+    'stages seen',
+  ),
   planned: planned(['sow']),
 })
   .refine((given) => justOne(given, ['cover', 'mix']), across('Give either cover or mix, such as cover: oats.'))

@@ -82,6 +82,8 @@ export interface Stand {
   cutOn?: Day;
   /** Days on which a regrowth check was made after the cut. */
   regrowthCheckedOn: readonly Day[];
+  /** Stages of its flowering that were seen, oldest first. */
+  seen?: readonly StageSeen[];
   /** The day the stand was seen dead after winter. */
   deadOn?: Day;
 }
@@ -93,6 +95,16 @@ export interface MulchPlan {
   /** The day after it; absent where nothing else is planned. */
   to?: Day;
   mulch: 'leaves' | 'straw';
+}
+
+/** A stage of a cover's flowering that was seen in a stand. */
+export interface StageSeen {
+  /** The kind it was seen on: one of a mix. */
+  coverId: string;
+  on: Day;
+  stage: 'first-buds' | 'in-bloom';
+  /** The day the figures had for its flowering when it was seen, where they had one. */
+  modelled?: Day;
 }
 
 /** A compost bin. */

@@ -87,8 +87,8 @@ export function plantingOf(row: GardenFile['plantings'][number], { readOn, plant
 
 /** A cover stand of the file. */
 export function standOf(row: GardenFile['coverStands'][number], { readOn, stands }: Held): Stand {
-  const { id = '', planned: plans, cut, dead, regrowthChecked } = row;
-  const logged = cut !== undefined || dead !== undefined || regrowthChecked.length > 0;
+  const { id = '', planned: plans, cut, dead, seen, regrowthChecked } = row;
+  const logged = cut !== undefined || dead !== undefined || [...regrowthChecked, ...seen].length > 0;
   return {
     id,
     bedId: row.bed,
@@ -97,6 +97,9 @@ export function standOf(row: GardenFile['coverStands'][number], { readOn, stands
     ...(cut === undefined ? {} : { cutOn: cut }),
     regrowthCheckedOn: oldestFirst(regrowthChecked, itself),
     ...(dead === undefined ? {} : { deadOn: dead }),
+    ...(seen.length === 0
+      ? {}
+      : { seen: oldestFirst(seen, onOf).map(({ cover, ...stage }) => withoutAbsent({ coverId: cover, ...stage })) }),
   };
 }
 

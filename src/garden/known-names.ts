@@ -47,12 +47,13 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
   const [seeds, diseases] = [itemsOf(file, 'seeds'), itemsOf(file, 'diseases')];
   const dated = ['topdressed', 'soilTests', 'mulches'].flatMap((list) => itemsOf(file, list));
   const inBeds = [...plantings, ...stands, ...dated, ...diseases];
+  const seen = stands.flatMap(({ where, row }) => itemsOf(row, 'seen', where));
   const ingredients = piles.flatMap(({ where, row }) => itemsOf(row, 'ingredients', where));
   return [
     ...[beds, bins].flatMap((items) => repeated(items, 'name')),
     ...[beds, bins, plantings, stands, piles].flatMap((items) => repeated(items, 'id')),
     ...[plantings, seeds, diseases].flatMap((items) => unknown(items, 'crop', idsOf(vegetables), 'crop')),
-    ...[stands, seeds].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),
+    ...[stands, seeds, seen].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),
     ...unknown(stands, 'mix', idsOf(coverMixes), 'mix'),
     ...unknown(ingredients, 'material', idsOf(feedstocks), 'material'),
     ...unknown(inBeds, 'bed', namesOf(beds, existing?.beds), 'bed'),

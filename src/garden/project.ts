@@ -55,6 +55,7 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
     stands: changed(told.stands, all.stands, (stand, toldStand) => ({
       ...stand,
       regrowthCheckedOn: joined(toldStand?.regrowthCheckedOn, stand.regrowthCheckedOn, itself),
+      ...(stand.seen === undefined ? {} : { seen: joined(toldStand?.seen, stand.seen, onOf) }),
     })),
     piles: changed(told.piles, all.piles, (pile, toldPile) => ({
       ...pile,

@@ -16,6 +16,7 @@ import { vegetables } from '../handbook/vegetables.ts';
 import { addDays, type Day, isDay } from '../measures/days.ts';
 import { choiceProblems } from './cover-choice.ts';
 import { gardenOf, type Planner, type VersionedView } from './planner.ts';
+import { stageProblems } from './stage-report.ts';
 import type { Report, ReportPreview } from './steward.ts';
 import { movesBetween } from './undo.ts';
 
@@ -75,6 +76,8 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
         ...pileProblems(view, report.pileId),
         ...dayProblems('the day it was looked at', report.on, back(today), today),
       ];
+    case 'stage-seen':
+      return stageProblems(view, report);
     case 'stand-planned':
     case 'stand-dropped':
     case 'mulch-planned':

@@ -60,6 +60,7 @@ export type Report = Extract<
       | 'disease-found'
       | 'weather-logged'
       | 'compost-not-ready'
+      | 'stage-seen'
       | CoverChoice['kind'];
   }
 >;

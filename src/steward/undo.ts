@@ -77,6 +77,8 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
       return new Set([fact.bedId]);
     case 'stand-planned':
       return new Set([fact.bedId, fact.standId, ...(fact.instead ?? [])]);
+    case 'stage-seen':
+      return new Set([fact.standId]);
     case 'stand-dropped':
       return new Set([fact.bedId, fact.standId]);
     case 'cold-night-told':

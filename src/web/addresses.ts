@@ -44,7 +44,7 @@ export function feedPath(gardenId: string, feedId: string, doing: FeedDoing): st
 }
 
 /** The things that can be reported, as their pages' addresses name them. */
-export type ReportName = 'cold-night' | 'away' | 'disease' | 'pile';
+export type ReportName = 'cold-night' | 'away' | 'disease' | 'pile' | 'stage';
 
 /** The list of what can be reported, or the page of one of them. */
 export function reportPath(gardenId: string, what?: ReportName): string {

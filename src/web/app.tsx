@@ -17,6 +17,7 @@ import { readingRoutes } from './readings-route.ts';
 import { reportRoutes } from './report-route.tsx';
 import { seasonEndRoutes } from './season-end-route.tsx';
 import type { WebSettings } from './settings.ts';
+import { stageRoutes } from './stage-route.tsx';
 import { stylesheet } from './stylesheet.ts';
 import { taskRoutes } from './task-route.tsx';
 import { notFound, Trouble, withoutTokens } from './trouble.ts';
@@ -64,6 +65,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', weatherRoutes(steward));
   app.route('/', reportRoutes(steward));
   app.route('/', diseaseRoutes(steward));
+  app.route('/', stageRoutes(steward));
   app.route('/', pileReadingRoutes(steward));
   app.route('/', awayRoutes(steward));
   app.route('/', seasonEndRoutes(steward));

@@ -61,6 +61,8 @@ export function factInWords(
       const crop = vegetableById(fact.cropId).name;
       return `Found ${fact.disease} on the ${crop} in ${bedName(fact.bedId)} on ${formatDay(fact.on, units, beside)}`;
     }
+    case 'stage-seen':
+      return `${STAGE_WORDS[fact.stage]} on the ${coverName(fact.coverId)} on ${formatDay(fact.on, units, beside)}`;
     case 'stand-planned':
       return `Chosen for ${bedName(fact.bedId)}: ${coverName(fact.coverId)}, sown about ${fullDay(fact.sowOn, units)}`;
     case 'stand-dropped':
@@ -75,6 +77,9 @@ export function factInWords(
       return fact satisfies never;
   }
 }
+
+/** What was seen of a cover's flowering. */
+export const STAGE_WORDS = { 'first-buds': 'First buds', 'in-bloom': 'Flowers' } as const;
 
 /** What a look found amiss. */
 export const MATURITY_WORDS = {

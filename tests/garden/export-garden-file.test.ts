@@ -52,8 +52,16 @@ describe('a garden written as its file', () => {
     const file = gardenFileOf(garden);
     expect(file.piles[0]?.turns).toEqual(['2027-06-08']);
     expect(file.coverStands).toEqual([
-      { id: stand, bed: 'north-bed', cover: 'oats', sow: '2027-09-15', regrowthChecked: [], planned: ['sow'] },
-      { id: 's-1', bed: 'south-bed', mix: 'rye-vetch', sow: '2027-08-01', regrowthChecked: [] },
+      {
+        id: stand,
+        bed: 'north-bed',
+        cover: 'oats',
+        sow: '2027-09-15',
+        seen: [],
+        regrowthChecked: [],
+        planned: ['sow'],
+      },
+      { id: 's-1', bed: 'south-bed', mix: 'rye-vetch', sow: '2027-08-01', seen: [], regrowthChecked: [] },
     ]);
     expect(file.plantings[0]?.planned).toEqual(['lastHarvest']);
   });

@@ -8,10 +8,11 @@ import { seasonOf } from '../../climate/season.ts';
 import { bloomModels } from '../../handbook/cover-blooms.ts';
 import type { BloomModel, CoverCrop } from '../../handbook/shapes.ts';
 import { addDays, type Day } from '../../measures/days.ts';
-import type { CoverPart } from '../covers.ts';
+import { type CoverPart, coverParts } from '../covers.ts';
 import type { Reason, ReasonSource } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midwinterAfter } from '../seasons.ts';
+import { type BloomMemory, bloomMemory } from './bloom-memory.ts';
 import { weeksBeforeFreeze } from './sow-window.ts';
 import { situationOf, zoneIn } from './winter.ts';
 
@@ -43,6 +44,14 @@ export function endedByOneCut(cover: CoverCrop): boolean {
   return bloomModels.some(({ coverId, grace }) => coverId === cover.id && grace !== undefined);
 }
 
+/** Days in which a cover may stand in flower before its seed is viable; 0 where none are known. */
+export function graceDaysOf(cover: CoverCrop): number {
+  return Math.max(
+    0,
+    ...bloomModels.flatMap(({ coverId, grace }) => (coverId === cover.id && grace ? [grace.days] : [])),
+  );
+}
+
 /**
  * The earliest closing day among a stand's parts.
  *
@@ -53,7 +62,52 @@ export function bloomClose(parts: readonly CoverPart[], sown: Day, input: Practi
   return closes.sort((a, b) => (a.close < b.close ? -1 : 1))[0];
 }
 
+/** The day the figures alone have for the event a cut must come before; nothing where they give no middle day. */
+export function modelledBloom(coverId: string, sown: Day, input: PracticeInput): Day | undefined {
+  const [part] = coverParts(coverId);
+  return part && figureClose(part.cover, sown, input)[0]?.odds?.median;
+}
+
+/** The figures' close, moved by what this garden's own stands of the kind were seen to do. */
 function partClose(cover: CoverCrop, sown: Day, input: PracticeInput): BloomClose[] {
+  const memory = bloomMemory(input.garden, cover.id, sown, errorDaysOf(cover, sown, input));
+  return figureClose(cover, sown, input).map((found) =>
+    memory === undefined ? found : remembered(found, cover, memory),
+  );
+}
+
+function errorDaysOf(cover: CoverCrop, sown: Day, input: PracticeInput): number {
+  const situation = situationOf(cover, sown, input);
+  return bloomModels.find((row) => row.coverId === cover.id && row.situation === situation)?.modelErrorDays ?? 0;
+}
+
+function remembered({ odds, reasons, ...found }: BloomClose, cover: CoverCrop, memory: BloomMemory): BloomClose {
+  const close = addDays(found.close, memory.moveDays);
+  const moved = (day: Day | undefined): Day | undefined => day && addDays(day, memory.moveDays);
+  const [early, median, late] = [moved(odds?.early), moved(odds?.median), moved(odds?.late)];
+  const reason: Reason = {
+    rule: 'cover-cut.seen-before',
+    saw: {
+      cover: cover.name.toLowerCase(),
+      on: memory.last.on,
+      offDays: memory.lastOffDays,
+      years: memory.years,
+      moveDays: memory.moveDays,
+    },
+    limit: close,
+    source: "the garden's own plan",
+  };
+  return {
+    ...found,
+    close,
+    ...(odds === undefined
+      ? {}
+      : { odds: { ...odds, ...(early ? { early } : {}), ...(median ? { median } : {}), ...(late ? { late } : {}) } }),
+    reasons: [...reasons, reason],
+  };
+}
+
+function figureClose(cover: CoverCrop, sown: Day, input: PracticeInput): BloomClose[] {
   const model = bloomModelOf(cover, sown, input);
   if (model === undefined || sownTooLateToFlower(model, sown, input)) return [];
   const found = closeOf(cover, model, sown, input);

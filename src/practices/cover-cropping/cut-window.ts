@@ -5,13 +5,14 @@ import type { Climate } from '../../climate/climate.ts';
 import { freezeDay } from '../../climate/freeze.ts';
 import type { Odds } from '../../climate/odds.ts';
 import { seasonOf } from '../../climate/season.ts';
-import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
+import type { StageSeen } from '../../garden/garden.ts';
+import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { soonest } from '../bed-timeline.ts';
 import type { CoverPart } from '../covers.ts';
 import type { Reason, Window } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midwinterAfter, soilAwake } from '../seasons.ts';
-import { type BloomClose, bloomClose } from './bloom.ts';
+import { type BloomClose, bloomClose, graceDaysOf } from './bloom.ts';
 import { type Follower, firstFollower } from './followers.ts';
 import { situationOf, winterFate } from './winter.ts';
 
@@ -21,6 +22,8 @@ const OPEN_DAYS = 14;
 const PREFERRED_DAYS_BEFORE_CLOSE = 5;
 /** Days after sowing before a stand is worth cutting for what follows. House default. */
 export const LEAST_GROWTH_DAYS = 30;
+/** Days within which a stand seen in bloom, or in bud, is cut. House defaults: seed follows; heads flower a week after they show. */
+const SEEN_DAYS = { 'in-bloom': 4, 'first-buds': 7 } as const;
 /** Days a cut window stays open at the least, so that a weekend lies in it. House default. */
 const LEAST_WINDOW_DAYS = 6;
 /** Days after the median last killing freeze (28 °F) by which a living cover has little spring growth. House default. */
@@ -49,7 +52,9 @@ export function cutWindow(
   bedId: string,
   parts: readonly CoverPart[],
   sown: Day,
+  seen: StageSeen | undefined = undefined,
 ): CutWindow | undefined {
+  if (seen !== undefined) return seenWindow(input, bedId, parts, sown, seen);
   const bloom = bloomClose(parts, sown, input);
   const next = firstFollower(input, bedId, parts, sown);
   const limit = soonest(bloom?.close, next?.cutBy);
@@ -70,6 +75,42 @@ export function cutWindow(
     ],
     inFlower: bloom?.inFlower === true,
     ...(bloom?.odds ? { odds: bloom.odds } : {}),
+    ...(next ? { next } : {}),
+  };
+}
+
+/** The cut of a stand that was seen to bud or to flower: at once, whatever the figures have. */
+function seenWindow(
+  input: PracticeInput,
+  bedId: string,
+  parts: readonly CoverPart[],
+  sown: Day,
+  { coverId, on, stage, modelled }: StageSeen,
+): CutWindow {
+  const next = firstFollower(input, bedId, parts, sown);
+  const part = parts.find(({ cover }) => cover.id === coverId);
+  const grace = stage === 'in-bloom' && part !== undefined ? graceDaysOf(part.cover) : 0;
+  const last = addDays(on, Math.max(grace, SEEN_DAYS[stage]));
+  const latest = next === undefined || next.cutBy < on ? last : earliestOf(last, next.cutBy);
+  const offDays = modelled === undefined ? undefined : daysBetween(modelled, on);
+  return {
+    window: { earliest: on, preferred: on, latest },
+    reasons: [
+      {
+        rule: 'cover-cut.seen',
+        saw: {
+          cover: part?.cover.name.toLowerCase() ?? coverId,
+          stage,
+          on,
+          ...(modelled === undefined ? {} : { modelled }),
+          ...(offDays === undefined ? {} : { offDays }),
+        },
+        limit: latest,
+        source: "the garden's own plan",
+      },
+      ...(next ? [next.reason] : []),
+    ],
+    inFlower: stage === 'in-bloom',
     ...(next ? { next } : {}),
   };
 }

@@ -133,6 +133,14 @@ const ending: Practice['sentences'] = {
     `The ${EVENTS[String(saw.event)]} of the ${saw.cover} go by the length of the day: about ` +
     `${dated(String(saw.median))} in zone ${saw.zone} (figure ${saw.known}, give or take ${saw.modelErrorDays} days), ` +
     `so cut by ${dated(String(limit))}.`,
+  'cover-cut.seen': ({ saw, limit }) =>
+    `${saw.stage === 'in-bloom' ? 'Flowers were' : 'Buds were'} seen on the ${saw.cover} on ${dated(String(saw.on))}` +
+    (saw.modelled === undefined ? '' : ` (the figures had its flowers about ${dated(String(saw.modelled))})`) +
+    `. The plant outranks the reckoning: cut by ${dated(String(limit))}.`,
+  'cover-cut.seen-before': ({ saw, limit }) =>
+    `Here flowers were last seen on the ${saw.cover} on ${dated(String(saw.on))}, ${offWords(Number(saw.offDays))} the figures; of ` +
+    `what ${saw.years === 1 ? 'that year' : `${saw.years} years`} showed, ${saw.years} ` +
+    `${saw.years === 1 ? 'part' : 'parts'} in ${Number(saw.years) + 1} is believed: cut by ${dated(String(limit))}.`,
   'cover-cut.next-wait': ({ saw, limit }) =>
     `${capital(saw.next)} is ${saw.how} here on ${dated(String(saw.day))}, and fresh residue wants ${saw.waitDays} days ` +
     `to settle first: cut by ${dated(String(limit))}. The wait was measured where the cover was worked in; on the ` +
@@ -160,6 +168,11 @@ const ending: Practice['sentences'] = {
 
 /** Every rule of the practice, in words. */
 export const coverSentences: Practice['sentences'] = { ...sowing, ...refusing, ...leaving, ...ending, ...fitSentences };
+
+function offWords(days: number): string {
+  if (days === 0) return 'on the day of';
+  return `${Math.abs(days)} ${Math.abs(days) === 1 ? 'day' : 'days'} ${days < 0 ? 'before' : 'after'}`;
+}
 
 function capital(value: unknown): string {
   const words = String(value);

@@ -53,7 +53,7 @@ export function planStand(input: PracticeInput, at: StandInBed, gaps: readonly G
   if (stand.cutOn !== undefined) return { at, from, ends: stand.cutOn, cut: true, drafts: afterCut(input, at) };
   const replaced = cropAfter(input.garden.plantings, stand);
   if (replaced !== undefined) return { at, from, ends: replaced, cut: false, drafts: [] };
-  const cut = cutWindow(input, at.bed.id, at.parts, from);
+  const cut = cutWindow(input, at.bed.id, at.parts, from, stand.seen?.at(-1));
   const drafts = [
     checkDraft(input, at, { earliest: from, preferred: from, latest: from }),
     ...later(input, at, from, cut),

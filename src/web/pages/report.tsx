@@ -23,6 +23,11 @@ const REPORTS: readonly { what: ReportName; name: string; about: string }[] = [
     about: 'How warm it is, how it feels and smells, pests or slumping: the next turn is worked out from it.',
   },
   {
+    what: 'stage',
+    name: 'Buds or flowers on a cover',
+    about: 'The cut is dated anew from what you see, and remembered for that kind in this garden.',
+  },
+  {
     what: 'disease',
     name: 'A disease found',
     about: 'On a crop in a bed: what comes out, what stays away for how long, and which piles are held back.',

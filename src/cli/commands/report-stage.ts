@@ -1,0 +1,67 @@
+import { changePreview } from '../../digest/change-preview.ts';
+import { wrapped } from '../../digest/wrapped.ts';
+import type { Garden } from '../../garden/garden.ts';
+import { STAGES } from '../../garden/garden-file.ts';
+import { suggestion } from '../../garden/nearest-name.ts';
+import { coverParts } from '../../practices/covers.ts';
+import { stageReport } from '../../steward/stage-report.ts';
+import { factInWords } from '../../web/ledger-words.ts';
+import { bedNamed } from '../bed-named.ts';
+import { command, switchOption } from '../command.ts';
+import { BY, chosenGarden, withHousehold } from '../household.ts';
+import { ofOneGarden } from '../options.ts';
+import { writeLines } from '../output.ts';
+import { previewLines } from '../preview-text.ts';
+import { refusal } from '../refusal.ts';
+import { choiceValue, dayValue, textValue } from '../values.ts';
+
+export const reportStage = command({
+  name: 'stage',
+  about: 'Shows what buds or flowers seen on a cover would move; takes it in with --apply.',
+  options: {
+    bed: { flags: '--bed <name>', about: 'the bed, by its name or id', value: textValue('Name a bed of the garden.') },
+    stage: { flags: '--stage <stage>', about: 'first-buds or in-bloom', value: choiceValue(STAGES) },
+    cover: {
+      flags: '--cover <id>',
+      about: 'the kind, where several stand there (default: the first)',
+      value: textValue('Name a cover, such as cereal_rye.').optional(),
+    },
+    on: { flags: '--on <day>', about: 'the day it was seen (default: today)', value: dayValue.optional() },
+    apply: switchOption('--apply', 'take it in'),
+    ...ofOneGarden,
+  },
+  run: (call) => {
+    const { at, options } = call;
+    const apply = options.apply ?? false;
+    return withHousehold(call, { onlyLook: !apply }, async ({ steward }) => {
+      const gardenId = await chosenGarden(steward, options.garden);
+      const view = await steward.view(gardenId);
+      const { garden, plan } = view;
+      const standing = standingIn(garden, bedNamed(garden.beds, options.bed).id, options.cover);
+      const report = stageReport(view, { ...standing, stage: options.stage, on: options.on ?? plan.today });
+      const { before, after } = await steward.previewReport(gardenId, report);
+      if (apply) await steward.report(gardenId, report, BY);
+      writeLines(at.stdout, [
+        ...wrapped(factInWords(report, garden, plan.today)),
+        ...previewLines(changePreview(before, after), garden.place.units),
+        ...(apply ? [] : ['', 'Nothing was changed. Add --apply to take it in.']),
+      ]);
+    });
+  },
+});
+
+/** The kind that stands in a bed: the one named, or the first. */
+function standingIn({ stands }: Garden, bedId: string, wanted: string | undefined) {
+  const kinds = stands
+    .filter(({ bedId: bed, sow, cutOn, deadOn }) => bed === bedId && sow.happened && (cutOn ?? deadOn) === undefined)
+    .flatMap(({ id, coverId }) => coverParts(coverId).map(({ cover }) => ({ standId: id, coverId: cover.id })));
+  const found = wanted === undefined ? kinds[0] : kinds.find(({ coverId }) => coverId === wanted);
+  if (found !== undefined) return found;
+  const ids = kinds.map(({ coverId }) => coverId);
+  throw refusal(
+    'Nothing was done.',
+    wanted === undefined ? '--bed' : '--cover',
+    wanted === undefined ? 'No cover stands in this bed now.' : `"${wanted}" does not stand there.`,
+    ids.length === 0 ? 'Name another bed.' : suggestion(wanted ?? '', ids),
+  );
+}

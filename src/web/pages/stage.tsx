@@ -1,0 +1,121 @@
+/**
+ * Buds or flowers seen on a cover: which stand, what and when, and what it would move.
+ */
+import { changePreview } from '../../digest/change-preview.ts';
+import type { Garden } from '../../garden/garden.ts';
+import type { Problem } from '../../garden/problem.ts';
+import { coverParts } from '../../practices/covers.ts';
+import type { GardenView, Report, ReportPreview } from '../../steward/steward.ts';
+import { reportPath } from '../addresses.ts';
+import { Problems, page } from '../layout.tsx';
+import { factInWords } from '../ledger-words.ts';
+import { PreviewSections } from './change-preview.tsx';
+
+/** The form's fields as they are shown. */
+export interface StageEntered {
+  /** Stand and kind, "rye-north/cereal_rye". */
+  seen: string;
+  stage: string;
+  on: string;
+}
+
+interface StagePageProps {
+  view: GardenView;
+  entered: StageEntered;
+  problems?: readonly Problem[];
+}
+
+/** Every kind of every stand that is in the ground, with where it grows. */
+export function standingKinds({ stands, beds }: Garden): { value: string; words: string }[] {
+  return stands
+    .filter(({ sow, cutOn, deadOn }) => sow.happened && (cutOn ?? deadOn) === undefined)
+    .flatMap(({ id, bedId, coverId }) =>
+      coverParts(coverId).map(({ cover }) => ({
+        value: `${id}/${cover.id}`,
+        words: `${cover.name} in ${beds.find((bed) => bed.id === bedId)?.name ?? bedId}`,
+      })),
+    );
+}
+
+/** The page that asks what was seen. */
+export function stagePage({ view: { garden, plan }, entered, problems = [] }: StagePageProps) {
+  const kinds = standingKinds(garden);
+  return page(
+    { title: 'Buds or flowers on a cover', garden, here: 'report' },
+    <article class="report">
+      <h1>Buds or flowers on a cover</h1>
+      <p>
+        The plant outranks the reckoning: what you see dates the cut anew at once, and is remembered for that kind in
+        this garden. Nothing is kept until you have seen what it would move.
+      </p>
+      <Problems problems={problems} />
+      {kinds.length === 0 ? (
+        <p>No cover stands in the ground now.</p>
+      ) : (
+        <form method="get" action={reportPath(garden.id, 'stage')} class="report-form">
+          <label>
+            On which cover{' '}
+            <select name="seen">
+              {kinds.map(({ value, words }) => (
+                <option value={value} selected={value === entered.seen}>
+                  {words}
+                </option>
+              ))}
+            </select>
+          </label>
+          <fieldset>
+            <legend>What is to be seen</legend>
+            <label class="choice">
+              <input type="radio" name="stage" value="first-buds" checked={entered.stage !== 'in-bloom'} /> The first
+              buds; on rye, wheat and other grains the first heads
+            </label>
+            <label class="choice">
+              <input type="radio" name="stage" value="in-bloom" checked={entered.stage === 'in-bloom'} /> Flowers; on
+              grains the heads shed yellow dust
+            </label>
+          </fieldset>
+          <label>
+            The day <input type="date" name="on" value={entered.on} max={plan.today} required />
+          </label>
+          <button type="submit">Show what it would move</button>
+        </form>
+      )}
+    </article>,
+  );
+}
+
+interface StagePreviewProps {
+  garden: Garden;
+  report: Extract<Report, { kind: 'stage-seen' }>;
+  preview: ReportPreview;
+  entered: StageEntered;
+}
+
+/** The page that shows what it would move, and asks. */
+export function stagePreviewPage({ garden, report, preview, entered }: StagePreviewProps) {
+  return page(
+    { title: 'What it would move', garden, here: 'report' },
+    <article class="report undo">
+      <h1>What it would move</h1>
+      <p class="about">
+        {factInWords(report, garden, preview.before.today)}
+        <span class="under">Nothing is kept yet.</span>
+      </p>
+      <PreviewSections
+        preview={changePreview(preview.before, preview.after)}
+        gardenId={garden.id}
+        units={garden.place.units}
+      />
+      <form method="post" action={reportPath(garden.id, 'stage')}>
+        {Object.entries(entered).map(([name, value]) => (
+          <input type="hidden" name={name} value={value} />
+        ))}
+        <button type="submit">Take it in</button>
+        <p class="small">It stands in History then, and can be taken back as one.</p>
+      </form>
+      <p>
+        <a href={reportPath(garden.id, 'stage')}>Leave everything as it is</a>
+      </p>
+    </article>,
+  );
+}

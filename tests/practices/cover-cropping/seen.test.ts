@@ -1,0 +1,105 @@
+import { describe, expect, it } from 'vitest';
+import type { StageSeen, Stand } from '../../../src/garden/garden.ts';
+import { daysBetween } from '../../../src/measures/days.ts';
+import { modelledBloom } from '../../../src/practices/cover-cropping/bloom.ts';
+import { bloomMemory } from '../../../src/practices/cover-cropping/bloom-memory.ts';
+import { reasonSentence } from '../../../src/schedule/explain.ts';
+import { cover, draft, draftsIn, garden, inputOf, milwaukee } from '../gardens.ts';
+
+const rye = (parts: Partial<Stand> = {}): Stand => ({
+  ...cover('cereal_rye', '2026-09-20', { sow: { day: '2026-09-20', happened: true } }),
+  ...parts,
+});
+const inBloom = (on: string, modelled?: string): StageSeen => ({
+  coverId: 'cereal_rye',
+  on,
+  stage: 'in-bloom',
+  ...(modelled === undefined ? {} : { modelled }),
+});
+
+const cutOf = (stands: readonly Stand[], today = '2027-05-15') =>
+  draft(draftsIn(garden({ startedOn: today, stands })), `cover-cut/stand:${stands.at(-1)?.id}`);
+
+describe('a stage seen in a stand', () => {
+  it('in bloom has it cut within four days, whatever the figures have', () => {
+    const cut = cutOf([rye({ seen: [inBloom('2027-05-14', '2027-06-01')] })]);
+    expect(cut.window).toEqual({ earliest: '2027-05-14', preferred: '2027-05-14', latest: '2027-05-18' });
+    expect(reasonSentence(cut.reasons[0] ?? missing())).toBe(
+      'Flowers were seen on the winter rye on ⟦2027-05-14⟧ (the figures had its flowers about ⟦2027-06-01⟧). ' +
+        'The plant outranks the reckoning: cut by ⟦2027-05-18⟧.',
+    );
+  });
+
+  it('buds give it a week', () => {
+    const cut = cutOf([rye({ seen: [{ ...inBloom('2027-05-14'), stage: 'first-buds' }] })]);
+    expect(cut.window.latest).toBe('2027-05-21');
+  });
+
+  it('the newest counts, in the order they were told', () => {
+    const seen = [{ ...inBloom('2027-05-10'), stage: 'first-buds' as const }, inBloom('2027-05-16')];
+    expect(cutOf([rye({ seen })]).window.latest).toBe('2027-05-20');
+  });
+
+  it('buckwheat in flower may stand its ten days before seed (Cornell, cover:S4a)', () => {
+    const buckwheat: Stand = {
+      ...cover('buckwheat', '2027-06-05', { sow: { day: '2027-06-05', happened: true } }),
+      seen: [{ coverId: 'buckwheat', on: '2027-07-08', stage: 'in-bloom' }],
+    };
+    expect(cutOf([buckwheat], '2027-07-08').window.latest).toBe('2027-07-18');
+  });
+});
+
+describe('what is remembered of a kind in a garden', () => {
+  const earlier = (...seen: StageSeen[]) => [rye({ id: 'old', cutOn: '2027-05-16', seen })];
+  const memory = (stands: readonly Stand[], errorDays = 5) =>
+    bloomMemory({ stands }, 'cereal_rye', '2027-09-20', errorDays);
+
+  it('is half of what one year showed', () => {
+    expect(memory(earlier(inBloom('2027-05-24', '2027-06-01')))).toMatchObject({
+      moveDays: -4,
+      years: 1,
+      lastOffDays: -8,
+    });
+  });
+
+  it('is held to the error of the reckoning in one year, and two thirds of what two showed', () => {
+    expect(memory(earlier(inBloom('2027-05-12', '2027-06-01')))?.moveDays).toBe(-5);
+    const two = earlier(inBloom('2026-05-20', '2026-06-01'), inBloom('2027-05-20', '2027-06-01'));
+    expect(memory(two)).toMatchObject({ moveDays: -8, years: 2 });
+  });
+
+  it('is nothing of buds, of another kind, of what no figure stood beside, or of a later year', () => {
+    const buds: StageSeen = { ...inBloom('2027-05-14', '2027-06-01'), stage: 'first-buds' };
+    const vetch: StageSeen = { ...inBloom('2027-05-14', '2027-06-01'), coverId: 'hairy_vetch' };
+    expect(memory(earlier(buds, vetch, inBloom('2027-05-14')))).toBeUndefined();
+    expect(memory(earlier(inBloom('2027-10-14', '2027-10-20')))).toBeUndefined();
+  });
+
+  it('moves the close of the next stand of that kind, and says so', () => {
+    const next: Stand = {
+      ...cover('cereal_rye', '2027-09-20', { sow: { day: '2027-09-20', happened: true } }),
+      id: 'next',
+    };
+    const plain = cutOf([next], '2028-03-01');
+    const moved = cutOf([...earlier(inBloom('2027-05-24', '2027-06-01')), next], '2028-03-01');
+    expect(daysBetween(plain.window.latest, moved.window.latest)).toBe(-4);
+    const said = moved.reasons.find(({ rule }) => rule === 'cover-cut.seen-before');
+    expect(reasonSentence(said ?? missing())).toContain(
+      'Here flowers were last seen on the winter rye on ⟦2027-05-24⟧, 8 days before the figures; of what that year showed, 1 part in 2 is believed',
+    );
+  });
+
+  it('is held against the figures alone, never against what was remembered before', () => {
+    const input = inputOf(
+      garden({ startedOn: '2027-05-01', stands: earlier(inBloom('2026-05-14', '2026-06-01')) }),
+      milwaukee,
+      '2027-05-01',
+    );
+    const plain = inputOf(garden({ startedOn: '2027-05-01' }), milwaukee, '2027-05-01');
+    expect(modelledBloom('cereal_rye', '2026-09-20', input)).toBe(modelledBloom('cereal_rye', '2026-09-20', plain));
+  });
+});
+
+function missing(): never {
+  throw new Error('There is no such reason.');
+}
