@@ -1,7 +1,7 @@
 /**
  * What this garden's own stands of a kind were seen to do, against what the figures had: the plant outranks the model.
  */
-import type { Garden, StageSeen } from '../../garden/garden.ts';
+import type { Garden, StageSeen, Stand } from '../../garden/garden.ts';
 import { type Day, daysBetween } from '../../measures/days.ts';
 
 /** How far the figures for a kind are moved in this garden. */
@@ -15,21 +15,22 @@ export interface BloomMemory {
 }
 
 /**
- * What was seen of a kind in bloom before a stand was sown. The mean of n years is believed to n parts in n + 1: half of
+ * What was seen of a kind before a stand was sown, the first sight of each stand. The mean of n years is believed to n parts in n + 1: half of
  * one year, two thirds of two (house default, as one year's weather may have been to blame). One year alone moves no
- * further than the reckoning itself errs.
+ * further than the reckoning itself errs. Only the stage the figures are of counts: flowers come days after the heads, and
+ * held against a figure for heads they would put off the cut.
  *
- * @param errorDays standard deviation of the reckoning, days
+ * @param figures the stage they are of, and their standard deviation in days
  */
 export function bloomMemory(
   { stands }: Pick<Garden, 'stands'>,
   coverId: string,
   sown: Day,
-  errorDays: number,
+  figures: { errorDays: number; stage: StageSeen['stage'] },
 ): BloomMemory | undefined {
   const seen = stands
-    .flatMap((stand) => stand.seen ?? [])
-    .filter(({ on, stage, coverId: kind }) => kind === coverId && stage === 'in-bloom' && on < sown)
+    .flatMap((stand) => firstSight(stand, (each) => each.coverId === coverId && each.stage === figures.stage))
+    .filter(({ on }) => on < sown)
     .flatMap((each) => (each.modelled === undefined ? [] : [{ each, off: daysBetween(each.modelled, each.on) }]))
     .sort((a, b) => (a.each.on < b.each.on ? -1 : 1));
   const last = seen.at(-1);
@@ -37,6 +38,13 @@ export function bloomMemory(
   const years = new Set(seen.map(({ each }) => each.on.slice(0, 4))).size;
   const mean = seen.reduce((sum, { off }) => sum + off, 0) / seen.length;
   const believed = (mean * years) / (years + 1);
-  const held = years > 1 ? believed : Math.max(-errorDays, Math.min(errorDays, believed));
+  const held = years > 1 ? believed : Math.max(-figures.errorDays, Math.min(figures.errorDays, believed));
   return { moveDays: Math.round(held), years, last: last.each, lastOffDays: last.off };
+}
+
+function firstSight({ seen = [] }: Stand, isIt: (each: StageSeen) => boolean): StageSeen[] {
+  return seen
+    .filter(isIt)
+    .sort((a, b) => (a.on < b.on ? -1 : 1))
+    .slice(0, 1);
 }

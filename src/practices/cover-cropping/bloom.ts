@@ -25,6 +25,9 @@ export const RISK_DEVIATIONS: Readonly<Record<BloomRisk, number>> = { 5: 1.64, 1
 /** The risk that cuts are planned by, percent. House default: one year of ten. */
 export const BLOOM_RISK: BloomRisk = 10;
 
+/** Events that come as buds or heads, before there are flowers. */
+const BEFORE_FLOWERS: ReadonlySet<BloomModel['closingEvent']> = new Set(['bud', 'boot', 'heading']);
+
 /** When a stand would flower and when it must be cut to be before that. */
 export interface BloomClose {
   /** The last day to cut so that in nine years of ten nothing has flowered, or seeded where there is grace. */
@@ -65,23 +68,25 @@ export function bloomClose(parts: readonly CoverPart[], sown: Day, input: Practi
 /** The day the figures alone have for the event a cut must come before; nothing where they give no middle day. */
 export function modelledBloom(coverId: string, sown: Day, input: PracticeInput): Day | undefined {
   const [part] = coverParts(coverId);
-  return part && figureClose(part.cover, sown, input)[0]?.odds?.median;
+  const [figure] = part ? figureClose(part.cover, sown, input) : [];
+  return figure?.odds?.median ?? figure?.expected?.day;
 }
 
 /** The figures' close, moved by what this garden's own stands of the kind were seen to do. */
 function partClose(cover: CoverCrop, sown: Day, input: PracticeInput): BloomClose[] {
-  const memory = bloomMemory(input.garden, cover.id, sown, errorDaysOf(cover, sown, input));
-  return figureClose(cover, sown, input).map((found) =>
-    memory === undefined ? found : remembered(found, cover, memory),
-  );
+  return figureClose(cover, sown, input).map((found) => {
+    const { modelErrorDays: errorDays, closingEvent } = found.model;
+    const stage = BEFORE_FLOWERS.has(closingEvent) ? 'first-buds' : 'in-bloom';
+    const memory = bloomMemory(input.garden, cover.id, sown, { errorDays, stage });
+    return memory === undefined ? found : remembered(found, cover, memory);
+  });
 }
 
-function errorDaysOf(cover: CoverCrop, sown: Day, input: PracticeInput): number {
-  const situation = situationOf(cover, sown, input);
-  return bloomModels.find((row) => row.coverId === cover.id && row.situation === situation)?.modelErrorDays ?? 0;
-}
-
-function remembered({ odds, reasons, ...found }: BloomClose, cover: CoverCrop, memory: BloomMemory): BloomClose {
+function remembered(
+  { odds, expected, reasons, ...found }: BloomClose,
+  cover: CoverCrop,
+  memory: BloomMemory,
+): BloomClose {
   const close = addDays(found.close, memory.moveDays);
   const moved = (day: Day | undefined): Day | undefined => day && addDays(day, memory.moveDays);
   const [early, median, late] = [moved(odds?.early), moved(odds?.median), moved(odds?.late)];
@@ -89,6 +94,7 @@ function remembered({ odds, reasons, ...found }: BloomClose, cover: CoverCrop, m
     rule: 'cover-cut.seen-before',
     saw: {
       cover: cover.name.toLowerCase(),
+      stage: memory.last.stage,
       on: memory.last.on,
       offDays: memory.lastOffDays,
       years: memory.years,
@@ -100,6 +106,7 @@ function remembered({ odds, reasons, ...found }: BloomClose, cover: CoverCrop, m
   return {
     ...found,
     close,
+    ...(expected === undefined ? {} : { expected: { ...expected, day: addDays(expected.day, memory.moveDays) } }),
     ...(odds === undefined
       ? {}
       : { odds: { ...odds, ...(early ? { early } : {}), ...(median ? { median } : {}), ...(late ? { late } : {}) } }),

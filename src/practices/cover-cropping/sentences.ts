@@ -138,8 +138,8 @@ const ending: Practice['sentences'] = {
     (saw.modelled === undefined ? '' : ` (the figures had its flowers about ${dated(String(saw.modelled))})`) +
     `. The plant outranks the reckoning: cut by ${dated(String(limit))}.`,
   'cover-cut.seen-before': ({ saw, limit }) =>
-    `Here flowers were last seen on the ${saw.cover} on ${dated(String(saw.on))}, ${offWords(Number(saw.offDays))} the figures; of ` +
-    `what ${saw.years === 1 ? 'that year' : `${saw.years} years`} showed, ${saw.years} ` +
+    `Here ${saw.stage === 'first-buds' ? 'buds or heads' : 'flowers'} were last seen on the ${saw.cover} on ` +
+    `${dated(String(saw.on))}, ${offWords(Number(saw.offDays))} the figures; of what ${saw.years === 1 ? 'that year' : `${saw.years} years`} showed, ${saw.years} ` +
     `${saw.years === 1 ? 'part' : 'parts'} in ${Number(saw.years) + 1} is believed: cut by ${dated(String(limit))}.`,
   'cover-cut.next-wait': ({ saw, limit }) =>
     `${capital(saw.next)} is ${saw.how} here on ${dated(String(saw.day))}, and fresh residue wants ${saw.waitDays} days ` +

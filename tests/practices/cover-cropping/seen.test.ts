@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { StageSeen, Stand } from '../../../src/garden/garden.ts';
 import { daysBetween } from '../../../src/measures/days.ts';
-import { modelledBloom } from '../../../src/practices/cover-cropping/bloom.ts';
+import { bloomClose, modelledBloom } from '../../../src/practices/cover-cropping/bloom.ts';
 import { bloomMemory } from '../../../src/practices/cover-cropping/bloom-memory.ts';
+import { coverParts } from '../../../src/practices/covers.ts';
 import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { cover, draft, draftsIn, garden, inputOf, milwaukee } from '../gardens.ts';
 
@@ -51,8 +52,8 @@ describe('a stage seen in a stand', () => {
 
 describe('what is remembered of a kind in a garden', () => {
   const earlier = (...seen: StageSeen[]) => [rye({ id: 'old', cutOn: '2027-05-16', seen })];
-  const memory = (stands: readonly Stand[], errorDays = 5) =>
-    bloomMemory({ stands }, 'cereal_rye', '2027-09-20', errorDays);
+  const memory = (stands: readonly Stand[], stage: StageSeen['stage'] = 'in-bloom') =>
+    bloomMemory({ stands }, 'cereal_rye', '2027-09-20', { errorDays: 5, stage });
 
   it('is half of what one year showed', () => {
     expect(memory(earlier(inBloom('2027-05-24', '2027-06-01')))).toMatchObject({
@@ -64,7 +65,10 @@ describe('what is remembered of a kind in a garden', () => {
 
   it('is held to the error of the reckoning in one year, and two thirds of what two showed', () => {
     expect(memory(earlier(inBloom('2027-05-12', '2027-06-01')))?.moveDays).toBe(-5);
-    const two = earlier(inBloom('2026-05-20', '2026-06-01'), inBloom('2027-05-20', '2027-06-01'));
+    const two = [
+      ...earlier(inBloom('2027-05-20', '2027-06-01')),
+      rye({ id: 'older', seen: [inBloom('2026-05-20', '2026-06-01')] }),
+    ];
     expect(memory(two)).toMatchObject({ moveDays: -8, years: 2 });
   });
 
@@ -73,6 +77,48 @@ describe('what is remembered of a kind in a garden', () => {
     const vetch: StageSeen = { ...inBloom('2027-05-14', '2027-06-01'), coverId: 'hairy_vetch' };
     expect(memory(earlier(buds, vetch, inBloom('2027-05-14')))).toBeUndefined();
     expect(memory(earlier(inBloom('2027-10-14', '2027-10-20')))).toBeUndefined();
+  });
+
+  it('is the first sight of a stand, however often it is told of', () => {
+    const seen = [inBloom('2027-05-30', '2027-06-01'), inBloom('2027-05-24', '2027-06-01')];
+    expect(memory(earlier(...seen))?.moveDays).toBe(-4);
+  });
+
+  it('is of the stage the figures are of: flowers of wheat, which come after its heads, do not put off its cut', () => {
+    const wheat = (seen: StageSeen[]) => {
+      const old = { ...cover('winter_wheat', '2026-09-20'), sow: { day: '2026-09-20', happened: true }, seen };
+      const input = inputOf(garden({ startedOn: '2027-09-25', stands: [old] }), milwaukee);
+      return bloomClose(coverParts('winter_wheat'), '2027-09-20', input);
+    };
+    const seen = (stage: StageSeen['stage']): StageSeen => ({
+      coverId: 'winter_wheat',
+      on: '2027-06-10',
+      stage,
+      modelled: '2027-06-02',
+    });
+    expect(wheat([seen('in-bloom')])?.close).toBe(wheat([])?.close);
+    const moved = wheat([seen('first-buds')]);
+    expect(daysBetween(wheat([])?.close ?? '', moved?.close ?? '')).toBe(4);
+    expect(reasonSentence(moved?.reasons.at(-1) ?? missing())).toContain(
+      'buds or heads were last seen on the winter wheat',
+    );
+  });
+
+  it('moves the odds of a choice as it moves the close', () => {
+    const closeWith = (stands: readonly Stand[]) =>
+      bloomClose(
+        coverParts('cereal_rye'),
+        '2027-09-20',
+        inputOf(garden({ startedOn: '2027-09-25', stands }), milwaukee),
+      );
+    const [plain, moved] = [closeWith([]), closeWith(earlier(inBloom('2027-05-24', '2027-06-01')))];
+    expect(daysBetween(plain?.close ?? '', moved?.close ?? '')).toBe(-4);
+    expect(daysBetween(plain?.expected?.day ?? '', moved?.expected?.day ?? '')).toBe(-4);
+  });
+
+  it('has a day to hold crimson clover against, which goes by the calendar', () => {
+    const inZone6 = inputOf(garden({ place: { hardinessZone: '6b' } }), milwaukee);
+    expect(modelledBloom('crimson_clover', '2026-08-20', inZone6)).toBeDefined();
   });
 
   it('moves the close of the next stand of that kind, and says so', () => {
