@@ -1,7 +1,15 @@
 /**
  * The beds' gaps with what may lie in them, as lines of text and as JSON.
  */
-import { bothWeights, fitTold, gapInWords, noCoverWords, readableLine, ruledOut } from '../digest/fit-words.ts';
+import {
+  bothWeights,
+  fitTold,
+  gapInWords,
+  noCoverWords,
+  readableFit,
+  readableLine,
+  ruledOut,
+} from '../digest/fit-words.ts';
 import { wrapped } from '../digest/wrapped.ts';
 import { readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
@@ -73,7 +81,7 @@ function fitLines(fit: GapFit, whole: boolean, { units, today }: Reader): string
   return [
     head,
     ...(whole ? lines.flatMap((line) => wrapped(readableLine(line, units, today), '    ', '      ')) : []),
-    ...best.flatMap((text) => wrapped(readableIn(units, text, today), '    ', '      ')),
+    ...best.flatMap((text) => wrapped(readableFit(text, units, today), '    ', '      ')),
   ];
 }
 

@@ -83,7 +83,7 @@ function coverHeld(input: PracticeInput, { stand, from, ends }: StandSpan, gaps:
   };
 }
 
-const ODDS_LINES: ReadonlySet<string> = new Set(['Comes up and grows before hard cold', 'Winter', 'Flowers']);
+const ODDS_LINES: ReadonlySet<string> = new Set(['Grown in time', 'Winter', 'Flowers']);
 
 /** The odds of a planned cover, as the gap it is planned for has them. */
 function oddsInGap(coverId: string, sowOn: Day, { gaps }: BedGaps): string[] {

@@ -95,21 +95,41 @@ function sowLines({ sow, sowOn }: GapFit): FitLine[] {
 export function oddsLines({ establish, winter, bloom }: Pick<GapFit, 'establish' | 'winter' | 'bloom'>): FitLine[] {
   const lines: FitLine[] = [];
   if (establish !== undefined && establish.share.among > 0)
-    lines.push({ what: 'Comes up and grows before hard cold', text: `in ${seasons(establish.share, 'season')}` });
+    lines.push({ what: 'Grown in time', text: `before hard cold in ${seasons(establish.share, 'season')}` });
   if (winter !== undefined && winter.lives.among > 0) {
-    const { lives, unsure, dies } = winter;
-    const text = `lives through ${lives.of}, dies in ${dies.of}, open in ${unsure.of} of ${lives.among} winters`;
-    lines.push({ what: 'Winter', text });
+    lines.push({ what: 'Winter', text: wintersTold(winter) });
   }
   if (bloom !== undefined && 'none' in bloom) {
     lines.push({ what: 'Flowers', text: `${bloom.none}; look for buds from ${dated(bloom.lookFrom)}` });
   } else if (bloom !== undefined) {
     const risks = bloom.byRisk.map(({ percent, close }) => `${percent} % by ${dated(close)}`).join(', ');
-    const middle = bloom.median === undefined ? '' : `${bloom.event} in the middle year about ${dated(bloom.median)}`;
-    const chance = risks === '' ? '' : `chance of having flowered: ${risks}`;
+    const event = EVENT_WORDS[bloom.event] ?? bloom.event;
+    const middle = bloom.median === undefined ? '' : `${event} about ${dated(bloom.median)} in the middle year`;
+    const chance = risks === '' ? '' : `chance of it: ${risks}`;
     lines.push({ what: 'Flowers', text: [middle, chance].filter((part) => part !== '').join('; ') });
   }
   return lines.filter(({ text }) => text !== '');
+}
+
+/** The stages a cut comes before, as they are seen. */
+const EVENT_WORDS: Readonly<Record<string, string>> = {
+  anthesis: 'sheds pollen',
+  heading: 'comes into ear',
+  boot: 'swells before the ear',
+  bud: 'in bud',
+};
+
+/** Winters as "lives through 20, dies in 4, open in 6 of 30 winters"; what never happened is left out. */
+function wintersTold({ lives, dies, unsure }: NonNullable<GapFit['winter']>): string {
+  const parts = [
+    { words: 'lives through', share: lives },
+    { words: 'dies in', share: dies },
+    { words: 'open in', share: unsure },
+  ].filter(({ share }) => share.of > 0);
+  const [only] = parts;
+  if (only !== undefined && parts.length === 1) return `${only.words} all ${only.share.among} winters`;
+  const told = parts.map(({ words, share }) => `${words} ${share.of}`).join(', ');
+  return `${told} of ${lives.among} winters`;
 }
 
 function endLines({ cut, next, winter }: GapFit): FitLine[] {
@@ -137,7 +157,11 @@ function amountLines({ nitrogen, seed, needs, mulch }: GapFit): FitLine[] {
       text: seed.map(({ part, grams }) => `${part.cover.name.toLowerCase()} ${bothWeights(grams)}`).join(', '),
     });
   for (const { cover, cm } of needs.depths)
-    if (seed.length > 0) lines.push({ what: `Depth of ${cover}`, text: between(cm, (value) => quantity(value, 'cm')) });
+    if (seed.length > 0)
+      lines.push({
+        what: needs.depths.length === 1 ? 'Depth' : `Depth of ${cover}`,
+        text: between(cm, (value) => quantity(value, 'cm')),
+      });
   if (mulch !== undefined)
     lines.push({ what: 'Amount', text: `${quantity(mulch.litres, 'L')}, ${quantity(mulch.depthMm, 'mm')} deep` });
   return lines;
@@ -169,6 +193,25 @@ function round(value: number): number {
 }
 
 /** A told line in the reader's units. */
-export function readableLine({ what, text }: FitLine, units: UnitSystem, beside: string): string {
-  return `${what}: ${readableIn(units, text, beside)}`;
+export function readableLine({ what, text }: FitLine, units: UnitSystem, beside: Day): string {
+  return `${what}: ${readableFit(text, units, beside)}`;
 }
+
+/**
+ * What is told of a choice, in the reader's units: a year that several days share stands once, with the last of them, and a
+ * unit that both ends of a span share stands once, behind them.
+ */
+export function readableFit(text: string, units: UnitSystem, beside: Day): string {
+  const days = [...text.matchAll(/⟦(\d{4})-\d{2}-\d{2}⟧/g)];
+  const last = days.at(-1);
+  const years = new Set(days.map(([, year]) => year));
+  const read =
+    last === undefined || years.size > 1
+      ? readableIn(units, text, beside)
+      : readableIn(units, text.slice(0, last.index), `${last[1]}-01-01`) +
+        readableIn(units, text.slice(last.index), beside);
+  return read.replace(SAME_UNIT, '$1 to $3 $2');
+}
+
+/** "¾ in to 1 ½ in", "0 oz per 100 sq ft to 2 oz per 100 sq ft". */
+const SAME_UNIT = /([\d.¼½¾⅛⅜⅝⅞]) ([a-z][^\d,;]*(?:100 sq ft|[a-z²])) to ([\d.¼½¾⅛⅜⅝⅞ ]+) \2(?![a-z])/g;

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fitTold, gapInWords, ruledOut } from '../../src/digest/fit-words.ts';
+import { fitTold, gapInWords, readableFit, ruledOut } from '../../src/digest/fit-words.ts';
 import type { GapFit } from '../../src/practices/cover-cropping/fit/fit.ts';
 import { coverParts } from '../../src/practices/covers.ts';
 
@@ -30,7 +30,7 @@ describe('a choice in words', () => {
   it('counts seasons and winters, and gives no odds where none were counted', () => {
     const none = { of: 0, among: 0 };
     expect(linesOf({ establish: { share: { of: 27, among: 30 } } })).toEqual([
-      'Comes up and grows before hard cold: in 27 of 30 seasons',
+      'Grown in time: before hard cold in 27 of 30 seasons',
     ]);
     expect(linesOf({ establish: { share: none } })).toEqual([]);
     const shares = { lives: { of: 20, among: 30 }, unsure: { of: 6, among: 30 }, dies: { of: 4, among: 30 } };
@@ -39,10 +39,55 @@ describe('a choice in words', () => {
     ]);
   });
 
+  it('leaves out of the winters what never happened', () => {
+    const shares = { lives: { of: 28, among: 30 }, unsure: { of: 0, among: 30 }, dies: { of: 2, among: 30 } };
+    expect(linesOf({ winter: { fate: 'lives', ...shares, parts: [] } })).toEqual([
+      'Winter: lives through 28, dies in 2 of 30 winters',
+    ]);
+    const all = { ...shares, lives: { of: 0, among: 30 }, dies: { of: 30, among: 30 } };
+    expect(linesOf({ winter: { fate: 'dies', ...all, parts: [] } })[0]).toBe('Winter: dies in all 30 winters');
+  });
+
+  it('names a year once where days share it, and each where they do not', () => {
+    const read = (text: string, beside = '2027-09-08') => readableFit(text, 'us', beside);
+    expect(read('5 % by ⟦2028-05-13⟧, 10 % by ⟦2028-05-17⟧')).toBe('5 % by May 13, 10 % by May 17, 2028');
+    expect(read('from ⟦2027-12-20⟧ to ⟦2028-02-29⟧')).toBe('from December 20 to February 29, 2028');
+    expect(read('from ⟦2027-09-17⟧ to ⟦2027-10-10⟧')).toBe('from September 17 to October 10');
+    expect(readableFit('from ⟦2028-04-19⟧ to ⟦2028-05-03⟧', 'metric', '2027-09-08')).toBe(
+      'from 19 April to 3 May 2028',
+    );
+  });
+
+  it('names a unit once where both ends of a span have it', () => {
+    expect(readableFit('⟦0 gPerM2⟧ to ⟦6 gPerM2⟧ for the next crop', 'us', '2027-09-08')).toMatch(
+      /^0 to [\d.]+ oz per 100 sq ft for the next crop$/,
+    );
+    expect(readableFit('⟦2 cm⟧ to ⟦4 cm⟧', 'metric', '2027-09-08')).toBe('2 to 4 cm');
+    expect(readableFit('⟦2 cm⟧ to ⟦4 cm⟧', 'us', '2027-09-08')).toBe('¾ to 1 ½ in');
+    expect(readableFit('by ⟦2 gPerM2⟧ and ⟦4 gPerM2⟧', 'metric', '2027-09-08')).not.toContain(' to ');
+  });
+
   it('says that no bloom figure was published, and from when to look', () => {
     expect(linesOf({ bloom: { none: 'no published bloom figure', lookFrom: '2028-05-01' } })).toEqual([
       'Flowers: no published bloom figure; look for buds from ⟦2028-05-01⟧',
     ]);
+  });
+
+  it('tells flowers by what is seen, with the chance of each day', () => {
+    const bloom = {
+      close: '2028-05-17',
+      event: 'anthesis',
+      median: '2028-06-01',
+      byRisk: [
+        { percent: 5, close: '2028-05-13' },
+        { percent: 10, close: '2028-05-17' },
+      ],
+      origin: { provenance: 'published' as const, sources: [] },
+    };
+    const [line] = linesOf({ bloom });
+    expect(readableFit(line ?? '', 'us', '2027-09-08')).toBe(
+      'Flowers: sheds pollen about June 1 in the middle year; chance of it: 5 % by May 13, 10 % by May 17, 2028',
+    );
   });
 
   it('gives seed both ways, whatever units the gardener reads', () => {

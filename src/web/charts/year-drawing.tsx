@@ -2,7 +2,7 @@
  * Two years of a bed as one strip: crops plain, covers hatched, and beneath them the days in which a cover is sown or cut.
  */
 import type { BedYears, Held } from '../../digest/bed-years.ts';
-import type { Day } from '../../measures/days.ts';
+import { type Day, dayOf, dayParts } from '../../measures/days.ts';
 import { rounded } from './lines.ts';
 import { MonthAxis } from './month-axis.tsx';
 import { dayScale } from './scales.ts';
@@ -14,6 +14,10 @@ const WINDOWS = { top: 34, apart: 9 } as const;
 const HEIGHT = 50;
 /** Paper a letter takes, so that a name is written only where it fits. */
 const LETTER = 6.4;
+/** Paper the word of a window takes before it. */
+const WORD = 22;
+/** Where the years and the line of the months lie over the strips. */
+const MONTHS = { years: 10, axis: 14, height: 34 } as const;
 
 interface StripProps {
   years: BedYears;
@@ -37,9 +41,15 @@ export const YearStrip = ({ years: { held, windows }, days, today, words }: Stri
         return (
           <>
             <path class="span-line" d={`M${x(from)} ${y}H${Math.max(x(to), x(from) + 2)}`} />
-            <text x={rounded(x(from) - 3)} y={y + 3.5} text-anchor="end">
-              {doing}
-            </text>
+            {x(from) < WORD ? (
+              <text x={rounded(Math.max(x(to), x(from) + 2) + 3)} y={y + 3.5}>
+                {doing}
+              </text>
+            ) : (
+              <text x={rounded(x(from) - 3)} y={y + 3.5} text-anchor="end">
+                {doing}
+              </text>
+            )}
           </>
         );
       })}
@@ -52,11 +62,25 @@ export const YearStrip = ({ years: { held, windows }, days, today, words }: Stri
 export const YearMonths = ({ days }: { days: StripProps['days'] }) => {
   const x = placeOf(days);
   return (
-    <svg viewBox={`0 0 ${WIDTH} 22`} aria-hidden="true" class="year-strip">
-      <MonthAxis from={days.from} to={days.to} x={x} y={2} width={WIDTH} />
+    <svg viewBox={`0 0 ${WIDTH} ${MONTHS.height}`} aria-hidden="true" class="year-strip">
+      {yearStarts(days)
+        .filter((day) => x(day) + WORD <= WIDTH)
+        .map((day) => (
+          <text class="held-name" x={rounded(x(day) + 3)} y={MONTHS.years}>
+            {dayParts(day).year}
+          </text>
+        ))}
+      <MonthAxis from={days.from} to={days.to} x={x} y={MONTHS.axis} width={WIDTH} />
     </svg>
   );
 };
+
+/** The first day shown of each year. */
+function yearStarts({ from, to }: StripProps['days']): Day[] {
+  const first = dayParts(from).year;
+  const count = dayParts(to).year - first;
+  return [from, ...Array.from({ length: count }, (_, i) => dayOf(first + i + 1, 1, 1))];
+}
 
 function placeOf(days: StripProps['days']): (day: Day) => number {
   const place = dayScale(days, { from: 0, to: WIDTH });

@@ -2,7 +2,8 @@
  * What a report would do to the plan, as sections of a page.
  */
 import type { ChangePreview, PreviewedClash, PreviewedWork } from '../../digest/change-preview.ts';
-import { formatDay, readableIn } from '../../measures/quantity.ts';
+import { fullDay } from '../../digest/words.ts';
+import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { taskPath } from '../addresses.ts';
 
@@ -57,9 +58,9 @@ const Work = ({ heading, rows, gardenId, units }: WorkProps) =>
 
 function daysInWords(from: string | undefined, to: string | undefined, units: UnitSystem): string {
   if (from !== undefined && to !== undefined) {
-    return `from ${formatDay(from, units)} to ${formatDay(to, units, from)}`;
+    return `from ${fullDay(from, units)} to ${fullDay(to, units)}`;
   }
-  return formatDay(to ?? from ?? '', units);
+  return fullDay(to ?? from ?? '', units);
 }
 
 const Clashes = ({ rows, units }: { rows: readonly PreviewedClash[]; units: UnitSystem }) =>

@@ -1,7 +1,7 @@
 /**
  * A choice for a bed's gap: what it comes to, what speaks for it and against it, and the way to choose it.
  */
-import { fitTold, gapInWords, noCoverWords, ruledOut } from '../../digest/fit-words.ts';
+import { fitTold, gapInWords, noCoverWords, readableFit, ruledOut } from '../../digest/fit-words.ts';
 import type { Day } from '../../measures/days.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
@@ -66,7 +66,9 @@ const Meant = ({ gap: { planned, mulch, span }, reader }: Pick<GapProps, 'gap' |
     {planned.map(({ stand }) => (
       <p class="meant">
         Planned: {coverName(stand.coverId)}, sown about {readableIn(reader.units, `⟦${stand.sow.day}⟧`, reader.today)}.{' '}
-        <a href={dropPath(reader.gardenId, span.bedId, stand.id)}>Take it out of the plan</a>
+        <a class="drop" href={dropPath(reader.gardenId, span.bedId, stand.id)}>
+          Take it out of the plan
+        </a>
       </p>
     ))}
     {mulch && <p class="meant">Chosen: a mulch of {mulch.mulch}. Choosing a cover below takes its place.</p>}
@@ -75,11 +77,11 @@ const Meant = ({ gap: { planned, mulch, span }, reader }: Pick<GapProps, 'gap' |
 
 const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitReader }) => {
   const { name, verdict, lines, pros, cons } = fitTold(fit);
-  const read = (text: string) => readableIn(reader.units, text, reader.today);
+  const read = (text: string) => readableFit(text, reader.units, reader.today);
   return (
     <article class="fit">
       <h4>
-        {name} <span class="verdict">{verdict}</span>
+        {name.charAt(0).toUpperCase() + name.slice(1)} <span class="verdict">{verdict}</span>
       </h4>
       {lines.length > 0 && (
         <dl class="fit-lines">
@@ -93,7 +95,7 @@ const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitR
       )}
       <ReasonList heading="For it" texts={pros.map(read)} />
       <ReasonList heading="Against it" texts={cons.map(read)} />
-      <p>
+      <p class="choose">
         <a href={choosePath(reader.gardenId, fit.bedId, { gap: gapWord(gap.span), choice: choiceName(fit.choice) })}>
           See what choosing {name} would do
         </a>

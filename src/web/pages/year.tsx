@@ -2,7 +2,8 @@
  * The year: two years of every bed, drawn, with the same as a table.
  */
 import { type BedYears, shownDays } from '../../digest/bed-years.ts';
-import { formatDay, readableIn } from '../../measures/quantity.ts';
+import { readableFit } from '../../digest/fit-words.ts';
+import { formatDay } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, taskPath } from '../addresses.ts';
@@ -17,7 +18,7 @@ export function yearPage({ garden, plan: { today } }: GardenView, beds: readonly
     { title: 'The year', garden, here: 'year' },
     <article class="year">
       <h1>The year</h1>
-      <p>
+      <p class="year-words">
         Each bed from {formatDay(days.from, units, '')} for two years: crops plain, covers with a hatched foot, and
         beneath them the days in which a cover is to be sown or cut. The dotted line is today. A bed's name leads to
         what could lie in its gaps.
@@ -78,7 +79,7 @@ const YearTable = ({ beds, gardenId, units, today }: TableProps) => (
             </td>
             <td>{formatDay(from, units, today)}</td>
             <td>{to === undefined ? 'stays' : formatDay(to, units, today)}</td>
-            <td>{odds.map((text) => readableIn(units, text, today)).join('. ')}</td>
+            <td>{odds.map((text) => readableFit(text, units, today)).join('. ')}</td>
           </tr>
         )),
         ...windows.map(({ doing, key, what, from, to }) => (
