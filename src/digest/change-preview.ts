@@ -129,12 +129,14 @@ function newClashes(before: Plan, after: Plan): PreviewedClash[] {
   const tasks = new Map(after.tasks.map((task) => [task.key, task]));
   return after.clashes
     .filter(({ key, what }) => !known.has(`${key} ${what}`))
-    .map((clash) => ({ ...clash, gives: givesWay(tasks.get(clash.key)) }));
+    .map((clash) => ({ ...clash, gives: givesWay(tasks.get(clash.key), clash) }));
 }
 
 /** Order goes before a window, and a day the gardener pinned before both. */
-function givesWay(task: PlannedTask | undefined): string {
+function givesWay(task: PlannedTask | undefined, { orderYields }: Clash): string {
   if (task === undefined) return '';
+  if (orderYields)
+    return `The order gives way: it keeps its window and stands on ${dated(task.day)}. ${task.yieldNote ?? ''}`.trim();
   if (task.pinned) return 'The day you pinned is kept; the order of the work gives way.';
   return `The window gives way: it stands on ${dated(task.day)}. ${task.missedNote}`.trim();
 }

@@ -107,7 +107,7 @@ class PlacingTable {
   #put(key: TaskKey, steady: SteadyPlace): void {
     const draft = this.#drafts.get(key);
     if (draft === undefined) return;
-    const waits = waitsOf(draft, this.#dayOf);
+    const waits = waitsOf({ after: draft.after.filter(({ yields }) => !yields) }, this.#dayOf);
     const pin = this.#placing.pins[key];
     if (pin !== undefined) this.#putPinned(draft, pin, waits);
     else if (this.#hasLapsed(draft)) this.#putLapsed(draft, waits);
@@ -158,13 +158,29 @@ class PlacingTable {
   #putOpen(draft: TaskDraft, steady: SteadyPlace, waits: readonly Day[]): void {
     const ordered = this.#windows.get(draft.key) ?? draft.window;
     const open = { draft, state: 'open' as const, pinned: false };
-    const room = roomOf(draft, ordered, waits);
+    const room = this.#roomYielding(draft, ordered, waits) ?? roomOf(draft, ordered, waits);
     if (room === undefined) {
       const from = latestOf(ordered.earliest, ...waits);
       this.#clash(draft, `It cannot be done before ⟦${from}⟧, and its window closes on ⟦${draft.window.latest}⟧.`);
       this.#placed.set(draft.key, { ...open, day: draft.ifMissed === 'still do' ? this.#lateDay(draft, from) : from });
     } else if (draft.weight === 'check') this.#placed.set(draft.key, { ...open, ...this.#checkPlace(room, steady) });
     else this.#placed.set(draft.key, { ...open, day: this.#dayIn(room, steady) });
+  }
+
+  /**
+   * The room after everything a draft waits for. Where only what yields would close it, that is told, and there is none:
+   * the draft then keeps its own window.
+   */
+  #roomYielding(draft: TaskDraft, ordered: OrderedWindow, waits: readonly Day[]): Room | undefined {
+    const yielding = waitsOf({ after: draft.after.filter(({ yields }) => yields) }, this.#dayOf);
+    if (yielding.length === 0) return undefined;
+    const room = roomOf(draft, ordered, [...waits, ...yielding]);
+    if (room === undefined && roomOf(draft, ordered, waits) !== undefined) {
+      const [from] = [...yielding].sort().reverse();
+      const what = `It should wait until ⟦${from}⟧, and its window closes on ⟦${draft.window.latest}⟧.`;
+      this.#clashes.push({ key: draft.key, title: draft.title, what, orderYields: true });
+    }
+    return room;
   }
 
   /** The steady day while it can still be kept, else the best day left. */

@@ -88,6 +88,8 @@ export interface Clash {
   key: TaskKey;
   title: string;
   what: string;
+  /** Set where the task keeps its window and the order of the work gives way. */
+  orderYields?: true;
 }
 
 /** The year's plan of one garden: a function of its facts, its climate, what was last published and today. */

@@ -17,8 +17,8 @@ export function dayOfTasks(done: readonly DoneMark[], given: ReadonlyMap<TaskKey
 }
 
 /** The first days on which everything a draft waits for allows it; empty when it waits for nothing known. */
-export function waitsOf(draft: TaskDraft, dayOf: DayOf): Day[] {
-  return draft.after.flatMap(({ key, minDays }) => {
+export function waitsOf({ after }: Pick<TaskDraft, 'after'>, dayOf: DayOf): Day[] {
+  return after.flatMap(({ key, minDays }) => {
     const day = dayOf(key);
     return day === undefined ? [] : [addDays(day, minDays)];
   });

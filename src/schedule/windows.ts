@@ -62,8 +62,8 @@ function openedLate(
   windows: ReadonlyMap<TaskKey, OrderedWindow>,
 ): OrderedWindow {
   let { earliest } = span;
-  for (const { key, minDays } of draft.after) {
-    const before = windows.get(key);
+  for (const { key, minDays, yields } of draft.after) {
+    const before = yields ? undefined : windows.get(key);
     if (before !== undefined) earliest = latestOf(earliest, addDays(before.earliest, minDays));
   }
   return { earliest: earliestOf(earliest, span.latest), latest: span.latest };
@@ -72,8 +72,8 @@ function openedLate(
 function closeEarly(draft: TaskDraft, windows: Map<TaskKey, OrderedWindow>): void {
   const own = windows.get(draft.key);
   if (own === undefined) return;
-  for (const { key, minDays } of draft.after) {
-    const before = windows.get(key);
+  for (const { key, minDays, yields } of draft.after) {
+    const before = yields ? undefined : windows.get(key);
     if (before === undefined) continue;
     const close = earliestOf(before.latest, addDays(own.latest, -minDays));
     if (close >= before.earliest) before.latest = close;

@@ -288,3 +288,30 @@ describe('a check', () => {
     expect(placedOn(MARCH_1, [cut, look]).days).toEqual({ 'cut/bed:a': '2027-04-17', 'look/bed:a': '2027-04-07' });
   });
 });
+
+describe('an order that yields', () => {
+  const squeeze = draft('squeeze', 'a', ['2027-04-14', '2027-04-14', '2027-04-20']);
+  const cut = (latest: string) => ({
+    ...draft('cut', 'a', ['2027-04-03', '2027-04-07', latest]),
+    after: [{ key: 'squeeze/bed:a', minDays: 0, yields: true as const }],
+  });
+
+  it('is kept while the window lasts', () => {
+    const { days, clashes } = placedOn(MARCH_1, [squeeze, cut('2027-04-24')]);
+    expect(days).toEqual({ 'squeeze/bed:a': '2027-04-14', 'cut/bed:a': '2027-04-14' });
+    expect(clashes).toEqual([]);
+  });
+
+  it('gives way where the window would be lost, which is told', () => {
+    const { days, clashes } = placedOn(MARCH_1, [squeeze, cut('2027-04-10')]);
+    expect(days).toEqual({ 'squeeze/bed:a': '2027-04-14', 'cut/bed:a': '2027-04-07' });
+    expect(clashes).toEqual([
+      {
+        key: 'cut/bed:a',
+        title: expect.any(String),
+        what: 'It should wait until ⟦2027-04-14⟧, and its window closes on ⟦2027-04-10⟧.',
+        orderYields: true,
+      },
+    ]);
+  });
+});

@@ -121,6 +121,45 @@ describe('a late snow that really fell', () => {
     }
     expect(journey.added('frost-cover')?.title).toBe('Snow tonight: shelter tomato');
   });
+
+  it('Bozeman, 13 June 2001: rye in flower keeps its window though the bed is wet, and is cut off a board', async () => {
+    const seenInBloom = { cover: 'cereal_rye', on: '2001-06-09', stage: 'in-bloom' };
+    const journey = await goneThrough({
+      record: 'bozeman',
+      on: '2001-06-13',
+      sections: {
+        plantings: [sow('beans', 'middle', 'snap-bean', '2001-06-20')],
+        coverStands: [{ id: 'rye', bed: 'north', cover: 'cereal_rye', sow: '2000-09-10', seen: [seenInBloom] }],
+      },
+      days: seen('bozeman', '2001-06-13'),
+      crumbledOn: '2001-06-08',
+    });
+    isWhole(journey);
+    const clash = journey.clashes.find(({ key }) => key === 'cover-cut/stand:rye');
+    expect(clash?.what).toMatch(/^It should wait until ⟦2001-06-\d\d⟧, and its window closes on ⟦2001-06-13⟧\.$/);
+    expect(clash?.gives).toMatch(
+      /^The order gives way: it keeps its window and stands on ⟦2001-06-13⟧\. .*off a board/,
+    );
+  });
+
+  it('Milwaukee, 15 April 2018: a cut that has time left waits for the handful after the snow', async () => {
+    const journey = await goneThrough({
+      record: 'milwaukee',
+      on: '2018-04-15',
+      sections: {
+        plantings: [setOut('cabbage', 'north', 'cabbage', '2018-05-22'), sow('peas', 'south', 'pea', '2018-04-20')],
+        coverStands: [{ id: 'rye', bed: 'north', cover: 'cereal_rye', sow: '2017-09-15' }],
+      },
+      days: seen('milwaukee', '2018-04-15'),
+      crumbledOn: '2018-04-12',
+    });
+    isWhole(journey);
+    expect(journey.move('cover-cut/stand:rye')).toMatchObject({
+      to: journey.move('squeeze-test')?.to,
+      because: expect.stringContaining('It comes after "Squeeze a handful of the silt loam again"'),
+    });
+    expect(journey.clashes).toEqual([]);
+  });
 });
 
 describe('the same journey', () => {

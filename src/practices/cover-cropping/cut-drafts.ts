@@ -1,6 +1,7 @@
 /**
  * Cutting a stand before it flowers, and the look for regrowth after it.
  */
+import { seasonOf } from '../../climate/season.ts';
 import { cautionsAt } from '../../handbook/cautions.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
@@ -11,6 +12,8 @@ import type { TaskDraft, Window } from '../draft.ts';
 import { CUT_MINUTES_PER_M2, effortOverArea, LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import { cutKey, sowKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
+import { midsummerOf } from '../seasons.ts';
+import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
 import type { CutWindow } from './cut-window.ts';
 import { growsAgain, REGROWTH_DAYS, SHEET_DAYS } from './settle.ts';
 import { draftOfStand, type StandInBed } from './stand.ts';
@@ -45,12 +48,24 @@ function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDra
     effortMinutes: effortOverArea(areaOf(at.bed), CUT_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: ['dry-day'],
-    after: at.stand.sow.happened ? [] : [{ key: sowKey(at.stand.id), minDays: 0 }],
+    after: [...(at.stand.sow.happened ? [] : [{ key: sowKey(at.stand.id), minDays: 0 }]), ...fitSoil(input, at, cut)],
+    yieldNote: OFF_THE_PATH,
     confidence: knownAs(climate, climate.basis === 'daily-record' ? 'modelled' : 'derived'),
     ...(cut.odds ? { odds: cut.odds } : {}),
     reasons: cut.reasons,
     makes: [{ makes: 'stand-cut', standId: at.stand.id }],
   };
+}
+
+/** Said where the bed is still too wet to tread (common practice). */
+const OFF_THE_PATH = 'Too wet to tread? Cut it from the path or off a board: flowers do not wait.';
+
+/** In spring a cut waits for the handful that says whether the soil is fit, but never past its window. */
+function fitSoil(input: PracticeInput, { bed }: StandInBed, { window }: CutWindow): TaskDraft['after'] {
+  const { garden, climate } = input;
+  const season = seasonOf(climate.seasonTurn, window.latest);
+  if (window.latest > midsummerOf(climate, season)) return [];
+  return [{ key: awaitedSqueezeKey(input, textureOf(garden, bed), season), minDays: 0, yields: true }];
 }
 
 function cutSteps(at: StandInBed, cut: CutWindow): string[] {
@@ -62,6 +77,7 @@ function cutSteps(at: StandInBed, cut: CutWindow): string[] {
       ? 'Look a week ahead: once it flowers it has ten days before its seed is viable. The plant outranks the reckoning.'
       : 'Look a week ahead: if buds show colour or heads are out, cut today. The plant outranks the reckoning.',
     `Stage to cut at. ${stages.join('; ')}.`,
+    OFF_THE_PATH,
     'Cut at the soil line, or as high as the stage says, and let it lie as a blanket. Dig nothing in.',
     `${next}After cutting, wait ${wait.smallSeed} days before sowing small seed and ${wait.transplant} before setting plants; pull the residue aside for small seed.`,
   ];
