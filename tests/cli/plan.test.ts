@@ -42,6 +42,7 @@ const planOutput = z.strictObject({
       ifMissed: z.enum(['still do', 'replace', 'drop']),
       missedNote: z.string(),
       minder: z.string().optional(),
+      yieldNote: z.string().optional(),
       effortMinutes: z.number(),
       onceMinutes: z.number().optional(),
       at: z.strictObject({ from: z.string(), minutes: z.number() }).optional(),
