@@ -15,7 +15,7 @@ import { addFeed, changeFeed, rotateFeed } from './feeds.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
 import { addReadingKey, gardenOfKey } from './reading-keys.ts';
-import { refuseUnlikely, reportPreview } from './reports.ts';
+import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
 import { ServedFeeds } from './served-feeds.ts';
 import type { Steward } from './steward.ts';
 import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
@@ -233,7 +233,8 @@ function knownPile<T extends { pileId: string; on: Day }>({ garden, plan }: Vers
     const mend = `Piles: ${ids.join(', ') || 'none yet'}.`;
     throw refusal('pile', `"${reading.pileId}" is not a pile of this garden.`, mend);
   }
-  if (isDay(reading.on) && reading.on <= plan.today) return reading;
-  const mend = `Give a day up to today, such as ${plan.today}.`;
-  throw refusal('the day it was looked at', `"${reading.on}" cannot be used.`, mend);
+  const built = garden.piles.find(({ id, built: { happened } }) => id === reading.pileId && happened)?.built.day;
+  const [problem] = lookDayProblems(reading.on, built, plan.today);
+  if (problem !== undefined) throw new InputRefused('It cannot be taken in.', [problem]);
+  return reading;
 }

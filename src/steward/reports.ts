@@ -71,11 +71,12 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
       return [...diseaseProblems(view, report), ...dayProblems('the day it was found', report.on, back(today), today)];
     case 'weather-logged':
       return report.days.flatMap((row) => weatherProblems(row, today));
-    case 'compost-not-ready':
-      return [
-        ...pileProblems(view, report.pileId),
-        ...dayProblems('the day it was looked at', report.on, back(today), today),
-      ];
+    case 'compost-not-ready': {
+      const pile = view.garden.piles.find(({ id }) => id === report.pileId);
+      if (pile !== undefined)
+        return lookDayProblems(report.on, pile.built.happened ? pile.built.day : undefined, today);
+      return pileProblems(view, report.pileId);
+    }
     case 'stage-seen':
       return stageProblems(view, report);
     case 'stand-planned':
@@ -85,6 +86,16 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
     default:
       return report satisfies never;
   }
+}
+
+/** A look at a pile: up to today, and not before a built one was built. */
+export function lookDayProblems(on: string, built: Day | undefined, today: Day): Problem[] {
+  const where = 'the day it was looked at';
+  if (!isDay(on) || on > today)
+    return [{ where, what: `"${on}" cannot be used.`, mend: `Give a day up to today, such as ${today}.` }];
+  if (built === undefined || on >= built) return [];
+  const mend = `Give a day from ${built} to ${today}, or mend "built" in the garden file.`;
+  return [{ where, what: `"${on}" is before the pile was built, on ${built}.`, mend }];
 }
 
 function pileProblems({ garden }: VersionedView, pileId: string): Problem[] {

@@ -74,6 +74,7 @@ describe('a reading told by a script', () => {
     [{ tempC: 58, tempF: 136 }, 'not both'],
     [{ tempC: 58, on: '2027-02-29' }, 'Give a real date'],
     [{ tempC: 58, on: '2027-04-21' }, 'Give a day up to today'],
+    [{ tempC: 58, on: '2020-01-01' }, 'is before the pile was built, on 2027-04-06'],
     [{ smell: 'nice' }, 'Give earthy, ammonia or sour.'],
     [{ temp: 58 }, 'Leave it out.'],
   ])('is refused with the mend and keeps nothing: %j', async (body, mend) => {

@@ -9,7 +9,8 @@ export const HOT_RECORD = { days: 15, turns: 5, fromC: 55, toC: 76.7 } as const;
 /** A pile's logged days in the heat that counts, and its turns from the first of them to the last. */
 export function hotRecord(pile: Pile): { days: number; turns: number; passed: boolean } {
   const hot = pile.readings.filter(
-    ({ tempC }) => tempC !== undefined && tempC >= HOT_RECORD.fromC && tempC <= HOT_RECORD.toC,
+    ({ on, tempC }) =>
+      on >= pile.built.day && tempC !== undefined && tempC >= HOT_RECORD.fromC && tempC <= HOT_RECORD.toC,
   );
   const days = [...new Set(hot.map(({ on }) => on))].sort();
   const [first, last] = [days[0], days.at(-1)];

@@ -35,6 +35,23 @@ export function newestReading(pile: Pile, since: Day): PileReading | undefined {
   return notes.length === 0 ? undefined : Object.assign({}, ...notes);
 }
 
+/** A sign that a look at a pile may have told of. */
+type Sign = 'tempC' | 'smell' | 'moisture' | 'by hand';
+
+/**
+ * The newest reading at or after a day that tells of a sign; `by hand` is any look that was more than a thermometer's, and
+ * tells of pests and slumping too. A bare temperature does not take back what was smelt or felt the day before.
+ */
+export function newestTelling(pile: Pile, since: Day, sign: Sign): PileReading | undefined {
+  const tells = ({ tempC, smell, moisture, pests, slumped }: PileReading): boolean => {
+    if (sign === 'tempC') return tempC !== undefined;
+    if (sign === 'smell') return smell !== undefined;
+    if (sign === 'moisture') return moisture !== undefined;
+    return (smell ?? moisture ?? pests ?? slumped) !== undefined;
+  };
+  return newestReading({ ...pile, readings: pile.readings.filter(tells) }, since);
+}
+
 /** Days on which a pile that was curing was found to heat again, oldest first. */
 export function heatedAgain({ notReady = [] }: Pile): Day[] {
   return notReady.filter(({ failed }) => failed.includes('heats')).map(({ on }) => on);

@@ -6,7 +6,7 @@ import { addDays, type Day, daysBetween } from '../../measures/days.ts';
 import type { TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
 import { draftOfPile } from './pile-draft.ts';
-import { newestReading } from './pile-life.ts';
+import { newestTelling } from './pile-life.ts';
 
 /** Days after a turn at which a sick pile is smelt again, and days that stays open. House default. */
 const RECHECK_DAYS = { first: 3, last: 6 } as const;
@@ -26,7 +26,8 @@ export function recheckDraft(pile: Pile, bin: Bin): TaskDraft | undefined {
   const before = turned === undefined ? undefined : readingBefore(pile, turned);
   const sign = before === undefined ? undefined : signIn(before);
   if (turned === undefined || before === undefined || sign === undefined) return undefined;
-  if (newestReading(pile, addDays(turned, 1)) !== undefined) return undefined;
+  const looked = before.smell === 'sour' || before.smell === 'ammonia' ? 'smell' : 'moisture';
+  if (newestTelling(pile, addDays(turned, 1), looked) !== undefined) return undefined;
   const earliest = addDays(turned, RECHECK_DAYS.first);
   return {
     ...draftOfPile(pile, bin),
@@ -59,5 +60,6 @@ export function recheckDraft(pile: Pile, bin: Bin): TaskDraft | undefined {
 
 /** The newest reading a turn can have answered. */
 function readingBefore({ readings }: Pile, turned: Day): PileReading | undefined {
-  return readings.findLast(({ on }) => on <= turned && daysBetween(on, turned) <= ANSWERED_DAYS);
+  const answered = readings.filter(({ on }) => on <= turned && daysBetween(on, turned) <= ANSWERED_DAYS);
+  return answered.findLast((reading) => signIn(reading) !== undefined);
 }

@@ -5,7 +5,7 @@ import type { Climate } from '../../climate/climate.ts';
 import type { Pile, PileReading } from '../../garden/garden.ts';
 import { addDays, type Day, daysBetween, latestOf } from '../../measures/days.ts';
 import type { Reason, Window } from '../draft.ts';
-import { heatedAgain, lastMoved, newestReading, nextWorkingDay, REST_BELOW_C } from './pile-life.ts';
+import { heatedAgain, lastMoved, newestReading, newestTelling, nextWorkingDay, REST_BELOW_C } from './pile-life.ts';
 
 /** Core temperature at which a turn is due (Cornell, compost:S9), and at which it is overdue (Cornell, compost:S7). */
 export const TOO_HOT_C = { due: 60, overdue: 65 } as const;
@@ -52,8 +52,7 @@ function rests(climate: Climate, day: Day): boolean {
  */
 export function nextTurn(pile: Pile, climate: Climate): NextTurn {
   const moved = lastMoved(pile);
-  const since = newestReading(pile, addDays(moved, 1));
-  return (since && toldByReading(since, moved, climate)) ?? byCalendar(pile, moved, climate);
+  return toldByLog(pile, moved, climate) ?? byCalendar(pile, moved, climate);
 }
 
 function byCalendar(pile: Pile, moved: Day, climate: Climate): NextTurn {
@@ -100,9 +99,10 @@ const ANSWER: Readonly<Record<Exclude<TurnCause, 'calendar'>, { days: number; so
 
 const LIMIT_C: Readonly<Partial<Record<TurnCause, number>>> = { 'too hot': TOO_HOT_C.due, cooling: COOLING_C };
 
-function toldByReading(reading: PileReading, moved: Day, climate: Climate): NextTurn | undefined {
-  const cause = causeIn(reading, moved, climate);
-  if (cause === undefined) return undefined;
+function toldByLog(pile: Pile, moved: Day, climate: Climate): NextTurn | undefined {
+  const told = causeIn(pile, moved, climate);
+  if (told === undefined) return undefined;
+  const { cause, reading } = told;
   const { on, tempC } = reading;
   const { days, source } = ANSWER[cause];
   const limit = LIMIT_C[cause];
@@ -116,19 +116,27 @@ function toldByReading(reading: PileReading, moved: Day, climate: Climate): Next
   return { cause, window: { earliest: on, preferred: addDays(on, 1), latest: addDays(on, days) }, reasons: [reason] };
 }
 
-function causeIn(
-  { on, tempC, smell, moisture, pests, slumped }: PileReading,
-  moved: Day,
-  climate: Climate,
-): Exclude<TurnCause, 'calendar'> | undefined {
-  if (tempC !== undefined && tempC >= TOO_HOT_C.due) return 'too hot';
-  if (smell === 'sour' || smell === 'ammonia') return smell;
-  if (moisture === 'wet') return 'wet';
-  if (pests) return 'pests';
-  const asleep = rests(climate, on) && (tempC ?? 0) <= WORKS_ON_ABOVE_C;
-  if (asleep) return undefined;
-  if (moisture === 'dry') return 'dry';
-  if (slumped) return 'slumped';
-  const cool = tempC !== undefined && tempC < COOLING_C && daysBetween(moved, on) >= HEAT_UP_DAYS;
-  return cool ? 'cooling' : undefined;
+interface Told {
+  cause: Exclude<TurnCause, 'calendar'>;
+  /** The reading that tells it. */
+  reading: PileReading;
+}
+
+/** What asks for a turn since the pile was last moved: each sign by the newest reading that tells of it. */
+function causeIn(pile: Pile, moved: Day, climate: Climate): Told | undefined {
+  const since = addDays(moved, 1);
+  const core = newestTelling(pile, since, 'tempC');
+  const smelt = newestTelling(pile, since, 'smell');
+  const felt = newestTelling(pile, since, 'moisture');
+  const byHand = newestTelling(pile, since, 'by hand');
+  if (core?.tempC !== undefined && core.tempC >= TOO_HOT_C.due) return { cause: 'too hot', reading: core };
+  if (smelt?.smell === 'sour' || smelt?.smell === 'ammonia') return { cause: smelt.smell, reading: smelt };
+  if (felt?.moisture === 'wet') return { cause: 'wet', reading: felt };
+  if (byHand?.pests) return { cause: 'pests', reading: byHand };
+  const newest = newestReading(pile, since);
+  if (newest === undefined || (rests(climate, newest.on) && (core?.tempC ?? 0) <= WORKS_ON_ABOVE_C)) return undefined;
+  if (felt?.moisture === 'dry') return { cause: 'dry', reading: felt };
+  if (byHand?.slumped) return { cause: 'slumped', reading: byHand };
+  const cool = core?.tempC !== undefined && core.tempC < COOLING_C && daysBetween(moved, core.on) >= HEAT_UP_DAYS;
+  return cool ? { cause: 'cooling', reading: core } : undefined;
 }

@@ -68,3 +68,29 @@ describe('pests and a slumped pile', () => {
     expect(turn({ smell: 'sour', pests: true }).cause).toBe('sour');
   });
 });
+
+describe('a thermometer that tells by itself', () => {
+  const probe: PileReading = { on: '2027-06-02', tempC: 52 };
+
+  it('does not take back what was smelt the day before', () => {
+    const smelt = nextTurn(pile('2027-05-10', { turns: ['2027-05-20'], readings: [sour, probe] }), milwaukee);
+    expect(smelt).toMatchObject({ cause: 'sour', window: { earliest: '2027-06-01' } });
+    const reason = smelt.reasons[0];
+    expect(reason?.saw.on).toBe('2027-06-01');
+  });
+
+  it('does not take back pests, dryness or slumping, but a later look by hand does', () => {
+    const cause = (...readings: PileReading[]) =>
+      nextTurn(pile('2027-05-10', { turns: ['2027-05-20'], readings }), milwaukee).cause;
+    expect(cause({ on: '2027-06-01', pests: true }, probe)).toBe('pests');
+    expect(cause({ on: '2027-06-01', moisture: 'dry' }, probe)).toBe('dry');
+    expect(cause({ on: '2027-06-01', slumped: true }, probe)).toBe('slumped');
+    expect(cause({ on: '2027-06-01', pests: true }, { on: '2027-06-03', smell: 'earthy' })).toBe('calendar');
+    expect(cause({ on: '2027-06-01', moisture: 'dry' }, { on: '2027-06-03', moisture: 'damp' })).toBe('calendar');
+  });
+
+  it('does not answer for a nose after the turn', () => {
+    const after: PileReading = { on: '2027-06-04', tempC: 48 };
+    expect(recheck({ readings: [sour, after], turns: ['2027-06-02'] })?.key).toBe('pile-recheck/pile:p/turn:1');
+  });
+});
