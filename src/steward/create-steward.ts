@@ -14,7 +14,7 @@ import type { Store } from '../store/store.ts';
 import { addFeed, changeFeed, rotateFeed } from './feeds.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
-import { addReadingKey, gardenOfKey } from './reading-keys.ts';
+import { keysIn } from './reading-keys.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
 import { ServedFeeds } from './served-feeds.ts';
 import type { Steward } from './steward.ts';
@@ -67,16 +67,10 @@ export function createSteward({ store, clock, report = console.error }: StewardS
         return [{ kind: 'tasks-skipped', on: plan.today, tasks }];
       }),
     pin: (gardenId, key, day, by) => accept(gardenId, by, ({ plan }) => [pinFact(plan, key, day)]),
-    unpin: (gardenId, key, by) =>
-      accept(gardenId, by, ({ plan }) =>
-        openTasks(plan, [key]).map(({ title }) => ({ kind: 'day-unpinned', key, title })),
-      ),
+    unpin: (gardenId, key, by) => accept(gardenId, by, ({ plan }) => unpinFacts(plan, key)),
     readPile: (gardenId, reading, by) =>
       accept(gardenId, by, (view) => [{ kind: 'pile-read', ...knownPile(view, reading) }]),
-    addReadingKey: (gardenId, label) => addReadingKey({ store, clock }, gardenId, label),
-    readingKeys: (gardenId) => store.readingKeys(gardenId),
-    revokeReadingKey: (gardenId, id) => store.revokeReadingKey(gardenId, id, clock.now()),
-    gardenOfKey: (key) => gardenOfKey(store, key),
+    ...keysIn({ store, clock }),
     async previewReport(gardenId, report) {
       const view = await planner.view(gardenId);
       return reportPreview(planner, view, report);
@@ -225,6 +219,10 @@ function pinFact(plan: Plan, key: TaskKey, day: Day): Fact {
   }
   const [task] = openTasks(plan, [key]);
   return { kind: 'day-pinned', key, title: task?.title ?? key, day };
+}
+
+function unpinFacts(plan: Plan, key: TaskKey): Fact[] {
+  return openTasks(plan, [key]).map(({ title }) => ({ kind: 'day-unpinned', key, title }));
 }
 
 function knownPile<T extends { pileId: string; on: Day }>({ garden, plan }: VersionedView, reading: T): T {
