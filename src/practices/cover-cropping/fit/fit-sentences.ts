@@ -28,7 +28,7 @@ const forbidding: Practice['sentences'] = {
 
 const establish: Sentence = ({ saw }) =>
   `Sown about ${dated(String(saw.sowOn))} it has the heat it needs before hard cold in ${saw.of} of ${saw.among} seasons: ` +
-  `it needs ${heat(saw.heatUnits, saw.baseC)}, and the middle season leaves ${quantity(Number(saw.left), 'deltaC')}.`;
+  `it needs ${heat(saw.heatUnits, saw.baseC)}, and the middle season leaves ${quantity(Number(saw.left), 'degreeDaysC')}.`;
 
 const winter: Sentence = ({ saw }) => {
   const counted =
@@ -49,7 +49,7 @@ const FATES: Readonly<Record<string, string>> = {
 const living: Practice['sentences'] = {
   'cover-fit.establish': establish,
   'cover-fit.heat-left': ({ saw }) =>
-    `Sown about ${dated(String(saw.sowOn))} it usually has ${quantity(Number(saw.left), 'deltaC')} of heat left before ` +
+    `Sown about ${dated(String(saw.sowOn))} it usually has ${quantity(Number(saw.left), 'degreeDaysC')} left before ` +
     `hard cold; it needs ${heat(saw.heatUnits, saw.baseC)}. How often is not known without a daily record.`,
   'cover-fit.no-heat-figure': () => 'No figure was found for the heat it needs before hard cold, so no odds are given.',
   'cover-fit.open-until': ({ saw }) =>
@@ -110,7 +110,7 @@ const asking: Practice['sentences'] = {
 export const fitSentences: Practice['sentences'] = { ...forbidding, ...living, ...leaving, ...asking };
 
 function heat(units: unknown, baseC: unknown): string {
-  return `${quantity(Number(units), 'deltaC')} over ${quantity(Number(baseC), 'tempC')}, added up day by day`;
+  return `${quantity(Number(units), 'degreeDaysC')} above ${quantity(Number(baseC), 'tempC')}`;
 }
 
 function capital(value: unknown): string {
