@@ -17,7 +17,7 @@ import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts'
 import { keysIn } from './reading-keys.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
 import { ServedFeeds } from './served-feeds.ts';
-import type { Steward } from './steward.ts';
+import type { ReportedReading, Steward } from './steward.ts';
 import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
 
 /** Times a fact is offered again when somebody else's came in between. */
@@ -70,6 +70,15 @@ export function createSteward({ store, clock, report = console.error }: StewardS
     unpin: (gardenId, key, by) => accept(gardenId, by, ({ plan }) => unpinFacts(plan, key)),
     readPile: (gardenId, reading, by) =>
       accept(gardenId, by, (view) => [{ kind: 'pile-read', ...knownPile(view, reading) }]),
+    async readPileOnce(gardenId, reading, by) {
+      let isNew = false;
+      await accept(gardenId, by, (view) => {
+        const known = knownPile(view, reading);
+        isNew = !isTold(view, known);
+        return isNew ? [{ kind: 'pile-read', ...known }] : [];
+      });
+      return isNew;
+    },
     ...keysIn({ store, clock }),
     async previewReport(gardenId, report) {
       const view = await planner.view(gardenId);
@@ -235,4 +244,11 @@ function knownPile<T extends { pileId: string; on: Day }>({ garden, plan }: Vers
   const [problem] = lookDayProblems(reading.on, built, plan.today);
   if (problem !== undefined) throw new InputRefused('It cannot be taken in.', [problem]);
   return reading;
+}
+
+/** Whether the very same reading of the pile was told already. */
+function isTold({ garden }: VersionedView, { pileId, ...told }: ReportedReading): boolean {
+  const inOrder = (reading: object): string => JSON.stringify(Object.entries(reading).sort());
+  const readings = garden.piles.find(({ id }) => id === pileId)?.readings ?? [];
+  return readings.some((known) => inOrder(known) === inOrder(told));
 }

@@ -2,7 +2,7 @@
  * Keys for scripts that tell of piles: made here, shown once, known afterwards by their hash alone.
  */
 import { createHash, randomBytes } from 'node:crypto';
-import type { Shelves } from '../store/store.ts';
+import type { Store } from '../store/store.ts';
 import type { Clock } from './planner.ts';
 import type { Steward } from './steward.ts';
 
@@ -10,14 +10,16 @@ import type { Steward } from './steward.ts';
 const KEY_OCTETS = 32;
 
 /** What a steward does with keys. */
-export function keysIn({ store, clock }: { store: Shelves; clock: Clock }): Pick<Steward, KeyDoings> {
+export function keysIn({ store, clock }: { store: Store; clock: Clock }): Pick<Steward, KeyDoings> {
   return {
     async addReadingKey(gardenId, label) {
       const key = randomBytes(KEY_OCTETS).toString('base64url');
-      const count = (await store.readingKeys(gardenId)).length + 1;
-      const kept = { id: `key-${count}`, gardenId, label, createdAt: clock.now() };
-      await store.addReadingKey(kept, hashOf(key));
-      return { kept, key };
+      return store.transaction(async (shelves) => {
+        const count = (await shelves.readingKeys(gardenId)).length + 1;
+        const kept = { id: `key-${count}`, gardenId, label, createdAt: clock.now() };
+        await shelves.addReadingKey(kept, hashOf(key));
+        return { kept, key };
+      });
     },
     readingKeys: (gardenId) => store.readingKeys(gardenId),
     revokeReadingKey: (gardenId, id) => store.revokeReadingKey(gardenId, id, clock.now()),

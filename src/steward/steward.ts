@@ -129,6 +129,8 @@ export interface Steward {
   pin(gardenId: string, key: TaskKey, day: Day, by: string): Promise<Plan>;
   unpin(gardenId: string, key: TaskKey, by: string): Promise<Plan>;
   readPile(gardenId: string, reading: ReportedReading, by: string): Promise<Plan>;
+  /** The same from a script that may send a reading twice, or at once; returns whether it was new and is kept. */
+  readPileOnce(gardenId: string, reading: ReportedReading, by: string): Promise<boolean>;
   /** A key for scripts that tell of piles; shown this once. */
   addReadingKey(gardenId: string, label: string): Promise<{ kept: ReadingKey; key: string }>;
   readingKeys(gardenId: string): Promise<ReadingKey[]>;

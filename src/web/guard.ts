@@ -89,6 +89,15 @@ export const formLimit: MiddlewareHandler = bodyLimit({
   },
 });
 
+/** The same for a reading told by a script, which is answered in JSON. */
+export const readingLimit: MiddlewareHandler = bodyLimit({
+  maxSize: BODY_LIMIT_BYTES,
+  onError: (c) => {
+    const what = `It is longer than ${BODY_LIMIT_BYTES / 1024} KiB.`;
+    return c.json({ problems: [{ where: 'the body', what, mend: 'Send one reading at a time.' }] }, 413);
+  },
+});
+
 function strangeHost(host: string, { port }: WebSettings): Trouble {
   return new Trouble(host === '' ? 400 : 421, 'This name is not known here', [
     {

@@ -6,20 +6,24 @@
  */
 import { type Context, Hono } from 'hono';
 import { z } from 'zod';
-import type { PileReading } from '../garden/garden.ts';
+import type { Pile } from '../garden/garden.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
-import { isDay } from '../measures/days.ts';
+import { type Day, isDay } from '../measures/days.ts';
 import { celsius } from '../measures/units.ts';
+import { lookDayProblems } from '../steward/reports.ts';
 import type { Steward } from '../steward/steward.ts';
-import { formLimit } from './guard.ts';
+import { readingLimit } from './guard.ts';
 import { clientOf } from './request.ts';
-import { WrongTokens } from './wrong-tokens.ts';
+import { ToldReadings, WrongTokens } from './wrong-tokens.ts';
 
 /** Who made the change, as the ledger keeps it. */
 const BY = 'a script';
 
 /** What a core of a pile can have, °C: what a garden file takes. */
 const PILE_C = { least: -30, most: 95 } as const;
+
+/** What can be told of a pile. */
+const SIGNS = ['tempC', 'tempF', 'moisture', 'smell', 'pests', 'slumped'] as const;
 
 const WRONG_DAY = 'Give a real date as YYYY-MM-DD, or leave it out for today.';
 const degrees = (least: number, most: number) => {
@@ -28,32 +32,26 @@ const degrees = (least: number, most: number) => {
 };
 const sign = z.boolean({ error: 'Give true or false.' }).optional();
 
-const reading = z
-  .strictObject(
-    {
-      on: z.string({ error: WRONG_DAY }).refine(isDay, WRONG_DAY).optional(),
-      tempC: degrees(PILE_C.least, PILE_C.most),
-      tempF: degrees((PILE_C.least * 9) / 5 + 32, (PILE_C.most * 9) / 5 + 32),
-      moisture: z.enum(['dry', 'damp', 'wet'], { error: 'Give dry, damp or wet.' }).optional(),
-      smell: z.enum(['earthy', 'ammonia', 'sour'], { error: 'Give earthy, ammonia or sour.' }).optional(),
-      pests: sign,
-      slumped: sign,
-    },
-    { error: 'Send a JSON object with on, tempC or tempF, moisture, smell, pests, slumped.' },
-  )
-  .refine(({ tempC, tempF }) => tempC === undefined || tempF === undefined, {
-    error: 'Give tempC or tempF, not both.',
-    path: ['tempF'],
-  })
-  .refine(({ on: _on, ...seen }) => Object.values(seen).some((value) => value !== undefined && value !== false), {
-    error: 'Say something of the pile: tempC, tempF, moisture, smell, pests or slumped.',
-  });
+const reading = z.strictObject(
+  {
+    on: z.string({ error: WRONG_DAY }).refine(isDay, WRONG_DAY).optional(),
+    tempC: degrees(PILE_C.least, PILE_C.most),
+    tempF: degrees((PILE_C.least * 9) / 5 + 32, (PILE_C.most * 9) / 5 + 32),
+    moisture: z.enum(['dry', 'damp', 'wet'], { error: 'Give dry, damp or wet.' }).optional(),
+    smell: z.enum(['earthy', 'ammonia', 'sour'], { error: 'Give earthy, ammonia or sour.' }).optional(),
+    pests: sign,
+    slumped: sign,
+  },
+  { error: 'Send a JSON object with on, tempC or tempF, moisture, smell, pests, slumped.' },
+);
 
 /** Takes readings in. */
-export function readingRoutes(steward: Steward, wrong = new WrongTokens()): Hono {
-  return new Hono().post('/api/piles/:pileId/readings', formLimit, async (c) => {
+export function readingRoutes(steward: Steward, wrong = new WrongTokens(), told = new ToldReadings()): Hono {
+  return new Hono().post('/api/piles/:pileId/readings', readingLimit, async (c) => {
     const gardenId = await gardenIn(c, steward);
     if (gardenId === undefined) return refusedKey(c, wrong);
+    const waitSeconds = told.count(gardenId);
+    if (waitSeconds !== undefined) return tooMany(c, waitSeconds, 'Too many readings were sent.', 'send the next.');
     const { garden, plan } = await steward.view(gardenId);
     const pile = garden.piles.find(({ id }) => id === c.req.param('pileId'));
     if (pile === undefined) {
@@ -62,16 +60,20 @@ export function readingRoutes(steward: Steward, wrong = new WrongTokens()): Hono
     }
     const sent = await c.req.json<unknown>().catch(() => undefined);
     const parsed = reading.safeParse(sent);
-    if (!parsed.success) return c.json({ problems: problemsOf(parsed.error) }, 422);
-    const told = readingOf(parsed.data, plan.today);
-    if (pile.readings.some((known) => same(known, told))) return c.json({ kept: false, pile: pile.id, ...told }, 200);
+    const problems = [
+      ...(parsed.success ? [] : problemsOf(parsed.error)),
+      ...problemsAcross(sent),
+      ...dayProblems(sent, pile, plan.today),
+    ];
+    if (!parsed.success || problems.length > 0) return c.json({ problems }, 422);
+    const seen = readingOf(parsed.data, plan.today);
     try {
-      await steward.readPile(gardenId, { pileId: pile.id, ...told }, BY);
+      const kept = await steward.readPileOnce(gardenId, { pileId: pile.id, ...seen }, BY);
+      return c.json({ kept, pile: pile.id, ...seen }, kept ? 201 : 200);
     } catch (error) {
       if (error instanceof InputRefused) return c.json({ problems: error.problems }, 422);
       throw error;
     }
-    return c.json({ kept: true, pile: pile.id, ...told }, 201);
   });
 }
 
@@ -83,13 +85,36 @@ async function gardenIn(c: Context, steward: Steward): Promise<string | undefine
 function refusedKey(c: Context, wrong: WrongTokens) {
   const waitSeconds = wrong.count(clientOf(c));
   if (waitSeconds !== undefined) {
-    const mend = `Wait ${waitSeconds} seconds, then send the right key.`;
-    c.header('Retry-After', String(waitSeconds));
-    return c.json({ problems: [{ where: 'the key', what: 'Too many wrong keys were tried.', mend }] }, 429);
+    return tooMany(c, waitSeconds, 'Too many wrong keys were tried.', 'send the right key.');
   }
   c.header('WWW-Authenticate', 'Bearer realm="loamtide readings"');
   const mend = 'Send "Authorization: Bearer KEY"; a key is made with: loamtide key new';
   return c.json({ problems: [{ where: 'the key', what: 'It is missing or not known.', mend }] }, 401);
+}
+
+function tooMany(c: Context, waitSeconds: number, what: string, then: string) {
+  c.header('Retry-After', String(waitSeconds));
+  return c.json({ problems: [{ where: 'the key', what, mend: `Wait ${waitSeconds} seconds, then ${then}` }] }, 429);
+}
+
+/** What is amiss between the fields of a body, whatever else is. */
+function problemsAcross(sent: unknown): Problem[] {
+  if (!isBody(sent)) return [];
+  const where = 'the body';
+  if (sent.tempC !== undefined && sent.tempF !== undefined)
+    return [{ where: 'tempF', what: 'cannot be used.', mend: 'Give tempC or tempF, not both.' }];
+  if (SIGNS.some((sign) => sent[sign] !== undefined && sent[sign] !== false)) return [];
+  const mend = `Say something of the pile: ${SIGNS.slice(0, -1).join(', ')} or ${SIGNS.at(-1)}.`;
+  return [{ where, what: 'cannot be used.', mend }];
+}
+
+function dayProblems(sent: unknown, { built }: Pile, today: Day): Problem[] {
+  if (!isBody(sent) || typeof sent.on !== 'string' || !isDay(sent.on)) return [];
+  return lookDayProblems(sent.on, built.happened ? built.day : undefined, today);
+}
+
+function isBody(sent: unknown): sent is Record<string, unknown> {
+  return typeof sent === 'object' && sent !== null && !Array.isArray(sent);
 }
 
 function problemsOf({ issues }: z.ZodError): Problem[] {
@@ -112,10 +137,4 @@ function readingOf({ tempC, tempF, on, moisture, smell, pests, slumped }: z.infe
     ...(pests ? { pests: true as const } : {}),
     ...(slumped ? { slumped: true as const } : {}),
   };
-}
-
-/** The same reading sent twice counts once. */
-function same(known: PileReading, told: PileReading): boolean {
-  const inOrder = (each: PileReading): string => JSON.stringify(Object.entries(each).sort());
-  return inOrder(known) === inOrder(told);
 }

@@ -1,24 +1,35 @@
 /**
- * How many feed addresses that do not exist somebody may try. Readers with an address that does are never held up.
+ * How many feed addresses that do not exist somebody may try, and how many readings a garden's scripts may tell. Readers
+ * with an address that does exist are never held up.
  */
 import { performance } from 'node:perf_hooks';
 
-/** Tries allowed in a window. House default: enough for a household's forgotten subscriptions, useless for guessing. */
-const TRIES = 30;
+/** How often something may be tried in a window. */
+interface TryLimit {
+  tries: number;
+  windowMs: number;
+}
 
-/** House default: an app that still asks at a dead address does so a few times an hour. */
-const WINDOW_MS = 10 * 60_000;
+/**
+ * Wrong tokens. House default: enough for a household's forgotten subscriptions, useless for guessing; an app that still
+ * asks at a dead address does so a few times an hour.
+ */
+const WRONG: TryLimit = { tries: 30, windowMs: 10 * 60_000 };
+
+/** Readings told with the keys of one garden. House default: more than any thermometer, less than a script gone wild. */
+const READINGS: TryLimit = { tries: 120, windowMs: 60_000 };
 
 /** Clients remembered at once, so that memory stays bounded; the first seen are forgotten first. House default. */
 const CLIENTS = 1_000;
 
-/** Counts wrong tokens by client, in memory. */
-export class WrongTokens {
+/** Counts tries by who makes them, in memory. */
+class Tries {
+  readonly #limit: TryLimit;
   readonly #nowMs: () => number;
   readonly #windows = new Map<string, { count: number; endsMs: number }>();
 
-  /** @param nowMs tells the time in milliseconds; the machine's own unless given */
-  constructor(nowMs: () => number = () => performance.now()) {
+  constructor(limit: TryLimit, nowMs: () => number) {
+    this.#limit = limit;
     this.#nowMs = nowMs;
   }
 
@@ -26,10 +37,11 @@ export class WrongTokens {
   count(client: string): number | undefined {
     const now = this.#nowMs();
     const before = this.#windows.get(client);
-    const window = before !== undefined && now < before.endsMs ? before : { count: 0, endsMs: now + WINDOW_MS };
+    const window =
+      before !== undefined && now < before.endsMs ? before : { count: 0, endsMs: now + this.#limit.windowMs };
     window.count += 1;
     if (window !== before) this.#remember(client, window);
-    return window.count > TRIES ? Math.ceil((window.endsMs - now) / 1000) : undefined;
+    return window.count > this.#limit.tries ? Math.ceil((window.endsMs - now) / 1000) : undefined;
   }
 
   /** Clients remembered now. */
@@ -42,5 +54,21 @@ export class WrongTokens {
     const [oldest] = this.#windows.keys();
     if (this.#windows.size >= CLIENTS && oldest !== undefined) this.#windows.delete(oldest);
     this.#windows.set(client, window);
+  }
+}
+
+/** Counts wrong tokens by client. */
+export class WrongTokens extends Tries {
+  /** @param nowMs tells the time in milliseconds; the machine's own unless given */
+  constructor(nowMs: () => number = () => performance.now()) {
+    super(WRONG, nowMs);
+  }
+}
+
+/** Counts readings by garden. */
+export class ToldReadings extends Tries {
+  /** @param nowMs tells the time in milliseconds; the machine's own unless given */
+  constructor(nowMs: () => number = () => performance.now()) {
+    super(READINGS, nowMs);
   }
 }

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readingRoutes } from '../../src/web/readings-route.ts';
-import { WrongTokens } from '../../src/web/wrong-tokens.ts';
+import { ToldReadings, WrongTokens } from '../../src/web/wrong-tokens.ts';
 import { HOST, sampleApp, TODAY } from './sample-garden.ts';
 
 const PATH = '/api/piles/spring-pile/readings';
@@ -52,6 +52,36 @@ describe('a reading told by a script', () => {
       { kept: false, pile: 'spring-pile', on: TODAY, tempC: 58 },
     ]);
     expect((await steward.view('mill-row')).ledger).toHaveLength(before);
+  });
+
+  it('counts once though it is sent twice at the same moment', async () => {
+    const { post, steward } = await withKey();
+    const answers = await Promise.all([post({ tempC: 58 }), post({ tempC: 58 }), post({ tempC: 59 })]);
+    expect(answers.map(({ status }) => status).sort()).toEqual([200, 201, 201]);
+    const told = (await steward.view('mill-row')).ledger.filter(({ fact }) => fact.kind === 'pile-read');
+    expect(told).toHaveLength(2);
+  });
+
+  it('names everything that is amiss at once, also between the fields', async () => {
+    const { post } = await withKey();
+    const answer = await post({ tempC: 500, tempF: 136, smell: 'nice', on: '2020-01-01', colour: 'brown' });
+    const { problems } = (await answer.json()) as { problems: { where: string }[] };
+    expect(problems.map(({ where }) => where).sort()).toEqual([
+      'colour',
+      'smell',
+      'tempC',
+      'tempF',
+      'the day it was looked at',
+    ]);
+  });
+
+  it('too long to be one is refused in JSON like the rest', async () => {
+    const { post } = await withKey();
+    const answer = await post({ smell: 'x'.repeat(70_000) });
+    expect(answer.status).toBe(413);
+    expect(await answer.json()).toEqual({
+      problems: [{ where: 'the body', what: 'It is longer than 64 KiB.', mend: 'Send one reading at a time.' }],
+    });
   });
 
   it('is answered under the public name too, where only feeds are otherwise', async () => {
@@ -116,5 +146,24 @@ describe('a key', () => {
     for (let tried = 0; tried < 30; tried += 1) expect((await guess()).status).toBe(401);
     const last = await guess();
     expect([last.status, last.headers.get('Retry-After')]).toEqual([429, '600']);
+  });
+
+  it('may tell 120 readings a minute, and is then asked to wait', async () => {
+    const { steward } = await sampleApp();
+    const { key } = await steward.addReadingKey('mill-row', 'probe');
+    const told = new ToldReadings(() => 0);
+    for (let sent = 0; sent < 119; sent += 1) told.count('mill-row');
+    const app = readingRoutes(steward, new WrongTokens(() => 0), told);
+    const send = () =>
+      app.request(PATH, { method: 'POST', headers: { Authorization: `Bearer ${key}` }, body: '{"tempC": 50}' });
+    expect((await send()).status).toBe(201);
+    const last = await send();
+    expect([last.status, last.headers.get('Retry-After')]).toEqual([429, '60']);
+  });
+
+  it('is made beside another at the same moment, each with a name of its own', async () => {
+    const { steward } = await sampleApp();
+    const made = await Promise.all(['probe', 'shed', 'gate'].map((label) => steward.addReadingKey('mill-row', label)));
+    expect(made.map(({ kept }) => kept.id).sort()).toEqual(['key-1', 'key-2', 'key-3']);
   });
 });
