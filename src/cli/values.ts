@@ -41,6 +41,18 @@ export function choiceValue<const Words extends readonly [string, ...string[]]>(
   return z.enum(words, { error: `Give one of ${words.join(', ')}.` });
 }
 
+/** Several words of a list, with commas between. */
+export function choicesValue<const Word extends string>(words: readonly Word[]) {
+  const mend = `Give one or more of ${words.join(', ')}, with commas between.`;
+  return z.string({ error: mend }).transform((text, context) => {
+    const given = text.split(',').map((word) => word.trim());
+    if (given.every((word) => (words as readonly string[]).includes(word)))
+      return words.filter((word) => given.includes(word));
+    context.addIssue({ code: 'custom', message: mend });
+    return z.NEVER;
+  });
+}
+
 /** A depth with its unit written, as millimetres, within what a day can bring. */
 export function depthValue(measured: Measured, example: string) {
   const { least, most } = WEATHER_LIMITS[measured];

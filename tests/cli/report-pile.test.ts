@@ -21,14 +21,24 @@ test('a look at a pile is told by its bin, in either scale', async () => {
 });
 
 test.each([
-  [['--pile', 'left bay'], 'Give --temp, --moisture, --smell, --pests or --slumped.'],
+  [['--pile', 'left bay'], 'Give --temp, --moisture, --smell, --pests, --slumped or --not-ready.'],
   [['--pile', 'lef bay', '--pests'], 'Did you mean Left bay?'],
   [['--pile', 'left bay', '--temp', '58'], 'Give degrees with their unit, such as 58C or 136F.'],
+  [['--pile', 'left bay', '--not-ready', 'heats,lumpy'], 'Give one or more of heats, smells, coarse'],
+  [['--pile', 'left bay', '--not-ready', 'heats', '--on', '2020-01-01'], 'before the pile was built, on 2027-04-04'],
+  [['--pile', 'left bay', '--pests', '--on', '2020-01-01'], 'before the pile was built, on 2027-04-04'],
   [['--pile', 'left bay', '--pests', '--on', '2027-04-19'], 'Give a day up to today'],
 ])('is refused with the mend: %s', async (words, mend) => {
   const { code, err } = await (await inGarden())('report', 'pile', ...words);
   expect(code).toBe(2);
   expect(err).toContain(mend);
+});
+
+test('compost that is not ready is told of with what is amiss, and can be taken back', async () => {
+  const loamtide = await inGarden();
+  const told = await loamtide('report', 'pile', '--pile', 'left bay', '--not-ready', 'coarse, smells');
+  expect(told.out).toMatch(/^The compost in Left bay was not ready on April 18: .+, .+\n$/);
+  expect((await loamtide('undo')).out).toContain('The compost in Left bay was not ready');
 });
 
 test('a key is shown once, listed without itself, and revoked', async () => {

@@ -1,4 +1,6 @@
+import type { Fact } from '../../garden/facts.ts';
 import type { Pile } from '../../garden/garden.ts';
+import { MATURITY_FAILURES } from '../../garden/garden-file.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
 import { readDegrees } from '../../measures/typed-temperature.ts';
 import { factInWords } from '../../web/ledger-words.ts';
@@ -7,11 +9,12 @@ import { BY, chosenGarden, withHousehold } from '../household.ts';
 import { ofOneGarden } from '../options.ts';
 import { writeLines } from '../output.ts';
 import { refusal } from '../refusal.ts';
-import { choiceValue, dayValue, textValue } from '../values.ts';
+import { choicesValue, choiceValue, dayValue, textValue } from '../values.ts';
 
 export const reportPile = command({
   name: 'pile',
-  about: 'Tells how warm a pile is, how it feels and smells, and whether pests are at it or it has slumped.',
+  about:
+    'Tells how warm a pile is, how it feels and smells, and whether pests are at it or it has slumped; or that its compost is not ready.',
   options: {
     pile: {
       flags: '--pile <id>',
@@ -35,6 +38,11 @@ export const reportPile = command({
     },
     pests: switchOption('--pests', 'flies, rats or mice are at it'),
     slumped: switchOption('--slumped', 'it has sunk together'),
+    notReady: {
+      flags: '--not-ready <signs>',
+      about: 'its compost was looked at and is not ready: heats, smells, coarse, or several with commas between',
+      value: choicesValue(MATURITY_FAILURES).optional(),
+    },
     on: { flags: '--on <day>', about: 'the day it was looked at (default: today)', value: dayValue.optional() },
     ...ofOneGarden,
   },
@@ -52,19 +60,29 @@ export const reportPile = command({
         ...(pests ? { pests } : {}),
         ...(slumped ? { slumped } : {}),
       };
-      if (Object.keys(seen).length === 0)
+      if (Object.keys(seen).length === 0 && options.notReady === undefined)
         throw refusal(
           'Nothing was told.',
           'the pile',
           'Nothing of it is named.',
-          'Give --temp, --moisture, --smell, --pests or --slumped.',
+          'Give --temp, --moisture, --smell, --pests, --slumped or --not-ready.',
         );
       const on = options.on ?? plan.today;
-      const read = { pileId: pileNamed(garden, options.pile).id, on, ...seen };
-      await steward.readPile(gardenId, read, BY);
-      writeLines(at.stdout, [factInWords({ kind: 'pile-read', ...read }, garden, plan.today)]);
+      const pileId = pileNamed(garden, options.pile).id;
+      const facts: Told[] = [];
+      if (Object.keys(seen).length > 0) facts.push({ kind: 'pile-read', pileId, on, ...seen });
+      if (options.notReady !== undefined)
+        facts.push({ kind: 'compost-not-ready', pileId, on, failed: options.notReady });
+      for (const fact of facts) {
+        if (fact.kind === 'pile-read') await steward.readPile(gardenId, { pileId, on, ...seen }, BY);
+        else await steward.report(gardenId, fact, BY);
+        writeLines(at.stdout, [factInWords(fact, garden, plan.today)]);
+      }
     }),
 });
+
+/** What one call may tell. */
+type Told = Extract<Fact, { kind: 'pile-read' | 'compost-not-ready' }>;
 
 /** Core temperatures a pile can have, °C. */
 const CORE_C = { least: -30, most: 95 } as const;
