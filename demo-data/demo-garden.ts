@@ -62,7 +62,13 @@ export function demoGardenFile(anchor: Day): unknown {
     topdressing: { depthMm: TOPDRESSING_MM, season: 'autumn' },
     topdressed: [...bedYears.map(topdressingOf), ...asparagusTopdressings(anchor)].filter(({ on }) => on <= anchor),
     away: [{ from: addDays(anchor, 24), to: addDays(anchor, 30) }],
-    household: { people: 4 },
+    household: {
+      people: 4,
+      members: [
+        { name: 'Ottilie', practices: ['planting', 'cover-cropping', 'rotation', 'season-end', 'frost-watch'] },
+        { name: 'Bram', practices: ['soil-readiness', 'composting', 'topdressing', 'mulching', 'fertility'] },
+      ],
+    },
     gear: [
       { what: 'light-fabric', areaM2: 9 },
       { what: 'fabric-and-film', areaM2: 6 },

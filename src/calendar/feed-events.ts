@@ -1,6 +1,7 @@
 /**
  * A plan as the events of one feed.
  */
+import type { Member } from '../garden/garden.ts';
 import { type Day, type Instant, latestOf, serialOf } from '../measures/days.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { entryText } from '../schedule/entry-text.ts';
@@ -30,6 +31,8 @@ export interface FeedView {
   revisedAt?: Instant;
   /** The zone whose hours its reminders keep. */
   timeZone: string;
+  /** Who does what, for a feed of one person. */
+  members?: readonly Member[];
 }
 
 /** The feed that shows a plan as it is. */
@@ -70,7 +73,7 @@ export function gardenFeed(
   const write = shape.todos ? renderTodo : renderEvent;
   const unwritten: Unwritten[] =
     shape.by === 'job'
-      ? inFeedOrder(plan, shape).map((entry) => ({
+      ? inFeedOrder(plan, view).map((entry) => ({
           id: entry.lotId,
           likeness: likenessOf(entry),
           write: () => write(shapedEvent(eventOf(plan, entry, units, pageOf), view)),
@@ -99,13 +102,13 @@ export function feedEventsOf(
   { view = PLAIN_VIEW, pageOf }: { view?: FeedView; pageOf?: FeedFrame['pageOf'] } = {},
 ): FeedEvent[] {
   const { shape, feedId } = view;
-  const events = inFeedOrder(plan, shape).map((entry) => eventOf(plan, entry, units, pageOf));
+  const events = inFeedOrder(plan, view).map((entry) => eventOf(plan, entry, units, pageOf));
   const gathered = shape.by === 'day' ? dayEvents(plan, events, feedId).sort(byDayThenUid) : events;
   return gathered.map((event) => shapedEvent(event, view));
 }
 
-function inFeedOrder(plan: Plan, shape: FeedShape): Entry[] {
-  return shownEntries(plan, shape)
+function inFeedOrder(plan: Plan, { shape, members }: FeedView): Entry[] {
+  return shownEntries(plan, shape, members)
     .map((entry) => ({ entry, day: entry.day, uid: feedUid(plan.gardenId, entry.lotId) }))
     .sort(byDayThenUid)
     .map(({ entry }) => entry);

@@ -2,7 +2,7 @@
  * How a household wants one feed: which work, how far, gathered how, with or without reminders.
  */
 import { z } from 'zod';
-import type { PracticeName } from '../practices/draft.ts';
+import type { PracticeName } from '../garden/practice-names.ts';
 import { PRACTICE_WORDS } from '../schedule/entry-text.ts';
 import { DONE_KEPT_DAYS } from '../schedule/plan.ts';
 
@@ -39,6 +39,8 @@ export const feedShapeSchema = z.strictObject({
   practices: z.array(z.enum(practiceNames)).readonly().default([]),
   /** Only entries with a task on one of these beds, by id; all when empty. */
   beds: z.array(z.string()).readonly().default([]),
+  /** Only entries with a task that is this member's of the household, by name; everybody's when left out. */
+  person: z.string().min(1).optional(),
   /** A reminder the evening before or the morning of, at a whole hour of the garden's zone. */
   alarm: alarm.nullable().default(null),
   daysAhead: wholeDays(AHEAD_DAYS),
@@ -62,10 +64,11 @@ export function sameShape(a: FeedShape, b: FeedShape): boolean {
 }
 
 function shapeText(shape: FeedShape): string {
-  const { practices, beds, alarm, daysAhead, daysBack, by, todos, done } = shape;
+  const { practices, beds, person, alarm, daysAhead, daysBack, by, todos, done } = shape;
   return JSON.stringify([
     [...practices].sort(),
     [...beds].sort(),
+    person,
     alarm?.when,
     alarm?.hour,
     daysAhead,

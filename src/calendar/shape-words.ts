@@ -9,23 +9,31 @@ import { type FeedShape, PLAIN_SHAPE } from './feed-shape.ts';
 export interface ShapeReader {
   beds: readonly { id: string; name: string }[];
   units: UnitSystem;
+  /** Who belongs to the household. */
+  members?: readonly { name: string }[] | undefined;
 }
 
 /** What a feed shows, in a few phrases; only what differs from a plain feed but for how far it reaches. */
-export function shapeWords(shape: FeedShape, { beds, units }: ShapeReader): string[] {
-  const { practices, daysAhead, daysBack, by, todos, done, alarm } = shape;
+export function shapeWords(shape: FeedShape, { beds, units, members = [] }: ShapeReader): string[] {
+  const { practices, person, daysAhead, daysBack, by, todos, done, alarm } = shape;
   const bedName = (id: string) => beds.find((bed) => bed.id === id)?.name ?? `${id} (no longer in the garden)`;
   const only = [...practices.map((name) => PRACTICE_WORDS[name])];
   return [
-    only.length + shape.beds.length === 0 ? 'all work' : '',
+    only.length + shape.beds.length === 0 && person === undefined ? 'all work' : '',
     only.length === 0 ? '' : `only ${only.join(', ')}`,
     shape.beds.length === 0 ? '' : `only work on ${shape.beds.map(bedName).join(', ')}`,
+    person === undefined ? '' : personWords(person, members),
     `${daysCounted(daysAhead)} ahead`,
     done ? `${daysCounted(daysBack)} back` : 'finished work left out',
     by === PLAIN_SHAPE.by ? '' : 'one entry a work day',
     todos ? 'as to-dos' : '',
     alarm === null ? '' : `a reminder at ${hourWord(alarm.hour, units)} ${ALARM_WORDS[alarm.when]}`,
   ].filter((phrase) => phrase !== '');
+}
+
+function personWords(person: string, members: readonly { name: string }[]): string {
+  const gone = members.some(({ name }) => name === person) ? '' : ' (no longer in the household)';
+  return `only what falls to ${person}${gone}`;
 }
 
 const ALARM_WORDS = { evening: 'the evening before', morning: 'on the day' } as const;

@@ -15,6 +15,8 @@ const SHOWN_CHARACTERS = 60;
 export interface TypedShape {
   practices?: readonly string[] | undefined;
   beds?: readonly string[] | undefined;
+  /** A member of the household, or nothing between the quotes for everybody. */
+  person?: string | undefined;
   alarm?: string | undefined;
   alarmHour?: string | undefined;
   ahead?: string | undefined;
@@ -26,7 +28,7 @@ export interface TypedShape {
 
 /** How each thing is named by whoever asks for it: "--ahead", "Days ahead". */
 export type ShapeNames = Readonly<
-  Record<'label' | 'practices' | 'beds' | 'alarm' | 'alarmHour' | 'ahead' | 'back' | 'by', string>
+  Record<'label' | 'practices' | 'beds' | 'person' | 'alarm' | 'alarmHour' | 'ahead' | 'back' | 'by', string>
 >;
 
 /** What a shape is read against. */
@@ -34,6 +36,8 @@ export interface ShapeGround {
   names: ShapeNames;
   /** Ids of the garden's beds. */
   bedIds: readonly string[];
+  /** Names of the household's members. */
+  people: readonly string[];
 }
 
 /** A shape, or everything that is wrong with what was typed. */
@@ -42,11 +46,13 @@ export type ReadShape =
   | { shape?: undefined; problems: readonly Problem[] };
 
 /** What was typed, laid over a shape. */
-export function readShape(typed: TypedShape, base: FeedShape, { names, bedIds }: ShapeGround): ReadShape {
+export function readShape(typed: TypedShape, base: FeedShape, { names, bedIds, people }: ShapeGround): ReadShape {
   const reading = new Reading();
+  const person = personOf(reading, typed.person, base.person, { names, people });
   const shape: FeedShape = {
     practices: reading.names(names.practices, 'practice', typed.practices, practiceNames, base.practices),
     beds: reading.names(names.beds, 'bed of this garden', typed.beds, bedIds, base.beds),
+    ...(person === undefined ? {} : { person }),
     alarm: alarmOf(reading, typed, base.alarm, names),
     daysAhead: reading.number(names.ahead, 'days', typed.ahead, AHEAD_DAYS, base.daysAhead),
     daysBack: reading.number(names.back, 'days', typed.back, BACK_DAYS, base.daysBack),
@@ -62,6 +68,21 @@ export function labelProblems(label: string, where: string): Problem[] {
   if (label !== '' && label.length <= LABEL_CHARACTERS) return [];
   const what = label === '' ? 'It is empty.' : `It has ${label.length} characters.`;
   return [{ where, what, mend: `Give a name of up to ${LABEL_CHARACTERS} characters, such as "kitchen tablet".` }];
+}
+
+/** Somebody of the household; who was chosen before stays, though no longer in it, until somebody else is. */
+function personOf(
+  reading: Reading,
+  typed: string | undefined,
+  base: string | undefined,
+  { names, people }: Pick<ShapeGround, 'names' | 'people'>,
+): string | undefined {
+  if (typed === undefined || typed === base) return base;
+  if (typed === '') return undefined;
+  if (people.includes(typed)) return typed;
+  const mend = people.length > 0 ? suggestion(typed, people) : 'Name its members under household in the garden file.';
+  reading.refuse(names.person, `"${typed.slice(0, SHOWN_CHARACTERS)}" is not of this household.`, mend);
+  return base;
 }
 
 function alarmOf(

@@ -20,6 +20,7 @@ const named = (flags: string, about: string, mend: string) => ({ flags, about, v
 export const shapeOptions = {
   practices: named('--practices <names>', `only these, parted by commas, or ${ALL}`, 'Name practices, or "all".'),
   beds: named('--beds <ids>', `only work on these beds, parted by commas, or ${ALL}`, 'Name beds, or "all".'),
+  person: named('--person <name>', `only what falls to this person, or ${ALL}`, 'Name a person, or "all".'),
   alarm: named(
     '--alarm <when>',
     'a reminder: evening (before), morning (of), or none',
@@ -47,6 +48,7 @@ const names: ShapeNames = {
   label: '--label',
   practices: '--practices',
   beds: '--beds',
+  person: '--person',
   alarm: '--alarm',
   alarmHour: '--alarm-hour',
   ahead: '--ahead',
@@ -57,7 +59,10 @@ const names: ShapeNames = {
 type Typed<Name extends string, Value> = { [Key in Name]?: Value | undefined };
 
 /** The values of such options. */
-export type ShapeValues = Typed<'practices' | 'beds' | 'alarm' | 'alarmHour' | 'ahead' | 'back' | 'by', string> &
+export type ShapeValues = Typed<
+  'practices' | 'beds' | 'person' | 'alarm' | 'alarmHour' | 'ahead' | 'back' | 'by',
+  string
+> &
   Typed<'todos' | 'withoutDone' | 'events' | 'withDone', true>;
 
 /** What a feed is to be called and how it is to be shaped; absent where nothing was said of it. */
@@ -66,13 +71,16 @@ interface Wanted {
   typed: ShapeValues;
 }
 
+type Ground = Pick<Garden, 'beds' | 'household'>;
+
 /**
  * The shape that options ask for, laid over the one there is.
  *
  * @throws {InputRefused} with everything that is wrong, the label's trouble among it
  */
-export function shapeOf({ label, typed }: Wanted, base: FeedShape, { beds }: Pick<Garden, 'beds'>): FeedShape {
-  const ground = { names, bedIds: beds.map(({ id }) => id) };
+export function shapeOf({ label, typed }: Wanted, base: FeedShape, garden: Ground): FeedShape {
+  const people = (garden.household?.members ?? []).map(({ name }) => name);
+  const ground = { names, bedIds: garden.beds.map(({ id }) => id), people };
   const { shape, problems } = readShape(typedShape(typed), base, ground);
   const all = [
     ...(label === undefined ? [] : labelProblems(label, names.label)),
@@ -90,10 +98,21 @@ export function asksForShape(typed: ShapeValues): boolean {
   return Object.entries(typed).some(([name, value]) => known.includes(name) && value !== undefined);
 }
 
-function typedShape({ practices, beds, alarm, alarmHour, ahead, back, by, ...switches }: ShapeValues): TypedShape {
+function typedShape({
+  practices,
+  beds,
+  person,
+  alarm,
+  alarmHour,
+  ahead,
+  back,
+  by,
+  ...switches
+}: ShapeValues): TypedShape {
   return {
     practices: listOf(practices),
     beds: listOf(beds),
+    person: person === ALL ? '' : person,
     alarm,
     alarmHour,
     ahead,
@@ -115,8 +134,9 @@ function bothWays(one: string, isOne: true | undefined, other: string, isOther: 
 }
 
 /** "feed-2: Shed (only Compost; 366 days ahead; 30 days back)". */
-export function feedLine({ id, label, shape }: Feed, { beds, place }: Garden): string {
-  return `${id}: ${label} (${shapeWords(shape, { beds, units: place.units }).join('; ')})`;
+export function feedLine({ id, label, shape }: Feed, { beds, household, place }: Garden): string {
+  const reader = { beds, units: place.units, members: household?.members };
+  return `${id}: ${label} (${shapeWords(shape, reader).join('; ')})`;
 }
 
 /**

@@ -5,7 +5,7 @@
 import { Document, isMap, isScalar, isSeq, Scalar, visit } from 'yaml';
 import { coverMixById } from '../handbook/cover-mixes.ts';
 import { isDay, isMonthDay } from '../measures/days.ts';
-import type { ClimateChoice, Garden, Pile, Place, Planting, Stand } from './garden.ts';
+import type { ClimateChoice, Garden, Household, Pile, Place, Planting, Stand } from './garden.ts';
 import { type GardenFile, WEEKDAY_NAMES } from './garden-file.ts';
 import { withoutAbsent } from './without-absent.ts';
 
@@ -24,7 +24,7 @@ export function gardenFileOf(garden: Garden): GardenFile {
     topdressed: garden.topdressed.map(({ bedId, on, litres }) => ({ bed: bedId, on, litres })),
     compostBought: garden.compostBought.map((row) => ({ ...row })),
     away: garden.away.map(({ from, to }) => ({ from, to })),
-    ...(garden.household ? { household: { ...garden.household } } : {}),
+    ...(garden.household ? { household: householdInFile(garden.household) } : {}),
     gear: garden.gear.map((cover) => ({ ...cover })),
     seeds: garden.seeds.map(({ plant, packedYear }) => ({ [plant.kind]: plant.id, packed: packedYear })),
     soilTests: garden.soilTests.map(({ bedId, ...test }) => withoutAbsent({ ...test, bed: bedId })),
@@ -37,6 +37,14 @@ export function gardenFileOf(garden: Garden): GardenFile {
     })),
     coldNights: garden.coldNights.map((night) => ({ ...night })),
   };
+}
+
+function householdInFile({ members, ...rest }: Household): NonNullable<GardenFile['household']> {
+  if (members === undefined) return rest;
+  const rows = members.map(({ name, practices, beds }) =>
+    withoutAbsent({ name, practices: practices && [...practices], beds: beds && [...beds] }),
+  );
+  return { ...rest, members: rows };
 }
 
 function placeInFile({ id, name, place }: Garden): GardenFile['garden'] {

@@ -21,6 +21,8 @@ import {
   planned,
   text,
 } from './file-values.ts';
+import { suggestion } from './nearest-name.ts';
+import { PRACTICE_NAMES } from './practice-names.ts';
 
 /** Soil textures a garden may name, coarse to fine. */
 export const SOIL_TEXTURES = [
@@ -258,6 +260,26 @@ const compostBought = known('compost bought', {
   across('Give a day that is not before it was bought.', 'tested'),
 );
 
+/** Stands for everybody where a member is named, so nobody may be called so. */
+const EVERYBODY = 'all';
+
+const member = known('a member of the household', {
+  name: text('Give a name, such as Ida.').refine(
+    (name) => name !== EVERYBODY,
+    `Give another name: "${EVERYBODY}" stands for everybody.`,
+  ),
+  practices: z
+    .array(z.enum(PRACTICE_NAMES, { error: ({ input }) => suggestion(String(input), PRACTICE_NAMES) }), {
+      error: 'Give practices as a list, such as [composting, mulching].',
+    })
+    .min(1, 'Give at least one practice, or leave the list out for all of them.')
+    .optional(),
+  beds: z
+    .array(text('Give the id or name of a bed above.'), { error: 'Give beds as a list, such as [North bed].' })
+    .min(1, 'Give at least one bed, or leave the list out for all of them.')
+    .optional(),
+});
+
 /** The garden file. Fields left out are filled with the defaults named in docs/garden-file.md. */
 export const gardenFileSchema = known('a garden file', {
   garden: place,
@@ -288,6 +310,7 @@ export const gardenFileSchema = known('a garden file', {
     people: number('people who eat from the garden', 4, 1, 200),
     clippingsL: number('litres of grass clippings put on the pile in a week of mowing', 40, 0, 5000).optional(),
     coverCutsL: number('litres of cut covers carried to the pile in a year', 100, 0, 20_000).optional(),
+    members: list(member, 'members').optional(),
   }).optional(),
   gear: list(gear, 'frost covers'),
   seeds: list(seed, 'packets of seed'),

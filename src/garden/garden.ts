@@ -6,6 +6,7 @@
  */
 import type { Day, MonthDay, Weekday } from '../measures/days.ts';
 import type { UnitSystem } from '../measures/units.ts';
+import type { PracticeName } from './practice-names.ts';
 import type { LoggedDay } from './weather.ts';
 
 /** Soil textures a garden may name; water figures for each are in the handbook. */
@@ -183,13 +184,24 @@ export interface Away {
   to: Day;
 }
 
-/** Who eats from the garden, and what greens they bring to the pile besides the kitchen's. */
+/** Somebody of the household, and which of the work is theirs. */
+export interface Member {
+  name: string;
+  /** The practices they see to; all when left out. */
+  practices?: readonly PracticeName[];
+  /** The beds they work on, by id; all when left out. */
+  beds?: readonly string[];
+}
+
+/** Who eats from the garden, who works in it, and what greens they bring to the pile besides the kitchen's. */
 export interface Household {
   people: number;
   /** Litres of grass clippings put on the pile in a week of mowing. */
   clippingsL?: number;
   /** Litres of cut covers carried to the pile in a year; the plan leaves them lying on their beds. */
   coverCutsL?: number;
+  /** Who does what, each by a name of their own. */
+  members?: readonly Member[];
 }
 
 /** Covers against frost that the household owns, by kind: single fabric light or heavy, or fabric with film over it. */

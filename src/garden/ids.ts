@@ -31,7 +31,14 @@ export function withIds(file: GardenFile, existing?: GardenFile): GardenFile {
     mulches: file.mulches.map((row) => ({ ...row, bed: bedId(row.bed) })),
     soilTests: file.soilTests.map((row) => (row.bed === undefined ? row : { ...row, bed: bedId(row.bed) })),
     diseases: file.diseases.map((row) => ({ ...row, bed: bedId(row.bed) })),
+    ...(file.household ? { household: withBedIds(file.household, bedId) } : {}),
   };
+}
+
+function withBedIds(household: NonNullable<GardenFile['household']>, bedId: (word: string) => string) {
+  const { members, ...rest } = household;
+  if (members === undefined) return household;
+  return { ...rest, members: members.map((row) => (row.beds ? { ...row, beds: row.beds.map(bedId) } : row)) };
 }
 
 /** Small letters, digits and hyphens made from words. */

@@ -2,7 +2,7 @@
  * A garden file's parts as the nouns of the garden.
  */
 import type { Day, Weekday } from '../measures/days.ts';
-import type { ClimateChoice, Garden, Pile, Place, Planting, SeedPacket, Stand } from './garden.ts';
+import type { ClimateChoice, Garden, Household, Pile, Place, Planting, SeedPacket, Stand } from './garden.ts';
 import { type GardenFile, WEEKDAY_NAMES } from './garden-file.ts';
 import { itself, oldestFirst, onOf } from './oldest-first.ts';
 import { withoutAbsent } from './without-absent.ts';
@@ -66,6 +66,14 @@ export function climateChoiceOf({ climate }: GardenFile): ClimateChoice {
     lowC: months.map((month) => month.lowC),
     precipMm: months.map((month) => month.precipMm),
   };
+}
+
+/** Who eats from the garden, and who does what in it. */
+export function householdOf({ members = [], ...rest }: NonNullable<GardenFile['household']>): Household {
+  return withoutAbsent({
+    ...rest,
+    ...(members.length === 0 ? {} : { members: members.map((row) => withoutAbsent(row)) }),
+  });
 }
 
 /** A planting of the file. */

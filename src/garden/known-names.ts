@@ -34,6 +34,8 @@ function valueAt(held: unknown, key: string): unknown {
 interface Item {
   where: string;
   row: object;
+  /** Set for a word of a list, which has its place there and no key. */
+  isWord?: true;
 }
 
 /**
@@ -49,14 +51,17 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
   const inBeds = [...plantings, ...stands, ...dated, ...diseases];
   const seen = stands.flatMap(({ where, row }) => itemsOf(row, 'seen', where));
   const ingredients = piles.flatMap(({ where, row }) => itemsOf(row, 'ingredients', where));
+  const members = itemsOf(valueAt(file, 'household'), 'members', 'household');
+  const theirBeds = members.flatMap(bedsListed);
   return [
-    ...[beds, bins].flatMap((items) => repeated(items, 'name')),
+    ...[beds, bins, members].flatMap((items) => repeated(items, 'name')),
     ...[beds, bins, plantings, stands, piles].flatMap((items) => repeated(items, 'id')),
     ...[plantings, seeds, diseases].flatMap((items) => unknown(items, 'crop', idsOf(vegetables), 'crop')),
     ...[stands, seeds, seen].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),
     ...unknown(stands, 'mix', idsOf(coverMixes), 'mix'),
     ...unknown(ingredients, 'material', idsOf(feedstocks), 'material'),
     ...unknown(inBeds, 'bed', namesOf(beds, existing?.beds), 'bed'),
+    ...unknown(theirBeds, 'bed', namesOf(beds, existing?.beds), 'bed'),
     ...unknown(piles, 'bin', namesOf(bins, existing?.bins), 'bin'),
   ];
 }
@@ -68,6 +73,13 @@ function itemsOf(held: unknown, list: string, within?: string): Item[] {
   return rows.flatMap((row: unknown, index) =>
     typeof row === 'object' && row !== null ? [{ where: `${path}[${index}]`, row }] : [],
   );
+}
+
+/** The words of an item's list of beds. */
+function bedsListed({ where, row }: Item): Item[] {
+  const words = valueAt(row, 'beds');
+  if (!Array.isArray(words)) return [];
+  return words.map((bed: unknown, at) => ({ where: `${where}.beds[${at}]`, row: { bed }, isWord: true }));
 }
 
 /** The text an item has under a key, as the file's schema would take it. */
@@ -96,9 +108,8 @@ function unknown(items: readonly Item[], key: string, known: readonly string[], 
   return items.flatMap((item) => {
     const word = textOf(item, key);
     if (word === undefined || known.includes(word)) return [];
-    return [
-      { where: `${item.where}.${key}`, what: `"${word}" is not a known ${noun}.`, mend: suggestion(word, known) },
-    ];
+    const where = item.isWord === true ? item.where : `${item.where}.${key}`;
+    return [{ where, what: `"${word}" is not a known ${noun}.`, mend: suggestion(word, known) }];
   });
 }
 

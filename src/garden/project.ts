@@ -5,7 +5,16 @@ import type { Day } from '../measures/days.ts';
 import { applyFact } from './apply-fact.ts';
 import type { Garden } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
-import { climateChoiceOf, heldBefore, pileOf, placeOf, plantingOf, seedOf, standOf } from './items-of-file.ts';
+import {
+  climateChoiceOf,
+  heldBefore,
+  householdOf,
+  pileOf,
+  placeOf,
+  plantingOf,
+  seedOf,
+  standOf,
+} from './items-of-file.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { itself, oldestFirst, onOf } from './oldest-first.ts';
 import { withoutAbsent } from './without-absent.ts';
@@ -158,7 +167,7 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
     topdressed: oldestFirst(file.topdressed, onOf).map(({ bed, on, litres }) => ({ bedId: bed, on, litres })),
     compostBought: oldestFirst(file.compostBought, onOf).map((row) => withoutAbsent(row)),
     away: oldestFirst(file.away, ({ from }) => from),
-    ...(file.household ? { household: withoutAbsent(file.household) } : {}),
+    ...(file.household ? { household: householdOf(file.household) } : {}),
     gear: file.gear,
     seeds: file.seeds.map(seedOf),
     soilTests: oldestFirst(file.soilTests, onOf).map(({ bed, ...test }) => withoutAbsent({ ...test, bedId: bed })),

@@ -5,25 +5,13 @@
 import type { Confidence, Odds } from '../climate/odds.ts';
 import type { Effect } from '../garden/effects.ts';
 import type { Subject } from '../garden/garden.ts';
+import type { PracticeName } from '../garden/practice-names.ts';
 import type { SourceId } from '../handbook/shapes.ts';
 import type { Day, Instant } from '../measures/days.ts';
 import type { Quantity } from '../measures/quantity.ts';
 
 /** What a task *is*, never when: "cover-cut/stand:s-17". Survives every re-planning. */
 export type TaskKey = string;
-
-/** The practices of the house, in the order they are worked through. */
-export type PracticeName =
-  | 'soil-readiness'
-  | 'planting'
-  | 'cover-cropping'
-  | 'composting'
-  | 'topdressing'
-  | 'mulching'
-  | 'rotation'
-  | 'fertility'
-  | 'frost-watch'
-  | 'season-end';
 
 /** The days a task may fall on, both ends included: earliest ≤ preferred ≤ latest. */
 export interface Window {

@@ -4,9 +4,10 @@
  */
 import type { Climate } from '../climate/climate.ts';
 import type { Garden } from '../garden/garden.ts';
+import type { PracticeName } from '../garden/practice-names.ts';
 import type { Day } from '../measures/days.ts';
 import type { CompostBalance } from './compost-balance.ts';
-import type { PracticeName, Reason, RuleId, TaskDraft, TaskKey } from './draft.ts';
+import type { Reason, RuleId, TaskDraft, TaskKey } from './draft.ts';
 
 /** All a practice may look at. */
 export interface PracticeInput {

@@ -1,8 +1,10 @@
 /**
  * The plan: every task on its day, gathered into calendar entries, with what changed since the plan before.
  */
+
+import type { PracticeName } from '../garden/practice-names.ts';
 import type { Day, Instant } from '../measures/days.ts';
-import type { PracticeName, Reason, TaskDraft, TaskKey } from '../practices/draft.ts';
+import type { Reason, TaskDraft, TaskKey } from '../practices/draft.ts';
 import type { Hour } from './hour.ts';
 
 /**

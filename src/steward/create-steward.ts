@@ -11,7 +11,7 @@ import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 import type { Store } from '../store/store.ts';
-import { addFeed, changeFeed, rotateFeed } from './feeds.ts';
+import { addFeed, changeFeed, reviseForMembers, rotateFeed } from './feeds.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
 import { keysIn } from './reading-keys.ts';
@@ -96,13 +96,17 @@ export function createSteward({ store, clock, report = console.error }: StewardS
       const after = await planner.planFrom(withUndone(view.ledger, entry), view);
       return { entry, leaning: leaningOn(view.ledger, entry), moves: movesBetween(view.plan, after) };
     },
-    undo: (gardenId, wanted, by) =>
-      accept(gardenId, by, async (view) => {
+    async undo(gardenId, wanted, by) {
+      const { garden: before } = await planner.view(gardenId);
+      const plan = await accept(gardenId, by, async (view) => {
         const entry = entryToUndo(view.ledger, wanted);
         if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
         await planner.planFrom(withUndone(view.ledger, entry), view);
         return [{ kind: 'entry-undone', entry: entry.entry }];
-      }),
+      });
+      await reviseForMembers({ store, clock }, before, (await planner.view(gardenId)).garden);
+      return plan;
+    },
     async feeds(gardenId) {
       await served.written();
       return store.feeds(gardenId);

@@ -42,7 +42,8 @@ export function feedTextOf(
 /** A text that is equal for feeds that are rendered alike: all those are that nobody ever shaped. */
 export function likenessOf({ garden }: Pick<GardenView, 'garden'>, feed?: RenderedFeed): string {
   if (feed === undefined || isPlain(feed)) return '';
-  return JSON.stringify([feed.id, feed.label, feed.shape, feed.changedAt, garden.place.timeZone]);
+  const member = garden.household?.members?.find(({ name }) => name === feed.shape.person);
+  return JSON.stringify([feed.id, feed.label, feed.shape, feed.changedAt, garden.place.timeZone, member]);
 }
 
 function isPlain({ shape, shapeRevision }: RenderedFeed): boolean {
@@ -61,15 +62,22 @@ export function bodyOf(body: string, changedAt: Instant): FeedBody {
   return { body, etag: strongEtag(body), changedAt };
 }
 
-function viewOf({ place }: Garden, feed: RenderedFeed | undefined): FeedView {
+function viewOf({ place, household }: Garden, feed: RenderedFeed | undefined): FeedView {
   const { timeZone } = place;
   if (feed === undefined) return { ...PLAIN_VIEW, timeZone };
   const { id: feedId, shape, shapeRevision: revision, shapedAt } = feed;
-  return { feedId, shape, revision, timeZone, ...(shapedAt === undefined ? {} : { revisedAt: shapedAt }) };
+  return {
+    feedId,
+    shape,
+    revision,
+    timeZone,
+    members: household?.members ?? [],
+    ...(shapedAt === undefined ? {} : { revisedAt: shapedAt }),
+  };
 }
 
 /** What a feed says for itself. One that shows less than the whole is named after its label too, to be told apart. */
-function frameOf({ name }: Garden, feed: RenderedFeed | undefined): FeedFrame {
+function frameOf({ name, household }: Garden, feed: RenderedFeed | undefined): FeedFrame {
   if (feed === undefined || sameShape(feed.shape, PLAIN_SHAPE)) {
     return {
       calendarName: name,
@@ -80,13 +88,22 @@ function frameOf({ name }: Garden, feed: RenderedFeed | undefined): FeedFrame {
       },
     };
   }
+  const { person } = feed.shape;
+  const isGone = person !== undefined && !household?.members?.some((member) => member.name === person);
   return {
     calendarName: `${name}: ${feed.label}`,
     description: `Work of ${name}, as this feed was shaped.`,
-    notice: {
-      title: `${name}: nothing to do in this feed`,
-      description: 'No work falls within what this feed shows. The Feeds page says what that is.',
-    },
+    notice: isGone
+      ? {
+          title: `${name}: ${person} is no longer in the household`,
+          description:
+            `This calendar showed what falls to ${person}, whom the garden file does not name any more.\n` +
+            'Whoever keeps the garden can change on the Feeds page whose work it shows.',
+        }
+      : {
+          title: `${name}: nothing to do in this feed`,
+          description: 'No work falls within what this feed shows. The Feeds page says what that is.',
+        },
   };
 }
 
@@ -94,11 +111,11 @@ function frameOf({ name }: Garden, feed: RenderedFeed | undefined): FeedFrame {
  * When the feed last became another: with the plan's entries, or at the beginning of the day on which one of them came
  * into the span a feed shows, or left it.
  */
-function lastChange({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, { shape }: FeedView): Instant {
+function lastChange({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, { shape, members }: FeedView): Instant {
   const { timeZone } = garden.place;
   const revised = dayIn(timeZone, plan.revisedAt);
   const shownOn = (today: Day): string => {
-    const entries = shownEntries({ ...plan, today }, shape);
+    const entries = shownEntries({ ...plan, today }, shape, members);
     return entries.length === 0 ? today : entries.map(({ lotId }) => lotId).join();
   };
   const shown = shownOn(plan.today);

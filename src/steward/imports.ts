@@ -6,6 +6,7 @@ import type { Plan } from '../schedule/plan.ts';
 import { readStationTable } from '../store/station-file.ts';
 import type { Shelves, Store } from '../store/store.ts';
 import type { WeatherRecord } from '../store/weather.ts';
+import { reviseForMembers } from './feeds.ts';
 import { climateOf } from './garden-climate.ts';
 import { type Clock, dayIn, gardenOf, type Planner } from './planner.ts';
 import type { GardenImport } from './steward.ts';
@@ -40,6 +41,7 @@ export async function importGarden(room: ImportRoom, garden: GardenImport, by: s
   await store.transaction(async (shelves) => {
     if (!known) await shelves.createGarden({ id: gardenId, name: file.garden.name, createdAt: clock.now() });
     if (record !== undefined) await shelves.replaceWeatherRecord(gardenId, record);
+    await reviseForMembers({ store: shelves, clock }, known ? gardenOf(gardenId, ledger) : undefined, trial);
     await appendNow(shelves, gardenId, weather.length === 0 ? [entry] : [entry, log]);
   });
   return (await planner.view(gardenId)).plan;

@@ -12,6 +12,8 @@ export interface EnteredFeed {
   label: string;
   practices: readonly string[];
   beds: readonly string[];
+  /** Nothing between the quotes for everybody. */
+  person: string;
   alarm: string;
   eveningHour: string;
   morningHour: string;
@@ -27,6 +29,7 @@ export const FIELD_NAMES: ShapeNames = {
   label: 'Whose, or where it is read',
   practices: 'Which work',
   beds: 'Which beds',
+  person: 'Whose work',
   alarm: 'Reminder',
   alarmHour: 'Hour of the reminder',
   ahead: 'Days ahead',
@@ -36,12 +39,13 @@ export const FIELD_NAMES: ShapeNames = {
 
 /** The fields of a feed as it is. */
 export function enteredOf(label: string, shape: FeedShape): EnteredFeed {
-  const { practices, beds, alarm, daysAhead, daysBack, by, todos, done } = shape;
+  const { practices, beds, person = '', alarm, daysAhead, daysBack, by, todos, done } = shape;
   const hour = (when: 'evening' | 'morning') => String(alarm?.when === when ? alarm.hour : ALARM_HOURS[when].usual);
   return {
     label,
     practices,
     beds,
+    person,
     alarm: alarm?.when ?? 'none',
     eveningHour: hour('evening'),
     morningHour: hour('morning'),
@@ -60,6 +64,7 @@ export function enteredIn(form: Form, base: EnteredFeed): EnteredFeed {
     label: form.text('label'),
     practices: form.list('practices'),
     beds: form.list('beds'),
+    person: typed('person', base.person),
     alarm: typed('alarm', base.alarm),
     eveningHour: typed('eveningHour', base.eveningHour),
     morningHour: typed('morningHour', base.morningHour),
@@ -75,11 +80,12 @@ export function enteredIn(form: Form, base: EnteredFeed): EnteredFeed {
 export function shapeEntered(
   entered: EnteredFeed,
   base: FeedShape,
-  { beds }: Pick<Garden, 'beds'>,
+  { beds, household }: Pick<Garden, 'beds' | 'household'>,
 ): { shape: FeedShape } | { problems: readonly Problem[] } {
   const { label, alarm, eveningHour, morningHour, withoutDone, ...same } = entered;
   const alarmHour = alarm === 'evening' ? eveningHour : alarm === 'morning' ? morningHour : undefined;
-  const ground = { names: FIELD_NAMES, bedIds: beds.map(({ id }) => id) };
+  const people = (household?.members ?? []).map(({ name }) => name);
+  const ground = { names: FIELD_NAMES, bedIds: beds.map(({ id }) => id), people };
   const { shape, problems } = readShape({ ...same, alarm, alarmHour, done: !withoutDone }, base, ground);
   const all = [...labelProblems(label, FIELD_NAMES.label), ...problems];
   return shape === undefined || all.length > 0 ? { problems: all } : { shape };

@@ -1,7 +1,7 @@
 /**
  * One drawn pattern a practice: what tells them apart on a sheet printed in black.
  */
-import type { PracticeName } from '../practices/draft.ts';
+import type { PracticeName } from '../garden/practice-names.ts';
 import { PRACTICE_WORDS } from '../schedule/entry-text.ts';
 
 const WIDTH = 48;

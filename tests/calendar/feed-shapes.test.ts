@@ -2,8 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { feedEventsOf, gardenFeed, PLAIN_VIEW } from '../../src/calendar/feed-events.ts';
 import { type FeedShape, feedShapeSchema, PLAIN_SHAPE, sameShape } from '../../src/calendar/feed-shape.ts';
 import { feedOf } from '../../src/calendar/render-feed.ts';
+import { shownEntries } from '../../src/calendar/shown-entries.ts';
+import type { Member } from '../../src/garden/garden.ts';
 import { addDays } from '../../src/measures/days.ts';
-import type { Plan } from '../../src/schedule/plan.ts';
+import type { Plan, PlannedTask } from '../../src/schedule/plan.ts';
 import { type ExampleEntry, examplePlan } from './example-plan.ts';
 import { seenByIcalJs } from './read-feed.ts';
 
@@ -88,6 +90,76 @@ describe('a filtered feed', () => {
     const { head, eventTexts } = gardenFeed(plan, 'metric', frame, { view });
     const body = feedOf({ ...head, lastModified: '2027-08-23T00:00:00.000Z' }, eventTexts);
     expect(seenByIcalJs(body)).toMatchObject([{ title: 'Nothing here', day: today }]);
+  });
+});
+
+describe('the feed of a person', () => {
+  const ofBed = (id: string, practice: PlannedTask['practice']) => ({ lotId: `${practice}-${id}`, id, practice });
+  const wanted = [
+    ofBed('north', 'cover-cropping'),
+    ofBed('north', 'mulching'),
+    ofBed('south', 'cover-cropping'),
+    ofBed('pile', 'composting'),
+    ofBed('garden', 'soil-readiness'),
+  ];
+  const bare = examplePlan(today, ...wanted.map(({ lotId }) => ({ lotId, day: today })));
+  const plan: Plan = {
+    ...bare,
+    tasks: bare.tasks.map((task, at) => {
+      const { id = '', practice = 'planting' } = wanted[at] ?? {};
+      return { ...task, practice, subject: subjectOf(id) };
+    }),
+  };
+
+  function subjectOf(id: string): PlannedTask['subject'] {
+    if (id === 'pile') return { type: 'pile', id, name: 'Left bay', binId: 'left-bay' };
+    return { type: id === 'garden' ? 'garden' : 'bed', id, name: id };
+  }
+
+  function shownTo(member: Omit<Member, 'name'>, shape: Partial<FeedShape> = {}): string[] {
+    const members = [
+      { name: 'Jonas', practices: ['planting'] as const },
+      { name: 'Ida', ...member },
+    ];
+    return shownEntries(plan, { ...PLAIN_SHAPE, person: 'Ida', ...shape }, members).map(({ lotId }) => lotId);
+  }
+
+  it('to whom nothing is laid down shows everything', () => {
+    expect(shownTo({})).toEqual(wanted.map(({ lotId }) => lotId));
+  });
+
+  it('shows the practices that are theirs, on every bed', () => {
+    expect(shownTo({ practices: ['cover-cropping'] })).toEqual(['cover-cropping-north', 'cover-cropping-south']);
+  });
+
+  it('who has some of the beds shows these, and piles and the garden as a whole, which belong to no bed', () => {
+    expect(shownTo({ beds: ['south'] })).toEqual(['cover-cropping-south', 'composting-pile', 'soil-readiness-garden']);
+  });
+
+  it('who has some practices on some beds asks for both, and for the practice alone on a pile', () => {
+    const ida = { practices: ['mulching', 'composting'], beds: ['north'] } as const;
+    expect(shownTo(ida)).toEqual(['mulching-north', 'composting-pile']);
+    expect(shownTo({ ...ida, beds: ['south'] })).toEqual(['composting-pile']);
+  });
+
+  it('is narrowed further by the other filters of the feed', () => {
+    expect(shownTo({ practices: ['cover-cropping'] }, { beds: ['north'] })).toEqual(['cover-cropping-north']);
+    expect(shownTo({ practices: ['cover-cropping'] }, { practices: ['mulching'] })).toEqual([]);
+    expect(shownTo({ beds: ['south'] }, { beds: ['south'] })).toEqual(['cover-cropping-south']);
+  });
+
+  it('who has left the household is one notice and no empty calendar', () => {
+    const view = { ...PLAIN_VIEW, shape: { ...PLAIN_SHAPE, person: 'Runa' }, members: [{ name: 'Ida' }] };
+    const frame = { calendarName: 'G', description: 'd', notice: { title: 'Runa has left', description: '' } };
+    expect(gardenFeed(plan, 'metric', frame, { view }).eventTexts).toHaveLength(1);
+    const mine = gardenFeed(plan, 'metric', frame, { view: { ...view, members: [{ name: 'Runa' }] } });
+    expect(mine.eventTexts).toHaveLength(wanted.length);
+  });
+
+  it('is another shape than everybody’s, and a shape stored before there were persons stays as it is', () => {
+    expect(sameShape(PLAIN_SHAPE, { ...PLAIN_SHAPE, person: 'Ida' })).toBe(false);
+    expect(feedShapeSchema.parse(JSON.parse(JSON.stringify(PLAIN_SHAPE)))).toEqual(PLAIN_SHAPE);
+    expect('person' in PLAIN_SHAPE).toBe(false);
   });
 });
 

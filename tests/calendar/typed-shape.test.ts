@@ -7,13 +7,14 @@ const names = {
   label: '--label',
   practices: '--practices',
   beds: '--beds',
+  person: '--person',
   alarm: '--alarm',
   alarmHour: '--alarm-hour',
   ahead: '--ahead',
   back: '--back',
   by: '--by',
 };
-const ground = { names, bedIds: ['north', 'south', 'wall'] };
+const ground = { names, bedIds: ['north', 'south', 'wall'], people: ['Ida', 'Jonas'] };
 
 const read = (typed: TypedShape, base: FeedShape = PLAIN_SHAPE) => readShape(typed, base, ground);
 
@@ -66,6 +67,28 @@ describe('a typed shape', () => {
     ]);
   });
 
+  it('takes a person of the household by name, and everybody again', () => {
+    const ida = { ...PLAIN_SHAPE, person: 'Ida' };
+    expect(read({ person: 'Ida' }).shape).toEqual(ida);
+    expect(read({ ahead: '90' }, ida).shape?.person).toBe('Ida');
+    expect(read({ person: '' }, ida).shape).toEqual(PLAIN_SHAPE);
+  });
+
+  it('refuses a person who is not of the household, with the names nearest to what was typed', () => {
+    expect(read({ person: 'Jonah' }).problems).toEqual([
+      { where: '--person', what: '"Jonah" is not of this household.', mend: 'Did you mean Jonas?' },
+    ]);
+    expect(readShape({ person: 'Ida' }, PLAIN_SHAPE, { ...ground, people: [] }).problems).toMatchObject([
+      { mend: 'Name its members under household in the garden file.' },
+    ]);
+  });
+
+  it('keeps a person who has left until another is chosen', () => {
+    const left = { ...PLAIN_SHAPE, person: 'Runa' };
+    expect(read({ person: 'Runa', ahead: '90' }, left).shape).toEqual({ ...left, daysAhead: 90 });
+    expect(read({ person: 'Ida' }, left).shape?.person).toBe('Ida');
+  });
+
   it('refuses an hour without a reminder', () => {
     expect(read({ alarmHour: '7' }).problems).toMatchObject([{ where: '--alarm-hour' }]);
   });
@@ -87,6 +110,13 @@ describe('a shape in words', () => {
 
   it('says of a plain feed how far it reaches', () => {
     expect(shapeWords(PLAIN_SHAPE, reader)).toEqual(['all work', '366 days ahead', '30 days back']);
+  });
+
+  it('says whose work it is, and that somebody has left', () => {
+    const shape = { ...PLAIN_SHAPE, person: 'Ida' };
+    const members = [{ name: 'Ida' }];
+    expect(shapeWords(shape, { ...reader, members })[0]).toBe('only what falls to Ida');
+    expect(shapeWords(shape, reader)[0]).toBe('only what falls to Ida (no longer in the household)');
   });
 
   it('says everything that was asked for, hours as the gardener reads them', () => {

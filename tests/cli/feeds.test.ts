@@ -1,7 +1,9 @@
+import { writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { PLAIN_SHAPE } from '../../src/calendar/feed-shape.ts';
 import { openedIn } from './household.ts';
-import { loamtideIn, withGarden } from './loamtide.ts';
+import { loamtideIn, SMALL_GARDEN, withGarden } from './loamtide.ts';
 
 const ADDRESS = /^http:\/\/127\.0\.0\.1:8137\/feed\/([A-Za-z0-9_-]{43})\.ics$/m;
 
@@ -171,4 +173,47 @@ test('a public address too long for a calendar service stops every command', asy
   expect(/^https:.*$/m.exec(fits.out)?.[0]).toHaveLength(256);
   const tooLong = await named(194);
   expect([tooLong.code, tooLong.err.includes('Give a shorter name')]).toEqual([2, true]);
+});
+
+describe('the feed of a person', () => {
+  const household = 'household: { people: 2, members: [{ name: Ida, practices: [composting] }, { name: Jonas }] }\n';
+
+  const withMembers = () => withGarden(SMALL_GARDEN + household);
+
+  const titlesIn = (folder: string) =>
+    openedIn(folder, async ({ steward }) => {
+      const [feed] = await steward.feeds('hollow-lane');
+      const body = (await steward.feedBody(feed?.token ?? ''))?.body ?? '';
+      return body.match(/^(SUMMARY|CATEGORIES):.*$/gm)?.map((line) => line.trim()) ?? [];
+    });
+
+  test('shows what falls to them, and everything again when asked', async () => {
+    const { folder, loamtide } = await withMembers();
+    expect((await loamtide('feed', 'add', '--person', 'Ida')).out).toContain('(only what falls to Ida; 366 days ahead');
+    const hers = (await titlesIn(folder)).filter((line) => line.startsWith('CATEGORIES:'));
+    expect(hers.length).toBeGreaterThan(0);
+    expect(new Set(hers)).toEqual(new Set(['CATEGORIES:Compost']));
+    expect((await loamtide('feed', 'list')).out).toContain('only what falls to Ida');
+    expect((await loamtide('feed', 'change', 'feed-1', '--person', 'all')).out).toContain('(all work;');
+    expect((await titlesIn(folder)).length).toBeGreaterThan(2 * hers.length);
+  });
+
+  test('who is not of the household is refused, with the names nearest to it', async () => {
+    const { loamtide } = await withMembers();
+    const { code, err } = await loamtide('feed', 'add', '--person', 'Jonah');
+    expect(code).toBe(2);
+    expect(err).toContain('--person: "Jonah" is not of this household. Did you mean Jonas?');
+  });
+
+  test('who has left is one notice, and their work is back when they are', async () => {
+    const { folder, loamtide } = await withMembers();
+    await loamtide('feed', 'add', '--person', 'Ida');
+    const before = await titlesIn(folder);
+    writeFileSync(join(folder, 'garden.yaml'), SMALL_GARDEN);
+    expect((await loamtide('garden', 'import', 'garden.yaml', '--apply')).code).toBe(0);
+    expect(await titlesIn(folder)).toEqual(['SUMMARY:Hollow Lane: Ida is no longer in the household']);
+    expect((await loamtide('feed', 'list')).out).toContain('Ida (no longer in the household)');
+    expect((await loamtide('undo', '--apply')).code).toBe(0);
+    expect(await titlesIn(folder)).toEqual(before);
+  });
 });

@@ -115,6 +115,27 @@ const pile = (bins: string[]) =>
     );
   });
 
+const household = (beds: string[]) =>
+  fc.record(
+    {
+      people: fc.integer({ min: 1, max: 9 }),
+      clippingsL: fc.constant(40),
+      coverCutsL: fc.constant(100),
+      members: fc.uniqueArray(member(beds), { maxLength: 3, selector: (row) => row.name }),
+    },
+    { requiredKeys: ['people'] },
+  );
+
+const member = (beds: string[]) =>
+  fc.record(
+    {
+      name: name.filter((word) => word !== 'all'),
+      practices: fc.uniqueArray(fc.constantFrom('planting', 'composting', 'frost-watch'), { minLength: 1 }),
+      beds: fc.uniqueArray(fc.constantFrom(...beds), { minLength: 1 }),
+    },
+    { requiredKeys: ['name'] },
+  );
+
 /** Plain data of a garden file that can be read. */
 export const anyGardenData = fc
   .tuple(
@@ -137,9 +158,7 @@ export const anyGardenData = fc
         day.chain((from) => fc.record({ from: fc.constant(from), to: laterThan(from) })),
         { maxLength: 2 },
       ),
-      household: fc.option(fc.constantFrom({ people: 3 }, { people: 2, clippingsL: 40, coverCutsL: 100 }), {
-        nil: undefined,
-      }),
+      household: fc.option(household(beds), { nil: undefined }),
       gear: fc.array(fc.constant({ what: 'light-fabric', areaM2: 12 }), { maxLength: 2 }),
       seeds: fc.array(fc.constantFrom({ crop: 'carrot', packed: 2024 }, { cover: 'oats', packed: 2025 }), {
         maxLength: 2,

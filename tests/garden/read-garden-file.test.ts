@@ -233,6 +233,32 @@ describe('a refused garden file', () => {
     expect(problemsOf({ plantings: [planting, planting] })).toHaveLength(1);
   });
 
+  it('takes who does what, beds by name or id', () => {
+    const ida = { name: ' Ida ', practices: ['composting'], beds: ['North bed', 'north-bed'] };
+    const file = checkGardenFile({ ...exampleData(), household: { people: 4, members: [ida, { name: 'Jonas' }] } });
+    expect(file.household?.members).toEqual([
+      { name: 'Ida', practices: ['composting'], beds: ['north-bed', 'north-bed'] },
+      { name: 'Jonas' },
+    ]);
+  });
+
+  it('refuses members whose work nothing is known by, and two of one name', () => {
+    const members = [
+      { name: 'Ida', practices: ['compostin'], beds: ['Nort bed'] },
+      { name: 'Ida', beds: [] },
+      { name: 'all', task: 1 },
+    ];
+    const problems = problemsOf({ household: { people: 4, members } });
+    expect(problems.map(({ where, mend }) => `${where}: ${mend}`).sort()).toEqual([
+      'household.members[0].beds[0]: Did you mean North bed or north-bed or South bed?',
+      'household.members[0].practices[0]: Did you mean composting?',
+      'household.members[1].beds: Give at least one bed, or leave the list out for all of them.',
+      'household.members[1].name: Give each its own name.',
+      'household.members[2].name: Give another name: "all" stands for everybody.',
+      expect.stringMatching(/^household\.members\[2\]\.task: /),
+    ]);
+  });
+
   it('says what is missing', () => {
     expect(problemsOfText('')).toEqual([
       { where: 'the file', what: 'null cannot be used.', mend: expect.stringContaining('garden, climate, beds') },

@@ -1,6 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { PLAIN_SHAPE } from '../../src/calendar/feed-shape.ts';
+import type { PracticeName } from '../../src/garden/practice-names.ts';
 import { seenByIcalJs } from '../calendar/read-feed.ts';
+import { northernFile } from './gardens.ts';
 import { type Household, household, later } from './household.ts';
 
 const onlyNorth = { ...PLAIN_SHAPE, beds: ['north'] };
@@ -94,5 +96,48 @@ describe('changing a feed', () => {
     const rotated = await steward.rotateFeed(garden, feed.id);
     expect(rotated).toEqual({ ...feed, token: rotated?.token });
     expect(rotated?.token).not.toBe(feed.token);
+  });
+});
+
+describe('the feed of a person', () => {
+  const members = (...list: { name: string; practices?: PracticeName[] }[]) => ({
+    ...northernFile(),
+    household: { people: 2, members: list },
+  });
+  const ofIda = { ...PLAIN_SHAPE, person: 'Ida', by: 'day' } as const;
+
+  it('is revised when they are given other work, and no other feed is', async () => {
+    const house = await household(members({ name: 'Ida', practices: ['composting'] }, { name: 'Jonas' }));
+    const { steward, garden, clock } = house;
+    const idas = await steward.addFeed(garden, 'Ida', ofIda);
+    await steward.addFeed(garden, 'Jonas', { ...ofIda, person: 'Jonas' });
+    const before = seenByIcalJs(await bodyOf(house, idas.token));
+    later(clock);
+    const file = members({ name: 'Ida', practices: ['cover-cropping', 'composting'] }, { name: 'Jonas' });
+    await steward.importGarden({ file, prefer: 'reported' }, 'ada');
+    expect(await steward.feeds(garden)).toMatchObject([
+      { shapeRevision: 1, shapedAt: clock.moment, changedAt: clock.moment },
+      { shapeRevision: 0 },
+    ]);
+    expect((await steward.feedBody(idas.token))?.changedAt).toBe(clock.moment);
+    const after = new Map(seenByIcalJs(await bodyOf(house, idas.token)).map((event) => [event.uid, event]));
+    expect(after.size).toBeGreaterThan(before.length);
+    for (const { uid, sequence } of before) expect(after.get(uid)?.sequence).toBeGreaterThan(sequence);
+  });
+
+  it('is revised when they leave, and again when that is taken back', async () => {
+    const house = await household(members({ name: 'Ida' }));
+    const { steward, garden, clock } = house;
+    const { token } = await steward.addFeed(garden, 'Ida', ofIda);
+    const before = seenByIcalJs(await bodyOf(house, token)).map(({ uid, title }) => [uid, title]);
+    later(clock);
+    await steward.importGarden({ file: northernFile(), prefer: 'reported' }, 'ada');
+    expect(seenByIcalJs(await bodyOf(house, token))).toMatchObject([
+      { title: 'Hollow Lane: Ida is no longer in the household' },
+    ]);
+    later(clock);
+    await steward.undo(garden, undefined, 'ada');
+    expect((await steward.feeds(garden))[0]).toMatchObject({ shapeRevision: 2, changedAt: clock.moment });
+    expect(seenByIcalJs(await bodyOf(house, token)).map(({ uid, title }) => [uid, title])).toEqual(before);
   });
 });

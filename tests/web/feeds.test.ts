@@ -142,6 +142,45 @@ describe('the shape of a feed', () => {
     expect(changed?.shape).toMatchObject({ beds: ['south'], todos: false, done: true });
   });
 
+  const inHousehold = (...members: object[]) => sampleFile({ household: { people: 2, members } });
+
+  test('may be what falls to one person, who is chosen from the household', async () => {
+    const { get, send, steward } = await sampleApp(inHousehold({ name: 'Ida', beds: ['north'] }, { name: 'Jonas' }));
+    const form = await (await get(FEEDS)).text();
+    expect(form).toContain('Whose work');
+    expect(form).toMatch(/name="person" value="" checked/);
+    expect((await send(FEEDS, { ...shaped, person: 'Ida' })).status).toBe(303);
+    const [feed] = await steward.feeds('mill-row');
+    expect(feed?.shape.person).toBe('Ida');
+    expect(await (await get(FEEDS)).text()).toContain('only what falls to Ida;');
+    expect(await (await get(`${FEEDS}/feed-1/change`)).text()).toContain('value="Ida" checked');
+    expect((await send(`${FEEDS}/feed-1/change`, { ...shaped, person: '' })).status).toBe(303);
+    expect((await steward.feeds('mill-row'))[0]?.shape).not.toHaveProperty('person');
+  });
+
+  test('of somebody nobody knows is refused, with the names nearest to it', async () => {
+    const { send } = await sampleApp(inHousehold({ name: 'Jonas' }));
+    const answer = await send(FEEDS, { ...shaped, person: 'Jonah' });
+    const text = await answer.text();
+    expect(answer.status).toBe(422);
+    expect(text).toContain('<strong>Whose work:</strong>');
+    expect(text).toContain('Did you mean Jonas?');
+  });
+
+  test('of somebody who has left says so, and other things about it can be changed', async () => {
+    const { get, send, steward } = await sampleApp();
+    await steward.addFeed('mill-row', 'Runa', { ...PLAIN_SHAPE, person: 'Runa' });
+    expect(await (await get(FEEDS)).text()).toContain('Runa (no longer in the household)');
+    expect(await (await get(`${FEEDS}/feed-1/change`)).text()).toContain('value="Runa" checked');
+    expect((await send(`${FEEDS}/feed-1/change`, { ...shaped, person: 'Runa' })).status).toBe(303);
+    expect((await steward.feeds('mill-row'))[0]?.shape).toMatchObject({ person: 'Runa', daysAhead: 90 });
+  });
+
+  test('does not ask whose work where the garden file names nobody', async () => {
+    const { get } = await sampleApp();
+    expect(await (await get(FEEDS)).text()).not.toContain('Whose work');
+  });
+
   test('is not changed by a form with something wrong in it', async () => {
     const { send, steward } = await sampleApp();
     const feed = await steward.addFeed('mill-row', 'Tablet');

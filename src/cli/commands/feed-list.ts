@@ -31,7 +31,8 @@ function feedJson({ id, label, createdAt, revokedAt, token, shape, lastFetch }: 
     : { ...common, revokedAt, address: undefined };
 }
 
-function feedRow({ id, label, address, shape }: ReturnType<typeof feedJson>, { beds, place }: Garden): string[] {
+function feedRow({ id, label, address, shape }: ReturnType<typeof feedJson>, garden: Garden): string[] {
+  const { beds, household, place } = garden;
   if (address === undefined) return [id, label, 'revoked', ''];
-  return [id, label, address, shapeWords(shape, { beds, units: place.units }).join('; ')];
+  return [id, label, address, shapeWords(shape, { beds, units: place.units, members: household?.members }).join('; ')];
 }

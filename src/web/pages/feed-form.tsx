@@ -12,7 +12,7 @@ import { type EnteredFeed, FIELD_NAMES } from '../entered-feed.ts';
 
 interface FieldsProps {
   entered: EnteredFeed;
-  garden: Pick<Garden, 'beds' | 'place'>;
+  garden: Pick<Garden, 'beds' | 'household' | 'place'>;
 }
 
 /** The name of a feed. */
@@ -23,7 +23,7 @@ export const LabelField = ({ label }: { label: string }) => (
 );
 
 /** Everything about a feed but its name. */
-export const ShapeFields = ({ entered, garden: { beds, place } }: FieldsProps) => (
+export const ShapeFields = ({ entered, garden: { beds, household, place } }: FieldsProps) => (
   <>
     <Choices
       legend={FIELD_NAMES.practices}
@@ -41,6 +41,7 @@ export const ShapeFields = ({ entered, garden: { beds, place } }: FieldsProps) =
       With none ticked it is all of them. Work on the compost and on the garden as a whole belongs to no bed. An entry
       that has one of these among its tasks is shown whole.
     </p>
+    <Person chosen={entered.person} members={(household?.members ?? []).map(({ name }) => name)} />
     <Reach entered={entered} />
     <Alarm entered={entered} units={place.units} />
     <fieldset>
@@ -63,6 +64,30 @@ export const ShapeFields = ({ entered, garden: { beds, place } }: FieldsProps) =
     </fieldset>
   </>
 );
+
+/** Whose work it is: asked where there is somebody to choose, or somebody was chosen who has left. */
+const Person = ({ chosen, members }: { chosen: string; members: readonly string[] }) => {
+  const gone = chosen === '' || members.includes(chosen) ? [] : [chosen];
+  if (members.length + gone.length === 0) return null;
+  return (
+    <fieldset>
+      <legend>{FIELD_NAMES.person}</legend>
+      <Radio name="person" value="" chosen={chosen}>
+        everybody’s
+      </Radio>
+      {members.map((name) => (
+        <Radio name="person" value={name} chosen={chosen}>
+          what falls to {name}
+        </Radio>
+      ))}
+      {gone.map((name) => (
+        <Radio name="person" value={name} chosen={chosen}>
+          what falls to {name}, who is not in the household
+        </Radio>
+      ))}
+    </fieldset>
+  );
+};
 
 const Reach = ({ entered }: { entered: EnteredFeed }) => (
   <fieldset>

@@ -55,7 +55,7 @@ export function feedsPage({ garden, feeds, settings, entered, problems = [] }: F
 
 const OpenFeed = ({ feed, garden, settings }: { feed: Feed; garden: Garden; settings: WebSettings }) => {
   const { id, label, token, createdAt, lastFetch, shape } = feed;
-  const { beds, place } = garden;
+  const { beds, household, place } = garden;
   const webcal = webcalAddress(settings, token);
   const day = (at: Instant) => fullDay(dayIn(place.timeZone, at), place.units);
   return (
@@ -68,7 +68,9 @@ const OpenFeed = ({ feed, garden, settings }: { feed: Feed; garden: Garden; sett
             or, to hand it to the app that opens calendars here: <a href={webcal}>{webcal}</a>
           </span>
         )}
-        <span class="under">{shapeWords(shape, { beds, units: place.units }).join('; ')}</span>
+        <span class="under">
+          {shapeWords(shape, { beds, units: place.units, members: household?.members }).join('; ')}
+        </span>
         <span class="under">
           since {day(createdAt)}
           {lastFetch === undefined ? '; not read yet' : `; last read on ${day(lastFetch.at)} by ${lastFetch.by}`}
