@@ -298,7 +298,7 @@ describe('what is said before a choice is accepted', () => {
   it('is the reasons against one that fits badly or not at all', async () => {
     const { verdict, against } = await notesOf({ ...rye, sowOn: '2027-09-27' });
     expect(verdict).toMatch(/^Winter rye (fits badly|does not fit) here$/);
-    expect(against.join(' ')).toContain('of heat left before hard cold');
+    expect(against.join(' ')).toContain('left before hard cold');
   });
 
   it('is the time it can be sown for a day outside it', async () => {

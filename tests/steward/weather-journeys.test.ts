@@ -216,6 +216,20 @@ describe('the same journey', () => {
     expect(look?.because).toContain('have gone since the rows were watered in');
   });
 
+  it('serves a rain on seed that had dried: it is looked at when its rows dry again', async () => {
+    const on = '2012-05-18';
+    const journey = await goneThrough({
+      record: 'milwaukee',
+      on,
+      sections: { plantings: [sow('carrots', 'middle', 'carrot', '2012-05-10')] },
+      days: [{ day: on, kind: 'observed', tminC: 9, tmaxC: 14, rainMm: 35 }],
+    });
+    expect([journey.shown, journey.was]).toEqual([journey.kept, journey.undone]);
+    const look = journey.move('keep-moist/planting:carrots');
+    expect([look?.from, look?.to]).toEqual([on, addDays(on, 2)]);
+    expect(look?.because).toContain('The rows are reckoned dry by ⟦2012-05-20⟧');
+  });
+
   it('serves a warm spell and a cold one: a rye is cut sooner, or later', async () => {
     const on = '2010-04-10';
     const sections = { coverStands: [{ id: 'rye', bed: 'south', cover: 'cereal_rye', sow: '2009-09-20' }] };

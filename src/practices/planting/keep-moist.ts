@@ -45,7 +45,10 @@ function lookDraft(
   const { planting, bed, name } = at;
   const days = daysBetween(sown.preferred, up);
   const saw = { crop: name, sown: sown.preferred, up, days };
-  const dries: Reason[] = dry === undefined ? [] : [{ rule: 'up.dries', saw: { ...dry }, source: 'agro:S1' }];
+  const dries: Reason[] =
+    dry === undefined
+      ? []
+      : [{ rule: 'up.dries', saw: { day: dry.day, goneMm: dry.goneMm, years: dry.years }, source: 'agro:S1' }];
   return {
     ...draftOfPlanting(input, at),
     key: `keep-moist/planting:${planting.id}`,
@@ -59,7 +62,7 @@ function lookDraft(
       `Nothing to see by ${dated(addDays(up, GIVE_UP_DAYS))}: sow again.`,
     ],
     supplies: [{ what: 'watering can' }],
-    window: lookWindow(sown, days, dry?.day, isSlow),
+    window: lookWindow(sown, days, dry?.day, isSlow && dry?.again !== true),
     ifMissed: 'drop',
     missedNote: 'Seed that dried out once it had begun to sprout is lost: if rows stay bare, sow again.',
     minder: `Water the rows of ${name} seed in ${bed.name} with a fine rose on every dry day until green shows.`,
@@ -71,7 +74,7 @@ function lookDraft(
 
 /**
  * From a few days after sowing until it is up, sooner where the rows dry sooner; for kinds that are only looked at because
- * they dry, from then on.
+ * they dry, and for rows wetted again, from then on.
  */
 function lookWindow(sown: Window, days: number, dry: Day | undefined, isSlow: boolean): Window {
   const latest = addDays(sown.latest, days);
