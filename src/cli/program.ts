@@ -26,6 +26,7 @@ import { reportDisease } from './commands/report-disease.ts';
 import { reportPile } from './commands/report-pile.ts';
 import { reportSqueeze } from './commands/report-squeeze.ts';
 import { reportStage } from './commands/report-stage.ts';
+import { reportStand } from './commands/report-stand.ts';
 import { reportWeather } from './commands/report-weather.ts';
 import { seasonEnd } from './commands/season-end.ts';
 import { serve } from './commands/serve.ts';
@@ -69,6 +70,7 @@ const loamtide = commandGroup(
       reportPile,
       reportSqueeze,
       reportStage,
+      reportStand,
       reportWeather,
     ]),
     commandGroup('key', 'Keys for scripts that tell of piles: new, list, revoke.', [keyNew, keyList, keyRevoke]),

@@ -54,6 +54,13 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
       const { kind: _kind, standId, ...seen } = fact;
       return workStand(garden, standId, seen.on, (stand) => ({ seen: [...(stand.seen ?? []), withoutAbsent(seen)] }));
     }
+    case 'stand-looked': {
+      const { standId, on, covered, weedy, task } = fact;
+      const marks = task === undefined ? [] : [doneMark(task, on, entry)];
+      return workStand({ ...garden, done: [...garden.done, ...marks] }, standId, on, ({ looked = [] }) => ({
+        looked: [...looked, { on, covered, weedy }],
+      }));
+    }
     case 'stand-planned':
       return planStandIn(garden, fact);
     case 'stand-dropped':
@@ -81,6 +88,10 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
   switch (effect.makes) {
     case 'stand-sown':
       return sowStand(garden, effect, on);
+    case 'stand-resown':
+      return workStand(garden, effect.standId, on, ({ resown = [] }) => ({
+        resown: [...resown, { on, coverId: effect.coverId }],
+      }));
     case 'stand-cut':
       return workStand(garden, effect.standId, on, () => ({ cutOn: on }));
     case 'regrowth-checked':

@@ -7,6 +7,7 @@ import type { SoilTextureId } from './garden.ts';
 /** One thing that doing a task makes true. */
 export type Effect =
   | { makes: 'stand-sown'; standId: string; bedId: string; coverId: string }
+  | { makes: 'stand-resown'; standId: string; coverId: string }
   | { makes: 'stand-cut'; standId: string }
   | { makes: 'regrowth-checked'; standId: string }
   | { makes: 'stand-dead'; standId: string }

@@ -99,18 +99,24 @@ function plantingInFile({ id, bedId, cropId, start, lastHarvest }: Planting): Ga
 }
 
 function standInFile(stand: Stand): GardenFile['coverStands'][number] {
-  const { id, bedId, coverId, sow, cutOn, regrowthCheckedOn, deadOn, seen = [] } = stand;
+  const { id, bedId, coverId, sow, cutOn, regrowthCheckedOn, deadOn, seen = [], looked = [], resown = [] } = stand;
   return withoutAbsent({
     id,
     bed: bedId,
-    ...(coverMixById.has(coverId) ? { mix: coverId } : { cover: coverId }),
+    ...coverInFile(coverId),
     sow: sow.day,
     cut: cutOn,
     regrowthChecked: [...regrowthCheckedOn],
     dead: deadOn,
     seen: seen.map(({ coverId: cover, ...stage }) => ({ cover, ...stage })),
+    looked: [...looked],
+    resown: resown.map((again) => ({ ...coverInFile(again.coverId), on: again.on })),
     ...plans(['sow', sow]),
   });
+}
+
+function coverInFile(coverId: string): { mix: string } | { cover: string } {
+  return coverMixById.has(coverId) ? { mix: coverId } : { cover: coverId };
 }
 
 function pileInFile(pile: Pile): GardenFile['piles'][number] {

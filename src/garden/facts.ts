@@ -3,7 +3,7 @@
  */
 import { z } from 'zod';
 import { isDay } from '../measures/days.ts';
-import { gardenFileSchema, MATURITY_FAILURES, MULCHES, SOIL_TEXTURES, STAGES } from './garden-file.ts';
+import { COVERED, gardenFileSchema, MATURITY_FAILURES, MULCHES, SOIL_TEXTURES, STAGES } from './garden-file.ts';
 import { type Measured, WEATHER_LIMITS } from './weather-limits.ts';
 
 const day = z.string().refine(isDay, 'a real date as YYYY-MM-DD');
@@ -24,6 +24,7 @@ const subject = z.discriminatedUnion('type', [
 
 const effect = z.discriminatedUnion('makes', [
   z.object({ makes: z.literal('stand-sown'), standId: z.string(), bedId: z.string(), coverId: z.string() }),
+  z.object({ makes: z.literal('stand-resown'), standId: z.string(), coverId: z.string() }),
   z.object({ makes: z.literal('stand-cut'), standId: z.string() }),
   z.object({ makes: z.literal('regrowth-checked'), standId: z.string() }),
   z.object({ makes: z.literal('stand-dead'), standId: z.string() }),
@@ -153,6 +154,16 @@ const stageSeen = z.object({
   modelled: day.optional(),
 });
 
+/** What a look at a young stand found, with the task that asked for it, which it settles. */
+const standLooked = z.object({
+  kind: z.literal('stand-looked'),
+  standId: z.string(),
+  on: day,
+  covered: z.enum(COVERED),
+  weedy: z.boolean(),
+  task: doneTask.optional(),
+});
+
 /**
  * A cover chosen for a bed: a stand that is meant to be sown. `instead` names planned stands it takes the place of, and
  * any mulch planned for the same days goes with them.
@@ -202,6 +213,7 @@ export const factSchema = z.discriminatedUnion('kind', [
   diseaseFound,
   weatherLogged,
   stageSeen,
+  standLooked,
   standPlanned,
   standDropped,
   mulchPlanned,

@@ -40,6 +40,9 @@ export const SOIL_TEXTURES = [
 /** What may be seen of a cover's flowering. */
 export const STAGES = ['first-buds', 'in-bloom'] as const;
 
+/** How much of the ground a young cover may be seen to cover, least first. */
+export const COVERED = ['hardly-any', 'a-third', 'two-thirds', 'nearly-all'] as const;
+
 /** What a look whether compost is ready may find amiss. */
 export const MATURITY_FAILURES = ['heats', 'smells', 'coarse'] as const;
 
@@ -142,6 +145,22 @@ const stand = known('a cover stand', {
       modelled: day.optional(),
     }),
     'stages seen',
+  ),
+  looked: list(
+    known('a look at a young cover', {
+      on: day,
+      covered: choice(COVERED),
+      weedy: z.boolean({ error: 'Give true or false.' }).default(false),
+    }),
+    'looks',
+  ),
+  resown: list(
+    known('a sowing of thin places', {
+      cover: text('Give a cover crop id, such as oats.').optional(),
+      mix: text('Give a mix id, such as rye-vetch.').optional(),
+      on: day,
+    }).refine((given) => justOne(given, ['cover', 'mix']), across('Give either cover or mix, such as cover: oats.')),
+    'sowings of thin places',
   ),
   planned: planned(['sow']),
 })

@@ -85,8 +85,21 @@ export interface Stand {
   regrowthCheckedOn: readonly Day[];
   /** Stages of its flowering that were seen, oldest first. */
   seen?: readonly StageSeen[];
+  /** Looks at it while it was young, oldest first. */
+  looked?: readonly StandLook[];
+  /** Days on which its thin places were sown again, with which cover or mix, oldest first. */
+  resown?: readonly { on: Day; coverId: string }[];
   /** The day the stand was seen dead after winter. */
   deadOn?: Day;
+}
+
+/** What a look at a young stand found. */
+export interface StandLook {
+  on: Day;
+  /** The share of the ground that showed green. */
+  covered: 'hardly-any' | 'a-third' | 'two-thirds' | 'nearly-all';
+  /** Whether weeds came up among it in number. */
+  weedy: boolean;
 }
 
 /** Mulch meant for a span of a bed, with no cover there. */

@@ -95,8 +95,9 @@ export function plantingOf(row: GardenFile['plantings'][number], { readOn, plant
 
 /** A cover stand of the file. */
 export function standOf(row: GardenFile['coverStands'][number], { readOn, stands }: Held): Stand {
-  const { id = '', planned: plans, cut, dead, seen, regrowthChecked } = row;
-  const logged = cut !== undefined || dead !== undefined || [...regrowthChecked, ...seen].length > 0;
+  const { id = '', planned: plans, cut, dead, seen, looked, resown, regrowthChecked } = row;
+  const told = [...regrowthChecked, ...seen, ...looked, ...resown];
+  const logged = cut !== undefined || dead !== undefined || told.length > 0;
   return {
     id,
     bedId: row.bed,
@@ -108,6 +109,10 @@ export function standOf(row: GardenFile['coverStands'][number], { readOn, stands
     ...(seen.length === 0
       ? {}
       : { seen: oldestFirst(seen, onOf).map(({ cover, ...stage }) => withoutAbsent({ coverId: cover, ...stage })) }),
+    ...(looked.length === 0 ? {} : { looked: oldestFirst(looked, onOf) }),
+    ...(resown.length === 0
+      ? {}
+      : { resown: oldestFirst(resown, onOf).map(({ on, cover, mix = '' }) => ({ on, coverId: cover ?? mix })) }),
   };
 }
 

@@ -50,6 +50,7 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
   const dated = ['topdressed', 'soilTests', 'mulches'].flatMap((list) => itemsOf(file, list));
   const inBeds = [...plantings, ...stands, ...dated, ...diseases];
   const seen = stands.flatMap(({ where, row }) => itemsOf(row, 'seen', where));
+  const resown = stands.flatMap(({ where, row }) => itemsOf(row, 'resown', where));
   const ingredients = piles.flatMap(({ where, row }) => itemsOf(row, 'ingredients', where));
   const members = itemsOf(valueAt(file, 'household'), 'members', 'household');
   const theirBeds = members.flatMap(bedsListed);
@@ -57,8 +58,8 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
     ...[beds, bins, members].flatMap((items) => repeated(items, 'name')),
     ...[beds, bins, plantings, stands, piles].flatMap((items) => repeated(items, 'id')),
     ...[plantings, seeds, diseases].flatMap((items) => unknown(items, 'crop', idsOf(vegetables), 'crop')),
-    ...[stands, seeds, seen].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),
-    ...unknown(stands, 'mix', idsOf(coverMixes), 'mix'),
+    ...[stands, seeds, seen, resown].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),
+    ...[stands, resown].flatMap((items) => unknown(items, 'mix', idsOf(coverMixes), 'mix')),
     ...unknown(ingredients, 'material', idsOf(feedstocks), 'material'),
     ...unknown(inBeds, 'bed', namesOf(beds, existing?.beds), 'bed'),
     ...unknown(theirBeds, 'bed', namesOf(beds, existing?.beds), 'bed'),

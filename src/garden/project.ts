@@ -65,6 +65,8 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
       ...stand,
       regrowthCheckedOn: joined(toldStand?.regrowthCheckedOn, stand.regrowthCheckedOn, itself),
       ...(stand.seen === undefined ? {} : { seen: joined(toldStand?.seen, stand.seen, onOf) }),
+      ...(stand.looked === undefined ? {} : { looked: joined(toldStand?.looked, stand.looked, onOf) }),
+      ...(stand.resown === undefined ? {} : { resown: joined(toldStand?.resown, stand.resown, onOf) }),
     })),
     piles: changed(told.piles, all.piles, (pile, toldPile) => ({
       ...pile,

@@ -11,6 +11,7 @@ import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 import type { Store } from '../store/store.ts';
+import { doneTask } from './done-task.ts';
 import { addFeed, changeFeed, reviseForMembers, rotateFeed } from './feeds.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
@@ -206,18 +207,14 @@ function doneFacts(
     }));
     throw new InputRefused('It cannot be marked.', problems);
   }
-  const tasks = open.map((task) => ({
-    key: task.key,
-    practice: task.practice,
-    taskKind: task.kind,
-    title: task.title,
-    job: task.job,
-    subject: task.subject,
-    effortMinutes: task.effortMinutes,
-    makes: task.makes.map((effect) =>
-      'litres' in effect ? { ...effect, litres: litres[task.key] ?? effect.litres } : effect,
+  const tasks = open.map((task) =>
+    doneTask(
+      task,
+      task.makes.map((effect) =>
+        'litres' in effect ? { ...effect, litres: litres[task.key] ?? effect.litres } : effect,
+      ),
     ),
-  }));
+  );
   return [{ kind: 'tasks-done', on, tasks }];
 }
 

@@ -15,6 +15,7 @@ import {
 import { vegetables } from '../handbook/vegetables.ts';
 import { addDays, type Day, isDay } from '../measures/days.ts';
 import { choiceProblems } from './cover-choice.ts';
+import { lookProblems } from './look-report.ts';
 import { gardenOf, type Planner, type VersionedView } from './planner.ts';
 import { stageProblems } from './stage-report.ts';
 import type { Report, ReportPreview } from './steward.ts';
@@ -79,6 +80,8 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
     }
     case 'stage-seen':
       return stageProblems(view, report);
+    case 'stand-looked':
+      return lookProblems(view, report);
     case 'stand-planned':
     case 'stand-dropped':
     case 'mulch-planned':

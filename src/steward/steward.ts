@@ -61,6 +61,7 @@ export type Report = Extract<
       | 'weather-logged'
       | 'compost-not-ready'
       | 'stage-seen'
+      | 'stand-looked'
       | CoverChoice['kind'];
   }
 >;

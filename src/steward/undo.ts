@@ -79,6 +79,8 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
       return new Set([fact.bedId, fact.standId, ...(fact.instead ?? [])]);
     case 'stage-seen':
       return new Set([fact.standId]);
+    case 'stand-looked':
+      return new Set([fact.standId, ...(fact.task ? [fact.task.key] : [])]);
     case 'stand-dropped':
       return new Set([fact.bedId, fact.standId]);
     case 'cold-night-told':

@@ -10,6 +10,7 @@ import type { Day } from '../measures/days.ts';
 import { formatDay, formatQuantity, type Quantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { coverName } from '../practices/covers.ts';
+import { COVERED_WORDS } from '../practices/stand-cover.ts';
 
 /**
  * What a fact says, in one line.
@@ -18,12 +19,13 @@ import { coverName } from '../practices/covers.ts';
  */
 export function factInWords(
   fact: Fact,
-  { beds, piles, bins, place: { units } }: Pick<Garden, 'beds' | 'piles' | 'bins' | 'place'>,
+  { beds, stands, piles, bins, place: { units } }: Pick<Garden, 'beds' | 'stands' | 'piles' | 'bins' | 'place'>,
   beside: Day,
 ): string {
   const titles = ({ tasks }: { tasks: readonly { title: string }[] }): string =>
     tasks.map(({ title }) => readableIn(units, title, beside)).join('; ');
   const bedName = (bedId: string): string => beds.find(({ id }) => id === bedId)?.name ?? bedId;
+  const standBed = (standId: string): string => bedName(stands.find(({ id }) => id === standId)?.bedId ?? standId);
   switch (fact.kind) {
     case 'garden-imported':
       return `Garden file brought in: ${fact.file.garden.name}`;
@@ -63,6 +65,11 @@ export function factInWords(
     }
     case 'stage-seen':
       return `${STAGE_WORDS[fact.stage]} on the ${coverName(fact.coverId)} on ${formatDay(fact.on, units, beside)}`;
+    case 'stand-looked':
+      return (
+        `Looked at the young cover in ${standBed(fact.standId)} on ${formatDay(fact.on, units, beside)}: ` +
+        `${COVERED_WORDS[fact.covered]} of the ground is green${fact.weedy ? ', with weeds among it' : ''}`
+      );
     case 'stand-planned':
       return `Chosen for ${bedName(fact.bedId)}: ${coverName(fact.coverId)}, sown about ${fullDay(fact.sowOn, units)}`;
     case 'stand-dropped':

@@ -2,19 +2,20 @@
  * The page of a task and its forms.
  */
 import { type Context, Hono } from 'hono';
-import { MATURITY_FAILURES } from '../garden/garden-file.ts';
+import { COVERED, MATURITY_FAILURES } from '../garden/garden-file.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
 import { readableIn } from '../measures/quantity.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
+import { lookReport } from '../steward/look-report.ts';
 import type { GardenView, Steward } from '../steward/steward.ts';
-import { taskPath, weekPath } from './addresses.ts';
+import { bedPath, taskPath, weekPath } from './addresses.ts';
 import { amountField, amountUnit, plannedAmount } from './amounts.ts';
 import { type Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { taskPage } from './pages/task.tsx';
 import type { Entered } from './pages/task-forms.tsx';
-import { isUnsettled, lookedAtPile, squeezedSoil, type TaskView, taskView } from './task-view.ts';
+import { isUnsettled, lookedAtPile, lookedAtStand, squeezedSoil, type TaskView, taskView } from './task-view.ts';
 import { notFound } from './trouble.ts';
 
 const PATH = '/gardens/:gardenId/tasks/:key{.+}';
@@ -87,6 +88,8 @@ function changeOf(
       return smeared(steward, id, task, form, today);
     case 'not-ready':
       return notReady(steward, id, task, form, today);
+    case 'looked':
+      return looked(steward, view, task, form);
     case 'pin': {
       const day = form.day('day', 'Pin to', today);
       return { change: () => steward.pin(id, key, day ?? today, BY), leadsTo: back };
@@ -138,6 +141,29 @@ function notReady(steward: Steward, id: string, task: PlannedTask, form: Form, t
   };
 }
 
+/** A young stand that was looked at: told with how much of the ground it covers; then its bed shows what follows. */
+function looked(steward: Steward, view: GardenView, task: PlannedTask, form: Form) {
+  const { id } = view.garden;
+  const on = form.day('on', 'Looked at on', view.plan.today);
+  const standId = lookedAtStand(task);
+  const covered = COVERED.find((share) => share === form.text('covered'));
+  const weedy = form.text('weedy');
+  if (standId === undefined)
+    form.refuse({ where: 'the form', what: 'This task looks at no cover.', mend: 'Use one of the buttons below.' });
+  if (covered === undefined)
+    form.refuse({ where: 'How much is green', what: 'Nothing is chosen.', mend: 'Choose one of the four.' });
+  if (weedy !== 'yes' && weedy !== 'no')
+    form.refuse({ where: 'Weeds among it', what: 'Nothing is chosen.', mend: 'Choose yes or no.' });
+  const bedId = view.garden.stands.find((stand) => stand.id === standId)?.bedId;
+  return {
+    change: async () => {
+      if (standId === undefined || covered === undefined || on === undefined) return;
+      await steward.report(id, lookReport(view, { standId, on, covered, weedy: weedy === 'yes' }), BY);
+    },
+    leadsTo: async () => (bedId === undefined ? weekPath(id) : bedPath(id, bedId)),
+  };
+}
+
 /** Amounts that were changed from what was planned, in litres; what is no amount is told under its task. */
 function litresIn(form: Form, { garden, plan }: GardenView, keys: readonly TaskKey[]): Record<TaskKey, number> {
   const { units } = garden.place;
@@ -163,5 +189,7 @@ function enteredIn(form: Form, { lot, task }: TaskView): Entered {
     amounts: Object.fromEntries(isDone ? lot.map(({ key }) => [key, form.text(amountField(key))]) : []),
     keys: isDone ? form.list('key') : [task.key],
     day: form.text('day') || task.day,
+    covered: form.text('covered'),
+    weedy: form.text('weedy'),
   };
 }

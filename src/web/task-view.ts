@@ -32,7 +32,8 @@ export function taskView({ plan, ledger }: Pick<GardenView, 'plan' | 'ledger'>, 
   });
   const settledBy = standingEntries(ledger).findLast(
     ({ fact }) =>
-      (fact.kind === 'tasks-done' || fact.kind === 'tasks-skipped') && fact.tasks.some((done) => done.key === key),
+      ((fact.kind === 'tasks-done' || fact.kind === 'tasks-skipped') && fact.tasks.some((done) => done.key === key)) ||
+      (fact.kind === 'stand-looked' && fact.task?.key === key),
   );
   return { task, lot: entry === undefined ? [task] : tasksOf(plan, entry), waitsFor, settledBy };
 }
@@ -45,6 +46,11 @@ export function isUnsettled({ state }: PlannedTask): boolean {
 /** The soil whose handful a task squeezes, where it is such a task. */
 export function squeezedSoil({ makes }: Pick<PlannedTask, 'makes'>): SoilTextureId | undefined {
   return makes.flatMap((effect) => (effect.makes === 'soil-squeezed' ? [effect.soilTexture] : []))[0];
+}
+
+/** The stand whose young plants a task looks at, where it is such a task. */
+export function lookedAtStand({ kind, subject }: Pick<PlannedTask, 'kind' | 'subject'>): string | undefined {
+  return kind === 'check-stand' ? subject.id : undefined;
 }
 
 /** The pile whose compost a task looks at, where it is such a task. */

@@ -58,10 +58,21 @@ describe('a garden written as its file', () => {
         cover: 'oats',
         sow: '2027-09-15',
         seen: [],
+        looked: [],
+        resown: [],
         regrowthChecked: [],
         planned: ['sow'],
       },
-      { id: 's-1', bed: 'south-bed', mix: 'rye-vetch', sow: '2027-08-01', seen: [], regrowthChecked: [] },
+      {
+        id: 's-1',
+        bed: 'south-bed',
+        mix: 'rye-vetch',
+        sow: '2027-08-01',
+        seen: [],
+        looked: [],
+        resown: [],
+        regrowthChecked: [],
+      },
     ]);
     expect(file.plantings[0]?.planned).toEqual(['lastHarvest']);
   });

@@ -5,6 +5,7 @@ import { done, exampleFile, imported } from './example-garden.ts';
 
 const effects: readonly Effect[] = [
   { makes: 'stand-sown', standId: 's', bedId: 'b', coverId: 'oats' },
+  { makes: 'stand-resown', standId: 's', coverId: 'oats' },
   { makes: 'stand-cut', standId: 's' },
   { makes: 'regrowth-checked', standId: 's' },
   { makes: 'stand-dead', standId: 's' },
@@ -34,6 +35,7 @@ describe('a fact', () => {
     { kind: 'away-told', from: '2027-07-10', to: '2027-07-17' },
     { kind: 'soil-squeezed', on: '2027-04-10', soilTexture: 'silt_loam', answer: 'crumbles' },
     { kind: 'disease-found', bedId: 'b', cropId: 'cabbage', disease: 'clubroot', on: '2027-07-10' },
+    { kind: 'stand-looked', standId: 's', on: '2027-09-18', covered: 'a-third', weedy: true },
     { kind: 'entry-undone', entry: 3 },
   ])('of kind $kind comes back from storage as it went in', (fact) => {
     expect(factSchema.parse(JSON.parse(JSON.stringify(fact)))).toEqual(fact);
@@ -46,6 +48,7 @@ describe('a fact', () => {
     { kind: 'cold-night-told', evening: '2027-10-02', lowC: -99, how: 'expected' },
     { kind: 'disease-found', bedId: 'b', cropId: 'cabbage', disease: ' ', on: '2027-07-10' },
     { kind: 'pile-read', pileId: 'p', on: '2027-06-01', moisture: 'soggy' },
+    { kind: 'stand-looked', standId: 's', on: '2027-09-18', covered: 'half', weedy: true },
     done('2027-06-01', 'k', { makes: 'compost-bought', litres: -1 }),
   ])('is refused when it is none: %j', (fact) => {
     expect(factSchema.safeParse(fact).success).toBe(false);

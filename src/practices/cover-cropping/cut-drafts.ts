@@ -7,7 +7,7 @@ import { addDays, type Day } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';
-import { coverName, waitDaysOf } from '../covers.ts';
+import { waitDaysOf } from '../covers.ts';
 import type { TaskDraft, Window } from '../draft.ts';
 import { CUT_MINUTES_PER_M2, effortOverArea, LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import { cutKey, sowKey } from '../keys.ts';
@@ -31,7 +31,7 @@ function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDra
     kind: 'cut-cover',
     job: { id: 'cut-cover', title: 'Cut the cover in time' },
     weight: 'work',
-    title: `Cut the ${coverName(at.stand.coverId)} in ${at.bed.name} before it ${cut.inFlower ? 'seeds' : 'flowers'}`,
+    title: `Cut the ${at.name} in ${at.bed.name} before it ${cut.inFlower ? 'seeds' : 'flowers'}`,
     steps: cutSteps(at, cut),
     cautions: [
       'Blades and bent backs: gloves and stout shoes, small bites, rest between beds.',
@@ -85,7 +85,7 @@ function cutSteps(at: StandInBed, cut: CutWindow): string[] {
 
 /** Look for regrowth after the cut of a stand, planned or done. */
 export function regrowthDraft(input: PracticeInput, at: StandInBed, cut: Window): TaskDraft {
-  const name = coverName(at.stand.coverId);
+  const { name } = at;
   const count = at.stand.regrowthCheckedOn.length + 1;
   const after = (day: Day): Day => addDays(day, REGROWTH_DAYS.low);
   return {
@@ -123,6 +123,6 @@ export function regrowthDraft(input: PracticeInput, at: StandInBed, cut: Window)
 }
 
 /** A cover that is only planned is nobody's to cut. */
-function minderText({ stand, bed }: StandInBed): string {
-  return `Cut the ${coverName(stand.coverId)} in ${bed.name} off at the ground, and leave what you cut lying on the bed.`;
+function minderText({ name, bed }: StandInBed): string {
+  return `Cut the ${name} in ${bed.name} off at the ground, and leave what you cut lying on the bed.`;
 }

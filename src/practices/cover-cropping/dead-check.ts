@@ -7,7 +7,7 @@ import { yearlyMinima } from '../../climate/zones.ts';
 import { originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day, earliestOf } from '../../measures/days.ts';
 import { nextCrop } from '../bed-timeline.ts';
-import { type CoverPart, coverName } from '../covers.ts';
+import type { CoverPart } from '../covers.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
 import { sowKey } from '../keys.ts';
@@ -30,7 +30,7 @@ const LEAST_OPEN_DAYS = 7;
 export function deadCheckDraft(input: PracticeInput, at: StandInBed, sown: Day): TaskDraft | undefined {
   const window = looksBetween(input, at, sown);
   if (window === undefined) return undefined;
-  const name = coverName(at.stand.coverId);
+  const { name } = at;
   return {
     ...draftOfStand(input, at),
     key: `cover-dead-check/stand:${at.stand.id}`,

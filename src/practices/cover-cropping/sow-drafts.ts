@@ -5,7 +5,6 @@ import { cautionsAt } from '../../handbook/cautions.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { areaOf } from '../bed-timeline.ts';
-import { coverName } from '../covers.ts';
 import type { Reason, TaskDraft, TaskKey, Window } from '../draft.ts';
 import { effortOverArea, LOOK_MINUTES, ORDER_MINUTES, SOW_COVER_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import { sowKey } from '../keys.ts';
@@ -57,7 +56,7 @@ export function orderDraft(
   sow: SowWindow,
   { sowOn, doubts }: SowingMeant,
 ): TaskDraft {
-  const name = coverName(at.stand.coverId);
+  const { name } = at;
   const seed = seedAmounts(at.parts, areaOf(at.bed), sowOn, input.climate);
   const { startedOn } = input.garden;
   const wanted = lastOrderDay(sowOn);
@@ -105,7 +104,7 @@ export function sowDraft(
   after: TaskDraft['after'],
   why: TaskDraft['reasons'],
 ): TaskDraft {
-  const name = coverName(at.stand.coverId);
+  const { name } = at;
   const area = areaOf(at.bed);
   const seed = seedAmounts(at.parts, area, sow.window.preferred, input.climate);
   return {
@@ -137,7 +136,7 @@ function sowCautions({ parts }: StandInBed, { half }: SowWindow): string[] {
 
 /** Look at a new stand, after a sowing that is planned or done. */
 export function checkDraft(input: PracticeInput, at: StandInBed, sown: Window): TaskDraft {
-  const name = coverName(at.stand.coverId);
+  const { name } = at;
   const up = (day: Day): Day => addDays(day, CHECK_DAYS.low);
   return {
     ...draftOfStand(input, at),

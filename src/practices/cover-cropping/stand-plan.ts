@@ -10,6 +10,7 @@ import { sowKey } from '../keys.ts';
 import { standLockOut } from '../lock-out.ts';
 import type { PracticeInput, Uncovered } from '../practice.ts';
 import { midwinterAfter } from '../seasons.ts';
+import { lastLook } from '../stand-cover.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
 import { cutDrafts, regrowthDraft } from './cut-drafts.ts';
 import { type CutWindow, cutWindow, doubtsOf } from './cut-window.ts';
@@ -54,8 +55,9 @@ export function planStand(input: PracticeInput, at: StandInBed, gaps: readonly G
   const replaced = cropAfter(input.garden.plantings, stand);
   if (replaced !== undefined) return { at, from, ends: replaced, cut: false, drafts: [] };
   const cut = cutWindow(input, at.bed.id, at.parts, from, stand.seen?.at(-1));
+  const asked = lastLook(stand) === undefined;
   const drafts = [
-    checkDraft(input, at, { earliest: from, preferred: from, latest: from }),
+    ...(asked ? [checkDraft(input, at, { earliest: from, preferred: from, latest: from })] : []),
     ...later(input, at, from, cut),
   ];
   return { at, from, cut: cut !== undefined, drafts, ...endOf(input, at, from, cut) };

@@ -6,11 +6,12 @@ import type { Day } from '../../measures/days.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { TaskKey } from '../../practices/draft.ts';
+import { COVERED_WORDS } from '../../practices/stand-cover.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { taskPath, undoPath } from '../addresses.ts';
 import { amountField, amountUnit, plannedAmount } from '../amounts.ts';
 import { MATURITY_WORDS } from '../ledger-words.ts';
-import { isUnsettled, lookedAtPile, squeezedSoil, type TaskView } from '../task-view.ts';
+import { isUnsettled, lookedAtPile, lookedAtStand, squeezedSoil, type TaskView } from '../task-view.ts';
 
 /** What a form came back with. */
 export interface Entered {
@@ -19,6 +20,9 @@ export interface Entered {
   amounts: Readonly<Record<TaskKey, string>>;
   keys: readonly TaskKey[];
   day: string;
+  /** What was chosen of a young stand. */
+  covered?: string;
+  weedy?: string;
 }
 
 interface FormsProps {
@@ -38,7 +42,8 @@ export const TaskForms = ({ found, gardenId, today, units, entered }: FormsProps
   const { on, keys, day, amounts } = entered ?? { on: today, keys: [task.key], day: task.day, amounts: {} };
   return (
     <section class="forms" id="settle">
-      <h2>{squeezed === undefined ? 'When it is done' : 'It crumbles'}</h2>
+      {lookedAtStand(task) !== undefined && <LookForm action={action} on={on} today={today} entered={entered} />}
+      <h2>{headingOf(task)}</h2>
       <Action action={action} what="done">
         <label>
           Done on <input type="date" name="on" value={on} max={today} required />
@@ -80,6 +85,11 @@ export const TaskForms = ({ found, gardenId, today, units, entered }: FormsProps
     </section>
   );
 };
+
+function headingOf(task: PlannedTask): string {
+  if (squeezedSoil(task) !== undefined) return 'It crumbles';
+  return lookedAtStand(task) === undefined ? 'When it is done' : 'Done, with nothing to tell';
+}
 
 const Action = ({ action, what, children }: PropsWithChildren<{ action: string; what: string }>) => (
   <form method="post" action={action}>
@@ -172,6 +182,46 @@ const NotReadyForm = ({ action, on, today }: { action: string; on: string; today
       </fieldset>
       <button type="submit">Not ready</button>
       <p class="small">Then it is looked at again in two weeks; one that heats again is turned and works on first.</p>
+    </Action>
+  </>
+);
+
+interface LookProps {
+  action: string;
+  on: string;
+  today: string;
+  entered: Entered | undefined;
+}
+
+const LookForm = ({ action, on, today, entered }: LookProps) => (
+  <>
+    <h2>What you see</h2>
+    <Action action={action} what="looked">
+      <label>
+        Looked at on <input type="date" name="on" value={on} max={today} required />
+      </label>
+      <fieldset class="choices">
+        <legend>How much of the ground shows green</legend>
+        {Object.entries(COVERED_WORDS).map(([covered, words]) => (
+          <label class="choice">
+            <input type="radio" name="covered" value={covered} checked={entered?.covered === covered} required />{' '}
+            {words}
+          </label>
+        ))}
+      </fieldset>
+      <fieldset class="choices">
+        <legend>Weeds among it, in number</legend>
+        {['no', 'yes'].map((answer) => (
+          <label class="choice">
+            <input type="radio" name="weedy" value={answer} checked={(entered?.weedy || 'no') === answer} /> {answer}
+          </label>
+        ))}
+      </fieldset>
+      <button type="submit">Tell it</button>
+      <p class="small">
+        Less than half: the thin places are sown again while there is time, or mulched. What it feeds and the work of
+        its cut are worked out from what you see.
+      </p>
     </Action>
   </>
 );
