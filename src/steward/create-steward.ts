@@ -236,13 +236,12 @@ function unpinFacts(plan: Plan, key: TaskKey): Fact[] {
 }
 
 function knownPile<T extends { pileId: string; on: Day }>({ garden, plan }: VersionedView, reading: T): T {
-  const ids = garden.piles.map(({ id }) => id);
-  if (!ids.includes(reading.pileId)) {
-    const mend = `Piles: ${ids.join(', ') || 'none yet'}.`;
+  const pile = garden.piles.find(({ id }) => id === reading.pileId);
+  if (pile === undefined) {
+    const mend = `Piles: ${garden.piles.map(({ id }) => id).join(', ') || 'none yet'}.`;
     throw refusal('pile', `"${reading.pileId}" is not a pile of this garden.`, mend);
   }
-  const built = garden.piles.find(({ id, built: { happened } }) => id === reading.pileId && happened)?.built.day;
-  const [problem] = lookDayProblems(reading.on, built, plan.today);
+  const [problem] = lookDayProblems(reading.on, pile.built, plan.today);
   if (problem !== undefined) throw new InputRefused('It cannot be taken in.', [problem]);
   return reading;
 }

@@ -3,6 +3,7 @@
  */
 import { EXPECTED_DAYS } from '../climate/logged.ts';
 import type { WeatherTold } from '../garden/facts.ts';
+import type { Pile } from '../garden/garden.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
 import {
@@ -13,7 +14,7 @@ import {
   WEATHER_LIMITS,
 } from '../garden/weather-limits.ts';
 import { vegetables } from '../handbook/vegetables.ts';
-import { addDays, type Day, isDay } from '../measures/days.ts';
+import { addDays, type Day, earliestOf, isDay } from '../measures/days.ts';
 import { choiceProblems } from './cover-choice.ts';
 import { lookProblems } from './look-report.ts';
 import { gardenOf, type Planner, type VersionedView } from './planner.ts';
@@ -74,8 +75,7 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
       return report.days.flatMap((row) => weatherProblems(row, today));
     case 'compost-not-ready': {
       const pile = view.garden.piles.find(({ id }) => id === report.pileId);
-      if (pile !== undefined)
-        return lookDayProblems(report.on, pile.built.happened ? pile.built.day : undefined, today);
+      if (pile !== undefined) return lookDayProblems(report.on, pile.built, today);
       return pileProblems(view, report.pileId);
     }
     case 'stage-seen':
@@ -91,14 +91,26 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
   }
 }
 
-/** A look at a pile: up to today, and not before a built one was built. */
-export function lookDayProblems(on: string, built: Day | undefined, today: Day): Problem[] {
+/**
+ * Days back to which a look may show that a planned pile was begun before its day: told within a month. House default;
+ * an older look would make the pile, and all that is reckoned from its age, as old as a slip of the pen.
+ */
+const BEGUN_DAYS = 30;
+
+/** A look at a pile: up to today, and not before it was built, or can have been begun. */
+export function lookDayProblems(on: string, built: Pile['built'], today: Day): Problem[] {
   const where = 'the day it was looked at';
   if (!isDay(on) || on > today)
     return [{ where, what: `"${on}" cannot be used.`, mend: `Give a day up to today, such as ${today}.` }];
-  if (built === undefined || on >= built) return [];
-  const mend = `Give a day from ${built} to ${today}, or mend "built" in the garden file.`;
-  return [{ where, what: `"${on}" is before the pile was built, on ${built}.`, mend }];
+  const from = built.happened ? built.day : earliestOf(built.day, addDays(today, -BEGUN_DAYS));
+  if (on >= from) return [];
+  if (built.happened) {
+    const mend = `Give a day from ${from} to ${today}, or mend "built" in the garden file.`;
+    return [{ where, what: `"${on}" is before the pile was built, on ${from}.`, mend }];
+  }
+  const what = `"${on}" is before the pile was to be built, on ${built.day}, and nobody has marked that as done.`;
+  const mend = `Mark its building done on its day first, or give a day from ${from} to ${today}.`;
+  return [{ where, what, mend }];
 }
 
 function pileProblems({ garden }: VersionedView, pileId: string): Problem[] {

@@ -110,7 +110,7 @@ function problemsAcross(sent: unknown): Problem[] {
 
 function dayProblems(sent: unknown, { built }: Pile, today: Day): Problem[] {
   if (!isBody(sent) || typeof sent.on !== 'string' || !isDay(sent.on)) return [];
-  return lookDayProblems(sent.on, built.happened ? built.day : undefined, today);
+  return lookDayProblems(sent.on, built, today);
 }
 
 function isBody(sent: unknown): sent is Record<string, unknown> {

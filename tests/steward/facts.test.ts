@@ -137,4 +137,31 @@ describe('a look at a pile', () => {
     await expect(read('spring-pile', NORTH_TODAY, Number.NaN)).rejects.toThrow('tempC: cannot be kept');
     expect((await steward.view(garden)).ledger).toHaveLength(1);
   });
+
+  it('shows that a planned pile was begun, within a month; older, its building is to be marked first', async () => {
+    const { steward, garden } = await household();
+    const built = async () =>
+      (await steward.view(garden)).garden.piles.find(({ id }) => id === 'summer-pile')?.built ?? { day: '' };
+    const read = (daysBack: number) =>
+      steward.readPile(garden, { pileId: 'summer-pile', on: addDays(NORTH_TODAY, -daysBack), tempC: 50 }, 'ada');
+    await expect(read(31)).rejects.toThrow('before the pile was to be built, on 2027-07-10');
+    await expect(read(400)).rejects.toThrow('Mark its building done on its day first');
+    const failed: 'heats'[] = ['heats'];
+    const tooOld = { kind: 'compost-not-ready', pileId: 'summer-pile', on: '2026-05-01', failed } as const;
+    await expect(steward.report(garden, tooOld, 'ada')).rejects.toThrow('before the pile was to be built');
+    expect(await built()).toEqual({ day: '2027-07-10', happened: false });
+    await read(30);
+    expect(await built()).toEqual({ day: addDays(NORTH_TODAY, -30), happened: true });
+    await expect(read(31)).rejects.toThrow('before the pile was built');
+  });
+
+  it('counts from the planned day on, however late it is told: the pile was built as planned', async () => {
+    const { steward, garden, clock } = await household();
+    clock.moment = '2027-12-01T13:00:00.000Z';
+    await expect(
+      steward.readPile(garden, { pileId: 'summer-pile', on: '2027-07-09', tempC: 50 }, 'ada'),
+    ).rejects.toThrow('before the pile was to be built');
+    await steward.readPile(garden, { pileId: 'summer-pile', on: '2027-07-20', tempC: 50 }, 'ada');
+    expect((await steward.view(garden)).garden.piles[1]?.built).toEqual({ day: '2027-07-10', happened: true });
+  });
 });
