@@ -24,6 +24,7 @@ import { reportAway } from './commands/report-away.ts';
 import { reportColdNight } from './commands/report-cold-night.ts';
 import { reportDisease } from './commands/report-disease.ts';
 import { reportPile } from './commands/report-pile.ts';
+import { reportRegrowth } from './commands/report-regrowth.ts';
 import { reportSqueeze } from './commands/report-squeeze.ts';
 import { reportStage } from './commands/report-stage.ts';
 import { reportStand } from './commands/report-stand.ts';
@@ -68,6 +69,7 @@ const loamtide = commandGroup(
       reportColdNight,
       reportDisease,
       reportPile,
+      reportRegrowth,
       reportSqueeze,
       reportStage,
       reportStand,

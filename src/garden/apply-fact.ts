@@ -4,7 +4,17 @@
 import { type Day, earliestOf } from '../measures/days.ts';
 import type { Effect } from './effects.ts';
 import type { DoneTask, Fact } from './facts.ts';
-import type { CompostBought, DoneMark, Garden, MulchPlan, NotReady, Pile, Planting, Stand } from './garden.ts';
+import type {
+  CompostBought,
+  DoneMark,
+  Garden,
+  MulchPlan,
+  NotReady,
+  Pile,
+  Planting,
+  Regrowth,
+  Stand,
+} from './garden.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { withLogged } from './weather.ts';
 import { withoutAbsent } from './without-absent.ts';
@@ -56,10 +66,13 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
     }
     case 'stand-looked': {
       const { standId, on, covered, weedy, task } = fact;
-      const marks = task === undefined ? [] : [doneMark(task, on, entry)];
-      return workStand({ ...garden, done: [...garden.done, ...marks] }, standId, on, ({ looked = [] }) => ({
+      return workStand(settled(garden, task, on, entry), standId, on, ({ looked = [] }) => ({
         looked: [...looked, { on, covered, weedy }],
       }));
+    }
+    case 'regrowth-seen': {
+      const { standId, on, answer, task } = fact;
+      return regrown(settled(garden, task, on, entry), standId, { on, what: 'grew-again', answer });
     }
     case 'stand-planned':
       return planStandIn(garden, fact);
@@ -77,6 +90,11 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
     default:
       return fact satisfies never;
   }
+}
+
+/** The garden with the task marked done that asked for what was told. */
+function settled(garden: Garden, task: DoneTask | undefined, on: Day, entry: number): Garden {
+  return task === undefined ? garden : { ...garden, done: [...garden.done, doneMark(task, on, entry)] };
 }
 
 function doneMark(task: DoneTask, on: Day, entry: number): DoneMark {
@@ -98,6 +116,8 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
       return workStand(garden, effect.standId, on, ({ regrowthCheckedOn }) => ({
         regrowthCheckedOn: [...regrowthCheckedOn, on],
       }));
+    case 'regrowth-worked':
+      return regrown(garden, effect.standId, { on, what: effect.what });
     case 'stand-dead':
       return workStand(garden, effect.standId, on, () => ({ deadOn: on }));
     case 'bed-cleared':
@@ -133,6 +153,10 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
     default:
       return effect satisfies never;
   }
+}
+
+function regrown(garden: Garden, standId: string, told: Regrowth): Garden {
+  return workStand(garden, standId, told.on, ({ regrowth = [] }) => ({ regrowth: [...regrowth, told] }));
 }
 
 /** A pile that heats again was moved to cure too soon, and works on. */

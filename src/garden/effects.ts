@@ -2,14 +2,16 @@
  * What doing a task makes true. A draft carries its effects; marking it done writes them into the ledger with the day.
  */
 import type { Day } from '../measures/days.ts';
-import type { SoilTextureId } from './garden.ts';
+import type { Regrowth, SoilTextureId } from './garden.ts';
 
 /** One thing that doing a task makes true. */
 export type Effect =
   | { makes: 'stand-sown'; standId: string; bedId: string; coverId: string }
   | { makes: 'stand-resown'; standId: string; coverId: string }
   | { makes: 'stand-cut'; standId: string }
+  /** Looked at, and nothing was green. */
   | { makes: 'regrowth-checked'; standId: string }
+  | { makes: 'regrowth-worked'; standId: string; what: Exclude<Regrowth['what'], 'grew-again'> }
   | { makes: 'stand-dead'; standId: string }
   | { makes: 'bed-cleared'; plantingId: string }
   | { makes: 'pile-built'; pileId: string }

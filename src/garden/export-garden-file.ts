@@ -99,7 +99,8 @@ function plantingInFile({ id, bedId, cropId, start, lastHarvest }: Planting): Ga
 }
 
 function standInFile(stand: Stand): GardenFile['coverStands'][number] {
-  const { id, bedId, coverId, sow, cutOn, regrowthCheckedOn, deadOn, seen = [], looked = [], resown = [] } = stand;
+  const { id, bedId, coverId, sow, cutOn, regrowthCheckedOn, deadOn } = stand;
+  const { regrowth = [], seen = [], looked = [], resown = [] } = stand;
   return withoutAbsent({
     id,
     bed: bedId,
@@ -107,6 +108,7 @@ function standInFile(stand: Stand): GardenFile['coverStands'][number] {
     sow: sow.day,
     cut: cutOn,
     regrowthChecked: [...regrowthCheckedOn],
+    regrowth: regrowth.map((each) => ({ ...each })),
     dead: deadOn,
     seen: seen.map(({ coverId: cover, ...stage }) => ({ cover, ...stage })),
     looked: [...looked],

@@ -3,7 +3,16 @@
  */
 import { z } from 'zod';
 import { isDay } from '../measures/days.ts';
-import { COVERED, gardenFileSchema, MATURITY_FAILURES, MULCHES, SOIL_TEXTURES, STAGES } from './garden-file.ts';
+import {
+  COVERED,
+  gardenFileSchema,
+  MATURITY_FAILURES,
+  MULCHES,
+  REGROWTH_ANSWERS,
+  REGROWTH_WORK,
+  SOIL_TEXTURES,
+  STAGES,
+} from './garden-file.ts';
 import { type Measured, WEATHER_LIMITS } from './weather-limits.ts';
 
 const day = z.string().refine(isDay, 'a real date as YYYY-MM-DD');
@@ -27,6 +36,7 @@ const effect = z.discriminatedUnion('makes', [
   z.object({ makes: z.literal('stand-resown'), standId: z.string(), coverId: z.string() }),
   z.object({ makes: z.literal('stand-cut'), standId: z.string() }),
   z.object({ makes: z.literal('regrowth-checked'), standId: z.string() }),
+  z.object({ makes: z.literal('regrowth-worked'), standId: z.string(), what: z.enum(REGROWTH_WORK) }),
   z.object({ makes: z.literal('stand-dead'), standId: z.string() }),
   z.object({ makes: z.literal('bed-cleared'), plantingId: z.string() }),
   z.object({ makes: z.literal('pile-built'), pileId: z.string() }),
@@ -164,6 +174,17 @@ const standLooked = z.object({
   task: doneTask.optional(),
 });
 
+/** A cut stand that was seen to have grown again, and what the gardener means to do; with the look it settles. */
+const regrowthSeen = z.object({
+  kind: z.literal('regrowth-seen'),
+  standId: z.string(),
+  bedId: z.string(),
+  coverId: z.string(),
+  on: day,
+  answer: z.enum(REGROWTH_ANSWERS),
+  task: doneTask.optional(),
+});
+
 /**
  * A cover chosen for a bed: a stand that is meant to be sown. `instead` names planned stands it takes the place of, and
  * any mulch planned for the same days goes with them.
@@ -214,6 +235,7 @@ export const factSchema = z.discriminatedUnion('kind', [
   weatherLogged,
   stageSeen,
   standLooked,
+  regrowthSeen,
   standPlanned,
   standDropped,
   mulchPlanned,

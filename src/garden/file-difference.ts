@@ -107,7 +107,7 @@ function valueDifferences(path: string, from: object, to: object): FileDifferenc
 
 /** Lists that grow: told line by line. Other lists are one value. */
 function isLog(key: string): boolean {
-  return ['regrowthChecked', 'ingredients', 'readings', 'turns', 'monthlyNormals', 'members'].includes(key);
+  return ['regrowthChecked', 'regrowth', 'ingredients', 'readings', 'turns', 'monthlyNormals', 'members'].includes(key);
 }
 
 function asList(value: unknown): unknown[] {

@@ -43,6 +43,12 @@ export const STAGES = ['first-buds', 'in-bloom'] as const;
 /** How much of the ground a young cover may be seen to cover, least first. */
 export const COVERED = ['hardly-any', 'a-third', 'two-thirds', 'nearly-all'] as const;
 
+/** What the gardener may do about a cover that has grown again. */
+export const REGROWTH_ANSWERS = ['cut', 'sheet'] as const;
+
+/** What may be done about it, as it is kept. */
+export const REGROWTH_WORK = ['cut-again', 'sheet-laid', 'sheet-lifted'] as const;
+
 /** What a look whether compost is ready may find amiss. */
 export const MATURITY_FAILURES = ['heats', 'smells', 'coarse'] as const;
 
@@ -136,6 +142,17 @@ const stand = known('a cover stand', {
   sow: day,
   cut: day.optional(),
   regrowthChecked: list(day, 'dates'),
+  regrowth: list(
+    known('a regrowth', {
+      on: day,
+      what: choice(['grew-again', ...REGROWTH_WORK]),
+      answer: choice(REGROWTH_ANSWERS).optional(),
+    }).refine(
+      ({ what, answer }) => answer === undefined || what === 'grew-again',
+      across('Give an answer only beside what: grew-again.', 'answer'),
+    ),
+    'regrowths',
+  ),
   dead: day.optional(),
   seen: list(
     known('a stage seen', {

@@ -81,8 +81,10 @@ export interface Stand {
   coverId: string;
   sow: { day: Day; happened: boolean };
   cutOn?: Day;
-  /** Days on which a regrowth check was made after the cut. */
+  /** Days on which a look after the cut found nothing green. */
   regrowthCheckedOn: readonly Day[];
+  /** That it grew again after its cut, and what was done about it, oldest first. */
+  regrowth?: readonly Regrowth[];
   /** Stages of its flowering that were seen, oldest first. */
   seen?: readonly StageSeen[];
   /** Looks at it while it was young, oldest first. */
@@ -101,6 +103,11 @@ export interface StandLook {
   /** Whether weeds came up among it in number. */
   weedy: boolean;
 }
+
+/** A cut stand that grew again, with what the gardener means to do then, or what was done about it. */
+export type Regrowth =
+  | { on: Day; what: 'grew-again'; answer?: 'cut' | 'sheet' }
+  | { on: Day; what: 'cut-again' | 'sheet-laid' | 'sheet-lifted' };
 
 /** Mulch meant for a span of a bed, with no cover there. */
 export interface MulchPlan {

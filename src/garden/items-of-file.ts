@@ -2,7 +2,7 @@
  * A garden file's parts as the nouns of the garden.
  */
 import type { Day, Weekday } from '../measures/days.ts';
-import type { ClimateChoice, Garden, Household, Pile, Place, Planting, SeedPacket, Stand } from './garden.ts';
+import type { ClimateChoice, Garden, Household, Pile, Place, Planting, Regrowth, SeedPacket, Stand } from './garden.ts';
 import { type GardenFile, WEEKDAY_NAMES } from './garden-file.ts';
 import { itself, oldestFirst, onOf } from './oldest-first.ts';
 import { withoutAbsent } from './without-absent.ts';
@@ -95,8 +95,8 @@ export function plantingOf(row: GardenFile['plantings'][number], { readOn, plant
 
 /** A cover stand of the file. */
 export function standOf(row: GardenFile['coverStands'][number], { readOn, stands }: Held): Stand {
-  const { id = '', planned: plans, cut, dead, seen, looked, resown, regrowthChecked } = row;
-  const told = [...regrowthChecked, ...seen, ...looked, ...resown];
+  const { id = '', planned: plans, cut, dead, seen, looked, resown, regrowthChecked, regrowth } = row;
+  const told = [...regrowthChecked, ...seen, ...looked, ...resown, ...regrowth];
   const logged = cut !== undefined || dead !== undefined || told.length > 0;
   return {
     id,
@@ -105,6 +105,7 @@ export function standOf(row: GardenFile['coverStands'][number], { readOn, stands
     sow: datedBy(row.sow, readOn, { key: 'sow', plans, before: stands.get(id)?.sow, logged }),
     ...(cut === undefined ? {} : { cutOn: cut }),
     regrowthCheckedOn: oldestFirst(regrowthChecked, itself),
+    ...(regrowth.length === 0 ? {} : { regrowth: oldestFirst(regrowth, onOf).map(regrowthOf) }),
     ...(dead === undefined ? {} : { deadOn: dead }),
     ...(seen.length === 0
       ? {}
@@ -114,6 +115,11 @@ export function standOf(row: GardenFile['coverStands'][number], { readOn, stands
       ? {}
       : { resown: oldestFirst(resown, onOf).map(({ on, cover, mix = '' }) => ({ on, coverId: cover ?? mix })) }),
   };
+}
+
+function regrowthOf({ on, what, answer }: GardenFile['coverStands'][number]['regrowth'][number]): Regrowth {
+  if (what !== 'grew-again') return { on, what };
+  return answer === undefined ? { on, what } : { on, what, answer };
 }
 
 /** A pile of the file. */

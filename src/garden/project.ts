@@ -64,6 +64,7 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
     stands: changed(told.stands, all.stands, (stand, toldStand) => ({
       ...stand,
       regrowthCheckedOn: joined(toldStand?.regrowthCheckedOn, stand.regrowthCheckedOn, itself),
+      ...(stand.regrowth === undefined ? {} : { regrowth: joined(toldStand?.regrowth, stand.regrowth, onOf) }),
       ...(stand.seen === undefined ? {} : { seen: joined(toldStand?.seen, stand.seen, onOf) }),
       ...(stand.looked === undefined ? {} : { looked: joined(toldStand?.looked, stand.looked, onOf) }),
       ...(stand.resown === undefined ? {} : { resown: joined(toldStand?.resown, stand.resown, onOf) }),

@@ -64,9 +64,12 @@ function workedThrough(input: PracticeInput): { drafts: TaskDraft[]; found: Find
 /** Days before the garden was brought in that an uncut stand is still asked after. House default, as for lapsed work. */
 const UNCUT_DAYS = 60;
 
+/** Work that something standing or lying in a bed still asks for. */
+const STILL_STANDS: ReadonlySet<string> = new Set(['cut-cover', 'cut-again', 'lay-sheet', 'lift-sheet']);
+
 function isHistory({ practice, kind, window }: TaskDraft, startedOn: Day): boolean {
   if (practice === 'composting') return false;
-  const since = kind === 'cut-cover' ? addDays(startedOn, -UNCUT_DAYS) : startedOn;
+  const since = STILL_STANDS.has(kind) ? addDays(startedOn, -UNCUT_DAYS) : startedOn;
   return window.latest < since;
 }
 

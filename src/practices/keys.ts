@@ -33,6 +33,26 @@ export function cutKey(standId: string): TaskKey {
   return `cover-cut/stand:${standId}`;
 }
 
+/** The task that looks for regrowth after a stand's cut: the first look, the second, and so on. */
+export function regrowthKey(standId: string, look: number): TaskKey {
+  return `cover-regrowth/stand:${standId}/check:${look}`;
+}
+
+/** The task that cuts what has grown again for the first time, the second, and so on. */
+export function cutAgainKey(standId: string, regrowth: number): TaskKey {
+  return `cover-cut-again/stand:${standId}/${regrowth}`;
+}
+
+/** The task that lays a sheet on what has grown again: the first sheet, or the next. */
+export function laySheetKey(standId: string, sheet: number): TaskKey {
+  return `cover-sheet/stand:${standId}/lay:${sheet}`;
+}
+
+/** The task that lifts that sheet. */
+export function liftSheetKey(standId: string, sheet: number): TaskKey {
+  return `cover-sheet/stand:${standId}/lift:${sheet}`;
+}
+
 /** The task that looks whether a pile's compost is ready. */
 export function maturityKey(pileId: string): TaskKey {
   return `pile-maturity/pile:${pileId}`;

@@ -34,8 +34,8 @@ export interface CoverStanding {
   from: Day;
   /** The last day it is expected to stand; absent while it has no end. */
   ends?: Day;
-  /** The task that ends it, where a cut still to come does. */
-  cutKey?: TaskKey;
+  /** The task that ends it, where that is still to come: its cut, another, or the lifting of a sheet. */
+  endKey?: TaskKey;
 }
 
 /** Days in which a bed would lie bare because no cover is sown there. */

@@ -18,6 +18,7 @@ import { addDays, type Day, earliestOf, isDay } from '../measures/days.ts';
 import { choiceProblems } from './cover-choice.ts';
 import { lookProblems } from './look-report.ts';
 import { gardenOf, type Planner, type VersionedView } from './planner.ts';
+import { regrowthProblems } from './regrowth-report.ts';
 import { stageProblems } from './stage-report.ts';
 import type { Report, ReportPreview } from './steward.ts';
 import { movesBetween } from './undo.ts';
@@ -82,6 +83,8 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
       return stageProblems(view, report);
     case 'stand-looked':
       return lookProblems(view, report);
+    case 'regrowth-seen':
+      return regrowthProblems(view, report);
     case 'stand-planned':
     case 'stand-dropped':
     case 'mulch-planned':

@@ -62,6 +62,7 @@ export type Report = Extract<
       | 'compost-not-ready'
       | 'stage-seen'
       | 'stand-looked'
+      | 'regrowth-seen'
       | CoverChoice['kind'];
   }
 >;

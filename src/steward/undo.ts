@@ -78,6 +78,7 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
     case 'stand-planned':
       return new Set([fact.bedId, fact.standId, ...(fact.instead ?? [])]);
     case 'stage-seen':
+    case 'regrowth-seen':
       return new Set([fact.standId]);
     case 'stand-looked':
       return new Set([fact.standId, ...(fact.task ? [fact.task.key] : [])]);

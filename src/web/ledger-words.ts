@@ -70,6 +70,11 @@ export function factInWords(
         `Looked at the young cover in ${standBed(fact.standId)} on ${formatDay(fact.on, units, beside)}: ` +
         `${COVERED_WORDS[fact.covered]} of the ground is green${fact.weedy ? ', with weeds among it' : ''}`
       );
+    case 'regrowth-seen': {
+      const todo = fact.answer === 'cut' ? 'to be cut again' : 'to go under a sheet';
+      const day = formatDay(fact.on, units, beside);
+      return `The ${coverName(fact.coverId)} in ${bedName(fact.bedId)} had grown again on ${day}: ${todo}`;
+    }
     case 'stand-planned':
       return `Chosen for ${bedName(fact.bedId)}: ${coverName(fact.coverId)}, sown about ${fullDay(fact.sowOn, units)}`;
     case 'stand-dropped':

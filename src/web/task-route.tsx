@@ -2,12 +2,13 @@
  * The page of a task and its forms.
  */
 import { type Context, Hono } from 'hono';
-import { COVERED, MATURITY_FAILURES } from '../garden/garden-file.ts';
+import { COVERED, MATURITY_FAILURES, REGROWTH_ANSWERS } from '../garden/garden-file.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
 import { readableIn } from '../measures/quantity.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import { lookReport } from '../steward/look-report.ts';
+import { regrowthReport } from '../steward/regrowth-report.ts';
 import type { GardenView, Steward } from '../steward/steward.ts';
 import { bedPath, taskPath, weekPath } from './addresses.ts';
 import { amountField, amountUnit, plannedAmount } from './amounts.ts';
@@ -15,7 +16,15 @@ import { type Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { taskPage } from './pages/task.tsx';
 import type { Entered } from './pages/task-forms.tsx';
-import { isUnsettled, lookedAtPile, lookedAtStand, squeezedSoil, type TaskView, taskView } from './task-view.ts';
+import {
+  isUnsettled,
+  lookedAtPile,
+  lookedAtStand,
+  squeezedSoil,
+  standGrownAgain,
+  type TaskView,
+  taskView,
+} from './task-view.ts';
 import { notFound } from './trouble.ts';
 
 const PATH = '/gardens/:gardenId/tasks/:key{.+}';
@@ -90,6 +99,8 @@ function changeOf(
       return notReady(steward, id, task, form, today);
     case 'looked':
       return looked(steward, view, task, form);
+    case 'grew-again':
+      return grewAgain(steward, view, task, form, today);
     case 'pin': {
       const day = form.day('day', 'Pin to', today);
       return { change: () => steward.pin(id, key, day ?? today, BY), leadsTo: back };
@@ -163,6 +174,34 @@ function looked(steward: Steward, view: GardenView, task: PlannedTask, form: For
     leadsTo: async () => (bedId === undefined ? weekPath(id) : bedPath(id, bedId)),
   };
 }
+
+/** A cover that has grown again: told with what is meant to be done, and that is shown. */
+function grewAgain(steward: Steward, view: GardenView, task: PlannedTask, form: Form, today: string) {
+  const on = form.day('on', 'Seen on', today) ?? today;
+  const { garden } = view;
+  const standId = standGrownAgain(task)?.id;
+  const stand = garden.stands.find((each) => each.id === standId);
+  const answer = REGROWTH_ANSWERS.find((each) => each === form.text('answer'));
+  if (stand === undefined)
+    form.refuse({ where: 'the form', what: 'This task looks at no cover.', mend: 'Use one of the buttons below.' });
+  if (answer === undefined)
+    form.refuse({ where: 'What you do', what: 'Nothing is chosen.', mend: 'Cut it again, or lay a sheet.' });
+  return {
+    change: async () => {
+      if (stand === undefined || answer === undefined) return;
+      await steward.report(garden.id, regrowthReport(view, stand, { on, answer }), BY);
+    },
+    leadsTo: async () => {
+      const { plan } = await steward.view(garden.id);
+      const next = plan.tasks.find(
+        (each) => isUnsettled(each) && each.subject.id === standId && NEXT_AFTER_REGROWTH.has(each.kind),
+      );
+      return next === undefined ? weekPath(garden.id) : taskPath(garden.id, next.key);
+    },
+  };
+}
+
+const NEXT_AFTER_REGROWTH: ReadonlySet<string> = new Set(['cut-again', 'lay-sheet']);
 
 /** Amounts that were changed from what was planned, in litres; what is no amount is told under its task. */
 function litresIn(form: Form, { garden, plan }: GardenView, keys: readonly TaskKey[]): Record<TaskKey, number> {

@@ -53,6 +53,13 @@ export function lookedAtStand({ kind, subject }: Pick<PlannedTask, 'kind' | 'sub
   return kind === 'check-stand' ? subject.id : undefined;
 }
 
+/** The stand that a task looks at for regrowth, or that has grown again and is to be cut or to go under a sheet. */
+export function standGrownAgain({ kind, subject }: Pick<PlannedTask, 'kind' | 'subject'>) {
+  return subject.type === 'stand' && ASKED_OF_REGROWTH.has(kind) ? subject : undefined;
+}
+
+const ASKED_OF_REGROWTH: ReadonlySet<string> = new Set(['check-regrowth', 'cut-again']);
+
 /** The pile whose compost a task looks at, where it is such a task. */
 export function lookedAtPile({ makes }: Pick<PlannedTask, 'makes'>): string | undefined {
   return makes.flatMap((effect) => (effect.makes === 'pile-finished' ? [effect.pileId] : []))[0];

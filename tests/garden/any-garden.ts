@@ -79,6 +79,16 @@ const stand = (beds: string[]) =>
         cut: laterThan(sow),
         dead: laterThan(sow),
         regrowthChecked: fc.array(laterThan(sow), { maxLength: 2 }),
+        regrowth: fc.array(
+          fc.oneof(
+            fc.record(
+              { on: laterThan(sow), what: fc.constant('grew-again'), answer: fc.constantFrom('cut', 'sheet') },
+              { requiredKeys: ['on', 'what'] },
+            ),
+            fc.record({ on: laterThan(sow), what: fc.constantFrom('cut-again', 'sheet-laid', 'sheet-lifted') }),
+          ),
+          { maxLength: 3 },
+        ),
         planned: fc.subarray(['sow']),
       },
       { requiredKeys: ['bed', mixed ? 'mix' : 'cover', 'sow'] },

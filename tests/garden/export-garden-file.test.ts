@@ -61,6 +61,7 @@ describe('a garden written as its file', () => {
         looked: [],
         resown: [],
         regrowthChecked: [],
+        regrowth: [],
         planned: ['sow'],
       },
       {
@@ -72,6 +73,7 @@ describe('a garden written as its file', () => {
         looked: [],
         resown: [],
         regrowthChecked: [],
+        regrowth: [],
       },
     ]);
     expect(file.plantings[0]?.planned).toEqual(['lastHarvest']);

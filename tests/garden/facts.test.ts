@@ -8,6 +8,7 @@ const effects: readonly Effect[] = [
   { makes: 'stand-resown', standId: 's', coverId: 'oats' },
   { makes: 'stand-cut', standId: 's' },
   { makes: 'regrowth-checked', standId: 's' },
+  { makes: 'regrowth-worked', standId: 's', what: 'sheet-laid' },
   { makes: 'stand-dead', standId: 's' },
   { makes: 'bed-cleared', plantingId: 'p' },
   { makes: 'pile-built', pileId: 'p' },
@@ -36,6 +37,7 @@ describe('a fact', () => {
     { kind: 'soil-squeezed', on: '2027-04-10', soilTexture: 'silt_loam', answer: 'crumbles' },
     { kind: 'disease-found', bedId: 'b', cropId: 'cabbage', disease: 'clubroot', on: '2027-07-10' },
     { kind: 'stand-looked', standId: 's', on: '2027-09-18', covered: 'a-third', weedy: true },
+    { kind: 'regrowth-seen', standId: 's', bedId: 'b', coverId: 'oats', on: '2027-05-20', answer: 'sheet' },
     { kind: 'entry-undone', entry: 3 },
   ])('of kind $kind comes back from storage as it went in', (fact) => {
     expect(factSchema.parse(JSON.parse(JSON.stringify(fact)))).toEqual(fact);

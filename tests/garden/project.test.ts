@@ -125,6 +125,28 @@ describe('doing a task', () => {
     });
   });
 
+  it('keeps that a cut stand grew again, and what was done about it, in order', () => {
+    const seen = (on: string): Fact => {
+      return { kind: 'regrowth-seen', standId: STAND, bedId: 'north-bed', coverId: 'oats', on, answer: 'cut' };
+    };
+    const worked = (on: string, what: 'cut-again' | 'sheet-laid') =>
+      [on, done(on, what, { makes: 'regrowth-worked', standId: STAND, what })] as const;
+    const [stand] = gardenAfter(
+      ['2027-09-16', sown('2027-09-14')],
+      ['2028-05-10', done('2028-05-10', 'c', { makes: 'stand-cut', standId: STAND })],
+      ['2028-06-02', seen('2028-06-02')],
+      worked('2028-06-03', 'sheet-laid'),
+      ['2028-06-04', seen('2028-05-20')],
+      worked('2028-05-21', 'cut-again'),
+    ).stands;
+    expect(stand?.regrowth).toEqual([
+      { on: '2028-05-20', what: 'grew-again', answer: 'cut' },
+      { on: '2028-05-21', what: 'cut-again' },
+      { on: '2028-06-02', what: 'grew-again', answer: 'cut' },
+      { on: '2028-06-03', what: 'sheet-laid' },
+    ]);
+  });
+
   it('shows that what was worked on had begun, planned or not', () => {
     const cut = done('2027-09-10', 'x', { makes: 'stand-cut', standId: STAND });
     expect(gardenAfter(['2027-09-20', cut]).stands[0]?.sow).toEqual({ day: '2027-09-10', happened: true });

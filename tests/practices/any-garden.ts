@@ -76,6 +76,18 @@ const plantings: fc.Arbitrary<Planting> = fc
     })),
   );
 
+/** What is told of a cut stand one after another, in any order a gardener may tell it. */
+const regrown = fc.array(
+  fc.constantFrom(
+    { what: 'grew-again' as const, answer: 'cut' as const },
+    { what: 'grew-again' as const, answer: 'sheet' as const },
+    { what: 'cut-again' as const },
+    { what: 'sheet-laid' as const },
+    { what: 'sheet-lifted' as const },
+  ),
+  { maxLength: 4 },
+);
+
 const stands: fc.Arbitrary<Stand> = fc
   .record({
     bedId: fc.constantFrom(...bedIds),
@@ -84,8 +96,8 @@ const stands: fc.Arbitrary<Stand> = fc
   })
   .chain(({ bedId, coverId, day }) =>
     fc
-      .record({ cutOn: seldom(later(day, 200)), deadOn: seldom(later(day, 200)), looked: fc.boolean() })
-      .map(({ cutOn, deadOn, looked }) => ({
+      .record({ cutOn: seldom(later(day, 200)), deadOn: seldom(later(day, 200)), looked: fc.boolean(), regrown })
+      .map(({ cutOn, deadOn, looked, regrown }) => ({
         id: `s-${bedId}-${coverId}-${day}`,
         bedId,
         coverId,
@@ -93,6 +105,9 @@ const stands: fc.Arbitrary<Stand> = fc
         ...(day <= START && cutOn !== undefined ? { cutOn } : {}),
         ...(day <= START && deadOn !== undefined ? { deadOn } : {}),
         regrowthCheckedOn: looked && cutOn !== undefined ? [addDays(cutOn, 12)] : [],
+        ...(!looked && cutOn !== undefined && regrown.length > 0
+          ? { regrowth: regrown.map((told, at) => ({ on: addDays(cutOn, 12 + 10 * at), ...told })) }
+          : {}),
       })),
   );
 

@@ -4,9 +4,9 @@
 import { describe, expect, it } from 'vitest';
 import { climateFromStation } from '../../src/climate/from-station.ts';
 import { addDays, daysBetween } from '../../src/measures/days.ts';
+import { SHEET_DAYS } from '../../src/practices/after-cut.ts';
 import { bloomClose } from '../../src/practices/cover-cropping/bloom.ts';
 import { cutWindow } from '../../src/practices/cover-cropping/cut-window.ts';
-import { SHEET_DAYS } from '../../src/practices/cover-cropping/settle.ts';
 import { coverParts, waitDaysOf } from '../../src/practices/covers.ts';
 import { NO_OFFSETS, recordClimate, stationById } from '../climate/real-data.ts';
 import { garden, inputOf, setOut } from '../practices/gardens.ts';

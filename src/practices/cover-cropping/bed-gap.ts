@@ -1,13 +1,17 @@
 /**
  * What a sowing owes to the gap it lies in: the work it waits for, and the crops on either side.
  */
-import type { Stand } from '../../garden/garden.ts';
+import type { Garden, Stand } from '../../garden/garden.ts';
+import type { Day } from '../../measures/days.ts';
+import { afterCut, endingTask, SHEET_DAYS } from '../after-cut.ts';
 import type { Gap } from '../bed-timeline.ts';
-import type { Reason, TaskDraft } from '../draft.ts';
-import { autumnTopdressKey, clearKey, cutKey } from '../keys.ts';
+import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
+import { autumnTopdressKey, clearKey, cutKey, regrowthKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
 import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
+import { standName } from '../stand-cover.ts';
+import { plannedMayFollow } from './settle.ts';
 import { isFrostSeeded, type SowWindow } from './sow-window.ts';
 import type { StandInBed } from './stand.ts';
 
@@ -24,7 +28,7 @@ export function waitsFor(
   const { bedId } = stand;
   const seeded = isFrostSeeded(parts, sow);
   const clear = gap?.before ? [clearKey(gap.before.planting.id)] : [];
-  const covers = seeded ? [] : uncutIn(input, bedId).map(({ id }) => cutKey(id));
+  const covers = seeded ? [] : [...uncutIn(input, bedId).map(({ id }) => cutKey(id)), ...growingAgain(input, bedId)];
   const season = seasonAfter(input.climate, sow.window.preferred);
   const compost = sow.half === 'autumn' ? [autumnTopdressKey(bedId, season)] : [];
   const soil = seeded || sow.half !== 'spring' ? [] : [awaitedSqueezeKey(input, textureOf(input.garden, bed), season)];
@@ -37,6 +41,38 @@ function uncutIn({ garden }: PracticeInput, bedId: string): Stand[] {
       ({ cutOn, deadOn, sow, ...stand }) => stand.bedId === bedId && sow.happened && (cutOn ?? deadOn) === undefined,
     )
     .sort((a, b) => (a.id < b.id ? -1 : 1));
+}
+
+/** What is still to be seen or done in a bed before its cut covers are over. */
+function growingAgain({ garden }: PracticeInput, bedId: string): TaskKey[] {
+  return cutIn(garden, bedId).flatMap(({ id, state }) => {
+    const ending = endingTask(id, state);
+    const look = !state.letBe && (state.is === 'watched' || state.is === 'green') ? [regrowthKey(id, state.look)] : [];
+    return [...(ending === undefined ? [] : [ending]), ...look];
+  });
+}
+
+function cutIn(garden: Garden, bedId: string) {
+  return garden.stands
+    .filter((stand) => stand.bedId === bedId)
+    .flatMap((stand) => {
+      const state = afterCut(garden, stand);
+      return state === undefined ? [] : [{ id: stand.id, name: standName(stand), state }];
+    })
+    .sort((a, b) => (a.id < b.id ? -1 : 1));
+}
+
+/** The first day a planned cover may be sown after those of its bed that were cut, and why; nothing where none was. */
+export function freeOfCovers({ garden }: PracticeInput, bedId: string): { day: Day; reason: Reason } | undefined {
+  const [last] = cutIn(garden, bedId)
+    .map(({ name, state }) => ({ name, state, day: plannedMayFollow(state) }))
+    .sort((a, b) => (a.day > b.day ? -1 : 1));
+  if (last === undefined) return undefined;
+  const { name, state, day } = last;
+  const sheeted = state.is === 'to-sheet' || state.is === 'under-sheet';
+  const saw = { cover: name, cut: state.lastCut, ...(sheeted ? { sheetDays: SHEET_DAYS.low } : {}) };
+  const source = sheeted ? 'cover:S39' : state.is === 'over' ? 'cover:S5' : 'house default';
+  return { day, reason: { rule: 'cover-sow.after-cover', saw, limit: day, source } };
 }
 
 /** The crops on either side of a gap. */

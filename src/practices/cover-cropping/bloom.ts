@@ -42,11 +42,6 @@ export interface BloomClose {
   model: BloomModel;
 }
 
-/** Whether one cut ends a cover: it may be cut in flower, and does not grow again then. */
-export function endedByOneCut(cover: CoverCrop): boolean {
-  return bloomModels.some(({ coverId, grace }) => coverId === cover.id && grace !== undefined);
-}
-
 /** Days in which a cover may stand in flower before its seed is viable; 0 where none are known. */
 export function graceDaysOf(cover: CoverCrop): number {
   return Math.max(

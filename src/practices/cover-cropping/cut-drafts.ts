@@ -1,26 +1,26 @@
 /**
- * Cutting a stand before it flowers, and the look for regrowth after it.
+ * Cutting a stand before it flowers.
  */
 import { seasonOf } from '../../climate/season.ts';
 import { cautionsAt } from '../../handbook/cautions.ts';
-import { addDays, type Day } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
+import { growsAgain } from '../after-cut.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';
 import { waitDaysOf } from '../covers.ts';
-import type { TaskDraft, Window } from '../draft.ts';
-import { CUT_MINUTES_PER_M2, effortOverArea, LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
+import type { TaskDraft } from '../draft.ts';
+import { CUT_MINUTES_PER_M2, effortOverArea, START_UP_MINUTES } from '../effort.ts';
 import { cutKey, sowKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midsummerOf } from '../seasons.ts';
 import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
 import type { CutWindow } from './cut-window.ts';
-import { growsAgain, REGROWTH_DAYS, SHEET_DAYS } from './settle.ts';
+import { firstLookDraft } from './regrowth-drafts.ts';
 import { draftOfStand, type StandInBed } from './stand.ts';
 
 /** Cut a stand in its window, with the look for regrowth after it. */
 export function cutDrafts(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDraft[] {
-  return [cutDraft(input, at, cut), ...(growsAgain(at.parts) ? [regrowthDraft(input, at, cut.window)] : [])];
+  return [cutDraft(input, at, cut), ...(growsAgain(at.parts) ? [firstLookDraft(input, at, cut.window)] : [])];
 }
 
 function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDraft {
@@ -81,45 +81,6 @@ function cutSteps(at: StandInBed, cut: CutWindow): string[] {
     'Cut at the soil line, or as high as the stage says, and let it lie as a blanket. Dig nothing in.',
     `${next}After cutting, wait ${wait.smallSeed} days before sowing small seed and ${wait.transplant} before setting plants; pull the residue aside for small seed.`,
   ];
-}
-
-/** Look for regrowth after the cut of a stand, planned or done. */
-export function regrowthDraft(input: PracticeInput, at: StandInBed, cut: Window): TaskDraft {
-  const { name } = at;
-  const count = at.stand.regrowthCheckedOn.length + 1;
-  const after = (day: Day): Day => addDays(day, REGROWTH_DAYS.low);
-  return {
-    ...draftOfStand(input, at),
-    key: `cover-regrowth/stand:${at.stand.id}/check:${count}`,
-    kind: 'check-regrowth',
-    job: { id: 'check-regrowth', title: 'Look for regrowth after cutting' },
-    weight: 'check',
-    title: `Look for regrowth of the ${name} in ${at.bed.name}`,
-    steps: [
-      'Green shoots from the stubble mean it is not finished: cut them again now.',
-      `Still green after a second cut: lay an opaque sheet for ${SHEET_DAYS.low} to ${SHEET_DAYS.high} days; one week is not enough.`,
-    ],
-    cautions: [],
-    supplies: [],
-    window: {
-      earliest: after(cut.earliest),
-      preferred: after(cut.preferred),
-      latest: addDays(cut.latest, REGROWTH_DAYS.high),
-    },
-    ifMissed: 'drop',
-    missedNote:
-      'Lost is the early look: what has grown again takes water from the next crop, so cut it when you plant.',
-    effortMinutes: LOOK_MINUTES,
-    after: at.stand.cutOn === undefined ? [{ key: cutKey(at.stand.id), minDays: REGROWTH_DAYS.low }] : [],
-    reasons: [
-      {
-        rule: 'cover-regrowth.kind',
-        saw: { cover: name, daysLow: REGROWTH_DAYS.low, daysHigh: REGROWTH_DAYS.high },
-        source: 'cover:S39',
-      },
-    ],
-    makes: [{ makes: 'regrowth-checked', standId: at.stand.id }],
-  };
 }
 
 /** A cover that is only planned is nobody's to cut. */

@@ -4,13 +4,14 @@
 import type { Stand } from '../../garden/garden.ts';
 import { originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day } from '../../measures/days.ts';
+import { REGROWTH_DAYS, SHEET_DAYS } from '../after-cut.ts';
 import { type CropSpan, nextCrop } from '../bed-timeline.ts';
 import { type CoverPart, coverName, coverParts } from '../covers.ts';
 import type { Reason } from '../draft.ts';
 import { sowKey } from '../keys.ts';
 import { standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
-import { daysToNextCover, REGROWTH_DAYS, SHEET_DAYS, settleDays, waitBefore } from './settle.ts';
+import { daysToNextCover, settleDays, waitBefore } from './settle.ts';
 import { standsAt } from './winter.ts';
 
 /** A crop or cover that waits for the bed, and the last day to cut what stands there. */

@@ -5,7 +5,6 @@ import type { Bed } from '../../garden/garden.ts';
 import { latestOf } from '../../measures/days.ts';
 import { type Gap, gapsOf } from '../bed-timeline.ts';
 import type { TaskDraft } from '../draft.ts';
-import { cutKey } from '../keys.ts';
 import type { CoverSowing, CoverStanding, Practice, PracticeInput, Uncovered } from '../practice.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
 import { type Suggestion, suggestedStand } from './gap-suggestion.ts';
@@ -67,7 +66,7 @@ function sowingOf(standId: string, bed: Bed, { window, half }: SowWindow): Cover
   return { bedId: bed.id, standId, half, earliest: window.earliest, latest: window.latest };
 }
 
-function standingOf({ at: { stand }, from, ends, cut, uncovered }: StandPlan): CoverStanding[] {
+function standingOf({ at: { stand }, from, ends, endKey, uncovered }: StandPlan): CoverStanding[] {
   if (from === undefined || uncovered !== undefined) return [];
   return [
     {
@@ -75,7 +74,7 @@ function standingOf({ at: { stand }, from, ends, cut, uncovered }: StandPlan): C
       standId: stand.id,
       from,
       ...(ends === undefined ? {} : { ends }),
-      ...(cut && stand.cutOn === undefined ? { cutKey: cutKey(stand.id) } : {}),
+      ...(endKey === undefined ? {} : { endKey }),
     },
   ];
 }

@@ -45,7 +45,8 @@ function endingAt({ next: _next, ...open }: OpenSpan, plan: StandPlan): OpenSpan
 }
 
 /** The first day something else may be sown after a stand; nothing while it has no end. */
-function freeFrom({ ends, cut, at }: StandPlan): Day | undefined {
+function freeFrom({ ends, cut, free, at }: StandPlan): Day | undefined {
+  if (free !== undefined) return free;
   if (ends === undefined) return undefined;
   return addDays(ends, cut ? daysToNextCover(at.parts) : 1);
 }

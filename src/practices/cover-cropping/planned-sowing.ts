@@ -8,10 +8,11 @@ import { coverName } from '../covers.ts';
 import type { Reason } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import { isAfterMidsummer } from '../seasons.ts';
+import { freeOfCovers } from './bed-gap.ts';
 import { LEAST_GROWTH_DAYS } from './cut-window.ts';
 import { nextStand } from './followers.ts';
 import { daysToNextCover, settleDays } from './settle.ts';
-import { freezesKnown, heldBetween, type SowWindow, sowingHalves, sowWindow } from './sow-window.ts';
+import { freezesKnown, heldBetween, isFrostSeeded, type SowWindow, sowingHalves, sowWindow } from './sow-window.ts';
 import type { StandInBed } from './stand.ts';
 import { standsAt } from './winter.ts';
 
@@ -29,11 +30,22 @@ export function plannedSowing(input: PracticeInput, at: StandInBed, gaps: readon
   const gap = gaps.find(({ to }) => to === undefined || to > wanted);
   const rule = ruledWindow(input, at);
   if (rule === undefined) return { gap, refused: refusal(at, 'cover-sow.not-then') };
-  const held = heldBetween(rule, gap?.from, lastDay(input, at, gap, rule));
-  if (held === undefined) return { gap, refused: refusal(at, 'cover-sow.no-window') };
+  const last = lastDay(input, at, gap, rule);
+  const covers = isFrostSeeded(at.parts, rule) ? undefined : freeOfCovers(input, at.bed.id);
+  const held = heldBetween(rule, latestGiven(gap?.from, covers?.day), last);
+  if (held === undefined) {
+    const taken = covers !== undefined && heldBetween(rule, gap?.from, last) !== undefined;
+    return { gap, refused: taken ? covers.reason : refusal(at, 'cover-sow.no-window') };
+  }
   if (held.window.latest < input.garden.startedOn) return { gap, refused: refusal(at, 'cover-sow.closed', held) };
   const { earliest, latest } = held.window;
-  return { gap, sow: { ...held, window: { earliest, preferred: clampDay(wanted, earliest, latest), latest } } };
+  const window = { earliest, preferred: clampDay(wanted, earliest, latest), latest };
+  const after = covers !== undefined && covers.day === earliest && wanted <= earliest ? [covers.reason] : [];
+  return { gap, sow: { ...held, reasons: [...held.reasons, ...after], window } };
+}
+
+function latestGiven(a: Day | undefined, b: Day | undefined): Day | undefined {
+  return a === undefined || b === undefined ? (a ?? b) : latestOf(a, b);
 }
 
 /**

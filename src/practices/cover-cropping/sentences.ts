@@ -58,6 +58,11 @@ const sowing: Practice['sentences'] = {
   'cover-sow.gap': ({ saw }) =>
     `The ${saw.before} is over about ${dated(String(saw.from))}` +
     (saw.next === undefined ? '.' : `, and ${saw.next} goes in on ${dated(String(saw.to))}.`),
+  'cover-sow.after-cover': ({ saw, limit }) =>
+    `The ${saw.cover} before it was cut on ${dated(String(saw.cut))}` +
+    (saw.sheetDays === undefined
+      ? `, and the bed is free of it by ${dated(String(limit))} where nothing has grown again.`
+      : ` and grew again; a sheet of ${saw.sheetDays} days keeps the bed until ${dated(String(limit))}.`),
   'cover-sow.autumn': ({ saw, limit }) =>
     `The time to sow ${saw.cover} is ${saw.weeksEarliest} to ${saw.weeksLatest} weeks before the first freeze, which ` +
     `half of the years have seen by ${dated(String(saw.freeze))}: ${dated(String(limit))} at the latest.`,
@@ -163,6 +168,12 @@ const ending: Practice['sentences'] = {
     `freezes end about ${dated(String(saw.freeze))}). A cover that winter kills, or a later crop, would suit better.`,
   'cover-regrowth.kind': ({ saw }) =>
     `A cut before bloom does not end ${saw.cover}: what grows again shows within ${saw.daysLow} to ${saw.daysHigh} days.`,
+  'cover-regrowth.seen': ({ saw, limit }) =>
+    `Green shoots of the ${saw.cover} were seen on ${dated(String(saw.on))}, for the ${saw.times === 1 ? 'first' : saw.times === 2 ? 'second' : `${saw.times}th`} time after its cut: seen to by ` +
+    `${dated(String(limit))}, before they feed the roots again.`,
+  'cover-sheet.days': ({ saw }) =>
+    (saw.laid === undefined ? '' : `The sheet was laid on ${dated(String(saw.laid))}. `) +
+    `Without light regrowth is finished in ${saw.daysLow} to ${saw.daysHigh} days; one week was not enough.`,
   'cover-dead-check.cold': deadCheck,
 };
 

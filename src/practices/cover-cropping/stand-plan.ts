@@ -3,21 +3,23 @@
  */
 import type { Planting, Stand } from '../../garden/garden.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
+import { type AfterCut, afterCut, endingTask, SHEET_DAYS } from '../after-cut.ts';
 import type { Gap } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
-import type { Reason, TaskDraft } from '../draft.ts';
-import { sowKey } from '../keys.ts';
+import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
+import { cutKey, sowKey } from '../keys.ts';
 import { standLockOut } from '../lock-out.ts';
 import type { PracticeInput, Uncovered } from '../practice.ts';
 import { midwinterAfter } from '../seasons.ts';
 import { lastLook } from '../stand-cover.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
-import { cutDrafts, regrowthDraft } from './cut-drafts.ts';
+import { cutDrafts } from './cut-drafts.ts';
 import { type CutWindow, cutWindow, doubtsOf } from './cut-window.ts';
 import { deadCheckDraft } from './dead-check.ts';
 import { inItsPlace, refusedStand, whySkipped } from './in-its-place.ts';
 import { plannedSowing } from './planned-sowing.ts';
-import { growsAgain } from './settle.ts';
+import { ACT_DAYS, afterCutDrafts } from './regrowth-drafts.ts';
+import { coverMayFollow } from './settle.ts';
 import { checkDraft, lastOrderDay, orderDraft, sowDraft } from './sow-drafts.ts';
 import type { SowWindow } from './sow-window.ts';
 import type { StandInBed } from './stand.ts';
@@ -38,6 +40,10 @@ export interface StandPlan {
   ends?: Day;
   /** Whether it is ended by a cut, and so leaves residue to settle or to regrow. */
   cut: boolean;
+  /** The task that has to be done before it is over. */
+  endKey?: TaskKey;
+  /** The first day another cover may be reckoned with, where what came after its cut says so. */
+  free?: Day;
   /** Its sowing, while that is still to be done. */
   sow?: SowWindow;
   /** The bare bed it leaves, where it is not sown after all. */
@@ -51,8 +57,9 @@ export function planStand(input: PracticeInput, at: StandInBed, gaps: readonly G
   if (!stand.sow.happened) return plannedStand(input, at, gaps);
   const from = stand.sow.day;
   if (stand.deadOn !== undefined) return { at, from, ends: stand.deadOn, cut: false, drafts: [] };
-  if (stand.cutOn !== undefined) return { at, from, ends: stand.cutOn, cut: true, drafts: afterCut(input, at) };
-  const replaced = cropAfter(input.garden.plantings, stand);
+  const state = afterCut(input.garden, stand);
+  if (state !== undefined) return cutStand(input, at, from, state);
+  const replaced = cropAfter(input.garden.plantings, stand, from);
   if (replaced !== undefined) return { at, from, ends: replaced, cut: false, drafts: [] };
   const cut = cutWindow(input, at.bed.id, at.parts, from, stand.seen?.at(-1));
   const asked = lastLook(stand) === undefined;
@@ -63,18 +70,32 @@ export function planStand(input: PracticeInput, at: StandInBed, gaps: readonly G
   return { at, from, cut: cut !== undefined, drafts, ...endOf(input, at, from, cut) };
 }
 
-/** The day a crop went into the bed after a stand: by then the stand was gone, whatever was written down. */
-function cropAfter(plantings: readonly Planting[], stand: Stand): Day | undefined {
+/** The day a crop went into the bed after a day of a stand: by then it was gone, whatever was written down. */
+function cropAfter(plantings: readonly Planting[], { bedId }: Stand, after: Day): Day | undefined {
   const days = plantings
-    .filter(({ bedId, start }) => bedId === stand.bedId && start.happened && start.day > stand.sow.day)
+    .filter((planting) => planting.bedId === bedId && planting.start.happened && planting.start.day > after)
     .map(({ start }) => start.day);
   return days.sort()[0];
 }
 
-function afterCut(input: PracticeInput, at: StandInBed): TaskDraft[] {
-  const { cutOn, regrowthCheckedOn } = at.stand;
-  if (cutOn === undefined || !growsAgain(at.parts) || regrowthCheckedOn.length > 0) return [];
-  return [regrowthDraft(input, at, { earliest: cutOn, preferred: cutOn, latest: cutOn })];
+/** A stand that was cut, until it is over or something else went in. */
+function cutStand(input: PracticeInput, at: StandInBed, from: Day, state: AfterCut): StandPlan {
+  const { plantings, stands } = input.garden;
+  const { id, bedId } = at.stand;
+  const cut = { at, from, cut: true, free: coverMayFollow(state) };
+  const sown = stands.some(({ sow, ...stand }) => stand.bedId === bedId && sow.happened && sow.day > state.on);
+  if (sown || cropAfter(plantings, at.stand, state.on) !== undefined)
+    return { ...cut, ends: state.lastCut, drafts: [] };
+  const endKey = endingTask(id, state);
+  const drafts = afterCutDrafts(input, at, state);
+  return { ...cut, ends: heldUntil(state), ...(endKey === undefined ? {} : { endKey }), drafts };
+}
+
+/** The last day a cut stand is expected to hold its bed. */
+function heldUntil({ is, on, lastCut, letBe }: AfterCut): Day {
+  if (letBe || is === 'watched' || is === 'over') return lastCut;
+  if (is === 'sheeted') return on;
+  return addDays(on, is === 'green' ? ACT_DAYS : SHEET_DAYS.low);
 }
 
 /** A suggested stand: what a planned one asks for, but for the look at the young plants. Nothing more where it was skipped. */
@@ -94,8 +115,13 @@ function later(input: PracticeInput, at: StandInBed, sown: Day, cut: CutWindow |
   return [...(cut ? cutDrafts(input, at, cut) : []), ...(dead ? [dead] : [])];
 }
 
-function endOf(input: PracticeInput, at: StandInBed, sown: Day, cut: CutWindow | undefined): { ends?: Day } {
-  if (cut !== undefined) return { ends: cut.window.latest };
+function endOf(
+  input: PracticeInput,
+  at: StandInBed,
+  sown: Day,
+  cut: CutWindow | undefined,
+): Pick<StandPlan, 'ends' | 'endKey'> {
+  if (cut !== undefined) return { ends: cut.window.latest, endKey: cutKey(at.stand.id) };
   if (at.parts.some(({ cover }) => situationOf(cover, sown, input) !== 'summer-sown')) return {};
   const [first = sown, ...others] = at.parts.map(({ cover }) =>
     cover.frostTender

@@ -69,12 +69,12 @@ function lyingOn(
 
 /** What a cover leaves. One that winter kills can be drawn aside at any time, one that is cut only once it is down. */
 function residue({ garden }: PracticeInput, cover: CoverStanding, day: Day): Lying[] {
-  const { standId, from, ends, cutKey } = cover;
+  const { standId, from, ends, endKey } = cover;
   const stand = garden.stands.find(({ id }) => id === standId);
   const soft = stand === undefined || coverParts(stand.coverId).every((part) => part.cover.form === 'brassica');
   if (soft || (ends !== undefined && daysBetween(ends, day) > RESIDUE_LASTS_DAYS)) return [];
-  const isCut = cutKey !== undefined || stand.cutOn !== undefined;
-  const after = cutKey === undefined ? [] : [{ key: cutKey, minDays: 0 }];
+  const isCut = endKey !== undefined || stand.cutOn !== undefined;
+  const after = endKey === undefined ? [] : [{ key: endKey, minDays: 0 }];
   return [{ what: `the ${coverName(stand.coverId)}`, from: isCut && ends !== undefined ? ends : from, after }];
 }
 

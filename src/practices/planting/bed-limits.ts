@@ -4,14 +4,16 @@
 import type { Stand } from '../../garden/garden.ts';
 import { originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
+import { type AfterCut, afterCut, endingTask, freeFrom, SHEET_DAYS } from '../after-cut.ts';
 import { type CropSpan, isPermanent } from '../bed-timeline.ts';
-import { coverName, coverParts, waitDaysOf } from '../covers.ts';
+import { waitDaysOf } from '../covers.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { autumnTopdressKey, clearKey, cutKey, sowKey, springTopdressKey } from '../keys.ts';
 import { standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import { isAfterMidsummer, seasonAfter } from '../seasons.ts';
 import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
+import { growingParts, standName } from '../stand-cover.ts';
 import { isSeed, type PlantingInBed } from './planting-in-bed.ts';
 
 /** Days between two crops of a bed within which the one before is worth naming. House default. */
@@ -68,16 +70,31 @@ function standsBefore({ garden }: PracticeInput, { planting, spans }: PlantingIn
  */
 function coversBefore(input: PracticeInput, at: PlantingInBed): BedLimit[] {
   const wanted = at.planting.start.day;
-  return standsBefore(input, at).map(({ coverId, cutOn }) => {
-    const parts = coverParts(coverId);
-    const wait = waitDaysOf(parts);
-    const days = isSeed(at) && (at.crop.smallSeed || at.crop.seedcornMaggot) ? wait.smallSeed : wait.transplant;
-    const settled = cutOn === undefined ? wanted : addDays(cutOn, days);
-    if (settled <= wanted || cutOn === undefined) return { day: wanted, reasons: [] };
-    const saw = { cover: coverName(coverId), cut: cutOn, days };
-    const source = parts[0] === undefined ? 'house default' : originOf(parts[0].cover, 'waitDays');
-    return { day: settled, reasons: [{ rule: 'plant.after-cut', saw, limit: settled, source }] };
+  return standsBefore(input, at).map((stand) => {
+    const state = afterCut(input.garden, stand);
+    const free = state === undefined ? wanted : freeFrom(state, residueDays(stand, at));
+    if (state === undefined || free <= wanted) return { day: wanted, reasons: [] };
+    return { day: free, reasons: [residueReason(stand, state, at, free)] };
   });
+}
+
+/** Days that a cover's fresh residue settles before a planting. */
+function residueDays(stand: Stand, at: PlantingInBed): number {
+  const wait = waitDaysOf(growingParts(stand));
+  return isSeed(at) && (at.crop.smallSeed || at.crop.seedcornMaggot) ? wait.smallSeed : wait.transplant;
+}
+
+/** Why a planting waits for a cover that was cut: its residue, or what has grown again from it. */
+function residueReason(stand: Stand, state: AfterCut, at: PlantingInBed, free: Day): Reason {
+  const { is, on, lastCut } = state;
+  const [cover, days] = [standName(stand), residueDays(stand, at)];
+  const [part] = growingParts(stand);
+  const source = part === undefined ? 'house default' : originOf(part.cover, 'waitDays');
+  if (addDays(lastCut, days) === free)
+    return { rule: 'plant.after-cut', saw: { cover, cut: lastCut, days }, limit: free, source };
+  if (is === 'green') return { rule: 'plant.after-regrowth', saw: { cover, seen: on, days }, limit: free, source };
+  const saw = { cover, [is === 'under-sheet' ? 'laid' : 'seen']: on, days: SHEET_DAYS.low };
+  return { rule: 'plant.after-sheet', saw, limit: free, source: 'cover:S39' };
 }
 
 /** Whether a cover's residue may lie on the bed when a planting goes in. */
@@ -115,7 +132,15 @@ export function waitsFor(input: PracticeInput, at: PlantingInBed): TaskDraft['af
       ? [autumnTopdressKey(bed.id, season)]
       : []
     : [springTopdressKey(bed.id, season), awaitedSqueezeKey(input, textureOf(garden, bed), season)];
-  const cuts = standsBefore(input, at).flatMap(({ id, cutOn }) => (cutOn === undefined ? [cutKey(id)] : []));
+  const covers = standsBefore(input, at).flatMap((stand) => coverWaits(input, at, stand));
   const clear = before === undefined || before.end === 'happened' ? [] : [clearKey(before.planting.id)];
-  return [...clear, ...cuts, ...soil].map((key) => ({ key, minDays: 0 }));
+  return [...covers, ...[...clear, ...soil].map((key) => ({ key, minDays: 0 }))];
+}
+
+/** A planting waits for a cover to be cut; for one that has grown again, until that is ended. */
+function coverWaits({ garden }: PracticeInput, at: PlantingInBed, stand: Stand): TaskDraft['after'] {
+  const state = afterCut(garden, stand);
+  if (state === undefined) return [{ key: cutKey(stand.id), minDays: 0 }];
+  const key = endingTask(stand.id, state);
+  return key === undefined ? [] : [{ key, minDays: state.is === 'green' ? residueDays(stand, at) : 0 }];
 }

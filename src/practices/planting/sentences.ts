@@ -66,6 +66,14 @@ const planned: Practice['sentences'] = {
   'plant.bed-free': ({ saw }) => `The ${saw.before} is over by ${day(saw.day)}, and the bed is free.`,
   'plant.after-cut': ({ saw, limit }) =>
     `The ${saw.cover} was cut on ${day(saw.cut)}; its residue settles for ${saw.days} days: from ${day(limit)}.`,
+  'plant.after-regrowth': ({ saw, limit }) =>
+    `The ${saw.cover} was seen to have grown again on ${day(saw.seen)}; cut once more, it settles for ${saw.days} days: ` +
+    `from ${day(limit)}.`,
+  'plant.after-sheet': ({ saw, limit }) =>
+    (saw.laid === undefined
+      ? `The ${saw.cover} grew again, seen on ${day(saw.seen)}, and goes under a sheet`
+      : `The sheet on the ${saw.cover} was laid on ${day(saw.laid)} and lies`) +
+    ` for ${saw.days} days at the least: from ${day(limit)}.`,
   'plant.must-ripen': ({ saw, limit }) =>
     `The bed is wanted, or the harvest planned, for ${day(saw.end)}; ${saw.crop} takes ${saw.days} days at the least: by ` +
     `${day(limit)}.`,

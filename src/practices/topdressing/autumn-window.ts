@@ -49,7 +49,7 @@ export function autumnWindow(input: PracticeInput, found: Findings, bed: Bed, se
     window: { earliest: opens, preferred, latest: closes },
     after: [
       ...(gap.before ? [{ key: clearKey(gap.before.planting.id), minDays: 0 }] : []),
-      ...covers.flatMap(({ cutKey }) => (cutKey === undefined ? [] : [{ key: cutKey, minDays: 0 }])),
+      ...covers.flatMap(({ endKey }) => (endKey === undefined ? [] : [{ key: endKey, minDays: 0 }])),
     ],
     reasons: [reason(gap, opens, hard, closes)],
   };

@@ -33,7 +33,7 @@ export function springWindow(input: PracticeInput, found: Findings, bed: Bed, se
   const earliest = earliestOf(awake, addDays(closes, -BEFORE_CROP_DAYS));
   const covers = coversStanding(found, bed, earliest, closes);
   if (covers.some(({ ends }) => ends === undefined)) return undefined;
-  const cuts = covers.filter(({ cutKey }) => cutKey !== undefined);
+  const cuts = covers.filter(({ endKey }) => endKey !== undefined);
   const latest = goesIn === undefined ? latestOf(closes, ...cuts.map(afterCut)) : closes;
   const next = first && first.from === goesIn ? { next: first.crop.name.toLowerCase(), day: first.from } : {};
   return {
@@ -41,7 +41,7 @@ export function springWindow(input: PracticeInput, found: Findings, bed: Bed, se
     half: 'spring',
     window: { earliest, preferred: clampDay(addDays(latest, -BEFORE_CROP_DAYS), earliest, latest), latest },
     after: [
-      ...cuts.flatMap(({ cutKey }) => (cutKey === undefined ? [] : [{ key: cutKey, minDays: 0 }])),
+      ...cuts.flatMap(({ endKey }) => (endKey === undefined ? [] : [{ key: endKey, minDays: 0 }])),
       { key: awaitedSqueezeKey(input, textureOf(input.garden, bed), season), minDays: 0 },
     ],
     reasons: [

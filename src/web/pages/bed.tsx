@@ -1,6 +1,7 @@
 /**
  * A bed: what grows there one after another, the gaps between with all that could lie in them, and what a choice would do.
  */
+import { afterCutTold } from '../../digest/after-cut-words.ts';
 import { changePreview } from '../../digest/change-preview.ts';
 import type { ChoiceNotes } from '../../digest/choice-words.ts';
 import { fullDay } from '../../digest/words.ts';
@@ -76,6 +77,9 @@ export function bedPage({ view, gaps: { bed, gaps, stands }, problems = [] }: Be
           </tbody>
         </table>
       )}
+      {cutLately(view, bed.id).map((told) => (
+        <p>{told}</p>
+      ))}
       <StandTasks tasks={openTasks(view, bed.id)} gardenId={garden.id} units={units} />
       <h2>Gaps in the next two years</h2>
       {gaps.length === 0 && <p>There is none: something grows here all the time.</p>}
@@ -87,6 +91,19 @@ export function bedPage({ view, gaps: { bed, gaps, stands }, problems = [] }: Be
       </p>
     </article>,
   );
+}
+
+/** What has come of the covers that were cut in a bed, until something else goes in. */
+function cutLately({ garden }: GardenView, bedId: string): string[] {
+  const goneIn = [
+    ...garden.plantings.map(({ start, ...row }) => ({ ...row, ...start })),
+    ...garden.stands.map(({ sow, ...row }) => ({ ...row, ...sow })),
+  ]
+    .filter((row) => row.bedId === bedId && row.happened)
+    .map(({ day }) => day);
+  return garden.stands
+    .filter(({ cutOn, ...stand }) => stand.bedId === bedId && cutOn !== undefined && !goneIn.some((day) => day > cutOn))
+    .flatMap((stand) => afterCutTold(garden, stand) ?? []);
 }
 
 /** The work on a bed's covers that is still to be done, soonest first. */

@@ -11,7 +11,14 @@ import type { PlannedTask } from '../../schedule/plan.ts';
 import { taskPath, undoPath } from '../addresses.ts';
 import { amountField, amountUnit, plannedAmount } from '../amounts.ts';
 import { MATURITY_WORDS } from '../ledger-words.ts';
-import { isUnsettled, lookedAtPile, lookedAtStand, squeezedSoil, type TaskView } from '../task-view.ts';
+import {
+  isUnsettled,
+  lookedAtPile,
+  lookedAtStand,
+  squeezedSoil,
+  standGrownAgain,
+  type TaskView,
+} from '../task-view.ts';
 
 /** What a form came back with. */
 export interface Entered {
@@ -31,10 +38,12 @@ interface FormsProps {
   today: Day;
   units: UnitSystem;
   entered: Entered | undefined;
+  /** How often the cover it is about has grown again after its cut. */
+  regrowths?: number | undefined;
 }
 
 /** The forms of a task, as its state allows. */
-export const TaskForms = ({ found, gardenId, today, units, entered }: FormsProps) => {
+export const TaskForms = ({ found, gardenId, today, units, entered, regrowths = 0 }: FormsProps) => {
   const { task, lot } = found;
   const action = taskPath(gardenId, task.key);
   if (!isUnsettled(task)) return null;
@@ -63,6 +72,15 @@ export const TaskForms = ({ found, gardenId, today, units, entered }: FormsProps
           </Action>
         </>
       )}
+      {standGrownAgain(task) !== undefined && (
+        <GrewAgainForm
+          isLook={task.kind === 'check-regrowth'}
+          again={regrowths > 0}
+          action={action}
+          on={on}
+          today={today}
+        />
+      )}
       {lookedAtPile(task) !== undefined && <NotReadyForm action={action} on={on} today={today} />}
       <h2>Another day</h2>
       <Action action={action} what="pin">
@@ -88,6 +106,7 @@ export const TaskForms = ({ found, gardenId, today, units, entered }: FormsProps
 
 function headingOf(task: PlannedTask): string {
   if (squeezedSoil(task) !== undefined) return 'It crumbles';
+  if (task.kind === 'check-regrowth') return 'Nothing is green';
   return lookedAtStand(task) === undefined ? 'When it is done' : 'Done, with nothing to tell';
 }
 
@@ -225,3 +244,38 @@ const LookForm = ({ action, on, today, entered }: LookProps) => (
     </Action>
   </>
 );
+
+interface GrewAgainProps {
+  isLook: boolean;
+  /** Whether it has grown again before. */
+  again: boolean;
+  action: string;
+  on: string;
+  today: Day;
+}
+
+/** The other answer to a look for regrowth; of a stand that is to be cut again, the other way to end it. */
+const GrewAgainForm = ({ isLook, again, action, on, today }: GrewAgainProps) => (
+  <>
+    <h2>{isLook ? 'It has grown again' : 'A sheet instead'}</h2>
+    <Action action={action} what="grew-again">
+      <label>
+        {isLook ? 'Seen on' : 'Decided on'} <input type="date" name="on" value={on} max={today} required />
+      </label>
+      {isLook && !again && (
+        <button type="submit" name="answer" value="cut">
+          Cut it again
+        </button>
+      )}
+      <button type="submit" name="answer" value="sheet">
+        Lay a sheet
+      </button>
+      <p class="small">
+        {isLook && !again ? TWO_WAYS : 'A sheet ends it for certain, and keeps the bed for three weeks or four.'}
+      </p>
+    </Action>
+  </>
+);
+
+const TWO_WAYS =
+  'Cut once more it may be over, and is looked at again ten days later. A sheet ends it, and keeps the bed for three weeks or four.';

@@ -1,11 +1,14 @@
 /**
  * One page a task: what to do and with what, when and why then, and the forms to settle it.
  */
+import { afterCutTold } from '../../digest/after-cut-words.ts';
 import { CONDITION_WORDS, fullDay, hoursText, hourText, weekdayName } from '../../digest/words.ts';
+import type { Garden, Stand } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { type Day, dayParts } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
+import { afterCut } from '../../practices/after-cut.ts';
 import { pastOddsOf } from '../../practices/past-odds.ts';
 import { gatheredSupplies, supplyAmount } from '../../schedule/entry-text.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
@@ -32,6 +35,8 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
   const { garden, climate } = view;
   const { task } = found;
   const { units } = garden.place;
+  const stand = garden.stands.find(({ id }) => task.subject.type === 'stand' && id === task.subject.id);
+  const regrowths = stand && afterCut(garden, stand)?.regrowths;
   return page(
     { title: readableIn(units, task.title), garden },
     <article class="task">
@@ -40,6 +45,7 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
         <h1>{readableIn(units, task.title)}</h1>
         <TaskDate task={task} today={today} place={garden.place} />
         <Settled found={found} gardenId={garden.id} />
+        {found.task.state === 'done' && stand !== undefined && <AfterCutNote garden={garden} stand={stand} />}
         <LotMates found={found} gardenId={garden.id} units={units} />
         {task.subject.type === 'stand' && (
           <p class="mates">
@@ -54,7 +60,14 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
           <Supplies task={task} units={units} />
           <Cautions task={task} units={units} />
         </div>
-        <TaskForms found={found} gardenId={garden.id} today={today} units={units} entered={entered} />
+        <TaskForms
+          found={found}
+          gardenId={garden.id}
+          today={today}
+          units={units}
+          entered={entered}
+          regrowths={regrowths}
+        />
         <WhyThisDate
           found={found}
           gardenId={garden.id}
@@ -67,6 +80,12 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
     </article>,
   );
 }
+
+/** What has come of a cover that was cut. */
+const AfterCutNote = ({ garden, stand }: { garden: Garden; stand: Stand }) => {
+  const told = afterCutTold(garden, stand);
+  return told === undefined ? null : <p class="mates">{told}</p>;
+};
 
 interface TaskDateProps {
   task: PlannedTask;

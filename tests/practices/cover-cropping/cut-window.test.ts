@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Planting } from '../../../src/garden/garden.ts';
 import { addDays } from '../../../src/measures/days.ts';
+import { growsAgain } from '../../../src/practices/after-cut.ts';
 import { cutWindow } from '../../../src/practices/cover-cropping/cut-window.ts';
-import { growsAgain, settleDays } from '../../../src/practices/cover-cropping/settle.ts';
+import { settleDays } from '../../../src/practices/cover-cropping/settle.ts';
 import { coverParts } from '../../../src/practices/covers.ts';
 import { soilAwake } from '../../../src/practices/seasons.ts';
 import { frostDates, garden, inputOf, milwaukee, setOut, sown } from '../gardens.ts';

@@ -2,9 +2,9 @@
  * What speaks for a choice and against it, as data.
  */
 import type { Day } from '../../../measures/days.ts';
+import { REGROWTH_DAYS, SHEET_DAYS } from '../../after-cut.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { Reason, ReasonSource } from '../../draft.ts';
-import { REGROWTH_DAYS, SHEET_DAYS } from '../settle.ts';
 import type { FitBloom, FitNeeds, Origin } from './fit.ts';
 import { chanceToEstablish, staysOn, type Weighed, winterAsMeant } from './rank.ts';
 

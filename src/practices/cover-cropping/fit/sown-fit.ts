@@ -4,13 +4,13 @@
 
 import type { Bed } from '../../../garden/garden.ts';
 import { type Day, daysBetween, latestOf } from '../../../measures/days.ts';
+import { growsAgain } from '../../after-cut.ts';
 import { areaOf } from '../../bed-timeline.ts';
 import { type CoverPart, coverName } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
 import { doubtsOf } from '../cut-window.ts';
 import type { OpenSpan } from '../open-spans.ts';
 import { seedAmounts } from '../seed.ts';
-import { growsAgain } from '../settle.ts';
 import { bloomOdds } from './bloom-odds.ts';
 import { clashesOf } from './clashes.ts';
 import { dryOn } from './dry-soil.ts';
