@@ -10,8 +10,9 @@ import {
   M2_PER_SQUARE_FOOT,
   MM_PER_INCH,
 } from '../../src/measures/units.ts';
+import { activeEnd } from '../../src/practices/composting/heat-end.ts';
 import { hotRecord } from '../../src/practices/composting/hot-record.ts';
-import { activeEnd, COLD_DAYS, CURING_DAYS, finishedLitres } from '../../src/practices/composting/pile-life.ts';
+import { COLD_DAYS, CURING_DAYS, finishedLitres } from '../../src/practices/composting/pile-life.ts';
 import { nextTurn } from '../../src/practices/composting/turn.ts';
 import { layerLitres } from '../../src/practices/topdressing/need.ts';
 import { milwaukee, pile } from '../practices/gardens.ts';

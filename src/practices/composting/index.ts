@@ -1,31 +1,23 @@
 /**
  * Composting: each pile's next job, from its log.
  */
+import type { Climate } from '../../climate/climate.ts';
 import type { Bin, Pile } from '../../garden/garden.ts';
-import { addDays, type Day } from '../../measures/days.ts';
+import { addDays, type Day, latestOf } from '../../measures/days.ts';
 import { type SickPlanting, sickPlantings } from '../disease.ts';
 import type { TaskDraft } from '../draft.ts';
 import type { CompostSupply, Practice, PracticeInput } from '../practice.ts';
 import { buildDraft, buildKey } from './build-draft.ts';
 import { cureDraft } from './cure-draft.ts';
-import { coldDraft, curedDraft, expectedDraft } from './maturity-draft.ts';
-import {
-  activeEnd,
-  COLD_DAYS,
-  CURING_DAYS,
-  finishedLitres,
-  HOT_DAYS,
-  heatEndOdds,
-  lastMoved,
-  newestReading,
-  rawLitres,
-  startBy,
-} from './pile-life.ts';
+import { activeEnd, coldEnd, heatEndOdds, setBackReasons } from './heat-end.ts';
+import { AGAIN_DAYS, coldDraft, curedDraft, expectedDraft } from './maturity-draft.ts';
+import { CURING_DAYS, finishedLitres, HOT_DAYS, lastMoved, newestReading, rawLitres, startBy } from './pile-life.ts';
 import { recheckDraft } from './recheck-draft.ts';
 import { compostSentences } from './sentences.ts';
+import { curesFrom } from './setbacks.ts';
 import { sickInPile, sickPileCaution, sickPileDraft } from './sick-pile.ts';
 import { suspectDraft, untestedCaution } from './suspect-draft.ts';
-import { doneHeating, nextTurn } from './turn.ts';
+import { doneHeating, nextTurn, turnAnyway } from './turn.ts';
 import { turnDraft } from './turn-draft.ts';
 
 /** Days after its window that a job on a pile is still waited for; then the pile is left to itself. House default. */
@@ -85,10 +77,27 @@ function pileDraft(input: PracticeInput, pile: Pile, bin: Bin, sick: readonly Si
 function jobOf(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft | undefined {
   if (pile.finishedOn !== undefined) return undefined;
   if (!pile.built.happened) return buildAfterTest(input, pile, bin);
-  if (pile.curingSince !== undefined) return curedDraft(pile, bin, pile.curingSince);
-  if (pile.method === 'cold') return coldDraft(pile, bin);
+  if (pile.curingSince !== undefined || pile.method === 'cold') {
+    const turn = turnAnyway(pile, input.climate);
+    return turn === undefined || isPast(input, turn.window.latest)
+      ? lookDraft(input, pile, bin)
+      : turnDraft(input, pile, bin, turn);
+  }
   const draft = heatingDraft(input, pile, bin);
-  return isPast(input, draft.window.latest) ? coldDraft(pile, bin) : draft;
+  return isPast(input, draft.window.latest) ? lookDraft(input, pile, bin) : draft;
+}
+
+/** The look whether a pile is ready, that nobody turns, or turns any more; with what its problems cost it. */
+function lookDraft({ climate }: PracticeInput, pile: Pile, bin: Bin): TaskDraft {
+  const since = pile.curingSince;
+  if (since === undefined) return setBack(coldDraft(pile, bin, coldEnd(pile, climate)), pile, climate);
+  const from = curesFrom(pile, since, climate);
+  const draft = curedDraft(pile, bin, from);
+  return from === since ? draft : setBack(draft, pile, climate);
+}
+
+function setBack(draft: TaskDraft, pile: Pile, climate: Climate): TaskDraft {
+  return { ...draft, reasons: [...draft.reasons, ...setBackReasons(pile, climate)] };
 }
 
 /** A planned pile waits for the beans grown in what is suspect in it. */
@@ -100,14 +109,18 @@ function buildAfterTest(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft {
 
 /** The curing and the look that a hot pile's next job leads to, so that the year shows when its compost is expected. */
 function laterDrafts(input: PracticeInput, pile: Pile, next: TaskDraft): TaskDraft[] {
-  const end = pile.method === 'hot' ? activeEnd(pile, input.climate) : undefined;
-  if (end === undefined || next.kind === 'check-maturity' || supplyOf(input, pile, next).length === 0) return [];
+  if (next.kind === 'check-maturity' || supplyOf(input, pile, next).length === 0) return [];
   const bin = binOf(input, pile);
+  if (pile.curingSince !== undefined || (pile.method === 'cold' && pile.built.happened)) {
+    return [{ ...lookDraft(input, pile, bin), after: [{ key: next.key, minDays: CURING_DAYS.low }] }];
+  }
+  const end = pile.method === 'hot' ? activeEnd(pile, input.climate) : undefined;
+  if (end === undefined) return [];
   const cure = cureDraft(pile, bin, { end });
   const after = pile.built.happened ? [] : [{ key: next.key, minDays: HOT_DAYS.low }];
   return [
-    ...(next.key === cure.key ? [] : [{ ...cure, after }]),
-    expectedDraft(pile, bin, { end, odds: heatEndOdds(pile, input.climate) }),
+    ...(next.key === cure.key ? [] : [{ ...setBack(cure, pile, input.climate), after }]),
+    setBack(expectedDraft(pile, bin, { end, odds: heatEndOdds(pile, input.climate) }), pile, input.climate),
   ];
 }
 
@@ -122,7 +135,7 @@ function heatingDraft(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft {
   const end = activeEnd(pile, input.climate);
   const turn = nextTurn(pile, input.climate);
   const full = turn.cause === 'calendar' && end !== undefined && turn.window.earliest > end.usual;
-  return full ? cureDraft(pile, bin, { end }) : turnDraft(input, pile, bin, turn);
+  return full ? setBack(cureDraft(pile, bin, { end }), pile, input.climate) : turnDraft(input, pile, bin, turn);
 }
 
 /** What a pile will give and when; nothing of one that was to be built and was not. */
@@ -135,12 +148,16 @@ function supplyOf(input: PracticeInput, pile: Pile, draft: TaskDraft | undefined
   return [{ pileId: pile.id, litres: finishedLitres(pile), ready, finished: pile.finishedOn !== undefined }];
 }
 
-/** The day a pile's compost can be counted on: the late end of what its method takes. */
+/** The day a pile's compost can be counted on: the late end of what its method takes, or of the look after a vain one. */
 function readyDay(input: PracticeInput, pile: Pile, draft: TaskDraft | undefined): Day | undefined {
   if (pile.finishedOn !== undefined) return pile.finishedOn;
-  if (pile.curingSince !== undefined) return addDays(pile.curingSince, CURING_DAYS.high);
+  const { climate } = input;
+  const again = pile.notReady?.at(-1)?.on;
+  const noEarlier = again === undefined ? pile.built.day : addDays(again, AGAIN_DAYS.last);
+  if (pile.curingSince !== undefined) {
+    return latestOf(noEarlier, addDays(curesFrom(pile, pile.curingSince, climate), CURING_DAYS.high));
+  }
   const leftAlone = draft?.kind === 'check-maturity';
-  if (pile.method === 'cold' || leftAlone) return addDays(pile.built.day, COLD_DAYS.high);
-  const end = activeEnd(pile, input.climate);
-  return end === undefined ? addDays(pile.built.day, COLD_DAYS.high) : addDays(end.high, CURING_DAYS.high);
+  const end = pile.method === 'cold' || leftAlone ? undefined : activeEnd(pile, climate);
+  return latestOf(noEarlier, end === undefined ? coldEnd(pile, climate).high : addDays(end.high, CURING_DAYS.high));
 }

@@ -17,7 +17,7 @@ import { builtLitres, COLD_DAYS, CURING_DAYS, finishedLitres, mayHoldManure, VOL
 const MANURE_DAYS = { touching: 120, clear: 90 } as const;
 
 /** Days after a look that found it unready until the next. House default: two weeks, and two more to do it in. */
-const AGAIN_DAYS = { first: 14, last: 28 } as const;
+export const AGAIN_DAYS = { first: 14, last: 28 } as const;
 
 /** The look after one that found it unready; nothing where there was none since a day. */
 function againDraft(pile: Pile, bin: Bin, since: Day): TaskDraft | undefined {
@@ -87,16 +87,16 @@ function readyOdds({ early, median, late, ...odds }: Odds): Odds {
   };
 }
 
-/** See whether a pile that nobody turns, or turns any more, is ready. */
-export function coldDraft(pile: Pile, bin: Bin): TaskDraft {
+/** See whether a pile that nobody turns, or turns any more, is ready: from the early to the late end of what it takes. */
+export function coldDraft(pile: Pile, bin: Bin, end: { low: Day; high: Day }): TaskDraft {
   const built = pile.built.day;
   const again = againDraft(pile, bin, built);
   if (again !== undefined) return again;
   return maturity(pile, bin, {
     window: {
-      earliest: addDays(built, COLD_DAYS.low),
-      preferred: addDays(built, COLD_DAYS.low),
-      latest: addDays(built, COLD_DAYS.high),
+      earliest: end.low,
+      preferred: end.low,
+      latest: end.high,
     },
     reason: {
       rule: pile.method === 'cold' ? 'pile-maturity.cold' : 'pile-maturity.left-alone',

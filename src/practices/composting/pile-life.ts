@@ -3,12 +3,10 @@
  */
 import { meanAirStaysAbove } from '../../climate/air.ts';
 import type { Climate } from '../../climate/climate.ts';
-import { heatOdds } from '../../climate/heat.ts';
-import type { Odds } from '../../climate/odds.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Pile, PileReading } from '../../garden/garden.ts';
 import { feedstockById } from '../../handbook/feedstocks.ts';
-import { addDays, type Day, daysBetween, eachDay, latestOf } from '../../measures/days.ts';
+import { addDays, type Day, daysBetween, latestOf } from '../../measures/days.ts';
 import { LITRES_PER_CUBIC_FOOT } from '../../measures/units.ts';
 
 /** Mean air below which an untended pile rests: it starts again when air passes about 50 °F (Penn State, compost:S55). */
@@ -57,21 +55,6 @@ export function heatedAgain({ notReady = [] }: Pile): Day[] {
   return notReady.filter(({ failed }) => failed.includes('heats')).map(({ on }) => on);
 }
 
-/**
- * Days a pile stood still: from each look that found it dry, too wet or sour to the turn that answered it. They come on
- * top of the days its method takes. A look that no turn has answered yet adds nothing.
- */
-export function stoodStillDays({ readings, turns }: Pile): number {
-  const spans = readings
-    .filter(({ moisture, smell }) => moisture === 'dry' || moisture === 'wet' || smell === 'sour')
-    .flatMap(({ on }) => {
-      const answered = turns.filter((turned) => turned >= on).sort()[0];
-      return answered === undefined ? [] : [{ from: on, to: answered }];
-    });
-  const still = new Set(spans.flatMap(({ from, to }) => eachDay(from, to).slice(1)));
-  return still.size;
-}
-
 /** The day a pile was last moved: its newest turn, or the day it was built. */
 export function lastMoved(pile: Pile): Day {
   return latestOf(pile.built.day, ...pile.turns);
@@ -91,6 +74,11 @@ export function nextWorkingDay(climate: Climate, wanted: Day): Day {
   return wanted;
 }
 
+/** Whether a pile left to itself rests on a day, the air being too cold. */
+export function rests(climate: Climate, day: Day): boolean {
+  return nextWorkingDay(climate, day) !== day;
+}
+
 /** The first rest over winter that begins between two days, from the day the air falls below {@link REST_BELOW_C} on. */
 export function restBetween(climate: Climate, after: Day, before: Day): { from: Day; to: Day } | undefined {
   const season = seasonOf(climate.seasonTurn, after);
@@ -101,7 +89,7 @@ export function restBetween(climate: Climate, after: Day, before: Day): { from: 
 }
 
 /** The day a pile built on a day has had so many days warm enough to work in; nothing where years do not do. */
-function dayAfterWorking(climate: Climate, built: Day, workingDays: number): Day | undefined {
+export function dayAfterWorking(climate: Climate, built: Day, workingDays: number): Day | undefined {
   let day = built;
   let left = workingDays;
   for (let spans = 0; spans < SEASONS_TO_WORK; spans += 1) {
@@ -114,38 +102,6 @@ function dayAfterWorking(climate: Climate, built: Day, workingDays: number): Day
     day = addDays(day, Math.max(1, span));
   }
   return undefined;
-}
-
-/**
- * Span of days in which a hot pile's active life ends, from the day it was built.
- *
- * @returns nothing where the garden's air is too cold for it to end by turning
- */
-export function activeEnd(pile: Pile, climate: Climate): { low: Day; usual: Day; high: Day } | undefined {
-  const still = stoodStillDays(pile);
-  const [low, usual, high] = [HOT_DAYS.low, HOT_DAYS.usual, HOT_DAYS.high].map((days) =>
-    dayAfterWorking(climate, pile.built.day, days + still),
-  );
-  if (low === undefined || usual === undefined || high === undefined) return undefined;
-  const again = heatedAgain(pile).at(-1);
-  if (again === undefined) return { low, usual, high };
-  return {
-    low: latestOf(low, addDays(again, AGAIN_DAYS.low)),
-    usual: latestOf(usual, addDays(again, AGAIN_DAYS.usual)),
-    high: latestOf(high, addDays(again, AGAIN_DAYS.high)),
-  };
-}
-
-/** Days a pile that heated again in its curing works on. House default: two turns, three or four, six. */
-const AGAIN_DAYS = { low: 14, usual: 28, high: 42 } as const;
-
-/**
- * When a hot pile's heat ends, over the seasons of the record: the day it has had the usual days of work, a day counting
- * where its mean air reaches {@link REST_BELOW_C}. What the method itself leaves open (90 to 120 days) is not in it.
- */
-export function heatEndOdds(pile: Pile, climate: Climate): Odds {
-  const sum = HOT_DAYS.usual + stoodStillDays(pile);
-  return heatOdds(climate, { from: pile.built.day, method: 'days-at-base', baseC: REST_BELOW_C, sum }).odds;
 }
 
 /** The day a hot pile built on a day can be counted on: the late end of its heat, and of its curing. */

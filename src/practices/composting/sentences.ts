@@ -15,6 +15,16 @@ function lookedAt({ on, tempC }: Reason['saw']): string {
   return `on ${dated(String(on))} it was ${warm}well, and`;
 }
 
+const TROUBLE: Readonly<Record<string, string>> = {
+  dry: 'It was dry',
+  wet: 'It was too wet',
+  sour: 'It smelt sour',
+  ammonia: 'It smelt of ammonia',
+  slumped: 'It had slumped',
+  stalled: 'It was cold in warm weather',
+  pests: 'Pests were at it',
+};
+
 /** Every rule of the practice, in words. */
 export const compostSentences: Practice['sentences'] = {
   'pile-build.planned': ({ saw }) => `The plan has this pile built on ${dated(String(saw.day))}.`,
@@ -64,6 +74,10 @@ export const compostSentences: Practice['sentences'] = {
     `It has cured since ${dated(String(saw.since))}; ${saw.daysLow} to ${saw.daysHigh} days is the usual time.`,
   'pile-maturity.again': ({ saw }) =>
     `It was looked at on ${dated(String(saw.on))} and was not ready. ${saw.days} days more are given before the next look.`,
+  'pile-maturity.set-back': ({ saw }) =>
+    `${TROUBLE[String(saw.trouble)] ?? 'Something was amiss'} on ${dated(String(saw.on))}, reckoned as answered by ` +
+    `${dated(String(saw.until))}. In all it stood still for ${saw.still} days of working weather, which come on top, and ` +
+    `after the last of it a working pile is given ${saw.daysLow} to ${saw.daysHigh} days more.`,
   'pile-maturity.expected': ({ saw }) =>
     `It should have done heating about ${dated(String(saw.day))}, and cures for ${saw.daysLow} to ${saw.daysHigh} days.`,
   'pile-maturity.cold': ({ saw }) => `Built on ${dated(String(saw.built))} and left alone: ready in one to two years.`,

@@ -7,8 +7,9 @@ import { dated, quantity } from '../../measures/quantity.ts';
 import type { TaskDraft } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
+import { activeEnd } from './heat-end.ts';
 import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
-import { activeEnd, builtLitres, CURING_DAYS, restBetween } from './pile-life.ts';
+import { builtLitres, CURING_DAYS, restBetween } from './pile-life.ts';
 import type { NextTurn, TurnCause } from './turn.ts';
 
 const BECAUSE: Readonly<Record<TurnCause, string>> = {
@@ -123,6 +124,12 @@ function turnSteps(input: PracticeInput, pile: Pile, turn: NextTurn): string[] {
 
 /** What comes after this turn: the weeks of heat, the winter in between, the curing and the day it should be ready. */
 function outlook({ climate }: PracticeInput, pile: Pile, { window: { preferred } }: NextTurn): string[] {
+  if (pile.curingSince !== undefined) {
+    return [
+      `Then leave it alone again: it cures for ${CURING_DAYS.low} to ${CURING_DAYS.high} days from this turn on.`,
+    ];
+  }
+  if (pile.method === 'cold') return ['Then leave it alone again.'];
   const end = activeEnd(pile, climate);
   if (end === undefined) return ['After this, weekly while it heats.'];
   const rest = restBetween(climate, preferred, end.usual);

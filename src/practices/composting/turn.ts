@@ -5,12 +5,20 @@ import type { Climate } from '../../climate/climate.ts';
 import type { Pile, PileReading } from '../../garden/garden.ts';
 import { addDays, type Day, daysBetween, latestOf } from '../../measures/days.ts';
 import type { Reason, Window } from '../draft.ts';
-import { heatedAgain, lastMoved, newestReading, newestTelling, nextWorkingDay, REST_BELOW_C } from './pile-life.ts';
+import {
+  heatedAgain,
+  lastMoved,
+  newestReading,
+  newestTelling,
+  nextWorkingDay,
+  REST_BELOW_C,
+  rests,
+} from './pile-life.ts';
 
 /** Core temperature at which a turn is due (Cornell, compost:S9), and at which it is overdue (Cornell, compost:S7). */
 export const TOO_HOT_C = { due: 60, overdue: 65 } as const;
 /** Core temperature below which a working pile is inspected and turned (USDA NRCS, compost:S27: 110 °F). */
-const COOLING_C = 43;
+export const COOLING_C = 43;
 /** Core temperature below which a turned pile that does not heat again goes to curing (Ulster County, compost:S47: 100 °F). */
 export const COLD_C = 38;
 /** Core temperature above which a pile works on through cold weather. House default beside the rest rule. */
@@ -18,9 +26,9 @@ export const WORKS_ON_ABOVE_C = 40;
 /** Days between turns with no thermometer: every 7–10 days (NC DENR, compost:S46), weekly (compost:S26, compost:S48). */
 export const CALENDAR_DAYS = { low: 7, high: 10 } as const;
 /** Days a pile takes to heat after it is built or turned (Cornell: 90–140 °F within 4–5 days). */
-const HEAT_UP_DAYS = 5;
+export const HEAT_UP_DAYS = 5;
 /** Turns before a pile that stays cold counts as done rather than stalled. House default. */
-const LEAST_TURNS = 4;
+export const LEAST_TURNS = 4;
 
 /** What a turn is for. */
 export type TurnCause = 'too hot' | 'sour' | 'ammonia' | 'wet' | 'pests' | 'dry' | 'slumped' | 'cooling' | 'calendar';
@@ -34,16 +42,13 @@ export interface NextTurn {
 
 /**
  * Whether a pile has stopped heating though it was turned: time to let it cure. A reading in cold weather does not
- * say so (the pile rests), nor does a dry one (it wants water).
+ * say so (the pile rests), nor does one of a pile that is dry, sour or otherwise amiss: that is answered first.
  */
 export function doneHeating(pile: Pile, climate: Climate): boolean {
   const reading = newestReading(pile, addDays(lastMoved(pile), HEAT_UP_DAYS));
   if (reading?.tempC === undefined || pile.turns.length < LEAST_TURNS) return false;
-  return reading.tempC < COLD_C && reading.moisture !== 'dry' && !rests(climate, reading.on);
-}
-
-function rests(climate: Climate, day: Day): boolean {
-  return nextWorkingDay(climate, day) !== day;
+  const amiss = causeIn(pile, lastMoved(pile), climate)?.cause;
+  return (amiss === undefined || amiss === 'cooling') && reading.tempC < COLD_C && !rests(climate, reading.on);
 }
 
 /**
@@ -53,6 +58,15 @@ function rests(climate: Climate, day: Day): boolean {
 export function nextTurn(pile: Pile, climate: Climate): NextTurn {
   const moved = lastMoved(pile);
   return toldByLog(pile, moved, climate) ?? byCalendar(pile, moved, climate);
+}
+
+/** What asks for a turn of a pile that nobody turns by the calendar, being cold or curing: slowness does not. */
+const ASKS_ANYWAY: ReadonlySet<TurnCause> = new Set(['too hot', 'sour', 'ammonia', 'wet', 'pests']);
+
+/** The turn that a cold or curing pile's log asks for; nothing where all is well with it. */
+export function turnAnyway(pile: Pile, climate: Climate): NextTurn | undefined {
+  const told = toldByLog(pile, latestOf(lastMoved(pile), pile.curingSince ?? pile.built.day), climate);
+  return told !== undefined && ASKS_ANYWAY.has(told.cause) ? told : undefined;
 }
 
 function byCalendar(pile: Pile, moved: Day, climate: Climate): NextTurn {
@@ -86,7 +100,7 @@ function seen(reading: PileReading | undefined): Reason['saw'] {
 }
 
 /** Days within which each cause is to be answered, and where that is said. The days after the first are house defaults. */
-const ANSWER: Readonly<Record<Exclude<TurnCause, 'calendar'>, { days: number; source: Reason['source'] }>> = {
+export const ANSWER: Readonly<Record<Exclude<TurnCause, 'calendar'>, { days: number; source: Reason['source'] }>> = {
   'too hot': { days: 1, source: 'compost:S9' },
   sour: { days: 2, source: 'compost:S8' },
   ammonia: { days: 3, source: 'compost:S5' },

@@ -2,9 +2,10 @@ import { describe, expect, it } from 'vitest';
 import { meanAirStaysAbove } from '../../../src/climate/air.ts';
 import type { Garden, Pile } from '../../../src/garden/garden.ts';
 import { addDays, daysBetween, eachDay } from '../../../src/measures/days.ts';
+import { activeEnd } from '../../../src/practices/composting/heat-end.ts';
 import { hotRecord } from '../../../src/practices/composting/hot-record.ts';
 import { composting } from '../../../src/practices/composting/index.ts';
-import { activeEnd, finishedLitres } from '../../../src/practices/composting/pile-life.ts';
+import { finishedLitres } from '../../../src/practices/composting/pile-life.ts';
 import { inventedClimate } from '../../climate/invented.ts';
 import { draft, draftsIn, garden, inputOf, milwaukee, pile } from '../gardens.ts';
 
