@@ -8,10 +8,10 @@ import { type BedGaps, bedGaps } from '../practices/cover-cropping/fit/bed-gaps.
 import { bloomOdds } from '../practices/cover-cropping/fit/bloom-odds.ts';
 import type { StandSpan } from '../practices/cover-cropping/fit/stand-spans.ts';
 import { winterOdds } from '../practices/cover-cropping/fit/winter-share.ts';
-import { coverName, coverParts } from '../practices/covers.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { PracticeInput } from '../practices/practice.ts';
 import { midwinterAfter } from '../practices/seasons.ts';
+import { growingParts, standName } from '../practices/stand-cover.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { fitTold, oddsLines } from './fit-words.ts';
 
@@ -75,7 +75,7 @@ export function bedYears(input: PracticeInput, plan: Plan): BedYears[] {
 
 function coverHeld(input: PracticeInput, { stand, from, ends }: StandSpan, gaps: BedGaps, plan: Plan): Held {
   return {
-    what: coverName(stand.coverId),
+    what: standName(stand),
     from,
     ...(ends === undefined ? {} : { to: ends }),
     kind: stand.sow.happened ? 'sown' : 'planned',
@@ -97,9 +97,10 @@ function oddsInGap(coverId: string, sowOn: Day, { gaps }: BedGaps): string[] {
 }
 
 /** The odds of a cover that stands: the winter that is still to come, and its flowers where it is not cut yet. */
-function oddsOfSown(input: PracticeInput, { id, coverId, sow, cutOn, deadOn }: Stand, { tasks }: Plan): string[] {
+function oddsOfSown(input: PracticeInput, stand: Stand, { tasks }: Plan): string[] {
+  const { id, sow, cutOn, deadOn } = stand;
   if (cutOn !== undefined || deadOn !== undefined) return [];
-  const parts = coverParts(coverId);
+  const parts = growingParts(stand);
   const cut = tasks.find(({ kind, subject }) => kind === 'cut-cover' && subject.id === id)?.window.latest;
   const isBefore = input.today <= midwinterAfter(input.climate, sow.day);
   const winter = isBefore ? winterOdds(input, parts, sow.day) : undefined;

@@ -51,7 +51,7 @@ export function compostBalance(input: Omit<PracticeInput, 'until'>): CompostBala
 }
 
 function workedThrough(input: PracticeInput): { drafts: TaskDraft[]; found: Findings } {
-  let found: Findings = { coverSowings: [], coverStands: [], uncovered: [], compostSupply: [] };
+  let found: Findings = { coverSowings: [], coverStands: [], uncovered: [], thinStands: [], compostSupply: [] };
   const drafts: TaskDraft[] = [];
   for (const practice of practices) {
     const result = practice.work(input, found);

@@ -11,6 +11,8 @@ export const CUT_MINUTES_PER_M2 = 2;
 export const SPREAD_MINUTES_PER_M2 = 2;
 /** Minutes a square metre to broadcast seed and rake it in. */
 export const SOW_COVER_MINUTES_PER_M2 = 1;
+/** Minutes a square metre to pull or cut the weeds out of a young cover. House default, from memory. */
+export const WEED_COVER_MINUTES_PER_M2 = 3;
 /** Minutes a square metre to lay leaves or straw, or to rake them off again. House default (1, from 0.5 to 2), from memory. */
 export const MULCH_MINUTES_PER_M2 = 1;
 /** Minutes to turn a cubic metre of compost with a fork. */

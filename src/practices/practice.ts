@@ -57,6 +57,20 @@ export interface Uncovered {
   after: readonly TaskKey[];
 }
 
+/** A cover that came up thin and is not sown again: its bare ground is mulched. */
+export interface ThinStand {
+  bedId: string;
+  standId: string;
+  /** What grows there, in words. */
+  cover: string;
+  /** The share of the ground that is bare, 0–1. */
+  bareShare: number;
+  from: Day;
+  /** The day the next crop goes in; absent where nothing is planned. */
+  to?: Day;
+  why: readonly Reason[];
+}
+
 /** Finished compost on hand, or what will be ready when. */
 export interface CompostSupply {
   pileId: string;
@@ -78,6 +92,7 @@ export interface Findings {
   coverSowings: readonly CoverSowing[];
   coverStands: readonly CoverStanding[];
   uncovered: readonly Uncovered[];
+  thinStands: readonly ThinStand[];
   compostSupply: readonly CompostSupply[];
   /** What a pile begun anew would take; absent before composting was worked through. */
   newPile?: NewPile;

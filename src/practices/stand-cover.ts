@@ -16,6 +16,9 @@ export const COVERED_SHARE: Readonly<Record<StandLook['covered'], number>> = {
   'nearly-all': 0.95,
 };
 
+/** The share under which a stand is thin, so that what is bare is sown again or mulched. House default: half. */
+export const THIN_BELOW = 0.5;
+
 /** Each answer in words, for "about a third of the ground". */
 export const COVERED_WORDS: Readonly<Record<StandLook['covered'], string>> = {
   'hardly-any': 'hardly any',

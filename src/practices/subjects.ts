@@ -14,6 +14,15 @@ export function bedSubject({ id, name }: Pick<Bed, 'id' | 'name'>): Subject {
 }
 
 /**
+ * A cover in its bed.
+ *
+ * @param grows what grows in it, in words
+ */
+export function standSubject(id: string, grows: string, bed: Pick<Bed, 'id' | 'name'>): Subject {
+  return { type: 'stand', id, name: `${grows} in ${bed.name}`, bedId: bed.id, grows, bedName: bed.name };
+}
+
+/**
  * A crop in its bed.
  *
  * @param grows the crop in words

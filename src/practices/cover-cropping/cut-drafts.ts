@@ -45,7 +45,7 @@ function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDra
     ifMissed: 'still do',
     missedNote: 'It may have flowered and set seed: cut at once, before the seed is hard, and expect volunteers.',
     ...(at.stand.sow.happened ? { minder: minderText(at) } : {}),
-    effortMinutes: effortOverArea(areaOf(at.bed), CUT_MINUTES_PER_M2),
+    effortMinutes: effortOverArea(areaOf(at.bed) * (at.share ?? 1), CUT_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: ['dry-day'],
     after: [...(at.stand.sow.happened ? [] : [{ key: sowKey(at.stand.id), minDays: 0 }]), ...fitSoil(input, at, cut)],

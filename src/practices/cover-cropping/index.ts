@@ -4,8 +4,8 @@
 import type { Bed } from '../../garden/garden.ts';
 import { latestOf } from '../../measures/days.ts';
 import { type Gap, gapsOf } from '../bed-timeline.ts';
-import type { TaskDraft } from '../draft.ts';
-import type { CoverSowing, CoverStanding, Practice, PracticeInput, Uncovered } from '../practice.ts';
+import type { Reason, TaskDraft } from '../draft.ts';
+import type { CoverSowing, CoverStanding, Practice, PracticeInput, ThinStand, Uncovered } from '../practice.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
 import { type Suggestion, suggestedStand } from './gap-suggestion.ts';
 import { inItsPlace, whySkipped } from './in-its-place.ts';
@@ -15,7 +15,8 @@ import { coverSentences } from './sentences.ts';
 import { seedAtHand, sowDraft } from './sow-drafts.ts';
 import type { SowWindow } from './sow-window.ts';
 import { standInBed } from './stand.ts';
-import { planStand, type StandPlan, suggestedPlan } from './stand-plan.ts';
+import type { StandPlan } from './stand-life.ts';
+import { planStand, suggestedPlan } from './stand-plan.ts';
 import { uncoveredPart } from './uncovered.ts';
 
 /** The cover-cropping practice. */
@@ -29,6 +30,7 @@ export const coverCropping: Practice = {
         coverSowings: beds.flatMap(({ sowings }) => sowings),
         coverStands: beds.flatMap(({ standing }) => standing),
         uncovered: beds.flatMap(({ uncovered }) => uncovered),
+        thinStands: beds.flatMap(({ thin }) => thin),
       },
     };
   },
@@ -40,6 +42,7 @@ interface BedCovers {
   sowings: readonly CoverSowing[];
   standing: readonly CoverStanding[];
   uncovered: readonly Uncovered[];
+  thin: readonly ThinStand[];
 }
 
 function bedCovers(input: PracticeInput, bed: Bed): BedCovers {
@@ -59,6 +62,7 @@ function bedCovers(input: PracticeInput, bed: Bed): BedCovers {
     ],
     standing: [...plans, ...suggestions.map(({ plan }) => plan)].flatMap((plan) => standingOf(plan)),
     uncovered: [...plans, ...open].flatMap(({ uncovered }) => uncovered ?? []),
+    thin: plans.flatMap(({ thin }) => thin ?? []),
   };
 }
 
@@ -97,7 +101,7 @@ function openSpan(
   if (mulch !== undefined) return { uncovered: underMulch(span, mulch) };
   const from = span.from === undefined ? input.today : latestOf(span.from, input.today);
   const found = suggestedStand(input, bed, span, from);
-  const suggestion = found && suggested(input, gap, found);
+  const suggestion = found && suggested(input, gap, span.failed === undefined ? [] : [span.failed], found);
   const skipped = suggestion && input.garden.skipped[suggestion.draft.key];
   const uncovered =
     found !== undefined && skipped !== undefined
@@ -106,8 +110,8 @@ function openSpan(
   return { ...(suggestion ? { suggestion } : {}), ...(uncovered ? { uncovered } : {}) };
 }
 
-function suggested(input: PracticeInput, gap: Gap, { at, sow, why }: Suggestion): Suggested {
-  const draft = sowDraft(input, at, sow, waitsFor(input, at, gap, sow), [why, ...gapReasons(gap)]);
+function suggested(input: PracticeInput, gap: Gap, before: readonly Reason[], { at, sow, why }: Suggestion): Suggested {
+  const draft = sowDraft(input, at, sow, waitsFor(input, at, gap, sow), [...before, why, ...gapReasons(gap)]);
   const asSuggested =
     'This is a suggestion: any cover that suits the gap serves. Mark it skipped if you mulch instead.';
   const sowOn = input.garden.pins[draft.key] ?? sow.window.preferred;

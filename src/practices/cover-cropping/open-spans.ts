@@ -3,8 +3,9 @@
  */
 import { addDays, type Day } from '../../measures/days.ts';
 import type { Gap } from '../bed-timeline.ts';
+import type { Reason } from '../draft.ts';
 import { daysToNextCover } from './settle.ts';
-import type { StandPlan } from './stand-plan.ts';
+import type { StandPlan } from './stand-life.ts';
 
 /** A span of a gap with nothing in it. */
 export interface OpenSpan extends Gap {
@@ -12,6 +13,8 @@ export interface OpenSpan extends Gap {
   nextCover?: string;
   /** Whether a cover came before it in the same gap, so that its residue lies there. */
   onResidue?: boolean;
+  /** Why the cover that was sown there before it left the ground bare, where it did. */
+  failed?: Reason;
 }
 
 /** The open spans of a gap, in order. Stands sown before the gap's crop went in belong to an earlier one. */
@@ -27,9 +30,13 @@ export function openSpans(gap: Gap, plans: readonly StandPlan[]): OpenSpan[] {
     if (open.from === undefined || open.from < fromOf(plan)) spans.push(endingAt(open, plan));
     const free = freeFrom(plan);
     if (free === undefined) return spans;
-    if (open.from === undefined || free > open.from) open = { ...open, from: free, onResidue: true };
+    if (open.from === undefined || free > open.from) open = openAgain(open, plan, free);
   }
   return [...spans, open];
+}
+
+function openAgain({ onResidue: _residue, failed: _failed, ...open }: OpenSpan, plan: StandPlan, from: Day): OpenSpan {
+  return { ...open, from, ...(plan.failed === undefined ? { onResidue: true } : { failed: plan.failed }) };
 }
 
 function holdsPartOf({ before, to }: Gap, { from }: StandPlan): boolean {

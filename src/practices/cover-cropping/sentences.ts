@@ -93,6 +93,35 @@ const sowing: Practice['sentences'] = {
     'still be time to sow again.',
 };
 
+/** What was seen of a young stand, and what follows from it. */
+const looking: Practice['sentences'] = {
+  'cover-look.seen': ({ saw }) =>
+    `On ${dated(String(saw.on))} ${saw.covered} of the ground showed green` +
+    `${saw.weeds === 'many' ? ', with weeds among it' : ', with few weeds'}: counted as ${saw.percent} parts in 100.`,
+  'cover-again.own': ({ saw, limit }) =>
+    `The time to sow ${saw.cover} here goes on until ${dated(String(limit))}, so that the same is sown again.`,
+  'cover-again.later': ({ saw, limit }) =>
+    `The time to sow ${saw.first} is over, or its odds no longer hold. Of what can still be sown here ${saw.cover} serves ` +
+    `best, until ${dated(String(limit))}.`,
+  'cover-thin.too-late': () =>
+    'Nothing that would still grow can be sown into it now, so that what is bare is mulched.',
+  'cover-thin.not-sown': ({ saw, limit }) =>
+    `It was not sown again with ${saw.cover}, for which there was time until ${dated(String(limit))}: what is bare is ` +
+    'mulched.',
+  'cover-weeds.seed': ({ saw, limit }) =>
+    `The quickest weeds seed five to six weeks after they come up: within ${saw.days} days of the look they are cut, by ` +
+    `${dated(String(limit))}.`,
+  'cover-cut.weedy': ({ limit }) =>
+    `The weeds among it would seed soon after ${dated(String(limit))}: this cut takes them too, so that it comes by then.`,
+  'cover-cut.holds': ({ saw }) =>
+    `Cut about ${dated(String(saw.day))} it holds some ${quantity(Number(saw.dryLow), 'gPerM2')} to ` +
+    `${quantity(Number(saw.dryHigh), 'gPerM2')} of dry matter over the whole bed (figure ${saw.known}). ` +
+    (Number(saw.low) < 0
+      ? `While it rots it may tie up as much as ${quantity(-Number(saw.low), 'gPerM2')} of nitrogen.`
+      : `The next crop may find ${quantity(Number(saw.low), 'gPerM2')} to ${quantity(Number(saw.high), 'gPerM2')} of its ` +
+        'nitrogen.'),
+};
+
 /** Why a planned stand is not sown at all. */
 const refusing: Practice['sentences'] = {
   'cover-sow.not-then': ({ saw }) =>
@@ -118,6 +147,8 @@ const leaving: Practice['sentences'] = {
     'No cover that is suggested here can be sown, grow and be out of the way while the bed is free.',
   'cover-none.mulch-chosen': ({ saw }) =>
     `You chose ${saw.mulch === 'leaves' ? 'a mulch of leaves' : 'a mulch of straw'} for this bed in place of a cover.`,
+  'cover-none.failed': ({ saw }) =>
+    `Hardly any of the ${saw.cover} was up on ${dated(String(saw.on))}, so that the bed counts as bare.`,
   'cover-none.skipped': ({ saw }) => `The ${saw.cover} meant for this bed was skipped, so the ground lies bare.`,
 };
 
@@ -178,7 +209,14 @@ const ending: Practice['sentences'] = {
 };
 
 /** Every rule of the practice, in words. */
-export const coverSentences: Practice['sentences'] = { ...sowing, ...refusing, ...leaving, ...ending, ...fitSentences };
+export const coverSentences: Practice['sentences'] = {
+  ...sowing,
+  ...looking,
+  ...refusing,
+  ...leaving,
+  ...ending,
+  ...fitSentences,
+};
 
 function offWords(days: number): string {
   if (days === 0) return 'on the day of';

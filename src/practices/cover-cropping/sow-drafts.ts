@@ -134,20 +134,29 @@ function sowCautions({ parts }: StandInBed, { half }: SowWindow): string[] {
   return cautionsAt(cautions, 'always', 'started', ...(half === 'autumn' ? (['over winter'] as const) : []));
 }
 
-/** Look at a new stand, after a sowing that is planned or done. */
-export function checkDraft(input: PracticeInput, at: StandInBed, sown: Window): TaskDraft {
+/**
+ * Look at a new stand, after a sowing that is planned or done.
+ *
+ * @param waitsFor the sowing still to be done: the stand's own, or one of its thin places
+ */
+export function checkDraft(
+  input: PracticeInput,
+  at: StandInBed,
+  sown: Window,
+  waitsFor = at.stand.sow.happened ? undefined : sowKey(at.stand.id),
+): TaskDraft {
   const { name } = at;
   const up = (day: Day): Day => addDays(day, CHECK_DAYS.low);
   return {
     ...draftOfStand(input, at),
-    key: `cover-check/stand:${at.stand.id}`,
+    key: checkKey(at),
     kind: 'check-stand',
     job: { id: 'check-stand', title: 'Look at the young cover' },
     weight: 'check',
     title: `Look at the young ${name} in ${at.bed.name}`,
     steps: [
-      'Stand over the bed and judge how much of the ground shows green.',
-      'Less than half: scatter seed again while its sowing window is open, or lay leaves over the bare places.',
+      'Stand over the bed and judge how much of the ground shows green, and whether weeds came up in number.',
+      'Tell what you saw: what is thin is then sown again while there is time, or mulched, and the cut is worked out anew.',
     ],
     cautions: [],
     supplies: [],
@@ -159,12 +168,12 @@ export function checkDraft(input: PracticeInput, at: StandInBed, sown: Window): 
     ifMissed: 'drop',
     missedNote: 'Lost is the chance to sow thin places again in time: lay leaves over what is bare.',
     effortMinutes: LOOK_MINUTES,
-    after: at.stand.sow.happened ? [] : [{ key: sowKey(at.stand.id), minDays: CHECK_DAYS.low }],
+    after: waitsFor === undefined ? [] : [{ key: waitsFor, minDays: CHECK_DAYS.low }],
     reasons: [
       {
         rule: 'cover-check.emergence',
         saw: {
-          [at.stand.sow.happened ? 'sown' : 'meant']: sown.preferred,
+          [waitsFor === undefined ? 'sown' : 'meant']: sown.preferred,
           daysLow: CHECK_DAYS.low,
           daysHigh: CHECK_DAYS.high,
         },
@@ -172,4 +181,10 @@ export function checkDraft(input: PracticeInput, at: StandInBed, sown: Window): 
       },
     ],
   };
+}
+
+/** Key of the look at a stand: the first, or the one after so many. */
+function checkKey({ stand }: StandInBed): TaskKey {
+  const count = (stand.looked?.length ?? 0) + 1;
+  return `cover-check/stand:${stand.id}${count === 1 ? '' : `/look:${count}`}`;
 }

@@ -55,7 +55,8 @@ function deep({ low, high }: Span): string {
   return low === high ? quantity(low, 'cm') : `${quantity(low, 'cm')} to ${quantity(high, 'cm')}`;
 }
 
-function watering(watered: boolean): string {
+/** How seed is kept damp until it is up. */
+export function watering(watered: boolean): string {
   return watered
     ? 'Water it in, and keep the surface damp until it is up.'
     : 'Sow before rain if you can; in dry weather keep the surface damp with a can until it is up.';

@@ -6,14 +6,16 @@ import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts'
 import { type AfterCut, afterCut, endingTask, SHEET_DAYS } from '../after-cut.ts';
 import type { Gap } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
-import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
+import type { Reason, TaskDraft } from '../draft.ts';
 import { cutKey, sowKey } from '../keys.ts';
 import { standLockOut } from '../lock-out.ts';
-import type { PracticeInput, Uncovered } from '../practice.ts';
+import type { PracticeInput } from '../practice.ts';
 import { midwinterAfter } from '../seasons.ts';
-import { lastLook } from '../stand-cover.ts';
+import { grownSince, lastLook } from '../stand-cover.ts';
+import { afterLook } from './after-look.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
 import { cutDrafts } from './cut-drafts.ts';
+import { withHoldings } from './cut-holds.ts';
 import { type CutWindow, cutWindow, doubtsOf } from './cut-window.ts';
 import { deadCheckDraft } from './dead-check.ts';
 import { inItsPlace, refusedStand, whySkipped } from './in-its-place.ts';
@@ -23,32 +25,14 @@ import { coverMayFollow } from './settle.ts';
 import { checkDraft, lastOrderDay, orderDraft, sowDraft } from './sow-drafts.ts';
 import type { SowWindow } from './sow-window.ts';
 import type { StandInBed } from './stand.ts';
+import type { StandPlan } from './stand-life.ts';
+import { weedsAnswered } from './weeds.ts';
 import { killedOn, situationOf } from './winter.ts';
 
 /** Days a sowing nobody marked is still reckoned with after its window; then the stand was never sown. House default. */
 const LOST_AFTER_DAYS = 14;
 /** Days after midwinter by which a winter-killed stand lies flat and its bed counts as open again. House default. */
 const FLAT_AFTER_MIDWINTER_DAYS = 90;
-
-/** A stand with its tasks and the days it holds its bed. */
-export interface StandPlan {
-  at: StandInBed;
-  drafts: readonly TaskDraft[];
-  /** The first day it may be in the ground; absent for a stand that was never sown. */
-  from?: Day;
-  /** The last day it is expected to hold the bed; absent while it has no end. */
-  ends?: Day;
-  /** Whether it is ended by a cut, and so leaves residue to settle or to regrow. */
-  cut: boolean;
-  /** The task that has to be done before it is over. */
-  endKey?: TaskKey;
-  /** The first day another cover may be reckoned with, where what came after its cut says so. */
-  free?: Day;
-  /** Its sowing, while that is still to be done. */
-  sow?: SowWindow;
-  /** The bare bed it leaves, where it is not sown after all. */
-  uncovered?: Uncovered;
-}
 
 /** Works out one stand. A planned one that carries a disease found in its bed is not sown, and leaves its span open. */
 export function planStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]): StandPlan {
@@ -61,13 +45,32 @@ export function planStand(input: PracticeInput, at: StandInBed, gaps: readonly G
   if (state !== undefined) return cutStand(input, at, from, state);
   const replaced = cropAfter(input.garden.plantings, stand, from);
   if (replaced !== undefined) return { at, from, ends: replaced, cut: false, drafts: [] };
-  const cut = cutWindow(input, at.bed.id, at.parts, from, stand.seen?.at(-1));
-  const asked = lastLook(stand) === undefined;
-  const drafts = [
-    ...(asked ? [checkDraft(input, at, { earliest: from, preferred: from, latest: from })] : []),
-    ...later(input, at, from, cut),
-  ];
-  return { at, from, cut: cut !== undefined, drafts, ...endOf(input, at, from, cut) };
+  return standing(input, at, gaps);
+}
+
+/** A stand that grows: what was seen of it while it was young decides what follows. */
+function standing(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]): StandPlan {
+  const { stand, bed } = at;
+  const from = stand.sow.day;
+  const cutAs = ({ parts }: StandInBed, sown: Day) => cutWindow(input, bed.id, parts, sown, stand.seen?.at(-1));
+  const asItIs = cutAs(at, grownSince(stand));
+  const gap = gaps.find((each) => isIn(each, from));
+  const after = afterLook(input, at, { gap, cutBy: asItIs?.window.latest });
+  const { sown, failed, thin } = after;
+  if (failed !== undefined) {
+    const { drafts } = weedsAnswered(input, at, lastLook(stand), undefined);
+    return { at, from, ends: failed.on, cut: false, failed: failed.why, drafts: [...after.drafts, ...drafts] };
+  }
+  const own = after.at === at ? asItIs : cutAs(after.at, sown);
+  const weeds = weedsAnswered(input, after.at, lastLook(stand), own);
+  const cut = withHoldings(input, after.at, sown, weeds.cut);
+  const drafts = [...after.drafts, ...weeds.drafts, ...later(input, after.at, sown, cut)];
+  const plan = { at, from, cut: cut !== undefined, drafts, ...endOf(input, after.at, sown, cut) };
+  return thin === undefined ? plan : { ...plan, thin };
+}
+
+function isIn({ from, to }: Gap, day: Day): boolean {
+  return (from === undefined || from <= day) && (to === undefined || day < to);
 }
 
 /** The day a crop went into the bed after a day of a stand: by then it was gone, whatever was written down. */

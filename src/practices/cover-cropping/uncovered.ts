@@ -44,7 +44,7 @@ export function uncoveredPart(
     bedId: bed.id,
     ...(from === undefined ? {} : { from }),
     ...(to === undefined ? {} : { to }),
-    why: [why, ...gapReasons(span)],
+    why: [...(span.failed ? [span.failed] : []), why, ...gapReasons(span)],
     onResidue: span.onResidue === true,
     after: waitsForClearing(span),
   };

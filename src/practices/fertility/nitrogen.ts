@@ -6,11 +6,11 @@ import type { Bed } from '../../garden/garden.ts';
 import { addDays } from '../../measures/days.ts';
 import { areaOf, type CropSpan, cropSpans } from '../bed-timeline.ts';
 import { bedLayer, COMPOST_KG_PER_M3 } from '../compost-layer.ts';
-import { coverParts } from '../covers.ts';
 import { autumnTopdressKey, springTopdressKey } from '../keys.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
 import { lastTest } from '../soil-test.ts';
+import { coveredShare, growingParts } from '../stand-cover.ts';
 
 /** Dry share of finished compost, 0–1. From memory. */
 const COMPOST_DRY = 0.55;
@@ -79,13 +79,16 @@ function layerMm({ garden, climate }: PracticeInput, bed: Bed, season: number): 
   return bedLayer(garden, bed.id).depthMm;
 }
 
-/** Nitrogen of a legume cover cut shortly before the crop; a mix with cereals is counted as nothing (cover:S7). */
+/** Nitrogen of a legume cover cut shortly before the crop; a mix with cereals is counted as nothing (cover:S7). Ground that was seen bare gives none. */
 function coverNitrogen({ garden }: PracticeInput, { coverStands }: Findings, bed: Bed, { from }: CropSpan): number {
-  const fed = garden.stands.flatMap(({ id, bedId, coverId, cutOn }) => {
+  const fed = garden.stands.flatMap((stand) => {
+    const { id, bedId, cutOn } = stand;
     const ends = cutOn ?? coverStands.find(({ standId }) => standId === id)?.ends;
     if (bedId !== bed.id || ends === undefined || ends > from || addDays(ends, COVER_FEEDS_DAYS) < from) return [];
-    const covers = coverParts(coverId).map(({ cover }) => cover);
-    return covers.every(({ form }) => form === 'legume') ? covers.map((cover) => cover.nitrogenKgPerHa?.low ?? 0) : [];
+    const covers = growingParts(stand).map(({ cover }) => cover);
+    const share = coveredShare(stand) ?? 1;
+    const whole = covers.map((cover) => cover.nitrogenKgPerHa?.low ?? 0);
+    return covers.every(({ form }) => form === 'legume') ? whole.map((kgPerHa) => kgPerHa * share) : [];
   });
   return (Math.max(0, ...fed) / KG_PER_HA) * COVER_AVAILABLE;
 }

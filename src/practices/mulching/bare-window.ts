@@ -21,7 +21,7 @@ const OPEN_DAYS = 14;
 /** Days after a bed is free that the work is best done. House default. */
 const AFTER_CLEARING_DAYS = 3;
 /** Days a bed must lie open in the growing season to be worth a mulch. House default. */
-const LEAST_BARE_DAYS = 28;
+export const LEAST_BARE_DAYS = 28;
 
 /** A time to mulch bare ground. */
 export interface BareWindow {
@@ -76,7 +76,7 @@ function winterAhead(input: PracticeInput, start: Day, to: Day | undefined): Bar
 }
 
 /** As soon as the ground is free. */
-function atOnce({ climate }: PracticeInput, free: Day, to: Day | undefined): BareWindow {
+export function atOnce({ climate }: PracticeInput, free: Day, to: Day | undefined): BareWindow {
   const latest = soonest(addDays(free, OPEN_DAYS), to && latestOf(free, addDays(to, -1))) ?? free;
   const window = { earliest: free, preferred: earliestOf(addDays(free, AFTER_CLEARING_DAYS), latest), latest };
   const season = seasonOf(climate.seasonTurn, free);

@@ -7,6 +7,7 @@ import { bareBedDrafts } from './bare-beds.ts';
 import { garlicDrafts } from './garlic.ts';
 import { asideDrafts } from './residue-aside.ts';
 import { mulchSentences } from './sentences.ts';
+import { thinStandDrafts } from './thin-stands.ts';
 import { warmCropDrafts } from './warm-crops.ts';
 
 /** The mulching practice. */
@@ -19,7 +20,7 @@ export const mulching: Practice = {
       ...warmCropDrafts(input, bed),
       ...asideDrafts(input, found, bed, bare),
     ]);
-    return { drafts: [...bare, ...others] };
+    return { drafts: [...bare, ...thinStandDrafts(input, found), ...others] };
   },
   sentences: mulchSentences,
 };

@@ -13,20 +13,20 @@ import type { PracticeInput } from '../practice.ts';
 import { bedSubject } from '../subjects.ts';
 
 /** The mulch to have at hand: either kind, unless one was chosen. */
-export function mulchSupply(bed: Bed, depthMm: number, chosen?: 'leaves' | 'straw'): Supply {
-  const litres = mulchLitres(bed, depthMm);
+export function mulchSupply(bed: Bed, depthMm: number, chosen?: 'leaves' | 'straw', share = 1): Supply {
+  const litres = mulchLitres(bed, depthMm, share);
   return { what: chosen ?? 'leaves or straw', amount: { value: litres, unit: 'L' }, also: barrowLoads(litres) };
 }
 
 /** How the amount is reckoned, from whose depth. */
-export function amountReason(rule: string, bed: Bed, depthMm: number, source: ReasonSource): Reason {
-  const areaM2 = Math.round(areaOf(bed) * 100) / 100;
-  return { rule, saw: { areaM2, depthMm, litres: mulchLitres(bed, depthMm) }, source };
+export function amountReason(rule: string, bed: Bed, depthMm: number, source: ReasonSource, share = 1): Reason {
+  const areaM2 = Math.round(areaOf(bed) * share * 100) / 100;
+  return { rule, saw: { areaM2, depthMm, litres: mulchLitres(bed, depthMm, share) }, source };
 }
 
 /** Litres and barrow loads in a step: "195 L, 3 barrow loads". */
-export function mulchAmount(bed: Bed, depthMm: number): string {
-  const litres = mulchLitres(bed, depthMm);
+export function mulchAmount(bed: Bed, depthMm: number, share = 1): string {
+  const litres = mulchLitres(bed, depthMm, share);
   return `${quantity(litres, 'L')}, ${barrowLoads(litres)}, ${quantity(depthMm, 'mm')} deep`;
 }
 

@@ -4,9 +4,9 @@
 import type { Bed, Planting } from '../../garden/garden.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
-import { coverName, coverParts } from '../covers.ts';
 import type { TaskDraft } from '../draft.ts';
 import type { CoverStanding, Findings, PracticeInput } from '../practice.ts';
+import { growingParts, lastLook, standName } from '../stand-cover.ts';
 import { draftOnBed, firstOfEach } from './mulch.ts';
 
 /** Days before sowing in which residue is drawn aside: one to two weeks. Common practice. */
@@ -71,11 +71,14 @@ function lyingOn(
 function residue({ garden }: PracticeInput, cover: CoverStanding, day: Day): Lying[] {
   const { standId, from, ends, endKey } = cover;
   const stand = garden.stands.find(({ id }) => id === standId);
-  const soft = stand === undefined || coverParts(stand.coverId).every((part) => part.cover.form === 'brassica');
+  const soft =
+    stand === undefined ||
+    lastLook(stand)?.covered === 'hardly-any' ||
+    growingParts(stand).every((part) => part.cover.form === 'brassica');
   if (soft || (ends !== undefined && daysBetween(ends, day) > RESIDUE_LASTS_DAYS)) return [];
   const isCut = endKey !== undefined || stand.cutOn !== undefined;
   const after = endKey === undefined ? [] : [{ key: endKey, minDays: 0 }];
-  return [{ what: `the ${coverName(stand.coverId)}`, from: isCut && ends !== undefined ? ends : from, after }];
+  return [{ what: `the ${standName(stand)}`, from: isCut && ends !== undefined ? ends : from, after }];
 }
 
 function mulchOf({ garden, today }: PracticeInput, { key, window }: TaskDraft): Lying[] {

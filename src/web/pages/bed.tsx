@@ -5,12 +5,13 @@ import { afterCutTold } from '../../digest/after-cut-words.ts';
 import { changePreview } from '../../digest/change-preview.ts';
 import type { ChoiceNotes } from '../../digest/choice-words.ts';
 import { fullDay } from '../../digest/words.ts';
+import type { Stand } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { type CropSpan, cropSpans } from '../../practices/bed-timeline.ts';
 import type { BedGaps } from '../../practices/cover-cropping/fit/bed-gaps.ts';
-import { coverName } from '../../practices/covers.ts';
+import { COVERED_WORDS, lastLook, standName } from '../../practices/stand-cover.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import type { CoverChoice, GardenView, ReportPreview } from '../../steward/steward.ts';
 import { bedPath, seasonEndPath, taskPath } from '../addresses.ts';
@@ -43,8 +44,8 @@ export function bedPage({ view, gaps: { bed, gaps, stands }, problems = [] }: Be
     ...stands.map(({ stand, from, ends }) => ({
       from,
       to: ends,
-      what: `Cover: ${coverName(stand.coverId)}`,
-      how: stand.sow.happened ? 'sown' : 'planned',
+      what: `Cover: ${standName(stand)}`,
+      how: howItStands(stand, units),
     })),
   ].sort((a, b) => (a.from < b.from ? -1 : 1));
   return page(
@@ -104,6 +105,12 @@ function cutLately({ garden }: GardenView, bedId: string): string[] {
   return garden.stands
     .filter(({ cutOn, ...stand }) => stand.bedId === bedId && cutOn !== undefined && !goneIn.some((day) => day > cutOn))
     .flatMap((stand) => afterCutTold(garden, stand) ?? []);
+}
+
+function howItStands(stand: Stand, units: UnitSystem): string {
+  const look = lastLook(stand);
+  if (look === undefined) return stand.sow.happened ? 'sown' : 'planned';
+  return `sown; ${COVERED_WORDS[look.covered]} of the ground green on ${fullDay(look.on, units)}`;
 }
 
 /** The work on a bed's covers that is still to be done, soonest first. */

@@ -10,7 +10,7 @@ import { inventedClimate } from '../../climate/invented.ts';
 import { draft, draftsIn, garden, inputOf, milwaukee, pile } from '../gardens.ts';
 
 function supply(of: Garden, today = of.startedOn) {
-  const found = { coverSowings: [], coverStands: [], uncovered: [], compostSupply: [] };
+  const found = { coverSowings: [], coverStands: [], uncovered: [], thinStands: [], compostSupply: [] };
   return composting.work(inputOf(of, milwaukee, today), found).found?.compostSupply ?? [];
 }
 

@@ -131,7 +131,7 @@ describe('a pile amiss while it cures', () => {
   it('is not counted on before the look after a vain one', () => {
     const notReady = [{ on: '2027-10-01', failed: ['coarse' as const] }];
     const of = garden({ startedOn: '2027-10-02', piles: [pile('2027-05-10', { ...curing, notReady })] });
-    const nothing = { coverSowings: [], coverStands: [], uncovered: [], compostSupply: [] };
+    const nothing = { coverSowings: [], coverStands: [], uncovered: [], thinStands: [], compostSupply: [] };
     expect(composting.work(inputOf(of), nothing).found?.compostSupply?.[0]?.ready).toBe('2027-10-29');
   });
 });

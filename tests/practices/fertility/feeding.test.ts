@@ -58,6 +58,15 @@ describe('a meal for a hungry crop', () => {
     expect(gramsIn(of({ startedOn, stands: [rye] }))).toBe(plain);
   });
 
+  it('counts of a legume cover only the ground it was seen to cover', () => {
+    const legumesIn = (covered?: 'two-thirds') => {
+      const looked = covered && [{ on: '2026-09-12', covered, weedy: false }];
+      const vetch = cover('hairy_vetch', '2026-08-25', { cutOn: '2027-05-10', ...(looked ? { looked } : {}) });
+      return Number(feeds(of({ startedOn: '2027-05-12', stands: [vetch] }))[0]?.reasons[0]?.saw.legumesGPerM2);
+    };
+    expect(legumesIn('two-thirds') / legumesIn()).toBeCloseTo(0.67, 1);
+  });
+
   it('brings no phosphorus where the soil is very rich in it', () => {
     const [task] = feeds(of({ soilTests: [{ on: '2026-10-01', phosphorusPpm: 27 }] }));
     expect(task?.steps.join(' ')).toContain('use nothing that brings more of it');

@@ -41,7 +41,7 @@ export function watched(of: Garden, over: Climate = climate, today: Day = EVENIN
   return [...frostWatch.work(inputOf(of, over, today), NOTHING_FOUND).drafts];
 }
 
-const NOTHING_FOUND = { coverSowings: [], coverStands: [], compostSupply: [], uncovered: [] };
+const NOTHING_FOUND = { coverSowings: [], coverStands: [], compostSupply: [], uncovered: [], thinStands: [] };
 
 /** The evening's task of a garden, if the night asks for one. */
 export function tonight(of: Garden, over: Climate = climate, today: Day = EVENING): TaskDraft | undefined {

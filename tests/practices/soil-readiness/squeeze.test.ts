@@ -23,6 +23,7 @@ function drafts(of: Garden, over: Climate = climate, today: Day = of.startedOn):
     coverSowings: [],
     coverStands: [],
     uncovered: [],
+    thinStands: [],
     compostSupply: [],
   }).drafts;
 }

@@ -49,7 +49,8 @@ interface Spoken {
 
 const say = (speaksFor: boolean, reason: Reason): Spoken => ({ speaksFor, reason });
 
-function sourceOf({ provenance, sources }: Origin): ReasonSource {
+/** Where a figure's reason points. */
+export function sourceOf({ provenance, sources }: Origin): ReasonSource {
   if (provenance === 'from memory' || provenance === 'house default' || provenance === 'common practice')
     return provenance;
   return sources[0] ?? 'house default';

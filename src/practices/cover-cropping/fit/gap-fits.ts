@@ -51,7 +51,7 @@ export function bestCover(given: PracticeInput, bed: Bed, span: OpenSpan, from: 
 }
 
 /** By verdict, then by points; choices that are alike in the order of the handbook. */
-function bestFirst(a: GapFit, b: GapFit): number {
+export function bestFirst(a: GapFit, b: GapFit): number {
   return VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || b.points - a.points;
 }
 
