@@ -33,6 +33,11 @@ export function cutKey(standId: string): TaskKey {
   return `cover-cut/stand:${standId}`;
 }
 
+/** The task that looks for buds in a stand: the first look, the second, and so on. */
+export function budsKey(standId: string, look: number): TaskKey {
+  return `cover-buds/stand:${standId}/look:${look}`;
+}
+
 /** The task that looks for regrowth after a stand's cut: the first look, the second, and so on. */
 export function regrowthKey(standId: string, look: number): TaskKey {
   return `cover-regrowth/stand:${standId}/check:${look}`;

@@ -8,7 +8,7 @@ import type { GardenView, Report, ReportPreview, Steward } from '../steward/stew
 import { historyPath } from './addresses.ts';
 import { Form, readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
-import { type StageEntered, stagePage, stagePreviewPage } from './pages/stage.tsx';
+import { type StageEntered, stagePage, stagePreviewPage, standingKinds } from './pages/stage.tsx';
 import { refusalsOf } from './task-route.tsx';
 
 const PATH = '/gardens/:gardenId/report/stage';
@@ -43,8 +43,15 @@ export function stageRoutes(steward: Steward): Hono {
     });
 }
 
-function enteredIn(form: Form, { plan }: GardenView): StageEntered {
-  return { seen: form.text('seen'), stage: form.text('stage'), on: form.text('on') || plan.today };
+/** What the form holds; where only a stand is named, its first kind. */
+function enteredIn(form: Form, { plan, garden }: GardenView): StageEntered {
+  const stand = form.text('stand');
+  const first = standingKinds(garden).find(({ value }) => value.startsWith(`${stand}/`))?.value;
+  return {
+    seen: form.text('seen') || (stand === '' ? '' : (first ?? '')),
+    stage: form.text('stage'),
+    on: form.text('on') || plan.today,
+  };
 }
 
 function reportIn(form: Form, view: GardenView): Extract<Report, { kind: 'stage-seen' }> | undefined {

@@ -146,6 +146,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'keep-moist',
     'lay-sheet',
     'lift-sheet',
+    'look-for-buds',
     'loosen-bed',
     'mend-date',
     'mulch-bare-bed',

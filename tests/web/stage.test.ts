@@ -15,6 +15,13 @@ describe('flowers seen on a cover', () => {
     expect(text).not.toContain('oats-south');
   });
 
+  it('are asked of the stand whose look for buds leads there', async () => {
+    const { get } = await sampleApp();
+    expect(await (await get(query({ stand: 'vetch-middle' }))).text()).toMatch(
+      /value="vetch-middle\/cereal_rye" selected/,
+    );
+  });
+
   it('show first what they would move, and keep nothing', async () => {
     const { get, steward } = await sampleApp();
     const text = await (await get(query(SEEN))).text();

@@ -142,10 +142,7 @@ function laySheetDraft(input: PracticeInput, at: StandInBed, state: AfterCut): T
       ...[givesWay(input, at, state)].flatMap((words) => words ?? []),
     ],
     cautions: ['A loose sheet is a sail: weigh every edge with stones or boards, and walk round it after wind.'],
-    supplies: [
-      { what: 'opaque sheet, or cardboard two deep', amount: { value: sheetM2(bed), unit: 'm2' } },
-      { what: 'stones or boards' },
-    ],
+    supplies: [{ what: 'opaque sheet', amount: { value: sheetM2(bed), unit: 'm2' } }, { what: 'stones or boards' }],
     window: soonAfter(state.on),
     ifMissed: 'still do',
     missedNote: 'It is growing on, and the bed is free so much later: cut it low and lay the sheet now.',

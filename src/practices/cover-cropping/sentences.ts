@@ -197,6 +197,9 @@ const ending: Practice['sentences'] = {
   'cover-cut.little-growth': ({ saw, limit }) =>
     `The bed is wanted so early that this cover must go by ${dated(String(limit))}, before it has grown much (hard ` +
     `freezes end about ${dated(String(saw.freeze))}). A cover that winter kills, or a later crop, would suit better.`,
+  'cover-buds.no-figure': ({ saw }) =>
+    `No figure is published for when ${saw.cover} flowers, so no odds are given: from ${dated(String(saw.from))} on it is ` +
+    'looked at once a week, until it is cut.',
   'cover-regrowth.kind': ({ saw }) =>
     `A cut before bloom does not end ${saw.cover}: what grows again shows within ${saw.daysLow} to ${saw.daysHigh} days.`,
   'cover-regrowth.seen': ({ saw, limit }) =>

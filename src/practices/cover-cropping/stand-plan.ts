@@ -14,6 +14,7 @@ import { midwinterAfter } from '../seasons.ts';
 import { grownSince, lastLook } from '../stand-cover.ts';
 import { afterLook } from './after-look.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
+import { budLook } from './bud-looks.ts';
 import { cutDrafts } from './cut-drafts.ts';
 import { withHoldings } from './cut-holds.ts';
 import { type CutWindow, cutWindow, doubtsOf } from './cut-window.ts';
@@ -112,10 +113,11 @@ export function suggestedPlan(input: PracticeInput, at: StandInBed, sow: SowWind
   return { at, from: sow.window.earliest, sow, cut: cut !== undefined, drafts, ...endOf(input, at, sowOn, cut) };
 }
 
-/** What a stand asks for once it is up: the cut with its regrowth check, the look after winter. */
+/** What a stand asks for once it is up: the cut with its regrowth check, the looks for buds and after winter. */
 function later(input: PracticeInput, at: StandInBed, sown: Day, cut: CutWindow | undefined): TaskDraft[] {
   const dead = deadCheckDraft(input, at, sown);
-  return [...(cut ? cutDrafts(input, at, cut) : []), ...(dead ? [dead] : [])];
+  const buds = budLook(input, at, sown, cut);
+  return [...(cut ? cutDrafts(input, at, cut) : []), ...(buds ? [buds] : []), ...(dead ? [dead] : [])];
 }
 
 function endOf(

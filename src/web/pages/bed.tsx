@@ -78,9 +78,7 @@ export function bedPage({ view, gaps: { bed, gaps, stands }, problems = [] }: Be
           </tbody>
         </table>
       )}
-      {cutLately(view, bed.id).map((told) => (
-        <p>{told}</p>
-      ))}
+      <CutLately told={cutLately(view, bed.id)} />
       <StandTasks tasks={openTasks(view, bed.id)} gardenId={garden.id} units={units} />
       <h2>Gaps in the next two years</h2>
       {gaps.length === 0 && <p>There is none: something grows here all the time.</p>}
@@ -112,6 +110,16 @@ function howItStands(stand: Stand, units: UnitSystem): string {
   if (look === undefined) return stand.sow.happened ? 'sown' : 'planned';
   return `sown; ${COVERED_WORDS[look.covered]} of the ground green on ${fullDay(look.on, units)}`;
 }
+
+const CutLately = ({ told }: { told: readonly string[] }) =>
+  told.length === 0 ? null : (
+    <section>
+      <h2>After the cut</h2>
+      {told.map((words) => (
+        <p>{words}</p>
+      ))}
+    </section>
+  );
 
 /** The work on a bed's covers that is still to be done, soonest first. */
 function openTasks({ plan: { tasks } }: GardenView, bedId: string): PlannedTask[] {

@@ -8,7 +8,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import type { TaskKey } from '../../practices/draft.ts';
 import { COVERED_WORDS } from '../../practices/stand-cover.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
-import { taskPath, undoPath } from '../addresses.ts';
+import { reportPath, taskPath, undoPath } from '../addresses.ts';
 import { amountField, amountUnit, plannedAmount } from '../amounts.ts';
 import { MATURITY_WORDS } from '../ledger-words.ts';
 import {
@@ -81,6 +81,16 @@ export const TaskForms = ({ found, gardenId, today, units, entered, regrowths = 
           today={today}
         />
       )}
+      {task.kind === 'look-for-buds' && (
+        <>
+          <h2>Buds or flowers are out</h2>
+          <p>
+            <a href={`${reportPath(gardenId, 'stage')}?${new URLSearchParams({ stand: task.subject.id })}`}>
+              Say what you see, and see what it moves
+            </a>
+          </p>
+        </>
+      )}
       {lookedAtPile(task) !== undefined && <NotReadyForm action={action} on={on} today={today} />}
       <h2>Another day</h2>
       <Action action={action} what="pin">
@@ -107,6 +117,7 @@ export const TaskForms = ({ found, gardenId, today, units, entered, regrowths = 
 function headingOf(task: PlannedTask): string {
   if (squeezedSoil(task) !== undefined) return 'It crumbles';
   if (task.kind === 'check-regrowth') return 'Nothing is green';
+  if (task.kind === 'look-for-buds') return 'No buds yet';
   return lookedAtStand(task) === undefined ? 'When it is done' : 'Done, with nothing to tell';
 }
 
@@ -270,9 +281,7 @@ const GrewAgainForm = ({ isLook, again, action, on, today }: GrewAgainProps) => 
       <button type="submit" name="answer" value="sheet">
         Lay a sheet
       </button>
-      <p class="small">
-        {isLook && !again ? TWO_WAYS : 'A sheet ends it for certain, and keeps the bed for three weeks or four.'}
-      </p>
+      <p class="small">{isLook && !again ? TWO_WAYS : 'A sheet ends it, and keeps the bed for three weeks or four.'}</p>
     </Action>
   </>
 );
