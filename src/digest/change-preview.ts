@@ -45,8 +45,9 @@ export function changePreview(before: Plan, after: Plan): ChangePreview {
     else if (old.day !== task.day)
       moved.push({ task, from: old.day, to: task.day, because: sentence(whyMoved(old, task, was, will)) });
   }
+  const settled = new Set(after.tasks.flatMap(({ key, state }) => (state === 'done' ? [key] : [])));
   const dropped = [...was.values()]
-    .filter(({ key }) => !will.has(key))
+    .filter(({ key }) => !will.has(key) && !settled.has(key))
     .map((task) => ({ task, from: task.day, because: sentence(NO_LONGER_WANTED) }));
   return {
     moved: gathered(moved),

@@ -69,6 +69,8 @@ export interface ThinStand {
   /** The day the next crop goes in; absent where nothing is planned. */
   to?: Day;
   why: readonly Reason[];
+  /** The work that has to be done before it. */
+  after: readonly TaskKey[];
 }
 
 /** Finished compost on hand, or what will be ready when. */

@@ -56,6 +56,15 @@ describe('the preview of a report', () => {
     expect([clashes, added, dropped]).toEqual([[], [], []]);
   });
 
+  it('does not tell as gone what the report itself says was done', () => {
+    const look = BEFORE[3] ?? sow('d');
+    const { subject, job, practice, kind, title, effortMinutes, key } = look;
+    const mark = { key, on: TODAY, practice, kind, title, job, subject, effortMinutes, entry: 2 };
+    const before = planOn(TODAY, BEFORE);
+    const done = { garden: { ...garden(), done: [mark] }, published: before };
+    expect(changePreview(before, planOn(TODAY, BEFORE.slice(0, 3), done)).dropped).toEqual([]);
+  });
+
   it('tells what comes with its first reason, and what goes', () => {
     const fresh = draft('cover', 'e', [TODAY, TODAY, TODAY], { weight: 'deadline' });
     const { added, dropped } = previewOf([...BEFORE.slice(0, 3), fresh]);

@@ -4,7 +4,8 @@
 import fc from 'fast-check';
 import type { Climate } from '../../src/climate/climate.ts';
 import { climateFromNormals } from '../../src/climate/from-normals.ts';
-import type { Bed, Garden, Pile, Planting, SoilSqueeze, SoilTest, Stand } from '../../src/garden/garden.ts';
+import type { Bed, Garden, Pile, Planting, SoilSqueeze, SoilTest, Stand, StandLook } from '../../src/garden/garden.ts';
+import { COVERED } from '../../src/garden/garden-file.ts';
 import { withoutAbsent } from '../../src/garden/without-absent.ts';
 import { coverCrops } from '../../src/handbook/cover-crops.ts';
 import { coverMixes } from '../../src/handbook/cover-mixes.ts';
@@ -88,6 +89,24 @@ const regrown = fc.array(
   { maxLength: 4 },
 );
 
+/** A look at a young stand, and what was sown into its thin places the day after. */
+const lookedAt = fc.record({
+  covered: fc.constantFrom(...COVERED),
+  weedy: fc.boolean(),
+  again: seldom(fc.constantFrom(...coverCrops.map(({ id }) => id))),
+});
+
+/** What a stand shows of a look at it, where it was sown long enough before the day it is. */
+function seenYoung(day: Day, seen: { covered: StandLook['covered']; weedy: boolean; again: string | undefined }) {
+  const { again, ...look } = seen;
+  const on = addDays(day, 16);
+  if (on >= START) return {};
+  return {
+    looked: [{ on, ...look }],
+    ...(again === undefined ? {} : { resown: [{ on: addDays(on, 1), coverId: again }] }),
+  };
+}
+
 const stands: fc.Arbitrary<Stand> = fc
   .record({
     bedId: fc.constantFrom(...bedIds),
@@ -96,14 +115,21 @@ const stands: fc.Arbitrary<Stand> = fc
   })
   .chain(({ bedId, coverId, day }) =>
     fc
-      .record({ cutOn: seldom(later(day, 200)), deadOn: seldom(later(day, 200)), looked: fc.boolean(), regrown })
-      .map(({ cutOn, deadOn, looked, regrown }) => ({
+      .record({
+        cutOn: seldom(later(day, 200)),
+        deadOn: seldom(later(day, 200)),
+        looked: fc.boolean(),
+        regrown,
+        young: fc.option(lookedAt, { nil: undefined }),
+      })
+      .map(({ cutOn, deadOn, looked, regrown, young }) => ({
         id: `s-${bedId}-${coverId}-${day}`,
         bedId,
         coverId,
         sow: { day, happened: false },
         ...(day <= START && cutOn !== undefined ? { cutOn } : {}),
         ...(day <= START && deadOn !== undefined ? { deadOn } : {}),
+        ...(young === undefined ? {} : seenYoung(day, young)),
         regrowthCheckedOn: looked && cutOn !== undefined ? [addDays(cutOn, 12)] : [],
         ...(!looked && cutOn !== undefined && regrown.length > 0
           ? { regrowth: regrown.map((told, at) => ({ on: addDays(cutOn, 12 + 10 * at), ...told })) }

@@ -151,6 +151,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'mend-date',
     'mulch-bare-bed',
     'mulch-garlic',
+    'mulch-thin-cover',
     'mulch-warm-crop',
     'order-compost',
     'order-cover-seed',
@@ -161,6 +162,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'set-out',
     'settle-plan',
     'sow-cover',
+    'sow-cover-again',
     'sow-crop',
     'sow-ideas',
     'squeeze-soil',
@@ -174,6 +176,7 @@ it('is held against gardens that ask for every kind of task', () => {
     'turn-pile',
     'uncover-garlic',
     'watch-for-frost',
+    'weed-cover',
     'winter-bin',
   ]);
 });

@@ -14,6 +14,7 @@ import { lookReason } from './look-reason.ts';
 import { sowAgainDraft, sowAgainKey } from './sow-again-draft.ts';
 import { checkDraft } from './sow-drafts.ts';
 import type { StandInBed } from './stand.ts';
+import { weedsKey } from './weeds.ts';
 
 /** A stand as it is after a look, with what the look asks for. */
 export interface AfterLook {
@@ -61,7 +62,12 @@ export function afterLook(
     at,
     sown,
     drafts,
-    thin: { ...thin, ...(gap.to === undefined ? {} : { to: gap.to }), why: [lookReason(look), noSowing(again)] },
+    thin: {
+      ...thin,
+      ...(gap.to === undefined ? {} : { to: gap.to }),
+      why: [lookReason(look), noSowing(again)],
+      after: [weedsKey(at)],
+    },
   };
 }
 

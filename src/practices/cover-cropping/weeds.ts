@@ -5,7 +5,7 @@ import type { StandLook } from '../../garden/garden.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
 import { areaOf } from '../bed-timeline.ts';
-import type { Reason, TaskDraft } from '../draft.ts';
+import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
 import { effortOverArea, START_UP_MINUTES, WEED_COVER_MINUTES_PER_M2 } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import type { CutWindow } from './cut-window.ts';
@@ -19,6 +19,11 @@ import { draftOfStand, type StandInBed } from './stand.ts';
 const WEEDS_SEED_DAYS = 21;
 /** Days from the look on which it is best done: small weeds come out with the root. House default. */
 const BEST_DAYS = 7;
+
+/** Key of the task that the weeds of the latest look ask for. */
+export function weedsKey({ stand }: StandInBed): TaskKey {
+  return `cover-weeds/stand:${stand.id}/look:${stand.looked?.length ?? 0}`;
+}
 
 /** What weeds ask for: a cut of their own, or the stand's cut in time for them. */
 export interface WeedsAnswered {
@@ -47,11 +52,11 @@ function weedsReason(rule: string, limit: Day): Reason {
 }
 
 function weedDraft(input: PracticeInput, at: StandInBed, look: StandLook, limit: Day): TaskDraft {
-  const { stand, bed, name, parts } = at;
+  const { bed, name, parts } = at;
   const growsOn = parts.every(({ cover }) => cover.regrows === 'yes');
   return {
     ...draftOfStand(input, at),
-    key: `cover-weeds/stand:${stand.id}/look:${stand.looked?.length ?? 0}`,
+    key: weedsKey(at),
     kind: 'weed-cover',
     job: { id: 'weed-cover', title: 'Cut weeds in covers before they seed' },
     weight: 'deadline',

@@ -22,7 +22,7 @@ export function thinStandDrafts(input: PracticeInput, found: Findings): TaskDraf
 function thinDraft(
   input: PracticeInput,
   bed: PracticeInput['garden']['beds'][number],
-  { standId, cover, bareShare, why }: ThinStand,
+  { standId, cover, bareShare, why, after }: ThinStand,
 ): Omit<TaskDraft, 'window'> {
   return {
     ...draftOnBed(input, bed),
@@ -33,7 +33,7 @@ function thinDraft(
     title: `Mulch the bare places among the ${cover} in ${bed.name}`,
     steps: [
       `Lay shredded leaves or clean straw where the ground is bare: ${mulchAmount(bed, BARE_DEPTH_MM, bareShare)}.`,
-      'Tuck it up to the young plants and leave them their light. Pull weeds first.',
+      'Pull weeds first. Tuck it up to the young plants and leave them their light.',
       'Wet it so that it stays.',
     ],
     cautions: CARRYING_CAUTIONS,
@@ -41,7 +41,7 @@ function thinDraft(
     effortMinutes: effortOverArea(areaOf(bed) * bareShare, MULCH_MINUTES_PER_M2),
     ifMissed: 'still do',
     missedNote: 'Bare places wash and seal in rain, and weeds take them: lay it late rather than not at all.',
-    after: [],
+    after: after.map((key) => ({ key, minDays: 0 })),
     reasons: [...why, amountReason('mulch-bare.amount', bed, BARE_DEPTH_MM, 'veg:V22', bareShare)],
   };
 }

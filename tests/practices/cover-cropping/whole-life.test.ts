@@ -77,6 +77,11 @@ class Life {
     return this.#tell(on, { kind: 'stand-looked', standId: 's', on, covered, weedy });
   }
 
+  /** Tells that it was green again after its cut; the look that asked for it is settled. */
+  grewAgain(on: Day, answer: 'cut' | 'sheet'): this {
+    return this.#tell(on, { kind: 'regrowth-seen', standId: 's', bedId: 'a', coverId: 'cereal_rye', on, answer });
+  }
+
   #tell(on: Day, fact: Fact): this {
     this.#entry += 1;
     const entry = { entry: this.#entry, recordedAt: `${on}T12:00:00.000Z`, recordedOn: on, by: 'test', fact } as const;
@@ -114,6 +119,22 @@ describe.each(HALVES)('a stand in the $half', ({ on, latitude, climate }) => {
     life.done('cover-regrowth/stand:s/check:1');
     expect(life.keys.filter((key) => key.startsWith('cover-cut'))).toEqual([]);
     expect(life.holdsBedUntil).toBe(window.preferred);
+  });
+
+  it('of rye that comes up thin and grows again after its cut: cut again, then under a sheet, and free when that is off', () => {
+    const life = sown('cereal_rye', '2027-09-20').looked(on('2027-10-08'), 'two-thirds');
+    life.done('cover-cut/stand:s');
+    life.grewAgain(addDays(life.today, 11), 'cut');
+    expect(life.keys).toEqual(['cover-cut-again/stand:s/1', 'cover-regrowth/stand:s/check:2']);
+    life.done('cover-cut-again/');
+    life.grewAgain(addDays(life.today, 10), 'sheet');
+    expect(life.keys).toEqual(['cover-sheet/stand:s/lay:1', 'cover-sheet/stand:s/lift:1']);
+    life.done('cover-sheet/stand:s/lay');
+    const laid = life.today;
+    life.done('cover-sheet/stand:s/lift');
+    expect(life.today).toBe(addDays(laid, 21));
+    expect(life.keys).toEqual([]);
+    expect(life.holdsBedUntil).toBe(life.today);
   });
 
   it('of oats that come up well: nothing to cut, only to see in late winter that they are dead', () => {
