@@ -3,6 +3,7 @@
  */
 import { z } from 'zod';
 import { isDay } from '../measures/days.ts';
+import { clock } from './file-values.ts';
 import {
   COVERED,
   gardenFileSchema,
@@ -89,6 +90,7 @@ const pileRead = z.object({
   kind: z.literal('pile-read'),
   pileId: z.string(),
   on: day,
+  at: clock.optional(),
   tempC: z.number().optional(),
   moisture: z.enum(['dry', 'damp', 'wet']).optional(),
   smell: z.enum(['earthy', 'ammonia', 'sour']).optional(),

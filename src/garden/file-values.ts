@@ -16,6 +16,10 @@ export const id = z
 export const day = z
   .string({ error: 'Give a date in quotes as YYYY-MM-DD, such as "2027-04-18".' })
   .refine(isDay, 'Give a real date as YYYY-MM-DD, such as "2027-04-18".');
+/** An hour of the day by the clock. */
+export const clock = z
+  .string({ error: 'Give the hour in quotes as HH:MM, such as "14:30".' })
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, 'Give a real hour as HH:MM, such as "14:30".');
 /** A real month and day. */
 export const monthDay = z
   .string({ error: 'Give month and day in quotes, such as "05-10".' })

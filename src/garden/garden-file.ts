@@ -8,6 +8,7 @@ import { z } from 'zod';
 import {
   across,
   choice,
+  clock,
   day,
   everyNotBefore,
   id,
@@ -197,6 +198,7 @@ const pile = known('a pile', {
   readings: list(
     known('a reading', {
       on: day,
+      at: clock.optional(),
       tempC: number('degrees C', 55, -30, 95).optional(),
       moisture: choice(['dry', 'damp', 'wet']).optional(),
       smell: choice(['earthy', 'ammonia', 'sour']).optional(),
@@ -239,6 +241,7 @@ const bin = known('a bin', {
   id: id.optional(),
   name: text('Give the bin a name, such as "Left bay".'),
   volumeL: litres(760),
+  closed: z.literal(true, { error: 'Write closed: true, or leave it out.' }).optional(),
 });
 
 const gear = known('a frost cover', {

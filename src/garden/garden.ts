@@ -133,6 +133,8 @@ export interface Bin {
   id: string;
   name: string;
   volumeL: number;
+  /** Closed all round, with a lid: for scraps, and counted as a vessel where it is large. */
+  closed?: true;
 }
 
 /** How a squeezed handful of compost feels. */
@@ -143,6 +145,8 @@ export type PileSmell = 'earthy' | 'ammonia' | 'sour';
 /** One look at a pile. */
 export interface PileReading {
   on: Day;
+  /** The hour, by the clock of the garden, such as 14:30; absent where nobody noted it. */
+  at?: string;
   tempC?: number;
   moisture?: MoistureFeel;
   smell?: PileSmell;

@@ -164,7 +164,7 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
     mulches: oldestFirst(file.mulches, ({ from }) => from).map(({ bed, ...row }) =>
       withoutAbsent({ bedId: bed, ...row }),
     ),
-    bins: file.bins.map(({ id = '', name, volumeL }) => ({ id, name, volumeL })),
+    bins: file.bins.map(({ id = '', ...row }) => withoutAbsent({ id, ...row })),
     piles: file.piles.map((row) => pileOf(row, held)),
     ...(file.topdressing ? { topdressing: file.topdressing } : {}),
     topdressed: oldestFirst(file.topdressed, onOf).map(({ bed, on, litres }) => ({ bedId: bed, on, litres })),

@@ -43,7 +43,7 @@ export function factInWords(
       const temp = fact.tempC === undefined ? undefined : formatQuantity({ value: fact.tempC, unit: 'tempC' }, units);
       const signs = [fact.pests && 'pests at it', fact.slumped && 'slumped'];
       const seen = [temp, fact.moisture, fact.smell, ...signs].filter((part) => part !== undefined).join(', ');
-      return `Looked at the pile in ${bin?.name ?? fact.pileId} on ${formatDay(fact.on, units, beside)}: ${seen}`;
+      return `Looked at the pile in ${bin?.name ?? fact.pileId} on ${formatDay(fact.on, units, beside)}${fact.at === undefined ? '' : ` at ${fact.at}`}: ${seen}`;
     }
     case 'compost-not-ready': {
       const pile = piles.find(({ id }) => id === fact.pileId);

@@ -6,6 +6,7 @@
  */
 import { type Context, Hono } from 'hono';
 import { z } from 'zod';
+import { clock } from '../garden/file-values.ts';
 import type { Pile } from '../garden/garden.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
 import { type Day, isDay } from '../measures/days.ts';
@@ -35,6 +36,7 @@ const sign = z.boolean({ error: 'Give true or false.' }).optional();
 const reading = z.strictObject(
   {
     on: z.string({ error: WRONG_DAY }).refine(isDay, WRONG_DAY).optional(),
+    at: clock.optional(),
     tempC: degrees(PILE_C.least, PILE_C.most),
     tempF: degrees((PILE_C.least * 9) / 5 + 32, (PILE_C.most * 9) / 5 + 32),
     moisture: z.enum(['dry', 'damp', 'wet'], { error: 'Give dry, damp or wet.' }).optional(),
@@ -42,7 +44,7 @@ const reading = z.strictObject(
     pests: sign,
     slumped: sign,
   },
-  { error: 'Send a JSON object with on, tempC or tempF, moisture, smell, pests, slumped.' },
+  { error: 'Send a JSON object with on, at, tempC or tempF, moisture, smell, pests, slumped.' },
 );
 
 /** Takes readings in. */
@@ -127,10 +129,11 @@ function problemsOf({ issues }: z.ZodError): Problem[] {
   });
 }
 
-function readingOf({ tempC, tempF, on, moisture, smell, pests, slumped }: z.infer<typeof reading>, today: string) {
+function readingOf({ tempC, tempF, on, at, moisture, smell, pests, slumped }: z.infer<typeof reading>, today: string) {
   const core = tempC ?? (tempF === undefined ? undefined : Math.round(celsius(tempF) * 10) / 10);
   return {
     on: on ?? today,
+    ...(at === undefined ? {} : { at }),
     ...(core === undefined ? {} : { tempC: core }),
     ...(moisture === undefined ? {} : { moisture }),
     ...(smell === undefined ? {} : { smell }),

@@ -18,10 +18,13 @@ test('a look at a pile is told by its bin, in either scale', async () => {
   );
   expect(told.out).toBe('Looked at the pile in Left bay on April 18: 140 °F, damp, slumped\n');
   expect((await loamtide('undo')).out).toContain('Looked at the pile in Left bay');
+  const timed = await loamtide('report', 'pile', '--pile', 'left bay', '--temp', '58C', '--at', '14:30');
+  expect(timed.out).toBe('Looked at the pile in Left bay on April 18 at 14:30: 136 °F\n');
 });
 
 test.each([
   [['--pile', 'left bay'], 'Give --temp, --moisture, --smell, --pests, --slumped or --not-ready.'],
+  [['--pile', 'left bay', '--temp', '58C', '--at', 'noon'], 'Give a real hour as HH:MM'],
   [['--pile', 'lef bay', '--pests'], 'Did you mean Left bay?'],
   [['--pile', 'left bay', '--temp', '58'], 'Give degrees with their unit, such as 58C or 136F.'],
   [['--pile', 'left bay', '--not-ready', 'heats,lumpy'], 'Give one or more of heats, smells, coarse'],

@@ -95,7 +95,19 @@ describe('the hot record of 40 CFR 503 and 7 CFR 205.203', () => {
     [15, 5, 172, false],
     [15, 5, 130, false],
   ])('%d days with %d turns at %d °F: %s', (days, turns, tempF, passed) => {
-    expect(log(days, turns, tempF)).toBe(passed);
+    expect(log(days, turns, tempF)).toBe(passed ? 'turned' : undefined);
+  });
+
+  it('three days at 131 °F in a closed vessel are enough without a turn; in a heap that is turned they are not', () => {
+    // 40 CFR 503 Appendix B: in-vessel or static aerated pile 3 days, windrow 15 (compost:S22, compost:S23).
+    const readings = Array.from({ length: 4 }, (_, i) => ({ on: addDays('2027-05-04', i), tempC: 55 }));
+    const three = pile('2027-05-01', { readings });
+    const closed = { id: 'b', name: 'Drum', volumeL: 1000, closed: true as const };
+    const { closed: _closed, ...open } = closed;
+    expect([hotRecord(three, closed).passed, hotRecord(three, open).passed]).toEqual(['closed', undefined]);
+    // Small units reach 40 to 50 °C and are gone again (Cornell, compost:S7): what is small is not credited with it.
+    expect(hotRecord(three, { ...closed, volumeL: 300 }).passed).toBeUndefined();
+    expect(hotRecord({ ...three, readings: readings.slice(1) }, closed).passed).toBeUndefined();
   });
 });
 

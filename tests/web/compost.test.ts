@@ -36,6 +36,20 @@ describe('the compost yard', () => {
     expect(text).not.toContain('⟦');
   });
 
+  it('tells how far a pile has come toward a hot record, as a label, with the ratio it began at', async () => {
+    const file = sampleFile();
+    const readings = ['2027-04-09', '2027-04-10'].map((on) => ({ on, tempC: 58 }));
+    const piles = file.piles.map((pile) => (pile.id === 'spring-pile' ? { ...pile, readings } : pile));
+    const { get } = await sampleApp({ ...file, piles });
+    const text = await (await get(PATH)).text();
+    expect(text).toContain('Toward a hot record (15 days and 5 turns): 2 days at 131 °F or more');
+    expect(text).toMatch(/about 24 hours between hot readings\. It was begun at about \d+ of carbon to 1/);
+    expect(text).toContain('A label for your log, not a licence.');
+    const cool = piles.map((pile) => ({ ...pile, readings: [{ on: '2027-04-09', tempC: 40 }] }));
+    const { get: plain } = await sampleApp({ ...file, piles: cool.slice(0, 1) });
+    expect(await (await plain(PATH)).text()).not.toContain('hot record');
+  });
+
   it('says so where there is no bin', async () => {
     const { get } = await sampleApp(sampleFile({ piles: [], bins: [] }));
     expect(await (await get(PATH)).text()).toContain('The garden file names no bin.');

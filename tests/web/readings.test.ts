@@ -54,6 +54,14 @@ describe('a reading told by a script', () => {
     expect((await steward.view('mill-row')).ledger).toHaveLength(before);
   });
 
+  it('may say its hour: the same heat at another hour of the day is another reading', async () => {
+    const { post, readings } = await withKey();
+    const statuses = [];
+    for (const at of ['06:00', '06:00', '18:00', '24:10']) statuses.push((await post({ tempC: 58, at })).status);
+    expect(statuses).toEqual([201, 200, 201, 422]);
+    expect((await readings()).slice(-2).map(({ at }) => at)).toEqual(['06:00', '18:00']);
+  });
+
   it('counts once though it is sent twice at the same moment', async () => {
     const { post, steward } = await withKey();
     const answers = await Promise.all([post({ tempC: 58 }), post({ tempC: 58 }), post({ tempC: 59 })]);

@@ -1,4 +1,5 @@
 import type { Fact } from '../../garden/facts.ts';
+import { clock } from '../../garden/file-values.ts';
 import type { Pile } from '../../garden/garden.ts';
 import { MATURITY_FAILURES } from '../../garden/garden-file.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
@@ -44,6 +45,7 @@ export const reportPile = command({
       value: choicesValue(MATURITY_FAILURES).optional(),
     },
     on: { flags: '--on <day>', about: 'the day it was looked at (default: today)', value: dayValue.optional() },
+    at: { flags: '--at <hour>', about: 'the hour of it, such as 14:30', value: clock.optional() },
     ...ofOneGarden,
   },
   run: (call) =>
@@ -59,6 +61,7 @@ export const reportPile = command({
         ...(smell === undefined ? {} : { smell }),
         ...(pests ? { pests } : {}),
         ...(slumped ? { slumped } : {}),
+        ...(tempC === undefined || options.at === undefined ? {} : { at: options.at }),
       };
       if (Object.keys(seen).length === 0 && options.notReady === undefined)
         throw refusal(

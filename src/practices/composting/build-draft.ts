@@ -91,7 +91,8 @@ function ratioStep(browns: number, greens: number): string {
   return greens === 0 ? `${have}: without greens it rots slowly and will not heat.` : `${have}.`;
 }
 
-function portionsOf({ ingredients }: Pile): Portion[] {
+/** What a pile is built of, as portions of a mix. */
+export function portionsOf({ ingredients }: Pile): Portion[] {
   return ingredients.map(({ materialId, litres }) => ({ material: feedstockById(materialId), amount: { litres } }));
 }
 

@@ -1,23 +1,90 @@
 /**
- * Whether a pile's log shows that all of it was heated through: the rule for a turned pile that holds manure.
+ * Whether a pile's log shows that it was hot long enough to kill germs.
  */
-import type { Pile } from '../../garden/garden.ts';
+import type { Bin, Pile, PileReading } from '../../garden/garden.ts';
+import { type Day, daysBetween } from '../../measures/days.ts';
+import { HEATS_FROM_LITRES } from './pile-life.ts';
 
 /** The rule for turned piles: so many days at or above a temperature, with so many turns (compost:S22, compost:S23). */
 export const HOT_RECORD = { days: 15, turns: 5, fromC: 55, toC: 76.7 } as const;
 
-/** A pile's logged days in the heat that counts, and its turns from the first of them to the last. */
-export function hotRecord(pile: Pile): { days: number; turns: number; passed: boolean } {
-  const hot = pile.readings.filter(
-    ({ on, tempC }) =>
-      on >= pile.built.day && tempC !== undefined && tempC >= HOT_RECORD.fromC && tempC <= HOT_RECORD.toC,
-  );
-  const days = [...new Set(hot.map(({ on }) => on))].sort();
-  const [first, last] = [days[0], days.at(-1)];
-  const turns = pile.turns.filter((on) => first !== undefined && last !== undefined && on >= first && on <= last);
+/** Carbon to nitrogen at which the rule for certified farms wants a pile begun (compost:S23). */
+export const RECORD_RATIO = { low: 25, high: 40 } as const;
+
+/** Hours on end at that heat that are enough in a closed or aerated vessel: three days (compost:S22, compost:S23). */
+export const CLOSED_RECORD_HOURS = 72;
+
+/**
+ * Longest time between two hot readings that is taken to have been hot throughout, hours. House default: about a day;
+ * a pile read less often is credited with nothing between.
+ */
+export const COUNTED_GAP_HOURS = 30;
+
+/** The hour a reading without one is taken at. House default. */
+const UNTIMED = '12:00';
+
+/** What a pile's log shows of its heat. */
+export interface HotRecord {
+  /** Logged days in the heat that counts, on which no reading was below it. */
+  days: number;
+  /** Turns from the first of them to the last. */
+  turns: number;
+  /** Hours between hot readings, as far as they are counted; and the longest run of them. */
+  hours: number;
+  longestHours: number;
+  /** The rule it meets, where it meets one. */
+  passed?: 'turned' | 'closed';
+}
+
+/**
+ * A pile's record of heat. A closed bin is held to the three-day rule too, where it is large enough to heat through by
+ * itself: small ones seldom do (compost:S7).
+ */
+export function hotRecord(pile: Pile, bin?: Bin): HotRecord {
+  const read = pile.readings.filter(({ on, tempC }) => on >= pile.built.day && tempC !== undefined);
+  const days = [...new Set(read.map(({ on }) => on))]
+    .filter((day) => read.filter(({ on }) => on === day).every(isHot))
+    .sort();
+  const turns = turnsWithin(pile, days[0], days.at(-1));
+  const runs = hotRuns(read);
+  const longestHours = Math.max(0, ...runs);
+  const closed = bin?.closed === true && bin.volumeL >= HEATS_FROM_LITRES && longestHours >= CLOSED_RECORD_HOURS;
+  const turned = days.length >= HOT_RECORD.days && turns >= HOT_RECORD.turns;
   return {
     days: days.length,
-    turns: turns.length,
-    passed: days.length >= HOT_RECORD.days && turns.length >= HOT_RECORD.turns,
+    turns,
+    hours: runs.reduce((sum, hours) => sum + hours, 0),
+    longestHours,
+    ...(turned ? { passed: 'turned' as const } : closed ? { passed: 'closed' as const } : {}),
   };
+}
+
+function isHot({ tempC = 0 }: PileReading): boolean {
+  return tempC >= HOT_RECORD.fromC && tempC <= HOT_RECORD.toC;
+}
+
+function turnsWithin({ turns }: Pile, first: Day | undefined, last: Day | undefined): number {
+  return turns.filter((on) => first !== undefined && last !== undefined && on >= first && on <= last).length;
+}
+
+/** Hours of each unbroken run of hot readings no further apart than is counted. */
+function hotRuns(read: readonly PileReading[]): number[] {
+  const first = read[0]?.on;
+  if (first === undefined) return [];
+  const hourOf = ({ on, at = UNTIMED }: PileReading): number =>
+    24 * daysBetween(first, on) + Number(at.slice(0, 2)) + Number(at.slice(3)) / 60;
+  const hours = [...new Set(read.map(hourOf))].sort((a, b) => a - b);
+  const hot = new Map(hours.map((hour) => [hour, read.filter((each) => hourOf(each) === hour).every(isHot)]));
+  const runs: number[] = [];
+  let run = 0;
+  hours.forEach((hour, at) => {
+    const before = hours[at - 1];
+    const gap = before !== undefined && hot.get(before) && hot.get(hour) ? hour - before : Number.POSITIVE_INFINITY;
+    if (gap <= COUNTED_GAP_HOURS) run += gap;
+    else {
+      runs.push(run);
+      run = 0;
+    }
+  });
+  return [...runs, run];
 }

@@ -9,7 +9,7 @@ import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import { maturityKey } from '../keys.ts';
 import { cureKey } from './cure-draft.ts';
-import { HOT_RECORD, hotRecord } from './hot-record.ts';
+import { CLOSED_RECORD_HOURS, HOT_RECORD, hotRecord } from './hot-record.ts';
 import { draftOfPile } from './pile-draft.ts';
 import { builtLitres, COLD_DAYS, CURING_DAYS, finishedLitres, mayHoldManure, VOLUME_LOSS } from './pile-life.ts';
 
@@ -120,7 +120,7 @@ function maturity(pile: Pile, bin: Bin, at: { window: Window; reason: Reason }):
       'Has it lain for a few days since it was last turned and wetted? It must not have heated again.',
       'All right: mark this done and the compost counts as found ready. Else say below what is amiss, and look again later.',
     ],
-    cautions: mayHoldManure(pile) && !hotRecord(pile).passed ? [manureCaution()] : [],
+    cautions: mayHoldManure(pile) && hotRecord(pile, bin).passed === undefined ? [manureCaution()] : [],
     window: at.window,
     ifMissed: 'still do',
     missedNote:
@@ -128,7 +128,7 @@ function maturity(pile: Pile, bin: Bin, at: { window: Window; reason: Reason }):
     effortMinutes: LOOK_MINUTES + START_UP_MINUTES,
     onceMinutes: START_UP_MINUTES,
     confidence: 'derived',
-    reasons: [at.reason, ...heatReasons(pile), ...volumeReasons(pile)],
+    reasons: [at.reason, ...heatReasons(pile, bin), ...volumeReasons(pile)],
     makes: [{ makes: 'pile-finished' as const, pileId: pile.id }],
   };
 }
@@ -142,13 +142,25 @@ function manureCaution(): string {
   );
 }
 
-function heatReasons(pile: Pile): Reason[] {
+/** How far a pile that holds manure has come toward a hot record; nothing of others. */
+export function heatReasons(pile: Pile, bin: Bin): Reason[] {
   if (!mayHoldManure(pile) || pile.ingredients.length === 0) return [];
-  const { days, turns, passed } = hotRecord(pile);
+  const { days, turns, hours, longestHours, passed } = hotRecord(pile, bin);
+  if (passed === 'closed') {
+    const saw = { hours: Math.floor(longestHours), hoursWanted: CLOSED_RECORD_HOURS, tempC: HOT_RECORD.fromC };
+    return [{ rule: 'pile-maturity.heated-closed', saw, source: 'compost:S23' }];
+  }
   return [
     {
       rule: passed ? 'pile-maturity.heated' : 'pile-maturity.not-heated',
-      saw: { days, turns, daysWanted: HOT_RECORD.days, turnsWanted: HOT_RECORD.turns, tempC: HOT_RECORD.fromC },
+      saw: {
+        days,
+        turns,
+        hours: Math.floor(hours),
+        daysWanted: HOT_RECORD.days,
+        turnsWanted: HOT_RECORD.turns,
+        tempC: HOT_RECORD.fromC,
+      },
       source: 'compost:S23',
     },
   ];

@@ -7,7 +7,8 @@ import type { Practice, Sentence } from '../practice.ts';
 
 const heated: Sentence = ({ saw }) =>
   `It holds manure. Its log shows ${saw.days} days at ${quantity(Number(saw.tempC), 'tempC')} and ${saw.turns} turns ` +
-  `among them; ${saw.daysWanted} and ${saw.turnsWanted} make a hot record.`;
+  `among them, and ${saw.hours} hours between hot readings; ${saw.daysWanted} days and ${saw.turnsWanted} turns make a ` +
+  'hot record, which is a label for the log, not a licence.';
 
 function lookedAt({ on, tempC }: Reason['saw']): string {
   if (on === undefined) return 'without a look at it to say otherwise';
@@ -86,6 +87,9 @@ export const compostSentences: Practice['sentences'] = {
     'in one to two years.',
   'pile-maturity.heated': heated,
   'pile-maturity.not-heated': heated,
+  'pile-maturity.heated-closed': ({ saw }) =>
+    `It holds manure. Its log shows ${saw.hours} hours on end at ${quantity(Number(saw.tempC), 'tempC')} in a closed bin; ` +
+    `${saw.hoursWanted} make the record of a closed vessel, if all of it was mixed and heated.`,
   'pile-maturity.volume': ({ saw }) =>
     `Of ${quantity(Number(saw.litresBuilt), 'L')} built, ${saw.percentLow} to ${saw.percentHigh} % is lost on the way: ` +
     `about ${quantity(Number(saw.litres), 'L')} is left.`,

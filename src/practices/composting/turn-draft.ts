@@ -8,6 +8,7 @@ import type { TaskDraft } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { activeEnd } from './heat-end.ts';
+import { heatReasons } from './maturity-draft.ts';
 import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
 import { builtLitres, CURING_DAYS, restBetween } from './pile-life.ts';
 import type { NextTurn, TurnCause } from './turn.ts';
@@ -61,7 +62,7 @@ export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: Next
     job: { id: 'turn-pile', title: 'Turn the compost' },
     weight: 'work',
     title: `Turn the pile in ${bin.name}${BECAUSE[turn.cause]}`,
-    steps: turnSteps(input, pile, turn),
+    steps: turnSteps(input, pile, bin, turn),
     cautions: turn.cause === 'pests' ? [...OPENING_CAUTIONS, PEST_CAUTION] : OPENING_CAUTIONS,
     supplies: [{ what: 'fork' }, ...mixIn(pile, turn)],
     window: turn.window,
@@ -71,7 +72,7 @@ export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: Next
     effortMinutes: forkingMinutes(builtLitres(pile)),
     onceMinutes: START_UP_MINUTES,
     confidence: turn.cause === 'calendar' ? 'derived' : 'recorded',
-    reasons: turn.reasons,
+    reasons: [...turn.reasons, ...heatReasons(pile, bin)],
     makes: [{ makes: 'pile-turned' as const, pileId: pile.id }],
   };
 }
@@ -95,7 +96,7 @@ function mixIn(pile: Pile, { cause }: NextTurn): TaskDraft['supplies'] {
   ];
 }
 
-function turnSteps(input: PracticeInput, pile: Pile, turn: NextTurn): string[] {
+function turnSteps(input: PracticeInput, pile: Pile, bin: Bin, turn: NextTurn): string[] {
   const { cause } = turn;
   return [
     'Take its temperature in the middle before you open it, and write it down.',
@@ -108,7 +109,9 @@ function turnSteps(input: PracticeInput, pile: Pile, turn: NextTurn): string[] {
     ...(cause === 'pests'
       ? [
           'Bring scraps to the middle and cover them with a hand of dry leaves or finished compost; no meat, fish, dairy or oil.',
-          'Where rats or mice come, food scraps want a closed bin with a lid and a floor of fine mesh.',
+          bin.closed === true
+            ? 'Look for a gap at the lid and at the foot of the bin, and close it with fine mesh.'
+            : 'Where rats or mice come, food scraps want a closed bin with a lid and a floor of fine mesh.',
         ]
       : []),
     ...(cause === 'slumped'

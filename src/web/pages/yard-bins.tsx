@@ -1,6 +1,7 @@
 /**
  * The bins of the yard: what stands in each, its next job, and its heat.
  */
+import { hotRecordWords } from '../../digest/hot-record-words.ts';
 import type { Bin, Pile } from '../../garden/garden.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { HeapSupply } from '../../practices/compost-balance.ts';
@@ -26,7 +27,8 @@ export const YardBins = ({ view, heaps }: YardBinsProps) => {
         return (
           <section>
             <h2>
-              {bin.name}, {formatQuantity({ value: bin.volumeL, unit: 'L' }, garden.place.units)}
+              {bin.name}
+              {bin.closed && ', closed'}, {formatQuantity({ value: bin.volumeL, unit: 'L' }, garden.place.units)}
             </h2>
             {piles.length === 0 && <p class="small">Empty.</p>}
             {piles.map((pile) => (
@@ -59,9 +61,10 @@ interface PileInBinProps {
   heap: HeapSupply | undefined;
 }
 
-const PileInBin = ({ view: { garden, plan }, pile, heap }: PileInBinProps) => {
+const PileInBin = ({ view: { garden, plan }, bin, pile, heap }: PileInBinProps) => {
   const { units } = garden.place;
   const day = (of: string): string => formatDay(of, units, plan.today);
+  const record = hotRecordWords(pile, bin);
   const next = plan.tasks
     .filter(({ subject, state }) => subject.type === 'pile' && subject.id === pile.id && state === 'open')
     .sort((a, b) => (a.day < b.day ? -1 : 1))[0];
@@ -91,6 +94,7 @@ const PileInBin = ({ view: { garden, plan }, pile, heap }: PileInBinProps) => {
           </a>
         </p>
       )}
+      {pile.finishedOn === undefined && record && <p class="small">{readableIn(units, record, plan.today)}</p>}
       <PileDrawing pile={pile} today={plan.today} units={units} />
     </>
   );

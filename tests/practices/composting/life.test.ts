@@ -1,11 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { meanAirStaysAbove } from '../../../src/climate/air.ts';
 import type { Garden, Pile } from '../../../src/garden/garden.ts';
-import { addDays, daysBetween, eachDay } from '../../../src/measures/days.ts';
+import { addDays, type Day, daysBetween, eachDay } from '../../../src/measures/days.ts';
 import { activeEnd } from '../../../src/practices/composting/heat-end.ts';
 import { hotRecord } from '../../../src/practices/composting/hot-record.ts';
 import { composting } from '../../../src/practices/composting/index.ts';
 import { finishedLitres } from '../../../src/practices/composting/pile-life.ts';
+import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { inventedClimate } from '../../climate/invented.ts';
 import { draft, draftsIn, garden, inputOf, milwaukee, pile } from '../gardens.ts';
 
@@ -95,9 +96,9 @@ describe('a hot record (compost:S22, compost:S23)', () => {
 
   it('is 15 days at 55 °C with five turns among them, and nothing less', () => {
     expect([hotRecord(log(15, 5)).passed, hotRecord(log(14, 5)).passed, hotRecord(log(15, 4)).passed]).toEqual([
-      true,
-      false,
-      false,
+      'turned',
+      undefined,
+      undefined,
     ]);
   });
 
@@ -111,6 +112,58 @@ describe('a hot record (compost:S22, compost:S23)', () => {
       days: 15,
       turns: 1,
     });
+  });
+});
+
+describe('hours in the heat', () => {
+  const hours = (...readings: readonly [Day, string | undefined, number][]) =>
+    hotRecord(
+      pile('2027-05-01', {
+        readings: readings.map(([on, at, tempC]) => ({ on, tempC, ...(at === undefined ? {} : { at }) })),
+      }),
+    ).hours;
+
+  it('are those between two hot readings, and only where no more than 30 hours lie between', () => {
+    expect(hours(['2027-05-05', '08:00', 56], ['2027-05-05', '20:30', 60])).toBe(12.5);
+    expect(hours(['2027-05-05', '08:00', 56], ['2027-05-06', '14:00', 60])).toBe(30);
+    expect(hours(['2027-05-05', '08:00', 56], ['2027-05-06', '14:01', 60])).toBe(0);
+    expect(hours(['2027-05-05', '08:00', 56])).toBe(0);
+  });
+
+  it('end where a reading between was below 55 °C or above 77 °C', () => {
+    const through = (tempC: number) =>
+      hours(['2027-05-05', '08:00', 56], ['2027-05-05', '12:00', tempC], ['2027-05-05', '18:00', 60]);
+    expect([through(55), through(54.9), through(78)]).toEqual([10, 0, 0]);
+  });
+
+  it('count a day from one reading without an hour to the next', () => {
+    expect(hours(['2027-05-05', undefined, 56], ['2027-05-06', undefined, 56], ['2027-05-08', undefined, 56])).toBe(24);
+    // In whatever order they were told.
+    expect(hours(['2027-05-06', undefined, 56], ['2027-05-05', undefined, 56])).toBe(24);
+  });
+
+  it('of a day with a cold reading too make no hot day', () => {
+    const readings = [
+      { on: '2027-05-05', at: '07:00', tempC: 60 },
+      { on: '2027-05-05', at: '19:00', tempC: 40 },
+    ];
+    expect(hotRecord(pile('2027-05-01', { readings })).days).toBe(0);
+  });
+
+  it('and turns are told at the turn of a pile that holds manure, as a label', () => {
+    const manure = [{ materialId: 'horse_manure_bedded', litres: 600 }];
+    const readings = [
+      { on: '2027-05-05', tempC: 57 },
+      { on: '2027-05-06', tempC: 58 },
+    ];
+    const turn = (ingredients: Pile['ingredients']) =>
+      draft(
+        draftsIn(garden({ startedOn: '2027-05-07', piles: [pile('2027-05-01', { ingredients, readings })] })),
+        'pile-turn/',
+      ).reasons.find(({ rule }) => rule === 'pile-maturity.not-heated');
+    const told = turn(manure);
+    expect(told && reasonSentence(told)).toMatch(/2 days at .* and 0 turns among them, and 24 hours .* not a licence/);
+    expect(turn(pile('2027-05-01').ingredients)).toBeUndefined();
   });
 });
 
