@@ -62,6 +62,9 @@ const FROST_COVERS = ['light-fabric', 'heavy-fabric', 'fabric-and-film'] as cons
 /** Days of the week as the file names them, Monday first. */
 export const WEEKDAY_NAMES = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
 
+/** The chance of flowers that cuts are planned by where the file names none, percent. House default: one year of ten. */
+const BLOOM_RISK_PERCENT = 10;
+
 const place = known('the garden', {
   id: id.optional(),
   name: text('Give the garden a name, such as "Hollow Lane".'),
@@ -85,6 +88,9 @@ const place = known('the garden', {
   frostRisk: z
     .union([z.literal(10), z.literal(30), z.literal(50)], { error: 'Give 10, 30 or 50 (percent odds to plan by).' })
     .default(30),
+  bloomRiskPercent: number('percent odds that a cover has flowered when it is cut', 5, 1, 50).default(
+    BLOOM_RISK_PERCENT,
+  ),
   frostOffsetDays: number('days (negative by a warm wall)', 5, -40, 40).default(0),
   tempOffsetC: number('degrees C (negative in a cold pocket)', -1, -8, 8).default(0),
 });

@@ -44,6 +44,8 @@ export interface Place {
   soilTexture: SoilTextureId;
   /** Percent odds of a freeze to plan tender things by. */
   frostRisk: 10 | 30 | 50;
+  /** Percent odds that a cover has flowered by the last day of its cut. */
+  bloomRiskPercent: number;
   /** Days the freeze-free season is shorter at each end here than at the record (negative: a warm wall). */
   frostOffsetDays: number;
   /** Degrees the garden is warmer than the record (negative: a cold pocket). */

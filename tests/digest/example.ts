@@ -19,6 +19,7 @@ export const hollowLane: Garden = {
     hoursPerWeek: 2,
     soilTexture: 'loam',
     frostRisk: 30,
+    bloomRiskPercent: 10,
     frostOffsetDays: 0,
     tempOffsetC: 0,
   },

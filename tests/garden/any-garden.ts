@@ -35,6 +35,7 @@ const place = fc.record(
     hoursPerWeek: fc.integer({ min: 1, max: 40 }),
     soilTexture: fc.constantFrom('loam', 'clay'),
     frostRisk: fc.constantFrom(10, 30, 50),
+    bloomRiskPercent: fc.integer({ min: 1, max: 50 }),
     frostOffsetDays: fc.integer({ min: -10, max: 10 }),
     tempOffsetC: fc.constantFrom(-1.5, 0, 2),
   },

@@ -46,6 +46,7 @@ describe('a garden file', () => {
       hoursPerWeek: 4,
       soilTexture: 'loam',
       frostRisk: 30,
+      bloomRiskPercent: 10,
       frostOffsetDays: 0,
       tempOffsetC: 0,
     });
@@ -206,6 +207,9 @@ describe('a refused garden file', () => {
     ['longitude', -181],
     ['hoursPerWeek', 0],
     ['frostRisk', 20],
+    ['bloomRiskPercent', 0],
+    ['bloomRiskPercent', 51],
+    ['bloomRiskPercent', 'low'],
     ['hardinessZone', '5'],
     ['units', 'imperial'],
     ['workDays', []],

@@ -29,6 +29,7 @@ const place: Place = {
   hoursPerWeek: 4,
   soilTexture: 'loam',
   frostRisk: 30,
+  bloomRiskPercent: 10,
   frostOffsetDays: 0,
   tempOffsetC: 0,
 };

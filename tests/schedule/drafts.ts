@@ -68,6 +68,7 @@ export function garden(parts: Partial<Garden> = {}): Garden {
       hoursPerWeek: 4,
       soilTexture: 'loam',
       frostRisk: 30,
+      bloomRiskPercent: 10,
       frostOffsetDays: 0,
       tempOffsetC: 0,
     },

@@ -4,6 +4,7 @@
 import { freezeDay } from '../../climate/freeze.ts';
 import { heatOdds } from '../../climate/heat.ts';
 import type { Odds } from '../../climate/odds.ts';
+import { normalQuantile } from '../../climate/quantiles.ts';
 import { seasonOf } from '../../climate/season.ts';
 import { bloomModels } from '../../handbook/cover-blooms.ts';
 import type { BloomModel, CoverCrop } from '../../handbook/shapes.ts';
@@ -16,21 +17,20 @@ import { type BloomMemory, bloomMemory } from './bloom-memory.ts';
 import { weeksBeforeFreeze } from './sow-window.ts';
 import { situationOf, zoneIn } from './winter.ts';
 
-/** The chance of having flowered that a cut may run, percent. */
-export type BloomRisk = 5 | 10 | 20;
-
-/** Standard deviations of a normal spread below which so many years of a hundred lie (phenology, section 3). */
-export const RISK_DEVIATIONS: Readonly<Record<BloomRisk, number>> = { 5: 1.64, 10: 1.28, 20: 0.84 };
-
-/** The risk that cuts are planned by, percent. House default: one year of ten. */
-export const BLOOM_RISK: BloomRisk = 10;
+/**
+ * Standard deviations before the middle of a normal spread by which so many years of a hundred have come, to two places as
+ * tables have them: 1.64, 1.28 and 0.84 at 5, 10 and 20 (phenology, section 3).
+ */
+export function deviationsBefore(percent: number): number {
+  return Math.round(normalQuantile(1 - percent / 100) * 100) / 100;
+}
 
 /** Events that come as buds or heads, before there are flowers. */
 const BEFORE_FLOWERS: ReadonlySet<BloomModel['closingEvent']> = new Set(['bud', 'boot', 'heading']);
 
 /** When a stand would flower and when it must be cut to be before that. */
 export interface BloomClose {
-  /** The last day to cut so that in nine years of ten nothing has flowered, or seeded where there is grace. */
+  /** The last day to cut so that at the garden's own risk nothing has flowered, or seeded where there is grace. */
   close: Day;
   /** Whether flowers may stand for some days before the close. */
   inFlower: boolean;
@@ -138,8 +138,9 @@ function heatClose(
   model: BloomModel,
   heat: NonNullable<BloomModel['heat']>,
   sown: Day,
-  { climate }: PracticeInput,
+  { climate, garden }: PracticeInput,
 ): BloomClose | undefined {
+  const riskPercent = garden.place.bloomRiskPercent;
   const from = heat.from === 'sowing' ? sown : midwinterAfter(climate, sown);
   const { sum, baseC, upperC, method } = heat;
   const count = { from, baseC, method, ...(upperC === undefined ? {} : { upperC }) };
@@ -147,7 +148,7 @@ function heatClose(
   if (run.medianDay === undefined) return undefined;
   const graceDays = model.grace?.days ?? 0;
   const deviationDays = Math.hypot(run.spreadDays, model.modelErrorDays);
-  const close = addDays(run.medianDay, graceDays - RISK_DEVIATIONS[BLOOM_RISK] * deviationDays);
+  const close = addDays(run.medianDay, graceDays - deviationsBefore(riskPercent) * deviationDays);
   const reason: Reason = {
     rule: graceDays > 0 ? 'cover-cut.seed-heat' : 'cover-cut.bloom-heat',
     saw: {
@@ -158,6 +159,7 @@ function heatClose(
       from,
       yearSpreadDays: Math.round(run.spreadDays * 10) / 10,
       modelErrorDays: model.modelErrorDays,
+      riskPercent,
       ...(graceDays > 0 ? { graceDays } : {}),
     },
     limit: close,
@@ -208,7 +210,7 @@ function zoneClose(cover: CoverCrop, model: BloomModel, sown: Day, input: Practi
   if (row === undefined) return undefined;
   const { low, high } = row.daysFromMidwinter;
   const middle = addDays(midwinterAfter(input.climate, sown), (low + high) / 2 - 1);
-  const close = addDays(middle, -RISK_DEVIATIONS[BLOOM_RISK] * model.modelErrorDays);
+  const close = addDays(middle, -deviationsBefore(input.garden.place.bloomRiskPercent) * model.modelErrorDays);
   const reason: Reason = {
     rule: 'cover-cut.bloom-zone',
     saw: { ...sawOf(cover, model), zone: row.zone, median: middle, modelErrorDays: model.modelErrorDays },

@@ -2,6 +2,7 @@
  * The sentences of the cover-cropping practice.
  */
 import { dated, quantity } from '../../measures/quantity.ts';
+import type { Reason } from '../draft.ts';
 import type { Practice, Sentence } from '../practice.ts';
 import { fitSentences } from './fit/fit-sentences.ts';
 
@@ -155,11 +156,11 @@ const leaving: Practice['sentences'] = {
 /** Why a stand is cut, or looked at, when it is. */
 const ending: Practice['sentences'] = {
   'cover-cut.bloom-heat': (reason) =>
-    `${reckoned(reason)}, so ${dated(String(reason.limit))} is the last day with nine chances in ten that nothing has ` +
+    `${reckoned(reason)}, so ${dated(String(reason.limit))} is the last day with ${chancesOf(reason)} that nothing has ` +
     'flowered.',
   'cover-cut.seed-heat': (reason) =>
     `${reckoned(reason)}. Its seed is viable ${reason.saw.graceDays} days later, so ${dated(String(reason.limit))} is ` +
-    'the last day with nine chances in ten that nothing has seeded.',
+    `the last day with ${chancesOf(reason)} that nothing has seeded.`,
   'cover-cut.heads': ({ saw }) =>
     `The heads of the ${saw.cover} show about ${dated(String(saw.day))} in the middle year: a last sign to cut by.`,
   'cover-cut.bloom-days': ({ saw, limit }) =>
@@ -220,6 +221,12 @@ export const coverSentences: Practice['sentences'] = {
   ...ending,
   ...fitSentences,
 };
+
+/** The chance that all goes well at the garden's own risk. */
+function chancesOf({ saw }: Reason): string {
+  const well = 100 - Number(saw.riskPercent);
+  return well === 90 ? 'nine chances in ten' : `${well} chances in 100`;
+}
 
 function offWords(days: number): string {
   if (days === 0) return 'on the day of';

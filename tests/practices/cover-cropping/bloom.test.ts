@@ -3,8 +3,9 @@ import { heatOdds } from '../../../src/climate/heat.ts';
 import { coverCropById } from '../../../src/handbook/cover-crops.ts';
 import { addDays, daysBetween } from '../../../src/measures/days.ts';
 import { endedByOneCut } from '../../../src/practices/after-cut.ts';
-import { bloomClose } from '../../../src/practices/cover-cropping/bloom.ts';
+import { bloomClose, deviationsBefore } from '../../../src/practices/cover-cropping/bloom.ts';
 import { coverParts } from '../../../src/practices/covers.ts';
+import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { inventedClimate } from '../../climate/invented.ts';
 import { frostDates, garden, inputOf, milwaukee } from '../gardens.ts';
 
@@ -22,6 +23,21 @@ describe('a bloom that goes by heat', () => {
     expect(found?.close).toBe(addDays(medianDay, -1.28 * Math.sqrt(spreadDays ** 2 + 7 ** 2)));
     expect(found?.inFlower).toBe(false);
     expect(found?.reasons[0]).toMatchObject({ rule: 'cover-cut.bloom-heat', source: 'cover:S4h', limit: found?.close });
+  });
+
+  it('closes by the garden’s own risk, from one year in a hundred to the middle year, and says so', () => {
+    const at = (bloomRiskPercent: number) =>
+      bloomClose(coverParts('cereal_rye'), '2027-09-10', inputOf(garden({ place: { bloomRiskPercent } }), milwaukee));
+    const closes = [1, 5, 10, 20, 50].map((percent) => at(percent)?.close ?? '');
+    expect(closes).toEqual([...new Set(closes)].sort());
+    expect(closes[4]).toBe(at(50)?.reasons[0]?.saw.median);
+    const said = (percent: number) => at(percent)?.reasons.map(reasonSentence)[0];
+    expect(said(10)).toContain('the last day with nine chances in ten that nothing has flowered.');
+    expect(said(5)).toContain('the last day with 95 chances in 100 that nothing has flowered.');
+  });
+
+  it('takes so many deviations as a table of the normal curve has: 1.64, 1.28 and 0.84 at 5, 10 and 20 %', () => {
+    expect([5, 10, 20].map((percent) => deviationsBefore(percent))).toEqual([1.64, 1.28, 0.84]);
   });
 
   it('counts an overwintered stand from the middle of winter, whenever it was sown', () => {

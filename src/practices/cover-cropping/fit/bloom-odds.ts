@@ -9,12 +9,15 @@ import { addDays, type Day, daysBetween, earliestOf } from '../../../measures/da
 import type { CoverPart } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
 import { midwinterAfter, soilAwake } from '../../seasons.ts';
-import { type BloomClose, type BloomRisk, bloomClose, bloomModelOf, RISK_DEVIATIONS } from '../bloom.ts';
+import { type BloomClose, bloomClose, bloomModelOf, deviationsBefore } from '../bloom.ts';
 import { situationOf, standsAt } from '../winter.ts';
 import type { BloomFigure, FitBloom } from './fit.ts';
 
 /** Figures odds may be built on. */
 const FIRM: ReadonlySet<Provenance> = new Set(['published', 'secondary', 'derived']);
+
+/** Risks that are told beside the garden's own, percent. House default. */
+const TOLD_PERCENT = [5, 10, 20] as const;
 
 /** Days after sowing from which buds are looked for where there is no figure. House default, as for cowpea. */
 const LOOK_DAYS = 40;
@@ -51,31 +54,30 @@ function partBloom(input: PracticeInput, part: CoverPart, sown: Day, cutBy: Day 
   const { cover } = part;
   const found = bloomClose([part], sown, input);
   if (found !== undefined && (FIRM.has(found.model.provenance) || found.model.byZone !== undefined)) {
-    return [figure(found, cutBy)];
+    return [figure(input, found, cutBy)];
   }
   if (found === undefined && bloomModelOf(cover, sown, input) !== undefined) return [];
   const lookFrom = found === undefined ? unknownFrom(cover, input, sown) : addDays(found.close, -LOOK_BEFORE_DAYS);
   return lookFrom === undefined ? [] : [{ none: 'no published bloom figure', lookFrom }];
 }
 
-function figure({ close, expected, model }: BloomClose, cutBy: Day | undefined): BloomFigure {
+function figure(input: PracticeInput, { close, expected, model }: BloomClose, cutBy: Day | undefined): BloomFigure {
   const { closingEvent, provenance, sources, byZone } = model;
   const odds = expected !== undefined && byZone === undefined;
   return {
     close,
     event: closingEvent,
     ...(expected === undefined ? {} : { median: expected.day }),
-    byRisk: odds ? risks(expected) : [],
+    byRisk: odds ? risks(expected, input.garden.place.bloomRiskPercent) : [],
     ...(odds && cutBy !== undefined ? { riskAtCut: riskOn(cutBy, expected) } : {}),
     origin: { provenance, sources },
   };
 }
 
-function risks({ day, deviationDays }: NonNullable<BloomClose['expected']>): BloomFigure['byRisk'] {
-  return ([5, 10, 20] as const satisfies readonly BloomRisk[]).map((percent) => ({
-    percent,
-    close: addDays(day, -RISK_DEVIATIONS[percent] * deviationDays),
-  }));
+function risks(expected: NonNullable<BloomClose['expected']>, own: number): BloomFigure['byRisk'] {
+  const { day, deviationDays } = expected;
+  const told = [...new Set([...TOLD_PERCENT, own])].sort((a, b) => a - b);
+  return told.map((percent) => ({ percent, close: addDays(day, -deviationsBefore(percent) * deviationDays) }));
 }
 
 function riskOn(cutBy: Day, { day, deviationDays }: NonNullable<BloomClose['expected']>): number {

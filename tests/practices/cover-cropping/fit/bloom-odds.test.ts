@@ -38,6 +38,17 @@ describe('the flowers of rye', () => {
     expect(daysBetween(ten?.close ?? '', twenty?.close ?? '')).toBeGreaterThanOrEqual(3);
   });
 
+  it('are told at the garden’s own risk too, which the close is of', () => {
+    const bold = figure(
+      'cereal_rye',
+      '2026-09-15',
+      undefined,
+      inputOf(garden({ place: { bloomRiskPercent: 30 } }), milwaukee),
+    );
+    expect(bold.byRisk.map(({ percent }) => percent)).toEqual([5, 10, 20, 30]);
+    expect(bold.byRisk[3]?.close).toBe(bold.close);
+  });
+
   it('are the likelier before the cut the later it is', () => {
     const risk = (cutBy: string) => figure('cereal_rye', '2026-09-15', cutBy).riskAtCut ?? Number.NaN;
     expect(risk('2027-06-01')).toBeCloseTo(0.5, 1);
