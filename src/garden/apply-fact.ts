@@ -130,9 +130,11 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
       return workPile(garden, effect.pileId, on, () => ({ curingSince: on }));
     case 'pile-finished':
       return workPile(garden, effect.pileId, on, () => ({ finishedOn: on }));
-    case 'bed-topdressed':
+    case 'bed-topdressed': {
+      const { makes: _makes, ...spread } = effect;
       if (!hasBed(garden, effect.bedId)) return garden;
-      return { ...garden, topdressed: [...garden.topdressed, { bedId: effect.bedId, on, litres: effect.litres }] };
+      return { ...garden, topdressed: [...garden.topdressed, withoutAbsent({ ...spread, on })] };
+    }
     case 'compost-bought':
       return { ...garden, compostBought: [...garden.compostBought, { on, litres: effect.litres, ordered: true }] };
     case 'compost-tested':

@@ -18,7 +18,8 @@ export type Effect =
   | { makes: 'pile-turned'; pileId: string }
   | { makes: 'pile-curing'; pileId: string }
   | { makes: 'pile-finished'; pileId: string }
-  | { makes: 'bed-topdressed'; bedId: string; litres: number }
+  /** Of what there is from piles, the piles. */
+  | { makes: 'bed-topdressed'; bedId: string; litres: number; pileIds?: string[] | undefined }
   /** Ordered, not yet delivered. */
   | { makes: 'compost-bought'; litres: number }
   /** Beans grew well in what was ordered or delivered on a day. */

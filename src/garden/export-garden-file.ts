@@ -5,7 +5,7 @@
 import { Document, isMap, isScalar, isSeq, Scalar, visit } from 'yaml';
 import { coverMixById } from '../handbook/cover-mixes.ts';
 import { isDay, isMonthDay } from '../measures/days.ts';
-import type { ClimateChoice, Garden, Household, Pile, Place, Planting, Stand } from './garden.ts';
+import type { ClimateChoice, Garden, Household, Pile, Place, Planting, Stand, Topdressed } from './garden.ts';
 import { type GardenFile, WEEKDAY_NAMES } from './garden-file.ts';
 import { withoutAbsent } from './without-absent.ts';
 
@@ -21,7 +21,7 @@ export function gardenFileOf(garden: Garden): GardenFile {
     bins: garden.bins.map((bin) => ({ ...bin })),
     piles: garden.piles.map(pileInFile),
     ...(garden.topdressing ? { topdressing: { ...garden.topdressing } } : {}),
-    topdressed: garden.topdressed.map(({ bedId, on, litres }) => ({ bed: bedId, on, litres })),
+    topdressed: garden.topdressed.map((row) => topdressedInFile(garden, row)),
     compostBought: garden.compostBought.map((row) => ({ ...row })),
     away: garden.away.map(({ from, to }) => ({ from, to })),
     ...(garden.household ? { household: householdInFile(garden.household) } : {}),
@@ -38,6 +38,19 @@ export function gardenFileOf(garden: Garden): GardenFile {
     coldNights: garden.coldNights.map((night) => ({ ...night })),
   };
 }
+
+/** A pile that is no longer in the garden is left out: the file could not name it. */
+function topdressedInFile({ piles }: Garden, { bedId, pileIds = [], materialId, ...row }: Topdressed): FileTopdressed {
+  const there = pileIds.filter((id) => piles.some((pile) => pile.id === id));
+  return withoutAbsent({
+    bed: bedId,
+    ...row,
+    piles: there.length === 0 ? undefined : there,
+    material: materialId,
+  });
+}
+
+type FileTopdressed = GardenFile['topdressed'][number];
 
 function householdInFile({ members, ...rest }: Household): NonNullable<GardenFile['household']> {
   if (members === undefined) return rest;

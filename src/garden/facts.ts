@@ -44,7 +44,12 @@ const effect = z.discriminatedUnion('makes', [
   z.object({ makes: z.literal('pile-turned'), pileId: z.string() }),
   z.object({ makes: z.literal('pile-curing'), pileId: z.string() }),
   z.object({ makes: z.literal('pile-finished'), pileId: z.string() }),
-  z.object({ makes: z.literal('bed-topdressed'), bedId: z.string(), litres: z.number().nonnegative() }),
+  z.object({
+    makes: z.literal('bed-topdressed'),
+    bedId: z.string(),
+    litres: z.number().nonnegative(),
+    pileIds: z.array(z.string()).min(1).optional(),
+  }),
   z.object({ makes: z.literal('compost-bought'), litres: z.number().nonnegative() }),
   z.object({ makes: z.literal('compost-tested'), boughtOn: day }),
   z.object({ makes: z.literal('planting-started'), plantingId: z.string() }),

@@ -340,7 +340,19 @@ export const gardenFileSchema = known('a garden file', {
     season: choice(['spring', 'autumn']),
   }).optional(),
   topdressed: list(
-    known('a topdressing given', { bed: text('Give the id or name of a bed above.'), on: day, litres: litres(60) }),
+    known('a topdressing given', {
+      bed: text('Give the id or name of a bed above.'),
+      on: day,
+      litres: litres(60),
+      piles: z
+        .array(text('Give the id of a pile above.'), { error: 'Give piles as a list of ids, such as [left-bay-2027].' })
+        .min(1, 'Give at least one pile, or leave the list out.')
+        .optional(),
+      material: text('Give a material such as horse_manure_bedded, or leave it out for compost.').optional(),
+    }).refine(
+      ({ piles, material }) => piles === undefined || material === undefined,
+      across('Give the piles that compost came from, or a raw material, but not both.', 'material'),
+    ),
     'topdressings given',
   ),
   compostBought: list(compostBought, 'deliveries'),

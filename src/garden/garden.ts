@@ -188,11 +188,15 @@ export interface TopdressingHabit {
   season: 'spring' | 'autumn';
 }
 
-/** Compost spread on a bed. */
+/** Compost spread on a bed, or a raw material laid on it. */
 export interface Topdressed {
   bedId: string;
   on: Day;
   litres: number;
+  /** The piles it came from, where that was told. */
+  pileIds?: readonly string[];
+  /** A feedstock of the handbook, where it was no compost but that: raw manure. */
+  materialId?: string;
 }
 
 /** Compost got from elsewhere: delivered on a day, or `ordered` on it and still to come. */

@@ -53,14 +53,17 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
   const resown = stands.flatMap(({ where, row }) => itemsOf(row, 'resown', where));
   const ingredients = piles.flatMap(({ where, row }) => itemsOf(row, 'ingredients', where));
   const members = itemsOf(valueAt(file, 'household'), 'members', 'household');
-  const theirBeds = members.flatMap(bedsListed);
+  const theirBeds = members.flatMap((item) => wordsListed(item, 'beds', 'bed'));
+  const topdressed = itemsOf(file, 'topdressed');
+  const drawnOn = topdressed.flatMap((item) => wordsListed(item, 'piles', 'pile'));
   return [
     ...[beds, bins, members].flatMap((items) => repeated(items, 'name')),
     ...[beds, bins, plantings, stands, piles].flatMap((items) => repeated(items, 'id')),
     ...[plantings, seeds, diseases].flatMap((items) => unknown(items, 'crop', idsOf(vegetables), 'crop')),
     ...[stands, seeds, seen, resown].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),
     ...[stands, resown].flatMap((items) => unknown(items, 'mix', idsOf(coverMixes), 'mix')),
-    ...unknown(ingredients, 'material', idsOf(feedstocks), 'material'),
+    ...unknown([...ingredients, ...topdressed], 'material', idsOf(feedstocks), 'material'),
+    ...unknown(drawnOn, 'pile', pileIdsOf(piles, existing), 'pile'),
     ...unknown(inBeds, 'bed', namesOf(beds, existing?.beds), 'bed'),
     ...unknown(theirBeds, 'bed', namesOf(beds, existing?.beds), 'bed'),
     ...unknown(piles, 'bin', namesOf(bins, existing?.bins), 'bin'),
@@ -76,11 +79,20 @@ function itemsOf(held: unknown, list: string, within?: string): Item[] {
   );
 }
 
-/** The words of an item's list of beds. */
-function bedsListed({ where, row }: Item): Item[] {
-  const words = valueAt(row, 'beds');
+/** The words of an item's list of beds or piles, each as an item of its own that has it under a key. */
+function wordsListed({ where, row }: Item, list: string, key: string): Item[] {
+  const words = valueAt(row, list);
   if (!Array.isArray(words)) return [];
-  return words.map((bed: unknown, at) => ({ where: `${where}.beds[${at}]`, row: { bed }, isWord: true }));
+  return words.map((word: unknown, at) => ({ where: `${where}.${list}[${at}]`, row: { [key]: word }, isWord: true }));
+}
+
+/** Ids piles were written with, were held by, or will be given. */
+function pileIdsOf(piles: readonly Item[], existing: GardenFile | undefined): string[] {
+  const held = (existing?.piles ?? []).flatMap(({ id }) => id ?? []);
+  const written = piles.map(
+    (pile) => textOf(pile, 'id') ?? slug(`${textOf(pile, 'bin') ?? ''} ${textOf(pile, 'built') ?? ''}`),
+  );
+  return [...new Set([...written, ...held])];
 }
 
 /** The text an item has under a key, as the file's schema would take it. */

@@ -3,7 +3,7 @@
  */
 import type { Day } from '../measures/days.ts';
 import { applyFact } from './apply-fact.ts';
-import type { Garden } from './garden.ts';
+import type { Garden, Topdressed } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
 import {
   climateChoiceOf,
@@ -75,7 +75,7 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
       readings: joined(toldPile?.readings, pile.readings, onOf),
       ...(pile.notReady === undefined ? {} : { notReady: joined(toldPile?.notReady, pile.notReady, onOf) }),
     })),
-    topdressed: joined(told.topdressed, all.topdressed, onOf),
+    topdressed: joined(withTheirPiles(told.topdressed, all.topdressed), all.topdressed, onOf),
     compostBought:
       all.compostBought === told.compostBought
         ? told.compostBought
@@ -110,6 +110,21 @@ function joined<Item>(told: readonly Item[] = [], all: readonly Item[], dayOf: (
     return at < 0;
   });
   return oldestFirst([...told, ...reported], dayOf);
+}
+
+/** A layer told without its piles and reported with them is one layer, and keeps them. */
+function withTheirPiles(told: readonly Topdressed[], all: readonly Topdressed[]): readonly Topdressed[] {
+  if (all === told) return told;
+  const reported = all.slice(told.length).filter(({ pileIds }) => pileIds !== undefined);
+  return told.map((row) => {
+    const says = row.pileIds !== undefined || row.materialId !== undefined;
+    const at = says ? -1 : reported.findIndex((other) => isSameLayer(row, other));
+    return at < 0 ? row : (reported.splice(at, 1)[0] ?? row);
+  });
+}
+
+function isSameLayer(a: Topdressed, b: Topdressed): boolean {
+  return a.bedId === b.bedId && a.on === b.on && a.litres === b.litres;
 }
 
 function eachOnce<Item>(items: readonly Item[]): Item[] {
@@ -167,7 +182,9 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
     bins: file.bins.map(({ id = '', ...row }) => withoutAbsent({ id, ...row })),
     piles: file.piles.map((row) => pileOf(row, held)),
     ...(file.topdressing ? { topdressing: file.topdressing } : {}),
-    topdressed: oldestFirst(file.topdressed, onOf).map(({ bed, on, litres }) => ({ bedId: bed, on, litres })),
+    topdressed: oldestFirst(file.topdressed, onOf).map(({ bed, piles, material, ...row }) =>
+      withoutAbsent({ bedId: bed, ...row, pileIds: piles, materialId: material }),
+    ),
     compostBought: oldestFirst(file.compostBought, onOf).map((row) => withoutAbsent(row)),
     away: oldestFirst(file.away, ({ from }) => from),
     ...(file.household ? { household: householdOf(file.household) } : {}),

@@ -19,8 +19,8 @@ export interface BedDemand {
   litres: number;
   /** Litres of that which the bins, deliveries and orders give. */
   given: number;
-  /** The heaps it draws on. */
-  drawn: readonly { ready: Day; litres: number }[];
+  /** The heaps it draws on; a pile by its id. */
+  drawn: readonly { ready: Day; litres: number; pileId?: string }[];
   skipped: boolean;
 }
 

@@ -12,6 +12,7 @@ import { dated, quantity } from '../measures/quantity.ts';
 import { type CropSpan, cropSpans, firstRipe, isPermanent } from '../practices/bed-timeline.ts';
 import { cropYear } from '../practices/rotation/bed-review.ts';
 import { bedDoubts } from './bed-doubts.ts';
+import { manureDoubts } from './manure-doubts.ts';
 import { planningInput } from './planner.ts';
 import type { GardenView } from './steward.ts';
 
@@ -31,6 +32,7 @@ export function doubtsOf(file: GardenFile, view: GardenView): Problem[] {
     ...file.piles.flatMap((pile, i) => fullDoubts(garden, pile, `piles[${i}]`)),
     ...futureDoubts(file, plan.today),
     ...bedDoubts(file, planningInput(view)),
+    ...manureDoubts(file, planningInput(view)),
   ];
 }
 

@@ -163,7 +163,15 @@ export const anyGardenData = fc
       bins: fc.constant(bins.map((binName) => ({ name: binName, volumeL: 760 }))),
       piles: fc.array(pile(bins), { maxLength: 3 }),
       topdressing: fc.option(fc.constant({ depthMm: 13, season: 'autumn' }), { nil: undefined }),
-      topdressed: fc.array(fc.record({ bed: fc.constantFrom(...beds), on: day, litres }), { maxLength: 3 }),
+      topdressed: fc.array(
+        fc.record({
+          bed: fc.constantFrom(...beds),
+          on: day,
+          litres,
+          material: fc.constantFrom(undefined, 'cow_manure_solid'),
+        }),
+        { maxLength: 3 },
+      ),
       compostBought: fc.array(fc.record({ on: day, litres }), { maxLength: 3 }),
       away: fc.array(
         day.chain((from) => fc.record({ from: fc.constant(from), to: laterThan(from) })),

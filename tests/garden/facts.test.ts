@@ -16,6 +16,7 @@ const effects: readonly Effect[] = [
   { makes: 'pile-curing', pileId: 'p' },
   { makes: 'pile-finished', pileId: 'p' },
   { makes: 'bed-topdressed', bedId: 'b', litres: 37 },
+  { makes: 'bed-topdressed', bedId: 'b', litres: 37, pileIds: ['p', 'q'] },
   { makes: 'compost-bought', litres: 400 },
   { makes: 'compost-tested', boughtOn: '2027-06-01' },
   { makes: 'planting-started', plantingId: 'p' },

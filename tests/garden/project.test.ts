@@ -289,6 +289,33 @@ describe('a file brought in again', () => {
     expect(gardenAfter(...facts, ['2027-07-01', imported(gardenFileOf(before), 'file')])).toEqual(before);
   });
 
+  it('counts a layer once that the file tells without its pile, and keeps the pile', () => {
+    const layer = { bed: 'South bed', on: '2027-06-22', litres: 39 };
+    const fact = done('2027-06-22', 't', {
+      makes: 'bed-topdressed',
+      bedId: 'south-bed',
+      litres: 39,
+      pileIds: [PILE],
+    });
+    const topdressed = [{ bedId: 'south-bed', on: '2027-06-22', litres: 39, pileIds: [PILE] }];
+    expect(gardenAfter(['2027-06-22', fact]).topdressed).toEqual(topdressed);
+    const again = gardenAfter(['2027-06-22', fact], ['2027-07-01', imported(later({ topdressed: [layer] }))]);
+    expect(again.topdressed).toEqual(topdressed);
+    const twice = gardenAfter(['2027-06-22', fact], ['2027-07-01', imported(later({ topdressed: [layer, layer] }))]);
+    expect(twice.topdressed).toHaveLength(2);
+  });
+
+  it('writes no pile into a file that no longer has it', () => {
+    const fact = done('2027-06-22', 't', {
+      makes: 'bed-topdressed',
+      bedId: 'south-bed',
+      litres: 39,
+      pileIds: [PILE],
+    });
+    const garden = gardenAfter(['2027-06-22', fact], ['2027-07-01', imported(later({ piles: [] }))]);
+    expect(gardenFileOf(garden).topdressed).toEqual([{ bed: 'south-bed', on: '2027-06-22', litres: 39 }]);
+  });
+
   it('counts twice what happened twice', () => {
     const bought = { on: '2027-06-23', litres: 400, ordered: true } as const;
     const file = exampleFile({ compostBought: [bought, bought] });

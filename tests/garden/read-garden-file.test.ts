@@ -75,11 +75,19 @@ describe('a garden file', () => {
     const file = exampleFile({
       climate: { monthlyNormals: Array.from({ length: 12 }, () => ({ highC: 10, lowC: 1, precipMm: 80 })) },
       topdressing: { depthMm: 13, season: 'autumn' },
-      topdressed: [{ bed: 'North bed', on: '2026-10-20', litres: 37 }],
+      topdressed: [
+        { bed: 'North bed', on: '2026-10-20', litres: 37 },
+        { bed: 'North bed', on: '2027-10-20', litres: 37, piles: ['left-bay-2027-05-01'] },
+        { bed: 'North bed', on: '2026-11-01', litres: 50, material: 'cow_manure_solid' },
+      ],
       compostBought: [{ on: '2026-10-01', litres: 400 }],
       away: [{ from: '2027-07-01', to: '2027-07-01' }],
     });
-    expect(file.topdressed).toEqual([{ bed: 'north-bed', on: '2026-10-20', litres: 37 }]);
+    expect(file.topdressed).toEqual([
+      { bed: 'north-bed', on: '2026-10-20', litres: 37 },
+      { bed: 'north-bed', on: '2027-10-20', litres: 37, piles: ['left-bay-2027-05-01'] },
+      { bed: 'north-bed', on: '2026-11-01', litres: 50, material: 'cow_manure_solid' },
+    ]);
     expect(file.away).toEqual([{ from: '2027-07-01', to: '2027-07-01' }]);
     expect(file.climate.monthlyNormals).toHaveLength(12);
   });
@@ -196,6 +204,31 @@ describe('a refused garden file', () => {
     ],
     [{ bins: [{ name: 'Left bay', volumeL: -1 }] }, 'bins[0].volumeL', 'litres from 0'],
     [{ topdressed: [{ bed: 'Shed', on: '2026-10-20', litres: 37 }] }, 'topdressed[0].bed', 'North bed'],
+    [
+      { topdressed: [{ bed: 'North bed', on: '2026-10-20', litres: 37, piles: ['left-bay'] }] },
+      'topdressed[0].piles[0]',
+      'left-bay-2027-05-01',
+    ],
+    [
+      { topdressed: [{ bed: 'North bed', on: '2026-10-20', litres: 37, material: 'cow_dung' }] },
+      'topdressed[0].material',
+      'cow_manure_solid',
+    ],
+    [
+      {
+        topdressed: [
+          {
+            bed: 'North bed',
+            on: '2026-10-20',
+            litres: 37,
+            piles: ['left-bay-2027-05-01'],
+            material: 'cow_manure_solid',
+          },
+        ],
+      },
+      'topdressed[0].material',
+      'not both',
+    ],
     [{ away: [{ from: '2027-07-02', to: '2027-07-01' }] }, 'away[0].to', 'not before'],
   ])('refuses %j', (change, where, mend) => {
     expect(problemsOf(change)).toEqual([{ where, what: expect.any(String), mend: expect.stringContaining(mend) }]);

@@ -12,6 +12,7 @@ import { germinationTemperatures } from '../../src/handbook/germination.ts';
 import { rotationIntervals } from '../../src/handbook/rotation.ts';
 import { seedLives } from '../../src/handbook/seed-life.ts';
 import type { SourceId } from '../../src/handbook/shapes.ts';
+import { clearOfSoil } from '../../src/handbook/soil-contact.ts';
 import { soilTextures } from '../../src/handbook/soil-textures.ts';
 import { sources } from '../../src/handbook/sources.ts';
 import { vegetables } from '../../src/handbook/vegetables.ts';
@@ -34,6 +35,7 @@ const tables: readonly { sources: readonly SourceId[]; readIn?: Readonly<Partial
   ...rotationIntervals,
   ...diseases,
   ...seedLives,
+  ...clearOfSoil,
 ];
 
 const SOURCE_ID = /\b(?:veg|cover|phenology|compost|agro|climate):[A-Z][A-Za-z0-9-]*/g;

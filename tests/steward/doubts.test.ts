@@ -168,6 +168,50 @@ it('a pile is doubted where its bin holds less', () => {
   expect(places(pile(200))).toEqual([]);
 });
 
+describe('raw manure before a harvest', () => {
+  const ingredients = [{ material: 'horse_manure_bedded', litres: 300 }];
+  const piles = [{ id: 'dung', bin: 'left', built: '2026-04-04', method: 'cold', ingredients, finished: '2027-04-01' }];
+  const carrots = { id: 'carrots', bed: 'north', crop: 'carrot', sow: '2027-05-01' };
+  const spread = (on: string, parts: object = { piles: ['dung'] }) => ({
+    ...planted(carrots),
+    piles,
+    topdressing: { depthMm: 13, season: 'autumn' },
+    topdressed: [{ bed: 'north', on, litres: 40, ...parts }],
+  });
+
+  it('is a line with both dates, at the layer that was spread', () => {
+    const [doubt, ...others] = doubts(spread('2027-04-15'));
+    expect(others).toEqual([]);
+    expect(doubt?.where).toBe('topdressed[0]');
+    expect(doubt?.what).toContain('no logged hot record was spread on north bed on ⟦2027-04-15⟧.');
+    expect(doubt?.what).toContain(
+      'before ⟦2027-08-13⟧, 120 days after ⟦2027-04-15⟧: the first may be ripe from ⟦2027-07-10⟧',
+    );
+    expect(doubt?.mend).toMatch(/another bed.*local rules come first/);
+  });
+
+  it('is told of manure laid as it is, and of no other stuff', () => {
+    expect(doubts(spread('2027-04-15', { material: 'cow_manure_solid' }))[0]?.what).toContain(
+      'Raw manure (cow manure)',
+    );
+    expect(places(spread('2027-04-15', { material: 'straw_wheat' }))).toEqual([]);
+  });
+
+  it('is no line early enough, and none where the pile was not told', () => {
+    expect(places(spread('2027-03-12'))).toEqual([]);
+    expect(places(spread('2027-03-13'))).toEqual(['topdressed[0]']);
+    expect(places(spread('2027-04-15', {}))).toEqual([]);
+  });
+
+  it('that is still to be spread is a line at the planting', () => {
+    const sections = { ...spread('2026-04-15'), topdressed: [], topdressing: { depthMm: 13, season: 'spring' } };
+    const [doubt] = doubts(sections);
+    expect(doubt?.where).toBe('plantings[0]');
+    expect(doubt?.what).toContain('is to be spread on north bed about');
+    expect(doubt?.mend).toContain('give the bed compost without manure');
+  });
+});
+
 it('what has happened is doubted on a day to come, and not today', () => {
   const told = (on: string) => ({
     topdressed: [{ bed: 'north', on, litres: 40 }],

@@ -53,6 +53,9 @@ export const compostSources = entries('compost', {
     S59: 'Deschutes Recycling, Oregon, weight of bulk compost',
     S60: 'University of Wisconsin Extension, Master Composter Program, 2015',
     S61: 'Clackamas County Master Gardeners, Oregon State University, Gardening with Composts and Mulches',
+    'CSU-90-120': 'Colorado State University, Food Source Information: the 90–120-day rule',
+    'USU-518': 'Utah State University Extension, FAQ 518: is manure safe for the vegetable garden?, 2006',
+    'CORNELL-GAP': 'Cornell University, National Good Agricultural Practices Program, decision tree on soil amendments',
   },
   'not read': {
     S1: 'Rynk (ed.), On-Farm Composting Handbook, NRAES-54, 1992, Table A.1',

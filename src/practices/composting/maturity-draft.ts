@@ -8,13 +8,11 @@ import { quantity } from '../../measures/quantity.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import { maturityKey } from '../keys.ts';
+import { MANURE_DAYS } from '../manure.ts';
 import { cureKey } from './cure-draft.ts';
 import { CLOSED_RECORD_HOURS, HOT_RECORD, hotRecord } from './hot-record.ts';
 import { draftOfPile } from './pile-draft.ts';
 import { builtLitres, COLD_DAYS, CURING_DAYS, finishedLitres, mayHoldManure, VOLUME_LOSS } from './pile-life.ts';
-
-/** Days raw manure is kept from a harvest: where the crop touches soil, and elsewhere (7 CFR 205.203(c), compost:S23). */
-const MANURE_DAYS = { touching: 120, clear: 90 } as const;
 
 /** Days after a look that found it unready until the next. House default: two weeks, and two more to do it in. */
 export const AGAIN_DAYS = { first: 14, last: 28 } as const;

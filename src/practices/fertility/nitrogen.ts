@@ -72,7 +72,9 @@ export function nitrogenBalance(input: PracticeInput, found: Findings, bed: Bed,
 
 /** Compost on a bed for a season, mm: what was spread; else the household's layer, unless it was skipped. */
 function layerMm({ garden, climate }: PracticeInput, bed: Bed, season: number): number {
-  const spread = garden.topdressed.filter(({ bedId, on }) => bedId === bed.id && seasonAfter(climate, on) === season);
+  const spread = garden.topdressed.filter(
+    ({ bedId, on, materialId }) => bedId === bed.id && materialId === undefined && seasonAfter(climate, on) === season,
+  );
   if (spread.length > 0) return spread.reduce((sum, { litres }) => sum + litres, 0) / areaOf(bed);
   const keys = [springTopdressKey(bed.id, season), autumnTopdressKey(bed.id, season)];
   if (keys.some((key) => garden.skipped[key] !== undefined)) return 0;

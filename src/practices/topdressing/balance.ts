@@ -33,7 +33,11 @@ export function balanceOf(
       layer,
       litres,
       given: fromBins,
-      drawn: drawn.map((draw) => ({ ready: draw.heap.ready, litres: draw.litres })),
+      drawn: drawn.map(({ heap, litres: taken }) => ({
+        ready: heap.ready,
+        litres: taken,
+        ...(heap.from.what === 'pile' ? { pileId: heap.from.of } : {}),
+      })),
       skipped,
     })),
     spared: input.garden.beds.flatMap(({ id, name }) => {

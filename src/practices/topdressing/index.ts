@@ -3,16 +3,18 @@
  * time to do something about it.
  */
 import type { TaskDraft } from '../draft.ts';
-import type { Practice } from '../practice.ts';
+import { clashesWherever } from '../manure-spreads.ts';
+import type { Practice, PracticeInput } from '../practice.ts';
 import { balanceOf } from './balance.ts';
 import { beginDraft } from './begin-draft.ts';
 import { boughtHeaps } from './bought.ts';
+import { manureSentences } from './manure-sentences.ts';
 import { bedNeeds } from './need.ts';
 import { orderDrafts } from './order-draft.ts';
 import { topdressSentences } from './sentences.ts';
 import { shortagesOf } from './shortage.ts';
 import { spreadDraft } from './spread-draft.ts';
-import { shareOut } from './stock.ts';
+import { openedAt, type Stock, shareOut } from './stock.ts';
 import { testDrafts } from './test-draft.ts';
 
 /** The topdressing practice. */
@@ -20,7 +22,7 @@ export const topdressing: Practice = {
   name: 'topdressing',
   work(input, found) {
     const bought = boughtHeaps(input.garden, input.climate);
-    const stock = { made: found.compostSupply, bought };
+    const stock = { made: found.compostSupply, bought, avoids: avoiding(input) };
     const shares = shareOut(input.garden, input.today, stock, bedNeeds(input, found));
     const shortages = shortagesOf(input, shares, bought);
     const orders = orderDrafts(input, found, shortages);
@@ -36,5 +38,18 @@ export const topdressing: Practice = {
       ],
     };
   },
-  sentences: topdressSentences,
+  sentences: { ...topdressSentences, ...manureSentences },
 };
+
+/** Whether compost of a pile comes too close before a harvest of a bed; each pair worked out once. */
+function avoiding(input: PracticeInput): NonNullable<Stock['avoids']> {
+  const known = new Map<string, boolean>();
+  return ({ key, bed, window }, { from, ready }) => {
+    if (from.what !== 'pile') return false;
+    const pair = `${key} ${from.of}`;
+    const days = openedAt(window, ready);
+    const avoids = known.get(pair) ?? clashesWherever(input, { key, bedId: bed.id, window: days, pileId: from.of });
+    known.set(pair, avoids);
+    return avoids;
+  };
+}

@@ -64,9 +64,11 @@ function seasonNeeds(input: PracticeInput, found: Findings, season: number): Bed
   });
 }
 
-/** One layer a bed and season: a day after midsummer already serves the season after. */
+/** One layer of compost a bed and season: a day after midsummer already serves the season after. */
 function alreadyGiven({ garden, climate }: PracticeInput, bed: Bed, season: number): boolean {
-  return garden.topdressed.some(({ bedId, on }) => bedId === bed.id && seasonAfter(climate, on) === season);
+  return garden.topdressed.some(
+    ({ bedId, on, materialId }) => bedId === bed.id && materialId === undefined && seasonAfter(climate, on) === season,
+  );
 }
 
 /** The window by the household's habit, or by the other half of the year where the bed is not free in the habit's. */

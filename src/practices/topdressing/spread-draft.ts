@@ -63,8 +63,14 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
     after: [...share.after, ...share.unproven.map((key) => ({ key, minDays: 0 })), ...waitsForOrder(share, orders)],
     confidence: knownAs(input.climate, 'derived'),
     reasons: [...depthReasons(layer), volumeReason(share), ...share.reasons, supplyReason(share)],
-    makes: [{ makes: 'bed-topdressed', bedId: bed.id, litres }],
+    makes: [{ makes: 'bed-topdressed', bedId: bed.id, litres, ...drawnFrom(share) }],
   };
+}
+
+/** The piles it is taken from, so that they are remembered once it is done. */
+function drawnFrom({ drawn }: Share): { pileIds?: string[] } {
+  const pileIds = [...new Set(drawn.flatMap(({ heap: { from } }) => (from.what === 'pile' ? [from.of] : [])))];
+  return pileIds.length === 0 ? {} : { pileIds };
 }
 
 /** A layer that hangs on an order waits until what comes of it is tested, where that can be in time. */

@@ -1,7 +1,7 @@
 /**
  * Compost on hand and to come, shared out to the beds in the order they want it.
  */
-import type { Garden } from '../../garden/garden.ts';
+import type { Garden, Topdressed } from '../../garden/garden.ts';
 import { clampDay, type Day, latestOf } from '../../measures/days.ts';
 import type { TaskKey, Window } from '../draft.ts';
 import { maturityKey } from '../keys.ts';
@@ -41,19 +41,22 @@ export interface Share extends BedNeed {
 export interface Stock {
   made: readonly CompostSupply[];
   bought: readonly Heap[];
+  /** Whether a bed had better be given of another heap: a harvest comes too soon after the manure in this one. */
+  avoids?: (need: BedNeed, heap: Heap) => boolean;
 }
 
 /** The heaps there are and will be, oldest first, less what was spread of them. */
 export function stockOnHand({ topdressed }: Pick<Garden, 'topdressed'>, stock: Stock): Heap[] {
   const heaps = heapsOf(stock);
-  for (const { litres, on } of [...topdressed].sort((a, b) => order(a.on, b.on))) spread(heaps, litres, on);
+  const layers = topdressed.filter(({ materialId }) => materialId === undefined);
+  for (const layer of [...layers].sort((a, b) => order(a.on, b.on))) spread(heaps, layer);
   return heaps;
 }
 
 /**
  * Shares the household's compost out. Each heap counts from the day it is ready, less what was spread since; a bed
- * takes from the oldest heap that is ready by the end of its window, or by today where that is past. Nothing is given
- * twice.
+ * takes from the oldest heap that is ready by the end of its window, or by today where that is past. A heap some beds
+ * had better not have goes to the others first, and to those last. Nothing is given twice.
  */
 export function shareOut(
   garden: Pick<Garden, 'topdressed'>,
@@ -63,7 +66,8 @@ export function shareOut(
 ): Share[] {
   const heaps = stockOnHand(garden, stock);
   return needs.map((need) => {
-    const drawn = need.skipped ? [] : take(heaps, need.litres, latestOf(need.window.latest, today));
+    const best = inOrderFor(need, heaps, needs, stock.avoids);
+    const drawn = need.skipped ? [] : take(best, need.litres, latestOf(need.window.latest, today));
     const ready = drawn
       .map(({ heap }) => heap.ready)
       .sort()
@@ -71,7 +75,7 @@ export function shareOut(
     return {
       ...need,
       window: openedAt(need.window, ready),
-      fromBins: drawn.reduce((sum, { litres }) => sum + litres, 0),
+      fromBins: sumOf(drawn),
       ...(ready === undefined ? {} : { ready }),
       unproven: [...new Set(drawn.flatMap(({ heap }) => heap.unproven ?? []))],
       drawn,
@@ -79,19 +83,39 @@ export function shareOut(
   });
 }
 
+/** Heaps with those first that other beds had better not have, and those last that this one had better not. */
+function inOrderFor(need: BedNeed, heaps: Heap[], needs: readonly BedNeed[], avoids: Stock['avoids']): Heap[] {
+  if (avoids === undefined) return heaps;
+  const rank = (heap: Heap): number => {
+    if (avoids(need, heap)) return 2;
+    return needs.some((other) => avoids(other, heap)) ? 0 : 1;
+  };
+  return heaps
+    .map((heap) => ({ heap, rank: rank(heap) }))
+    .sort((a, b) => a.rank - b.rank)
+    .map(({ heap }) => heap);
+}
+
 /**
- * Takes what was spread on a day off what had been found ready by then, and the rest off what had been bought and lay
- * there untested: never off what was still to come.
+ * Takes what was spread on a day off the piles it is told to have come from, then off what had been found ready by then,
+ * and the rest off what had been bought and lay there untested: never off what was still to come.
  */
-function spread(heaps: Heap[], litres: number, on: Day): void {
+function spread(heaps: Heap[], { litres, on, pileIds = [] }: Topdressed): void {
+  const told = heaps.filter(({ from }) => from.what === 'pile' && pileIds.includes(from.of));
+  const toldOpen = told.filter(({ unproven }) => unproven !== undefined);
+  const fromTold = litres - sumOf(take(toldOpen, litres));
   const proven = heaps.filter(({ unproven }) => unproven === undefined);
-  const left = litres - take(proven, litres, on).reduce((sum, drawn) => sum + drawn.litres, 0);
+  const left = [told, proven].reduce((rest, some) => rest - sumOf(take(some, rest, on)), fromTold);
   const untested = heaps.filter(({ unproven, here }) => unproven !== undefined && here !== undefined && here <= on);
   take(untested, left);
 }
 
+function sumOf(drawn: readonly Draw[]): number {
+  return drawn.reduce((sum, { litres }) => sum + litres, 0);
+}
+
 /** A window that opens no earlier than the heaps drawn on are ready. */
-function openedAt({ earliest, preferred, latest }: Window, ready = earliest): Window {
+export function openedAt({ earliest, preferred, latest }: Window, ready = earliest): Window {
   const opens = clampDay(ready, earliest, latest);
   return { earliest: opens, preferred: latestOf(opens, preferred), latest };
 }
