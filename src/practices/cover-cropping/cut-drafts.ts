@@ -14,6 +14,7 @@ import { cutKey, sowKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midsummerOf } from '../seasons.ts';
 import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
+import { cutClash } from './cut-clash.ts';
 import type { CutWindow } from './cut-window.ts';
 import { firstLookDraft } from './regrowth-drafts.ts';
 import { draftOfStand, type StandInBed } from './stand.ts';
@@ -72,12 +73,14 @@ function cutSteps(at: StandInBed, cut: CutWindow): string[] {
   const wait = waitDaysOf(at.parts);
   const stages = [...new Set(at.parts.map(({ cover }) => `${cover.name}: ${cover.cutStage}`))];
   const next = cut.next ? `Next here: ${cut.next.what} on ${dated(cut.next.from)}. ` : '';
+  const clash = cutClash(at.parts, cut);
   return [
     cut.inFlower
       ? 'Look a week ahead: once it flowers it has ten days before its seed is viable. The plant outranks the reckoning.'
       : 'Look a week ahead: if buds show colour or heads are out, cut today. The plant outranks the reckoning.',
     `Stage to cut at. ${stages.join('; ')}.`,
     OFF_THE_PATH,
+    ...(clash === undefined ? [] : [clash]),
     'Cut at the soil line, or as high as the stage says, and let it lie as a blanket. Dig nothing in.',
     `${next}After cutting, wait ${wait.smallSeed} days before sowing small seed and ${wait.transplant} before setting plants; pull the residue aside for small seed.`,
   ];

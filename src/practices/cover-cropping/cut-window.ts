@@ -17,7 +17,7 @@ import { type Follower, firstFollower } from './followers.ts';
 import { situationOf, winterFate } from './winter.ts';
 
 /** Days before its close that a cut window opens: earlier cutting loses growth for nothing (phenology, section 3). */
-const OPEN_DAYS = 14;
+export const OPEN_DAYS = 14;
 /** Days before the close that a cut is best: young enough to rot fast, a weekend left in hand. House default. */
 const PREFERRED_DAYS_BEFORE_CLOSE = 5;
 /** Days after sowing before a stand is worth cutting for what follows. House default. */
@@ -40,6 +40,9 @@ export interface CutWindow {
   odds?: Odds;
   /** What waits for the bed. */
   next?: Follower;
+  /** What the figures have for its flowers, and the first day it has grown enough; absent where a stage was seen. */
+  bloom?: BloomClose;
+  grown?: Day;
 }
 
 /**
@@ -76,6 +79,8 @@ export function cutWindow(
     inFlower: bloom?.inFlower === true,
     ...(bloom?.odds ? { odds: bloom.odds } : {}),
     ...(next ? { next } : {}),
+    ...(bloom ? { bloom } : {}),
+    grown,
   };
 }
 

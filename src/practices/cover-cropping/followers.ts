@@ -11,7 +11,7 @@ import type { Reason } from '../draft.ts';
 import { sowKey } from '../keys.ts';
 import { standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
-import { daysToNextCover, settleDays, waitBefore } from './settle.ts';
+import { COVER_AFTER_COVER_DAYS, daysToNextCover, settleDays, waitBefore } from './settle.ts';
 import { standsAt } from './winter.ts';
 
 /** A crop or cover that waits for the bed, and the last day to cut what stands there. */
@@ -20,6 +20,8 @@ export interface Follower {
   /** What it is, in words. */
   what: string;
   cutBy: Day;
+  /** Days that the fresh residue settles before it, sheet or no sheet. */
+  waitDays: number;
   reason: Reason;
 }
 
@@ -67,6 +69,7 @@ function cropFollower(parts: readonly CoverPart[], next: CropSpan): Follower {
     from: next.from,
     what,
     cutBy,
+    waitDays,
     reason: {
       rule: sheeted ? 'cover-cut.next-sheet' : 'cover-cut.next-wait',
       saw: {
@@ -91,6 +94,7 @@ function coverFollower(parts: readonly CoverPart[], { coverId, sow }: Stand): Fo
     from: sow.day,
     what,
     cutBy,
+    waitDays: COVER_AFTER_COVER_DAYS,
     reason: {
       rule: 'cover-cut.next-cover',
       saw: { next: what, day: sow.day, days },

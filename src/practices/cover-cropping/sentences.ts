@@ -194,7 +194,7 @@ const ending: Practice['sentences'] = {
     `${dated(String(saw.next))}).`,
   'cover-cut.short': ({ saw, limit }) =>
     `That would be ${dated(String(saw.asked))}, before there is anything to cut. It is cut by ${dated(String(limit))} ` +
-    'instead, and the full wait cannot be kept: set plants rather than sow, and pull the residue well aside.',
+    'instead; what follows waits for its residue, plants less long than seed.',
   'cover-cut.little-growth': ({ saw, limit }) =>
     `The bed is wanted so early that this cover must go by ${dated(String(limit))}, before it has grown much (hard ` +
     `freezes end about ${dated(String(saw.freeze))}). A cover that winter kills, or a later crop, would suit better.`,

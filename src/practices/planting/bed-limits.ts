@@ -137,10 +137,10 @@ export function waitsFor(input: PracticeInput, at: PlantingInBed): TaskDraft['af
   return [...covers, ...[...clear, ...soil].map((key) => ({ key, minDays: 0 }))];
 }
 
-/** A planting waits for a cover to be cut; for one that has grown again, until that is ended. */
+/** A planting waits for a cover to be cut and its residue to settle; for one that has grown again, until that is ended. */
 function coverWaits({ garden }: PracticeInput, at: PlantingInBed, stand: Stand): TaskDraft['after'] {
   const state = afterCut(garden, stand);
-  if (state === undefined) return [{ key: cutKey(stand.id), minDays: 0 }];
+  if (state === undefined) return [{ key: cutKey(stand.id), minDays: residueDays(stand, at) }];
   const key = endingTask(stand.id, state);
   return key === undefined ? [] : [{ key, minDays: state.is === 'green' ? residueDays(stand, at) : 0 }];
 }
