@@ -117,12 +117,14 @@ describe('the fate that the plan reckons with', () => {
   const input = (name: 'milwaukee' | 'bozeman') => inputOf(garden(), recordClimate(name, 2020));
 
   it('is the same as that of the odds, for every cover sown in good time', () => {
-    for (const name of ['milwaukee', 'bozeman'] as const)
+    for (const name of ['milwaukee', 'bozeman'] as const) {
+      const there = input(name);
       for (const cover of coverCropById.values()) {
         if (cover.autumnSow === undefined || cover.frostTender) continue;
-        const odds = winterOdds(input(name), coverParts(cover.id), '2027-07-15');
-        expect(odds?.fate, `${cover.id} at ${name}`).toBe(winterFate(cover, input(name)));
+        const odds = winterOdds(there, coverParts(cover.id), '2027-07-15');
+        expect(odds?.fate, `${cover.id} at ${name}`).toBe(winterFate(cover, there));
       }
+    }
   });
 
   it('adds up to every winter', () => {
