@@ -190,7 +190,15 @@ const stand = known('a cover stand', {
 })
   .refine((given) => justOne(given, ['cover', 'mix']), across('Give either cover or mix, such as cover: oats.'))
   .refine((given) => notBefore(given.cut, given.sow), across('Give a cut that is not before the sowing.', 'cut'))
-  .refine((given) => notBefore(given.dead, given.sow), across('Give a day that is not before the sowing.', 'dead'));
+  .refine((given) => notBefore(given.dead, given.sow), across('Give a day that is not before the sowing.', 'dead'))
+  .refine(
+    (given) => everyNotBefore(given.looked, given.sow),
+    across('Give looks that are not before the sowing.', 'looked'),
+  )
+  .refine(
+    (given) => everyNotBefore(given.resown, given.sow),
+    across('Give sowings of thin places that are not before its own.', 'resown'),
+  );
 
 const pile = known('a pile', {
   id: id.optional(),

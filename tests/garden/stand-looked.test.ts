@@ -64,6 +64,7 @@ describe('a look at a young stand', () => {
   it.each([
     [{ on: '2027-09-30', covered: 'half' }, 'hardly-any'],
     [{ on: '2027-09-30', covered: 'a-third', weedy: 'some' }, 'Give true or false.'],
+    [{ on: '2027-09-11', covered: 'a-third' }, 'Give looks that are not before the sowing.'],
   ])('is refused in a file when it is none: %j', (look, mend) => {
     const coverStands = [{ bed: 'North bed', cover: 'oats', sow: '2027-09-12', looked: [look] }];
     expect(() => exampleFile({ coverStands })).toThrow();

@@ -29,7 +29,7 @@ function thinDraft(
     subject: standSubject(standId, cover, bed),
     key: `mulch-thin/stand:${standId}`,
     kind: 'mulch-thin-cover',
-    job: { id: 'mulch-bare-bed', title: 'Mulch bare ground' },
+    job: { id: 'mulch-thin-cover', title: 'Mulch bare places among covers' },
     title: `Mulch the bare places among the ${cover} in ${bed.name}`,
     steps: [
       `Lay shredded leaves or clean straw where the ground is bare: ${mulchAmount(bed, BARE_DEPTH_MM, bareShare)}.`,
