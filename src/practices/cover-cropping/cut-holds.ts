@@ -1,8 +1,8 @@
 /**
  * What a stand holds when it is cut, counted for the ground it really covers.
  */
-import type { Span } from '../../handbook/shapes.ts';
 import type { Day } from '../../measures/days.ts';
+import { areaOf } from '../bed-timeline.ts';
 import type { Reason } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import { lastLook } from '../stand-cover.ts';
@@ -28,23 +28,21 @@ export function withHoldings(
   };
 }
 
-function holdsReason(input: PracticeInput, { parts, share = 1 }: StandInBed, sown: Day, cut: CutWindow): Reason[] {
+/** The dry matter of the whole bed and the nitrogen the next crop finds of it, for the ground that is covered. */
+function holdsReason(input: PracticeInput, at: StandInBed, sown: Day, cut: CutWindow): Reason[] {
+  const { parts, bed, share = 1 } = at;
   const bloom = bloomOdds(input, parts, sown, cut.window.latest);
   const holds = holdsAtEnd({ input, parts, sown, window: cut, bloom });
   if (holds === undefined) return [];
-  const { dryKgPerM2: dry, availableGPerM2: available, origin } = holds;
-  const counted = (span: Span, factor: number): [number, number] => [
-    span.low * factor * share,
-    span.high * factor * share,
-  ];
-  const [dryLow, dryHigh] = counted(dry, 1000).map((grams) => 10 * Math.round(grams / 10));
-  const [low, high] = counted(available, 1).map((grams) => Math.round(grams * 10) / 10);
-  if (dryLow === undefined || dryHigh === undefined || low === undefined || high === undefined) return [];
-  return [
-    {
-      rule: 'cover-cut.holds',
-      saw: { day: cut.window.preferred, dryLow, dryHigh, low, high, known: origin.provenance },
-      source: sourceOf(origin),
-    },
-  ];
+  const { dryKgPerM2, availableGPerM2, origin } = holds;
+  const inTenths = (figure: number): number => Math.round(figure * share * 10) / 10;
+  const saw = {
+    day: cut.window.preferred,
+    dryLowKg: inTenths(dryKgPerM2.low * areaOf(bed)),
+    dryHighKg: inTenths(dryKgPerM2.high * areaOf(bed)),
+    lowGPerM2: inTenths(availableGPerM2.low),
+    highGPerM2: inTenths(availableGPerM2.high),
+    known: origin.provenance,
+  };
+  return [{ rule: 'cover-cut.holds', saw, source: sourceOf(origin) }];
 }

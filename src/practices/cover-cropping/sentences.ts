@@ -115,12 +115,8 @@ const looking: Practice['sentences'] = {
   'cover-cut.weedy': ({ limit }) =>
     `The weeds among it would seed soon after ${dated(String(limit))}: this cut takes them too, so that it comes by then.`,
   'cover-cut.holds': ({ saw }) =>
-    `Cut about ${dated(String(saw.day))} it holds some ${quantity(Number(saw.dryLow), 'gPerM2')} to ` +
-    `${quantity(Number(saw.dryHigh), 'gPerM2')} of dry matter over the whole bed (figure ${saw.known}). ` +
-    (Number(saw.low) < 0
-      ? `While it rots it may tie up as much as ${quantity(-Number(saw.low), 'gPerM2')} of nitrogen.`
-      : `The next crop may find ${quantity(Number(saw.low), 'gPerM2')} to ${quantity(Number(saw.high), 'gPerM2')} of its ` +
-        'nitrogen.'),
+    `Cut about ${dated(String(saw.day))}, what stands in the bed weighs some ${quantity(Number(saw.dryLowKg), 'kg')} to ` +
+    `${quantity(Number(saw.dryHighKg), 'kg')} dry (figure ${saw.known}). ${nitrogenWords(Number(saw.lowGPerM2), Number(saw.highGPerM2))}`,
 };
 
 /** Why a planned stand is not sown at all. */
@@ -226,6 +222,15 @@ export const coverSentences: Practice['sentences'] = {
 function chancesOf({ saw }: Reason): string {
   const well = 100 - Number(saw.riskPercent);
   return well === 90 ? 'nine chances in ten' : `${well} chances in 100`;
+}
+
+/** Nitrogen from which a low end is worth naming, g/m². House default. */
+const NAMED_G_PER_M2 = 0.5;
+
+function nitrogenWords(low: number, high: number): string {
+  if (low < 0) return `While it rots it may tie up as much as ${quantity(-low, 'gPerM2')} of nitrogen.`;
+  const from = low < NAMED_G_PER_M2 ? 'up to' : `${quantity(low, 'gPerM2')} to`;
+  return `The next crop may find ${from} ${quantity(high, 'gPerM2')} of its nitrogen.`;
 }
 
 function offWords(days: number): string {

@@ -5,7 +5,7 @@
 import { usualOf } from '../../../climate/logged.ts';
 import type { Bed, Stand } from '../../../garden/garden.ts';
 import { coverCrops } from '../../../handbook/cover-crops.ts';
-import { addDays, type Day, earliestOf } from '../../../measures/days.ts';
+import { addDays, type Day, daysBetween, earliestOf } from '../../../measures/days.ts';
 import type { Gap } from '../../bed-timeline.ts';
 import { type CoverPart, coverParts } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
@@ -16,13 +16,16 @@ import type { OpenSpan } from '../open-spans.ts';
 import { heldBetween, type SowingHalf, type SowWindow } from '../sow-window.ts';
 import type { GapFit } from './fit.ts';
 import { bestFirst } from './gap-fits.ts';
-import { sowingsIn } from './sowings.ts';
+import { type Sowing, sowingsIn } from './sowings.ts';
 import { sownFit } from './sown-fit.ts';
 
 /** Days from a look within which a kind must be sowable to be sown into thin places: ground is not left bare for it. House default. */
 const SOON_DAYS = 7;
 /** Days from a look on which its thin places are best sown. House default: the next weekend but for the worst weeks. */
 const BEST_DAYS = 3;
+
+/** Days such a sowing has to stay open at the least, so that a day of work lies in it. House default. */
+const LEAST_OPEN_DAYS = 4;
 
 /** A sowing of thin places. */
 export interface SowAgain {
@@ -51,7 +54,7 @@ export function sowAgain(given: PracticeInput, thin: ThinStand, from: Day): SowA
   return coverCrops.flatMap(({ id }) => triedIn(input, thin, from, id)).sort((a, b) => bestFirst(a.fit, b.fit))[0];
 }
 
-/** A cover on the first days it can be sown in, where it is good or possible then. */
+/** A cover a few days after the look, or on the first day where that alone leaves it its odds: good or possible then. */
 function triedIn(input: PracticeInput, thin: ThinStand, from: Day, coverId: string): SowAgain[] {
   const { bed } = thin;
   const span = spanFrom(input, thin, from);
@@ -59,25 +62,29 @@ function triedIn(input: PracticeInput, thin: ThinStand, from: Day, coverId: stri
   if (!thin.anew && isTender(parts) !== isTender(coverParts(thin.stand.coverId))) return [];
   const sowings = sowingsIn(input, span, parts, from);
   if (typeof sowings === 'string') return [];
-  return sowings
-    .flatMap(({ sow: rule, season }): SowAgain[] => {
-      const grows = thin.anew || thin.cutBy === undefined ? undefined : addDays(thin.cutBy, -LEAST_GROWTH_DAYS);
-      const sow = heldBetween(rule, from, grows);
-      if (sow === undefined || sow.window.earliest > addDays(from, SOON_DAYS)) return [];
-      if (!thin.anew && sow.half !== halfOf(input, thin.stand)) return [];
-      const { earliest, latest } = sow.window;
-      const preferred = earliestOf(addDays(earliest, BEST_DAYS), latest);
-      const soon = { ...sow, window: { earliest, preferred, latest } };
-      return [
-        {
-          coverId,
-          parts,
-          sow: soon,
-          fit: sownFit({ input, bed, span, coverId, parts }, { sow: soon, season }, preferred),
-        },
-      ];
-    })
-    .filter(({ fit }) => fit.verdict === 'good' || fit.verdict === 'possible');
+  return sowings.flatMap((sowing) => {
+    const soon = soonIn(input, thin, from, sowing);
+    const { earliest = from, latest = from } = soon?.window ?? {};
+    const days = [earliestOf(addDays(earliest, BEST_DAYS), latest), earliest];
+    return days
+      .flatMap((preferred): SowAgain[] => {
+        if (soon === undefined) return [];
+        const sow = { ...soon, window: { earliest, preferred, latest } };
+        const trial = { input, bed, span, coverId, parts };
+        return [{ coverId, parts, sow, fit: sownFit(trial, { ...sowing, sow }, preferred) }];
+      })
+      .filter(({ fit }) => fit.verdict === 'good' || fit.verdict === 'possible')
+      .slice(0, 1);
+  });
+}
+
+/** The days of a sowing that are left to thin places, where they begin soon, are enough, and suit what grows already. */
+function soonIn(input: PracticeInput, thin: ThinStand, from: Day, { sow: rule }: Sowing): SowWindow | undefined {
+  const grows = thin.anew || thin.cutBy === undefined ? undefined : addDays(thin.cutBy, -LEAST_GROWTH_DAYS);
+  const sow = heldBetween(rule, from, grows);
+  if (sow === undefined || sow.window.earliest > addDays(from, SOON_DAYS)) return undefined;
+  if (daysBetween(sow.window.earliest, sow.window.latest) < LEAST_OPEN_DAYS) return undefined;
+  return thin.anew || sow.half === halfOf(input, thin.stand) ? sow : undefined;
 }
 
 /** The rest of the gap, up to what is planned next in it. */
