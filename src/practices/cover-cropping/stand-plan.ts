@@ -63,7 +63,7 @@ function standing(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]): S
     return { at, from, ends: failed.on, cut: false, failed: failed.why, drafts: [...after.drafts, ...drafts] };
   }
   const own = after.at === at ? asItIs : cutAs(after.at, sown);
-  const weeds = weedsAnswered(input, after.at, lastLook(stand), own);
+  const weeds = weedsAnswered(input, at, lastLook(stand), own);
   const cut = withHoldings(input, after.at, sown, weeds.cut);
   const drafts = [...after.drafts, ...weeds.drafts, ...later(input, after.at, sown, cut)];
   const plan = { at, from, cut: cut !== undefined, drafts, ...endOf(input, after.at, sown, cut) };

@@ -190,6 +190,12 @@ describe('weeds among a young cover', () => {
     expect(weeds.steps.join(' ')).toContain('this cover grows again');
   });
 
+  it('are cut among what is up, not among what is still to be sown', () => {
+    const drafts = workAfter({ look: looked('2027-09-30', 'a-third', true) });
+    expect(draft(drafts, 'cover-sow-again/').title).toContain('winter rye');
+    expect(draft(drafts, 'cover-weeds/').title).toBe('Cut the weeds among the oats in Bed A before they seed');
+  });
+
   it('are not to be mown with a cover that does not grow again', () => {
     const drafts = workAfter({
       coverId: 'buckwheat',
