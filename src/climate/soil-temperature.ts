@@ -90,7 +90,14 @@ function soilNorms(given: Climate): readonly (number | undefined)[] {
  * passes the temperature, with the measured spread {@link SOIL_WARM_SPREAD_DAYS}. Where spring never gets there, no
  * day.
  */
-export function soilWarmOdds(climate: Climate, { season, tempC }: { season: number; tempC: number }): Odds {
+export function soilWarmOdds(climate: Climate, ask: { season: number; tempC: number }): Odds {
+  return warmOdds(climate, `${ask.season}/${ask.tempC}`, () => workedWarmOdds(climate, ask));
+}
+
+/** Every cover of every bed asks after the same few. */
+const warmOdds = memory<Climate, string, Odds>();
+
+function workedWarmOdds(climate: Climate, { season, tempC }: { season: number; tempC: number }): Odds {
   const dayAt = (index: number): Day => dayOfIndex(climate.seasonTurn, season, index);
   if (climate.seasons.length === 0) return oddsFromNorm(climate, tempC, dayAt);
   const found = warmIndices(climate, { season, tempC });

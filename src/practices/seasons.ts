@@ -28,6 +28,11 @@ export function midwinterAfter(climate: Climate, day: Day): Day {
   return dayOfIndex(climate.seasonTurn, seasonOf(climate.seasonTurn, day) + 1, 1);
 }
 
+/** The middle of the winter that a day follows: the first day of its own season. */
+export function midwinterBefore(climate: Climate, day: Day): Day {
+  return dayOfIndex(climate.seasonTurn, seasonOf(climate.seasonTurn, day), 1);
+}
+
 /** Whether a day is the first of its season: what is reckoned to come then was there before. */
 export function isMidwinter(climate: Climate, day: Day): boolean {
   return seasonIndex(climate.seasonTurn, day) === 1;

@@ -32,7 +32,7 @@ const of = (keyStart: string): TaskDraft => draft(drafts, keyStart);
 
 describe('depths of mulch', () => {
   it('are 2 to 3 in of leaves on bare beds over winter (Growing Healthy Soil, veg:V22)', () => {
-    const inches = inchesOf(of('mulch-bare/'));
+    const inches = inchesOf(of('mulch-bare/bed:a'));
     expect(inches).toBeGreaterThanOrEqual(2);
     expect(inches).toBeLessThanOrEqual(3);
   });
@@ -70,7 +70,7 @@ describe('times of mulching at Milwaukee', () => {
   });
 
   it('cover bare beds after the leaves are down and before Thanksgiving week (common practice)', () => {
-    const { preferred, latest } = of('mulch-bare/').window;
+    const { preferred, latest } = of('mulch-bare/bed:a').window;
     expect(preferred >= '2027-10-20').toBe(true);
     expect(latest <= '2027-11-22').toBe(true);
   });

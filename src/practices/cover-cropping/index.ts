@@ -111,7 +111,7 @@ function openSpan(
 }
 
 function suggested(input: PracticeInput, gap: Gap, before: readonly Reason[], { at, sow, why }: Suggestion): Suggested {
-  const draft = sowDraft(input, at, sow, waitsFor(input, at, gap, sow), [...before, why, ...gapReasons(gap)]);
+  const draft = sowDraft(input, at, sow, waitsFor(input, at, gap, sow), [...before, ...why, ...gapReasons(gap)]);
   const asSuggested =
     'This is a suggestion: any cover that suits the gap serves. Mark it skipped if you mulch instead.';
   const sowOn = input.garden.pins[draft.key] ?? sow.window.preferred;

@@ -6,17 +6,9 @@ import type { Reason } from '../draft.ts';
 import type { Practice, Sentence } from '../practice.ts';
 import { fitSentences } from './fit/fit-sentences.ts';
 
-const SUGGESTED: Readonly<Record<string, string>> = {
-  'warm gap': 'a cover that is made in 40 warm days',
-  'spring gap': 'a cover for cool soil, cut before the warm crops',
-  'wanted early': 'a cover that winter kills, so that the bed is free early in spring with nothing to clear',
-  'wanted late': 'a cover that lives through winter, in a bed not wanted until late spring',
-  'hungry crop next': 'a cover that lives through winter and gathers nitrogen for the hungry crop that follows',
-};
-
 const suggested: Sentence = ({ saw }) => {
   const next = saw.next === undefined ? '' : ` before ${saw.next} on ${dated(String(saw.to))}`;
-  return `Nothing is planned for the bed${next}. Of what fits, the suggestion is ${saw.cover}: ${SUGGESTED[String(saw.why)]}.`;
+  return `Nothing is planned for the bed${next}. Of every cover, mix and mulch held against the gap, ${saw.cover} serves best.`;
 };
 
 /** A plant's event as the end of "the middle year has the … of the rye". */

@@ -4,6 +4,7 @@
 import type { Climate } from '../../climate/climate.ts';
 import { freezeDay } from '../../climate/freeze.ts';
 import { usualOf } from '../../climate/logged.ts';
+import { memory } from '../../climate/remembered.ts';
 import { seasonOf } from '../../climate/season.ts';
 import { soilWarmOdds } from '../../climate/soil-temperature.ts';
 import { type CoverCrop, originOf } from '../../handbook/shapes.ts';
@@ -47,6 +48,20 @@ export function sowingHalves(parts: readonly CoverPart[]): SowingHalf[] {
  * @returns nothing where a part is not sown then, no freeze date is known, or the parts' windows do not meet
  */
 export function sowWindow(
+  parts: readonly CoverPart[],
+  half: SowingHalf,
+  season: number,
+  input: PracticeInput,
+): SowWindow | undefined {
+  const kinds = parts.map(({ cover }) => cover.id).join('+');
+  const name = `${kinds}/${half}/${season}/${input.garden.place.frostRisk}`;
+  return windowsOf(input.climate, name, () => workedSowWindow(parts, half, season, input));
+}
+
+/** Every gap of every bed asks after the same windows. */
+const windowsOf = memory<Climate, string, SowWindow | undefined>();
+
+function workedSowWindow(
   parts: readonly CoverPart[],
   half: SowingHalf,
   season: number,

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { DiseaseFound } from '../../../src/garden/garden.ts';
-import { cover, draftsIn, garden, setOut, sown } from '../gardens.ts';
+import { cover, draftsIn, frostDates, garden, setOut, sown } from '../gardens.ts';
 
 const rootRot: DiseaseFound = { bedId: 'a', cropId: 'snap-bean', disease: 'root rot', on: '2027-07-20' };
 const clubroot: DiseaseFound = { bedId: 'a', cropId: 'cabbage', disease: 'clubroot', on: '2027-07-20' };
@@ -43,12 +43,13 @@ describe('a suggestion', () => {
     sown('carrot', '2028-04-20', { harvested: '2028-08-01' }),
   ];
 
-  it('of oats with peas becomes oats where a root rot of beans was found', () => {
+  it('of oats with peas becomes barley where a root rot of beans was found', () => {
+    const climate = frostDates('05-10', '10-01');
     const sown = (diseases: DiseaseFound[]) =>
-      covers({ plantings, diseases })
+      draftsIn(garden({ startedOn: '2027-07-01', plantings, diseases }), climate)
         .filter(({ kind }) => kind === 'sow-cover')
         .map(({ subject }) => ('grows' in subject ? subject.grows : ''));
     expect(sown([])[0]).toBe('oats with field pea');
-    expect(sown([rootRot])[0]).toBe('oats');
+    expect(sown([rootRot])[0]).toBe('spring barley');
   });
 });

@@ -79,7 +79,9 @@ describe('a layer over a bed', () => {
 
 describe('in autumn', () => {
   it('goes on from eight weeks before the first freeze until the ground freezes', () => {
-    const [task] = layers(garden({ ...autumn, startedOn: '2027-07-05' }));
+    const stands = [cover('buckwheat', '2027-06-05', { cutOn: '2027-07-10' })];
+    const mulches = [{ bedId: 'a', mulch: 'leaves' as const, from: '2027-07-18' }];
+    const [task] = layers(garden({ ...autumn, startedOn: '2027-07-11', stands, mulches }));
     expect(task?.key).toBe('topdress/bed:a/2028/before-winter');
     expect(task?.window.earliest).toBe('2027-08-06');
     expect((task?.window.latest ?? '') > '2027-10-01').toBe(true);
@@ -107,7 +109,7 @@ describe('in autumn', () => {
 
   it('goes on after a summer cover is cut', () => {
     const of = garden({ ...autumn, startedOn: '2027-07-20', stands: [cover('buckwheat', '2027-07-15')] });
-    const cut = draft(draftsIn(of, climate), 'cover-cut/');
+    const cut = draft(draftsIn(of, climate), 'cover-cut/stand:s');
     const [task] = layers(of);
     expect(task?.window.earliest).toBe(cut.window.latest);
     expect(task?.after).toContainEqual({ key: cut.key, minDays: 0 });

@@ -176,7 +176,8 @@ describe('the order for what is short', () => {
   });
 
   it('stops counting a layer nobody spread two months after its window', () => {
-    const one = garden({ ...habit, startedOn: '2027-07-05' });
+    const mulches = [{ bedId: 'a', mulch: 'leaves' as const, from: '2027-07-05' }];
+    const one = garden({ ...habit, startedOn: '2027-07-05', mulches });
     const latest = draft(draftsIn(one, climate), 'topdress/').window.latest;
     const wanted = (today: Day) =>
       draftsIn(one, climate, today).filter(({ key }) => key === 'topdress/bed:a/2028/before-winter');

@@ -1,8 +1,10 @@
 /**
  * Whether a cover would come up and grow before hard cold, counted over the seasons of the record.
  */
+import type { Climate } from '../../../climate/climate.ts';
 import { type HeatBefore, heatLeftByMember, usualHeatLeft } from '../../../climate/heat-left.ts';
 import { quantileType6 } from '../../../climate/quantiles.ts';
+import { memory } from '../../../climate/remembered.ts';
 import { heatNeeds } from '../../../handbook/cover-heat.ts';
 import type { CoverCrop, HeatNeed } from '../../../handbook/shapes.ts';
 import type { Day } from '../../../measures/days.ts';
@@ -33,6 +35,14 @@ export function establishment(
   sowOn: Day,
 ): Establishment | undefined {
   if (half === 'spring') return undefined;
+  const name = `${parts.map(({ cover }) => cover.id).join('+')}/${sowOn}`;
+  return established(climate, name, () => workedEstablishment(climate, parts, sowOn));
+}
+
+/** Every bed asks after the same sowings. */
+const established = memory<Climate, string, Establishment | undefined>();
+
+function workedEstablishment(climate: Climate, parts: readonly CoverPart[], sowOn: Day): Establishment | undefined {
   const heats = parts.flatMap(({ cover }): PartHeat[] => {
     const need = needs.get(cover.id);
     if (need === undefined) return [];

@@ -6,7 +6,7 @@ import { REGROWTH_DAYS, SHEET_DAYS } from '../../after-cut.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { Reason, ReasonSource } from '../../draft.ts';
 import type { FitBloom, FitNeeds, Origin } from './fit.ts';
-import { chanceToEstablish, staysOn, type Weighed, winterAsMeant } from './rank.ts';
+import { chanceToEstablish, idleDays, LEAST_GROWN, POOR_CHANCE, staysOn, type Weighed, winterAsMeant } from './rank.ts';
 
 /** Chance from which a figure speaks for a choice. House default, as for a verdict of good. */
 const SPEAKS_FOR = 0.8;
@@ -31,15 +31,30 @@ export interface Told extends Weighed {
 /** The reasons for and against. */
 export function reasonsOf(told: Told): { pros: Reason[]; cons: Reason[] } {
   const weighed = [...growing(told), ...wintering(told), ...following(told), ...feeding(told), ...ending(told)];
+  const cons = [
+    ...told.clashes.map(({ reason }) => reason),
+    ...weighed.filter(({ speaksFor }) => !speaksFor).map(({ reason }) => reason),
+    ...told.doubts,
+    ...asking(told),
+  ];
+  const decides = decidersOf(told);
   return {
     pros: weighed.filter(({ speaksFor }) => speaksFor).map(({ reason }) => reason),
-    cons: [
-      ...told.clashes.map(({ reason }) => reason),
-      ...weighed.filter(({ speaksFor }) => !speaksFor).map(({ reason }) => reason),
-      ...told.doubts,
-      ...asking(told),
-    ],
+    cons: [...cons.filter(({ rule }) => decides.has(rule)), ...cons.filter(({ rule }) => !decides.has(rule))],
   };
+}
+
+/** The rules by which a choice is poor or unusable: they are told first. */
+function decidersOf(told: Told): ReadonlySet<string> {
+  const chance = chanceToEstablish(told);
+  return new Set([
+    ...told.clashes.filter(({ forbids }) => forbids).map(({ reason }) => reason.rule),
+    ...(chance !== undefined && chance < POOR_CHANCE ? ['cover-fit.establish', 'cover-fit.heat-left'] : []),
+    ...(told.next?.met === 'no' ? ['cover-fit.next-not-met'] : []),
+    ...(told.next?.met === 'short' ? ['cover-fit.next-short', 'cover-fit.wait-given-up'] : []),
+    ...(told.grown < LEAST_GROWN ? ['cover-fit.grows-little'] : []),
+    ...told.doubts.map(({ rule }) => rule),
+  ]);
 }
 
 interface Spoken {
@@ -57,11 +72,24 @@ export function sourceOf({ provenance, sources }: Origin): ReasonSource {
 }
 
 function growing(told: Told): Spoken[] {
-  const { establish, inSpring, sowOn, openDays } = told;
-  const late: Spoken[] =
-    openDays < NAMED_OPEN_DAYS
-      ? []
-      : [say(false, { rule: 'cover-fit.open-until', saw: { days: openDays, sowOn }, source: "the garden's own plan" })];
+  const { establish, inSpring, sowOn, openDays, grown } = told;
+  const small: Reason = {
+    rule: 'cover-fit.grows-little',
+    saw: { percent: Math.round(100 * grown) },
+    limit: 100 * LEAST_GROWN,
+    source: 'house default',
+  };
+  const open: Reason = {
+    rule: 'cover-fit.open-until',
+    saw: { days: openDays, sowOn },
+    source: "the garden's own plan",
+  };
+  const spring: Reason = { rule: 'cover-fit.after-winter', saw: { sowOn }, source: 'common practice' };
+  const late = [
+    ...(told.wintersBare > 0 ? [say(false, spring)] : []),
+    ...(openDays < NAMED_OPEN_DAYS ? [] : [say(false, open)]),
+    ...(grown < LEAST_GROWN ? [say(false, small)] : []),
+  ];
   if (inSpring) return late;
   if (establish?.heatNeeded === undefined) {
     return [...late, say(false, { rule: 'cover-fit.no-heat-figure', saw: {}, source: 'house default' })];
@@ -89,12 +117,16 @@ function wintering(told: Told): Spoken[] {
   return [say(speaksFor, { rule: 'cover-fit.winter', saw, source })];
 }
 
-function following({ next, cut, nextName }: Told): Spoken[] {
+function following({ next, cut, nextName, bindsNext }: Told): Spoken[] {
   const spoken: Spoken[] = [];
   if (next?.wantedOn !== undefined) {
     const saw = { next: nextName ?? 'what follows', freeOn: next.freeOn, wantedOn: next.wantedOn, how: next.how };
     spoken.push(say(next.met === 'yes', { rule: `cover-fit.next-${NEXT_RULE[next.met]}`, saw, source: 'cover:S14' }));
   }
+  const idle = idleDays(next);
+  if (idle >= NAMED_OPEN_DAYS)
+    spoken.push(say(false, { rule: 'cover-fit.ends-early', saw: { days: idle }, source: 'cover:S2a' }));
+  if (bindsNext) spoken.push(say(false, { rule: 'cover-fit.binds-next', saw: {}, source: 'cover:S4e' }));
   const gives = cut?.givesWay;
   if (gives?.what === 'the wait')
     spoken.push(say(false, { rule: 'cover-fit.wait-given-up', saw: { days: gives.days }, source: 'cover:S14' }));

@@ -54,6 +54,10 @@ const living: Practice['sentences'] = {
   'cover-fit.no-heat-figure': () => 'No figure was found for the heat it needs before hard cold, so no odds are given.',
   'cover-fit.open-until': ({ saw }) =>
     `The bed would lie open for ${saw.days} days until it is sown about ${dated(String(saw.sowOn))}.`,
+  'cover-fit.after-winter': ({ saw }) =>
+    `It is not sown before winter is over, about ${dated(String(saw.sowOn))}: mulch the bed until then.`,
+  'cover-fit.grows-little': ({ saw, limit }) =>
+    `In the warmth that is left it grows about ${saw.percent} % of a full stand; below ${limit} % it is hardly worth its seed.`,
   'cover-fit.winter': winter,
   'cover-fit.winter-zone': ({ saw }) =>
     `By its zone, ${FATES[String(saw.fate)]}; it is sown to ${saw.meant === 'die' ? 'be dead by spring' : 'live'}.`,
@@ -75,6 +79,10 @@ const leaving: Practice['sentences'] = {
     `${dated(String(saw.wantedOn))}.`,
   'cover-fit.next-not-met': ({ saw }) =>
     `The bed is not free before ${dated(String(saw.freeOn))}, too late for ${saw.next} on ${dated(String(saw.wantedOn))}.`,
+  'cover-fit.ends-early': ({ saw }) =>
+    `It is over ${saw.days} days before what follows: until then only what is left of it keeps the ground covered.`,
+  'cover-fit.binds-next': () =>
+    'Nothing is planned after it, and none of the cabbage family should follow it: they share clubroot and flea beetle.',
   'cover-fit.wait-given-up': ({ saw }) => `The wait after the cut would be ${saw.days} days too short.`,
   'cover-fit.growth-given-up': ({ saw }) =>
     `What follows asks for its cut ${saw.days} days before its own time` +

@@ -135,8 +135,12 @@ export interface GapFit {
   verdict: Verdict;
   /** What the order within a verdict goes by; the weights are in rank.ts. */
   points: number;
+  /** Winters between the opening of the gap and the sowing: so many are left to a mulch. */
+  wintersBare?: number;
   sow?: Window;
   half?: SowingHalf;
+  /** Why it may be sown on these days and no others. */
+  sowReasons: readonly Reason[];
   /** The day the odds are counted for. */
   sowOn?: Day;
   establish?: Establishment;

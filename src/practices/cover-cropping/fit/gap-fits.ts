@@ -12,17 +12,19 @@ import type { Reason } from '../../draft.ts';
 import { BARE_DEPTH_MM, mulchLitres } from '../../mulch-layer.ts';
 import type { PracticeInput } from '../../practice.ts';
 import type { OpenSpan } from '../open-spans.ts';
-import { freezesKnown } from '../sow-window.ts';
+import { freezesKnown, type SowWindow } from '../sow-window.ts';
 import { establishment } from './establish.ts';
 import type { GapFit, Verdict } from './fit.ts';
 import { chanceToEstablish, GOOD_CHANCE } from './rank.ts';
-import { LEAST_STAND_DAYS, type NoSowing, type Sowing, sowingsIn } from './sowings.ts';
-import { fitGap, named, sownFit, type Trial } from './sown-fit.ts';
+import { LEAST_STAND_DAYS, type NoSowing, type Sowing, sowingsIn, wintersBefore } from './sowings.ts';
+import { fitGap, named, promiseOf, sownFit, type Trial } from './sown-fit.ts';
 
 /** Every cover and mix of the handbook. */
-const COVER_IDS: readonly string[] = [...coverCrops, ...coverMixes].map(({ id }) => id);
+const COVERS = [...coverCrops, ...coverMixes].map(({ id }) => ({ coverId: id, parts: coverParts(id) }));
 
 const VERDICTS: readonly Verdict[] = ['good', 'possible', 'poor', 'unusable'];
+/** Verdicts of covers that do better than a mulch. */
+const SERVES: ReadonlySet<Verdict> = new Set(['good', 'possible']);
 
 /**
  * Every choice for a bed's gap, best first, counted for the best sowing day that is still to come. Stands that are only
@@ -31,28 +33,67 @@ const VERDICTS: readonly Verdict[] = ['good', 'possible', 'poor', 'unusable'];
 export function gapFits(given: PracticeInput, bed: Bed, span: OpenSpan): GapFit[] {
   const input = span.nextCover === undefined ? withoutPlans(given, span) : given;
   const from = latestOf(span.from ?? input.today, input.today);
-  const covers = COVER_IDS.map((coverId) =>
-    coverFit({ input, bed, span, coverId, parts: coverParts(coverId) }, from, (preferred) => latestOf(preferred, from)),
+  const covers = COVERS.map((cover) =>
+    coverFit({ input, bed, span, ...cover }, from, (preferred) => latestOf(preferred, from)),
   );
-  return [...covers, ...mulchFits(bed, span)].sort(bestFirst);
+  return [...covers, ...mulchFits(bed, span, wintersBefore(input, span, from))].sort(bestFirst);
+}
+
+/** A cover to be sown in a gap, with the days it may be sown on. */
+export interface BestCover {
+  fit: GapFit;
+  coverId: string;
+  sow: SowWindow;
 }
 
 /**
  * The best cover to sow in a gap while its time is still open on a day, or nothing where mulch serves better. It is weighed
  * by the climate as it usually is and for the best day of its window, so that it stays the same until that closes.
+ *
+ * @param isTaken whether a sowing was made into a stand before
  */
-export function bestCover(given: PracticeInput, bed: Bed, span: OpenSpan, from: Day): GapFit | undefined {
+export function bestCover(
+  given: PracticeInput,
+  bed: Bed,
+  span: OpenSpan,
+  { from, isTaken }: { from: Day; isTaken: (coverId: string, sow: SowWindow) => boolean },
+): BestCover | undefined {
   const input = { ...given, climate: usualOf(given.climate) };
-  const fits = COVER_IDS.map((coverId) =>
-    coverFit({ input, bed, span, coverId, parts: coverParts(coverId) }, from, (preferred) => preferred),
-  );
-  const [best] = fits.sort(bestFirst);
-  return best?.verdict === 'good' || best?.verdict === 'possible' ? best : undefined;
+  if (!freezesKnown(input.climate, seasonOf(input.climate.seasonTurn, from))) return undefined;
+  const hoped = COVERS.flatMap((cover) => {
+    const trial: Trial = { input, bed, span, ...cover };
+    return timesOf(trial, from)
+      .filter(({ sow }) => !isTaken(cover.coverId, sow))
+      .map((sowing) => ({ trial, sowing, ...promiseOf(trial, sowing, sowing.sow.window.preferred) }));
+  });
+  let best: BestCover | undefined;
+  for (const promise of hoped.filter(({ verdict }) => SERVES.has(verdict)).sort(bestFirst)) {
+    if (best !== undefined && bestFirst(best.fit, promise) <= 0) break;
+    const { trial, sowing } = promise;
+    const fit = sownFit(trial, sowing, sowing.sow.window.preferred);
+    if (SERVES.has(fit.verdict) && (best === undefined || bestFirst(fit, best.fit) < 0))
+      best = { fit, coverId: trial.coverId, sow: asItIs(given, trial, sowing) };
+  }
+  return best;
 }
 
-/** By verdict, then by points; choices that are alike in the order of the handbook. */
-export function bestFirst(a: GapFit, b: GapFit): number {
-  return VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || b.points - a.points;
+/** The same sowing held to the weather that was logged and is expected, where that leaves it a day. */
+function asItIs(given: PracticeInput, { span, parts }: Trial, { sow, season }: Sowing): SowWindow {
+  const now = sowingsIn(given, span, parts, sow.window.earliest);
+  if (typeof now === 'string') return sow;
+  return now.find((sowing) => sowing.season === season && sowing.sow.half === sow.half)?.sow ?? sow;
+}
+
+type Standing = Pick<GapFit, 'verdict' | 'points' | 'wintersBare'>;
+
+/**
+ * What serves before what does not; of that what leaves the fewer winters bare, then by verdict, then by points. Choices that
+ * are alike stay in the order of the handbook.
+ */
+export function bestFirst(a: Standing, b: Standing): number {
+  const serving = SERVES.has(a.verdict) && SERVES.has(b.verdict);
+  const winters = serving ? (a.wintersBare ?? 0) - (b.wintersBare ?? 0) : 0;
+  return winters || VERDICTS.indexOf(a.verdict) - VERDICTS.indexOf(b.verdict) || b.points - a.points;
 }
 
 function withoutPlans({ garden, ...input }: PracticeInput, { bedId, from, to }: OpenSpan): PracticeInput {
@@ -69,11 +110,16 @@ function coverFit(trial: Trial, from: Day, dayOf: (preferred: Day) => Day): GapF
   }
   const sowings = sowingsIn(input, span, parts, from);
   if (typeof sowings === 'string') return ruledOut(trial, whyNoSowing(trial, sowings));
-  const [best] = sowings
-    .flatMap((sowing) => [sowing, ...sooner(trial, sowing)])
+  const [best] = timesOf(trial, from)
     .map((sowing) => sownFit(trial, sowing, dayOf(sowing.sow.window.preferred)))
     .sort(bestFirst);
   return best ?? ruledOut(trial, whyNoSowing(trial, 'never then'));
+}
+
+/** The times at which a cover is tried in a gap. */
+function timesOf(trial: Trial, from: Day): Sowing[] {
+  const sowings = sowingsIn(trial.input, trial.span, trial.parts, from);
+  return typeof sowings === 'string' ? [] : sowings.flatMap((sowing) => [sowing, ...sooner(trial, sowing)]);
 }
 
 /** The same sowing on the first day of its window, where the preferred one leaves less than a good chance. */
@@ -97,11 +143,11 @@ function whyNoSowing({ coverId, span }: Trial, why: NoSowing): Reason {
 }
 
 function ruledOut(trial: Trial, why: Reason): GapFit {
-  return { ...named(trial), verdict: 'unusable', points: 0, seed: [], pros: [], cons: [why] };
+  return { ...named(trial), verdict: 'unusable', points: 0, sowReasons: [], seed: [], pros: [], cons: [why] };
 }
 
 /** Mulch serves in any gap: nothing grows there that it could harm. It is named after the covers that serve. */
-function mulchFits(bed: Bed, span: OpenSpan): GapFit[] {
+function mulchFits(bed: Bed, span: OpenSpan, wintersBare: number): GapFit[] {
   return (['leaves', 'straw'] as const).map((mulch) => ({
     bedId: span.bedId,
     gap: fitGap(span),
@@ -109,6 +155,8 @@ function mulchFits(bed: Bed, span: OpenSpan): GapFit[] {
     name: mulch === 'leaves' ? 'a mulch of leaves' : 'a mulch of straw',
     verdict: 'possible',
     points: 0,
+    wintersBare,
+    sowReasons: [],
     seed: [],
     needs: { inoculants: [], depths: [] },
     mulch: { litres: mulchLitres(bed, BARE_DEPTH_MM), depthMm: BARE_DEPTH_MM },

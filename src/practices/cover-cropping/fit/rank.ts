@@ -4,6 +4,7 @@
  * A hard rule broken is unusable whatever the rest. The weights are house defaults: they say what counts with whom, and no
  * publication does. What does not apply to a choice counts as if it were well.
  */
+import { daysBetween } from '../../../measures/days.ts';
 import type { Clash } from './clashes.ts';
 import type { Establishment, FitCut, FitNext, FitNitrogen, Verdict, WinterOdds } from './fit.ts';
 
@@ -13,6 +14,8 @@ const WEIGHTS = {
   establishes: 30,
   /** What follows can go in on its day, with the whole wait. */
   nextMet: 20,
+  /** It holds the ground until what follows: winter-killed kinds serve beds that are wanted early (cover:S2a). */
+  holdsToNext: 15,
   /** Winter does surely to it what it was sown for. */
   winterSure: 15,
   /** It goes in as soon as the bed is free. */
@@ -23,6 +26,10 @@ const WEIGHTS = {
   growth: 10,
   /** It brings nitrogen to a crop that asks for much; half as much before another. What others only hold counts for nothing. */
   nitrogen: 20,
+  /** It is not of legumes alone, which leave the ground thin for long (common practice). */
+  dense: 10,
+  /** It is no cabbage kin in a bed whose next crop nobody has chosen, which might be one. */
+  freesNext: 10,
   /** It does not have to be finished under a sheet. */
   endsEasily: 10,
   /** It is no plant that stays or spreads where it is not wanted. */
@@ -31,6 +38,10 @@ const WEIGHTS = {
 
 /** Days a bed may lie open before its cover for that to count for nothing, and to be good no more. House default. */
 const PROMPT_DAYS = 60;
+/** Days between a bed that is free again and its next crop from which holding the ground counts for nothing. House default. */
+const IDLE_DAYS = 60;
+/** Days of waiting that count against a choice as much as going in at once counts for it: a year. House default. */
+const YEAR_DAYS = 365;
 /** Share of a stand's nitrogen that is still there in spring where winter killed it. House default: no figure was seen. */
 const LEFT_AFTER_WINTER = 0.5;
 /** Nitrogen for the next crop that counts in full, g/m². House default: a hungry crop's need, about half (veg:V10). */
@@ -43,8 +54,11 @@ const SHORT_COUNTS = 0.35;
 /** Shares of seasons from which a choice is good, is poor below, and has no chance below. House default. */
 const CHANCE = { good: 0.8, poor: 0.5, none: 0.1 } as const;
 
-/** The chance of establishing from which a sowing is well in time, 0–1. */
-export const GOOD_CHANCE = CHANCE.good;
+/** Share of a full stand below which a cover has hardly been worth its seed. House default. */
+export const LEAST_GROWN = 0.25;
+
+/** The chance of establishing from which a sowing is well in time, and below which it is poor, 0–1. */
+export const { good: GOOD_CHANCE, poor: POOR_CHANCE } = CHANCE;
 
 /** Kinds that stay or spread where they are not wanted (annual ryegrass: cover:S24; the clovers: cover:S4d). */
 const STAYS: ReadonlySet<string> = new Set(['white_clover', 'red_clover', 'annual_ryegrass']);
@@ -63,12 +77,18 @@ export interface Weighed {
   hungryNext: boolean;
   /** Whether some part gathers nitrogen from the air. */
   fixes: boolean;
+  /** Whether some part is no legume. */
+  dense: boolean;
   winterHeld: boolean;
+  /** Whether it keeps a family of crops out of a bed whose next crop nobody has chosen. */
+  bindsNext: boolean;
   growsAgain: boolean;
   littleGrowth: boolean;
   /** How much of a full stand it grows, 0–1. */
   grown: number;
-  /** Days the bed lies open before it is sown. */
+  /** Winters that go by over the open bed before it is sown. */
+  wintersBare: number;
+  /** Days the bed lies open in its season before it is sown. */
   openDays: number;
 }
 
@@ -96,7 +116,8 @@ export function verdictOf(weighed: Weighed): Verdict {
   const { clashes, next, winter, littleGrowth, coverIds } = weighed;
   if (clashes.some(({ forbids }) => forbids) || next?.met === 'no') return 'unusable';
   if (chance !== undefined && chance < CHANCE.none) return 'unusable';
-  if (next?.met === 'short' || littleGrowth || (chance ?? 1) < CHANCE.poor) return 'poor';
+  if (next?.met === 'short' || littleGrowth || weighed.grown < LEAST_GROWN || (chance ?? 1) < CHANCE.poor)
+    return 'poor';
   const sure = chance !== undefined && chance >= CHANCE.good && winter?.fate !== 'unsure';
   const wellPlaced = weighed.openDays <= PROMPT_DAYS && weighed.winterHeld;
   return sure && wellPlaced && !coverIds.some(staysOn) ? 'good' : 'possible';
@@ -108,14 +129,27 @@ export function pointsOf(weighed: Weighed): number {
   const points =
     WEIGHTS.establishes * (chanceToEstablish(weighed) ?? UNKNOWN_CHANCE) +
     WEIGHTS.nextMet * (next === undefined || next.met === 'yes' ? 1 : next.met === 'short' ? SHORT_COUNTS : 0) +
+    WEIGHTS.holdsToNext * (1 - Math.min(1, idleDays(next) / IDLE_DAYS)) +
     WEIGHTS.winterSure * winterAsMeant(weighed) +
-    WEIGHTS.prompt * (1 - Math.min(1, openDays / PROMPT_DAYS)) +
+    WEIGHTS.prompt * promptness(openDays) +
     WEIGHTS.winterHeld * (weighed.winterHeld ? 1 : 0) +
     WEIGHTS.growth * grown +
+    WEIGHTS.dense * (weighed.dense ? 1 : 0) +
     WEIGHTS.nitrogen * nitrogenCounts(weighed) +
+    WEIGHTS.freesNext * (weighed.bindsNext ? 0 : 1) +
     WEIGHTS.endsEasily * (growsAgain ? 0 : 1) +
     WEIGHTS.noWeed * (coverIds.some(staysOn) ? 0 : 1);
   return Math.round(points * 10) / 10;
+}
+
+/** Days a bed is free after its cover before what follows goes in. */
+export function idleDays(next: FitNext | undefined): number {
+  return next?.wantedOn === undefined ? 0 : Math.max(0, daysBetween(next.freeOn, next.wantedOn));
+}
+
+/** In full where the bed is sown at once, nothing after {@link PROMPT_DAYS}, and ever less the longer it waits. */
+function promptness(openDays: number): number {
+  return 1 - Math.min(1, openDays / PROMPT_DAYS) - Math.min(1, openDays / YEAR_DAYS);
 }
 
 function nitrogenCounts({ nitrogen, hungryNext, fixes, winter }: Weighed): number {

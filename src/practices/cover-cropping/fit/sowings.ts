@@ -7,7 +7,7 @@ import { addDays, type Day, latestOf } from '../../../measures/days.ts';
 import { soonest } from '../../bed-timeline.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
-import { midwinterAfter } from '../../seasons.ts';
+import { midwinterAfter, midwinterBefore } from '../../seasons.ts';
 import type { OpenSpan } from '../open-spans.ts';
 import { daysToNextCover, settleDays } from '../settle.ts';
 import { heldBetween, type SowWindow, sowingHalves, sowWindow } from '../sow-window.ts';
@@ -53,9 +53,25 @@ export function sowingsIn(
   return rules.length === 0 ? 'never then' : 'no room';
 }
 
+/** The day a gap opens. */
+export function opensOn({ garden }: PracticeInput, span: OpenSpan): Day {
+  return latestOf(span.from ?? garden.startedOn, garden.startedOn);
+}
+
+/** The day a gap opens as a sowing sees it: the winter before it decides nothing. */
+export function opensFor(input: PracticeInput, span: OpenSpan, { window }: SowWindow): Day {
+  return latestOf(opensOn(input, span), midwinterBefore(input.climate, window.earliest));
+}
+
+/** Winters that go by over the open bed before a day. */
+export function wintersBefore(input: PracticeInput, span: OpenSpan, day: Day): number {
+  const { seasonTurn } = input.climate;
+  return Math.max(0, seasonOf(seasonTurn, day) - seasonOf(seasonTurn, opensOn(input, span)));
+}
+
 /**
- * Whether a sowing leaves no winter to bare ground: it is for winter or for spring, the gap ends before winter, or a warm
- * cover goes in so early that one for winter can follow it.
+ * Whether a sowing leaves the winter after it to no bare ground: the gap ends before winter, or it is no warm cover, or that goes
+ * in so early that one for winter can follow it.
  */
 export function holdsWinter(
   input: PracticeInput,
@@ -63,11 +79,9 @@ export function holdsWinter(
   parts: readonly CoverPart[],
   { sow, season }: Sowing,
 ): boolean {
-  const { climate, garden } = input;
-  const opens = latestOf(span.from ?? garden.startedOn, garden.startedOn);
-  const winter = midwinterAfter(climate, opens);
-  if (span.to !== undefined && span.to <= winter) return true;
-  if (sow.half !== 'summer') return sow.window.earliest <= winter;
+  const opens = opensFor(input, span, sow);
+  if (span.to !== undefined && span.to <= midwinterAfter(input.climate, opens)) return true;
+  if (sow.half !== 'summer') return true;
   const last = lastWarmDay(input, parts, season);
   return last !== undefined && addDays(opens, WARM_SPAN_OPENS_DAYS) <= last;
 }

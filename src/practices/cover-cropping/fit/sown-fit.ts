@@ -2,27 +2,34 @@
  * One cover sown in a gap at one of its times: all that is known of it, with its verdict.
  */
 
+import { freezeDay } from '../../../climate/freeze.ts';
+import { seasonOf } from '../../../climate/season.ts';
 import type { Bed } from '../../../garden/garden.ts';
 import { type Day, daysBetween, latestOf } from '../../../measures/days.ts';
 import { growsAgain } from '../../after-cut.ts';
 import { areaOf } from '../../bed-timeline.ts';
 import { type CoverPart, coverName } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
+import { isAfterMidsummer, soilAwake } from '../../seasons.ts';
 import { doubtsOf } from '../cut-window.ts';
 import type { OpenSpan } from '../open-spans.ts';
 import { seedAmounts } from '../seed.ts';
+import type { SowWindow } from '../sow-window.ts';
 import { bloomOdds } from './bloom-odds.ts';
 import { clashesOf } from './clashes.ts';
 import { dryOn } from './dry-soil.ts';
 import { establishment } from './establish.ts';
-import type { FitGap, FitNeeds, GapFit } from './fit.ts';
+import type { FitGap, FitNeeds, FitNitrogen, GapFit } from './fit.ts';
 import { reasonsOf, type Told } from './fit-reasons.ts';
 import { followingOf } from './following.ts';
 import { holdsAtEnd, standEnd, withGrowthGivenUp } from './holding.ts';
 import { grownShare } from './nitrogen.ts';
-import { pointsOf, verdictOf } from './rank.ts';
-import { holdsWinter, type Sowing } from './sowings.ts';
+import { pointsOf, verdictOf, type Weighed } from './rank.ts';
+import { holdsWinter, opensFor, type Sowing, wintersBefore } from './sowings.ts';
 import { winterOdds } from './winter-share.ts';
+
+/** Killing freeze, °F: what grows stops at it (veg:V1). */
+const KILLING_FREEZE_F = 28;
 
 /** A bed with a gap in it, and the cover tried there. */
 export interface Trial {
@@ -33,11 +40,58 @@ export interface Trial {
   parts: readonly CoverPart[];
 }
 
+/** What can be told of a sowing without working out its end. */
+function beginning(trial: Trial, sowing: Sowing, sowOn: Day) {
+  const { input, span, coverId, parts } = trial;
+  const { sow } = sowing;
+  return {
+    coverIds: parts.map(({ cover }) => cover.id),
+    inSpring: sow.half === 'spring',
+    clashes: clashesOf(input, span, { coverId, parts, half: sow.half, latest: sow.window.latest }),
+    establish: establishment(input, parts, sow.half, sowOn),
+    winter: winterOdds(input, parts, sowOn),
+    meantToDie: parts.every(({ cover }) => cover.autumnSow?.fate !== 'overwinters'),
+    hungryNext: span.next?.crop.nitrogen === 'high',
+    fixes: parts.some(({ cover }) => cover.form === 'legume'),
+    dense: parts.some(({ cover }) => cover.form !== 'legume'),
+    bindsNext: span.next === undefined && parts.some(({ cover }) => cover.rotationGroup === 'cabbage'),
+    winterHeld: holdsWinter(input, span, parts, sowing),
+    wintersBare: wintersBefore(input, span, sow.window.earliest),
+    openDays: openDays(trial, sow),
+  };
+}
+
+/** Nitrogen that counts in full whatever becomes of it. */
+const ALL_NITROGEN: FitNitrogen = {
+  dryKgPerM2: { low: 0, high: 0 },
+  percentN: { low: 0, high: 0 },
+  carbonToNitrogen: { low: 0, high: 0 },
+  availableGPerM2: { low: 100, high: 100 },
+  origin: { provenance: 'house default', sources: [] },
+};
+
+/** The best a sowing could come to, whatever its end is: what is worked out in full later is never better. */
+export function promiseOf(
+  trial: Trial,
+  sowing: Sowing,
+  sowOn: Day,
+): Pick<GapFit, 'verdict' | 'points' | 'wintersBare'> {
+  const hoped: Weighed = {
+    ...beginning(trial, sowing, sowOn),
+    cut: undefined,
+    next: undefined,
+    nitrogen: ALL_NITROGEN,
+    growsAgain: false,
+    littleGrowth: false,
+    grown: 1,
+  };
+  return { verdict: verdictOf(hoped), points: pointsOf(hoped), wintersBare: hoped.wintersBare };
+}
+
 /** What a cover sown on a day is in a gap. */
 export function sownFit(trial: Trial, sowing: Sowing, sowOn: Day): GapFit {
   const { sow } = sowing;
-  const { input, bed, span, coverId, parts } = trial;
-  const inSpring = sow.half === 'spring';
+  const { input, bed, span, parts } = trial;
   const { window, cut: cutAt, next } = followingOf(input, span, parts, sowOn);
   const bloom = bloomOdds(input, parts, sowOn, cutAt?.window.latest);
   const standing = { input, parts, sown: sowOn, window, bloom };
@@ -46,27 +100,18 @@ export function sownFit(trial: Trial, sowing: Sowing, sowOn: Day): GapFit {
   const end = standEnd(standing);
   const dry = dryOn(input, bed, sowOn);
   const told: Told = {
-    coverIds: parts.map(({ cover }) => cover.id),
+    ...beginning(trial, sowing, sowOn),
     parts,
     sowOn,
-    inSpring,
-    clashes: clashesOf(input, span, { coverId, parts, half: sow.half, latest: sow.window.latest }),
-    establish: establishment(input, parts, sow.half, sowOn),
-    winter: winterOdds(input, parts, sowOn),
-    meantToDie: parts.every(({ cover }) => cover.autumnSow?.fate !== 'overwinters'),
     bloom,
     cut,
     next,
     nextName: fitGap(span).next,
     nitrogen,
-    hungryNext: span.next?.crop.nitrogen === 'high',
-    fixes: parts.some(({ cover }) => cover.form === 'legume'),
-    winterHeld: holdsWinter(input, span, parts, sowing),
     growsAgain: cut !== undefined && growsAgain(parts),
     littleGrowth: doubtsOf(window).length > 0,
     doubts: doubtsOf(window),
     grown: end === undefined ? 1 : grownShare(input, sowOn, end),
-    openDays: openDays(trial, sow.window.preferred),
     needs: { ...needsOf(parts), ...(dry === undefined ? {} : { dryAtSowing: dry }) },
     watered: bed.watered,
   };
@@ -74,8 +119,10 @@ export function sownFit(trial: Trial, sowing: Sowing, sowOn: Day): GapFit {
     ...named(trial),
     verdict: verdictOf(told),
     points: pointsOf(told),
+    wintersBare: told.wintersBare,
     sow: sow.window,
     half: sow.half,
+    sowReasons: sow.reasons,
     sowOn,
     ...present({ establish: told.establish, winter: told.winter, bloom, cut, next, nitrogen }),
     seed: seedAmounts(parts, areaOf(bed), sowOn, input.climate),
@@ -84,10 +131,17 @@ export function sownFit(trial: Trial, sowing: Sowing, sowOn: Day): GapFit {
   };
 }
 
-/** Days the bed lies open before its cover can go in. */
-function openDays({ input, span }: Trial, sown: Day): number {
-  const since = latestOf(span.from ?? input.garden.startedOn, input.garden.startedOn);
-  return Math.max(0, daysBetween(since, sown));
+/** Days the bed lies open in its season before its cover goes in, counted from the first on which anything grows. */
+function openDays({ input, span }: Trial, sow: SowWindow): number {
+  return Math.max(0, daysBetween(growingFrom(input, opensFor(input, span, sow)), sow.window.preferred));
+}
+
+/** The day itself while things grow; between the first killing freeze and the waking of the soil, the day it wakes. */
+function growingFrom({ climate }: PracticeInput, day: Day): Day {
+  const season = seasonOf(climate.seasonTurn, day);
+  if (!isAfterMidsummer(climate, day)) return latestOf(day, soilAwake(climate, season) ?? day);
+  const stops = freezeDay(climate, { event: 'first-autumn', limitF: KILLING_FREEZE_F, season, chancePercent: 50 });
+  return stops === undefined || day <= stops ? day : (soilAwake(climate, season + 1) ?? day);
 }
 
 /** The fields that are known. */

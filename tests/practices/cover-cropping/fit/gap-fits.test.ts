@@ -68,8 +68,19 @@ describe('the choices for a gap', () => {
   it('are every cover, every mix, leaves and straw, with what is forbidden last', () => {
     const all = fits(wantedInJune);
     expect(all).toHaveLength(21 + 6 + 2);
-    const order = all.map(({ verdict }) => ['good', 'possible', 'poor', 'unusable'].indexOf(verdict));
+    const order = all.map(({ verdict }) => ({ good: 0, possible: 0, poor: 1, unusable: 2 })[verdict]);
     expect(order).toEqual([...order].sort((a, b) => a - b));
+  });
+
+  it('put what holds the winter ahead before a mulch, and a mulch before what is sown after that winter', () => {
+    const open = garden({ plantings: [sown('carrot', '2027-04-15', { harvested: '2027-09-15' })] });
+    const names = (today: Day) => fits(open, climate, today).map(({ name }) => name);
+    const autumn = names('2027-09-16');
+    expect(autumn[0]).toBe('winter rye');
+    expect(autumn.indexOf('a mulch of leaves')).toBeLessThan(autumn.indexOf('oats with hairy vetch'));
+    expect(autumn.indexOf('a mulch of leaves')).toBeGreaterThan(0);
+    // Once winter is over nothing of the kind is left to wait for.
+    expect(names('2028-04-01').indexOf('a mulch of leaves')).toBeGreaterThan(5);
   });
 
   it('say when to sow, when to cut, and when the bed is free: rye 31 days before plants of 15 June', () => {

@@ -15,7 +15,10 @@ const well: Weighed = {
   nitrogen: undefined,
   hungryNext: false,
   fixes: false,
+  dense: true,
   winterHeld: true,
+  bindsNext: false,
+  wintersBare: 0,
   growsAgain: false,
   littleGrowth: false,
   grown: 1,
@@ -70,17 +73,23 @@ describe('the verdict', () => {
 });
 
 describe('the points', () => {
-  it('are 160 for all that is asked but nitrogen', () => {
-    // 30 + 20 + 15 + 25 + 25 + 10 + 10 + 25, by the table in docs/choosing-covers.md.
-    expect(points({})).toBe(160);
+  it('are 195 for all that is asked but nitrogen', () => {
+    // 30 + 20 + 15 + 15 + 25 + 25 + 10 + 10 + 10 + 10 + 25, by the table in docs/choosing-covers.md.
+    expect(points({})).toBe(195);
   });
 
   it('lose by each thing that is not so', () => {
-    expect(points(seasons(15))).toBe(145);
-    expect(points({ openDays: 30 })).toBe(147.5);
-    expect(points({ growsAgain: true })).toBe(150);
-    expect(points({ winterHeld: false })).toBe(135);
-    expect(points({ grown: 0.4 })).toBe(154);
+    expect(points(seasons(15))).toBe(180);
+    // Half of 25 for half of sixty days, and 25 × 30/365 for the share of a year.
+    expect(points({ openDays: 30 })).toBe(180.4);
+    expect(points({ openDays: 365 })).toBe(145);
+    expect(points({ growsAgain: true })).toBe(185);
+    expect(points({ winterHeld: false })).toBe(170);
+    expect(points({ grown: 0.4 })).toBe(189);
+    expect(points({ dense: false })).toBe(185);
+    expect(points({ bindsNext: true })).toBe(185);
+    const free = { met: 'yes', how: 'through residue', freeOn: '2028-04-10', wantedOn: '2028-05-10' } as const;
+    expect(points({ next: free })).toBe(187.5);
   });
 
   it('count nitrogen that is brought, twice as much before a hungry crop, and what is tied up against it', () => {
