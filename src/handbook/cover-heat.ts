@@ -132,3 +132,10 @@ export const heatNeeds: readonly HeatNeed[] = [
     sources: ['cover:S4f', 'climate:NCEI-8110'],
   },
 ];
+
+const needs: ReadonlyMap<string, HeatNeed> = new Map(heatNeeds.map((need) => [need.coverId, need]));
+
+/** The need of a kind; nothing where no figure is known. */
+export function heatNeedOf(coverId: string): HeatNeed | undefined {
+  return needs.get(coverId);
+}

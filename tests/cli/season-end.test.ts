@@ -56,7 +56,7 @@ test('the same as data', async () => {
   const { beds, garden } = output.parse(JSON.parse(out));
   expect(garden).toBe('hollow-lane');
   const verdicts = beds[0]?.gaps.at(-1)?.choices.map(({ verdict }) => verdict) ?? [];
-  const order = ['good', 'possible', 'poor', 'unusable'];
+  const order = ['poor', 'unusable'];
   expect(verdicts).toEqual([...verdicts].sort((a, b) => order.indexOf(a) - order.indexOf(b)));
 });
 

@@ -5,7 +5,7 @@ import { freezeDay } from '../../climate/freeze.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { addDays, type Day, daysBetween, latestOf } from '../../measures/days.ts';
-import { coverName, coverParts } from '../covers.ts';
+import { coverName } from '../covers.ts';
 import type { Reason } from '../draft.ts';
 import type { PracticeInput, Uncovered } from '../practice.ts';
 import { midwinterAfter } from '../seasons.ts';
@@ -13,11 +13,9 @@ import { gapReasons } from './bed-gap.ts';
 import { LEAST_STAND_DAYS } from './fit/sowings.ts';
 import { type Suggestion, suggestedStand } from './gap-suggestion.ts';
 import { waitsForClearing } from './in-its-place.ts';
+import { lastCoverDay } from './last-cover.ts';
 import type { OpenSpan } from './open-spans.ts';
-import { freezesKnown, sowWindow } from './sow-window.ts';
-
-/** The latest-sown cover of the handbook (cover:S4b): a bed that is free after its last day gets none that autumn. */
-const LAST_COVER = 'cereal_rye';
+import { freezesKnown } from './sow-window.ts';
 
 /** The rule by which a bed lies bare only from the day its suggested sowing closed. */
 const LAPSED = 'cover-none.lapsed';
@@ -66,7 +64,7 @@ function whyBare(input: PracticeInput, bed: Bed, span: OpenSpan, start: Day): Re
   }
   const season = seasonOf(climate.seasonTurn, start);
   const freeze = freezeDay(climate, { event: 'first-autumn', limitF: 32, season, chancePercent: 50 });
-  const last = sowWindow(coverParts(LAST_COVER), 'autumn', season, input)?.window.latest;
+  const last = lastCoverDay(input, season);
   if (freeze !== undefined && last !== undefined && start > last) {
     return { rule: 'cover-none.too-late', saw: { from: start, freeze }, limit: last, source: 'cover:S4b' };
   }

@@ -40,32 +40,31 @@ describe('a gap in the warm months', () => {
 });
 
 describe('a gap before winter', () => {
-  it('gets oats with peas, which winter kills, where an early crop is next', () => {
+  it('gets oats, which winter kills, where an early crop is next', () => {
     const plantings = [until('carrot', '2027-07-31'), sown('carrot', '2028-04-20')];
     expect(suggestions(garden({ plantings }))).toEqual([
-      'after-carrot-2027-04-15-2027-autumn-oats-field-pea 2027-08-06 2027-08-20',
+      'after-carrot-2027-04-15-2027-autumn-oats 2027-08-06 2027-09-01',
     ]);
   });
 
   it('gets no legume beside one, whose root rots peas would keep alive', () => {
     const plantings = [until('pea', '2027-07-31'), sown('carrot', '2028-04-20')];
-    expect(suggestions(garden({ plantings }))).toEqual([
-      'after-pea-2027-04-15-2027-autumn-barley 2027-08-20 2027-09-03',
-    ]);
+    expect(suggestions(garden({ plantings }))).toEqual(['after-pea-2027-04-15-2027-autumn-oats 2027-08-06 2027-09-01']);
   });
 
   it('gets rye with vetch before a hungry crop six weeks after the last freeze (cover:S5), and what winter kills before one of May', () => {
-    // 10 June at Geneva is 43 days after its last freeze; here that is 22 June.
-    const [late, early] = [setOut('tomato', '2028-06-22'), setOut('cabbage', '2028-05-05')].map((next) =>
-      suggestions(garden({ plantings: [until('carrot', '2027-07-31'), next] })),
+    // At Geneva, New York, 10 June is 43 days after its last freeze.
+    const geneva = frostDates('04-28', '10-19');
+    const [late, early] = [setOut('tomato', '2028-06-12'), setOut('cabbage', '2028-04-25')].map((next) =>
+      suggestions(garden({ plantings: [until('carrot', '2027-08-20'), next] }), geneva),
     );
-    expect(late?.[0]).toContain('autumn-rye-vetch 2027-08-20 2027-09-01');
-    expect(early?.[0]).toContain('autumn-oats-field-pea');
+    expect(late?.[0]).toContain('autumn-rye-vetch');
+    expect(early?.[0]).toContain('autumn-oats');
   });
 
   it('gets no cabbage kin where nobody has chosen what follows, though radish could go in first', () => {
     // Oilseed radish may be sown from 23 July, oats with peas from 6 August.
-    expect(suggestions(garden({ plantings: [until('carrot', '2027-07-16')] }))[0]).toContain('autumn-oats-field-pea');
+    expect(suggestions(garden({ plantings: [until('carrot', '2027-07-16')] }))[0]).toContain('autumn-oats');
   });
 
   it('gets rye where oats come too late, if the bed is not wanted early', () => {
@@ -98,9 +97,9 @@ describe('a gap before winter', () => {
 });
 
 describe('a gap in spring', () => {
-  it('gets oats with vetch where there is time to grow, cut and finish them', () => {
+  it('gets a legume of spring where there is time to grow, cut and finish it', () => {
     const found = suggestions(garden({ plantings: [setOut('cabbage', '2027-07-15')] }));
-    expect(found[0]).toContain('first-2027-spring-oats-vetch');
+    expect(found[0]).toContain('first-2027-spring-crimson_clover');
   });
 
   it('gets nothing before crops of May', () => {
@@ -111,6 +110,20 @@ describe('a gap in spring', () => {
 });
 
 describe('a bed that holds a cover', () => {
+  it('gets nothing more while its residue lies and the next crop is near', () => {
+    const kept = (tomato: Day) =>
+      suggestions(
+        garden({
+          startedOn: '2027-09-05',
+          stands: [cover('oats', '2027-08-15')],
+          plantings: [setOut('tomato', tomato)],
+        }),
+        milwaukee,
+      );
+    expect(kept('2028-05-28')).toEqual([]);
+    expect(kept('2028-07-10')).toEqual([expect.stringContaining('2028-spring')]);
+  });
+
   it('gets no suggestion beside one with no end', () => {
     const stands = [cover('white_clover', '2027-08-01')];
     expect(suggestions(garden({ startedOn: '2027-08-05', stands }))).toEqual([]);
@@ -127,7 +140,7 @@ describe('a bed that holds a cover', () => {
     // Buckwheat cut on 10 July wants a week before another cover.
     const stands = [cover('buckwheat', '2027-06-05', { cutOn: '2027-07-10' })];
     expect(suggestions(garden({ startedOn: '2027-07-10', stands }))).toEqual([
-      expect.stringContaining('2027-autumn-oats-field-pea'),
+      expect.stringContaining('2027-autumn-oats '),
     ]);
   });
 
@@ -206,7 +219,7 @@ describe('a suggestion', () => {
       startedOn: '2027-07-15',
       stands: [cover('buckwheat', '2027-06-18', { id, cutOn: '2027-07-14' })],
     });
-    expect(suggestions(again)).toEqual([expect.stringContaining('2027-autumn-oats-field-pea')]);
+    expect(suggestions(again)).toEqual([expect.stringContaining('2027-autumn-oats ')]);
   });
 
   it('is suggested at latitude −43 in its own seasons', () => {

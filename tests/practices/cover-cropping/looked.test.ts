@@ -132,7 +132,7 @@ describe('a cover of which hardly any came up', () => {
 
   it('leaves a bare bed once nothing can be sown: mulched whole, nothing to cut, no look in late winter', () => {
     const drafts = workAfter({ look: looked('2027-10-24', 'hardly-any') });
-    const mulch = draft(drafts, 'mulch-bare/bed:a/');
+    const mulch = draft(drafts, 'mulch-bare/bed:a/2028');
     expect(mulch.supplies[0]?.amount).toEqual({ value: 195, unit: 'L' });
     expect(reasonSentence(mulch.reasons[0] ?? missing())).toBe(
       'Hardly any of the oats was up on ⟦2027-10-24⟧, so that the bed counts as bare.',

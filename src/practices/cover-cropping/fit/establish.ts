@@ -5,15 +5,13 @@ import type { Climate } from '../../../climate/climate.ts';
 import { type HeatBefore, heatLeftByMember, usualHeatLeft } from '../../../climate/heat-left.ts';
 import { quantileType6 } from '../../../climate/quantiles.ts';
 import { memory } from '../../../climate/remembered.ts';
-import { heatNeeds } from '../../../handbook/cover-heat.ts';
+import { heatNeedOf } from '../../../handbook/cover-heat.ts';
 import type { CoverCrop, HeatNeed } from '../../../handbook/shapes.ts';
 import type { Day } from '../../../measures/days.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
 import type { SowingHalf } from '../sow-window.ts';
 import type { Establishment, Share } from './fit.ts';
-
-const needs: ReadonlyMap<string, HeatNeed> = new Map(heatNeeds.map((need) => [need.coverId, need]));
 
 /** One part's heat, season by season. */
 interface PartHeat {
@@ -44,7 +42,7 @@ const established = memory<Climate, string, Establishment | undefined>();
 
 function workedEstablishment(climate: Climate, parts: readonly CoverPart[], sowOn: Day): Establishment | undefined {
   const heats = parts.flatMap(({ cover }): PartHeat[] => {
-    const need = needs.get(cover.id);
+    const need = heatNeedOf(cover.id);
     if (need === undefined) return [];
     const ask = askOf(cover, need, sowOn);
     const left = heatLeftByMember(climate, ask);

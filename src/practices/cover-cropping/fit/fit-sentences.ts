@@ -54,6 +54,10 @@ const living: Practice['sentences'] = {
   'cover-fit.no-heat-figure': () => 'No figure was found for the heat it needs before hard cold, so no odds are given.',
   'cover-fit.open-until': ({ saw }) =>
     `The bed would lie open for ${saw.days} days until it is sown about ${dated(String(saw.sowOn))}.`,
+  'cover-fit.spring-short': ({ saw, limit }) =>
+    `Sown about ${dated(String(saw.sowOn))} and cut about ${dated(String(saw.cutOn))}, ${saw.cover} usually has ` +
+    `${quantity(Number(saw.heatUnits), 'degreeDaysC')} above ${quantity(Number(saw.baseC), 'tempC')}; it is asked for ` +
+    `${quantity(Number(limit), 'degreeDaysC')} before hard cold, and has hardly grown with less.`,
   'cover-fit.after-winter': ({ saw }) =>
     `It is not sown before winter is over, about ${dated(String(saw.sowOn))}: mulch the bed until then.`,
   'cover-fit.grows-little': ({ saw, limit }) =>

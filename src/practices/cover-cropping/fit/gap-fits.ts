@@ -12,7 +12,7 @@ import type { Reason } from '../../draft.ts';
 import { BARE_DEPTH_MM, mulchLitres } from '../../mulch-layer.ts';
 import type { PracticeInput } from '../../practice.ts';
 import type { OpenSpan } from '../open-spans.ts';
-import { freezesKnown, type SowWindow } from '../sow-window.ts';
+import { freezesKnown, isFrostSeeded, type SowWindow } from '../sow-window.ts';
 import { establishment } from './establish.ts';
 import type { GapFit, Verdict } from './fit.ts';
 import { chanceToEstablish, GOOD_CHANCE } from './rank.ts';
@@ -126,7 +126,11 @@ function timesOf(trial: Trial, from: Day): Sowing[] {
 function sooner({ input, parts }: Trial, { sow, season }: Sowing): Sowing[] {
   const { earliest, preferred, latest } = sow.window;
   const establish = establishment(input, parts, sow.half, preferred);
-  const chance = chanceToEstablish({ inSpring: sow.half === 'spring', establish });
+  const chance = chanceToEstablish({
+    inSpring: sow.half === 'spring',
+    onFrozenSoil: isFrostSeeded(parts, sow),
+    establish,
+  });
   if (earliest === preferred || chance === undefined || chance >= GOOD_CHANCE) return [];
   return [{ season, sow: { ...sow, window: { earliest, preferred: earliest, latest } } }];
 }

@@ -2,34 +2,30 @@
  * One cover sown in a gap at one of its times: all that is known of it, with its verdict.
  */
 
-import { freezeDay } from '../../../climate/freeze.ts';
-import { seasonOf } from '../../../climate/season.ts';
 import type { Bed } from '../../../garden/garden.ts';
-import { type Day, daysBetween, latestOf } from '../../../measures/days.ts';
+import type { Day } from '../../../measures/days.ts';
 import { growsAgain } from '../../after-cut.ts';
 import { areaOf } from '../../bed-timeline.ts';
 import { type CoverPart, coverName } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
-import { isAfterMidsummer, soilAwake } from '../../seasons.ts';
 import { doubtsOf } from '../cut-window.ts';
 import type { OpenSpan } from '../open-spans.ts';
 import { seedAmounts } from '../seed.ts';
-import type { SowWindow } from '../sow-window.ts';
+import { isFrostSeeded } from '../sow-window.ts';
 import { bloomOdds } from './bloom-odds.ts';
 import { clashesOf } from './clashes.ts';
 import { dryOn } from './dry-soil.ts';
+import { afterEarlyCut, springShort } from './early-cut.ts';
 import { establishment } from './establish.ts';
 import type { FitGap, FitNeeds, FitNitrogen, GapFit } from './fit.ts';
 import { reasonsOf, type Told } from './fit-reasons.ts';
 import { followingOf } from './following.ts';
 import { holdsAtEnd, standEnd, withGrowthGivenUp } from './holding.ts';
 import { grownShare } from './nitrogen.ts';
+import { openDays } from './open-days.ts';
 import { pointsOf, verdictOf, type Weighed } from './rank.ts';
-import { holdsWinter, opensFor, type Sowing, wintersBefore } from './sowings.ts';
+import { holdsWinter, type Sowing, wintersBefore } from './sowings.ts';
 import { winterOdds } from './winter-share.ts';
-
-/** Killing freeze, °F: what grows stops at it (veg:V1). */
-const KILLING_FREEZE_F = 28;
 
 /** A bed with a gap in it, and the cover tried there. */
 export interface Trial {
@@ -47,6 +43,7 @@ function beginning(trial: Trial, sowing: Sowing, sowOn: Day) {
   return {
     coverIds: parts.map(({ cover }) => cover.id),
     inSpring: sow.half === 'spring',
+    onFrozenSoil: isFrostSeeded(parts, sow),
     clashes: clashesOf(input, span, { coverId, parts, half: sow.half, latest: sow.window.latest }),
     establish: establishment(input, parts, sow.half, sowOn),
     winter: winterOdds(input, parts, sowOn),
@@ -57,7 +54,7 @@ function beginning(trial: Trial, sowing: Sowing, sowOn: Day) {
     bindsNext: span.next === undefined && parts.some(({ cover }) => cover.rotationGroup === 'cabbage'),
     winterHeld: holdsWinter(input, span, parts, sowing),
     wintersBare: wintersBefore(input, span, sow.window.earliest),
-    openDays: openDays(trial, sow),
+    openDays: openDays(input, span, sow),
   };
 }
 
@@ -99,8 +96,11 @@ export function sownFit(trial: Trial, sowing: Sowing, sowOn: Day): GapFit {
   const cut = cutAt && withGrowthGivenUp(cutAt, standing, nitrogen);
   const end = standEnd(standing);
   const dry = dryOn(input, bed, sowOn);
+  const begun = beginning(trial, sowing, sowOn);
+  const doubts = [...doubtsOf(window), ...springShort(input, parts, sow, { sowOn, cut })];
   const told: Told = {
-    ...beginning(trial, sowing, sowOn),
+    ...begun,
+    ...afterEarlyCut(input, span, parts, { cut, winterHeld: begun.winterHeld }),
     parts,
     sowOn,
     bloom,
@@ -109,8 +109,8 @@ export function sownFit(trial: Trial, sowing: Sowing, sowOn: Day): GapFit {
     nextName: fitGap(span).next,
     nitrogen,
     growsAgain: cut !== undefined && growsAgain(parts),
-    littleGrowth: doubtsOf(window).length > 0,
-    doubts: doubtsOf(window),
+    littleGrowth: doubts.length > 0,
+    doubts,
     grown: end === undefined ? 1 : grownShare(input, sowOn, end),
     needs: { ...needsOf(parts), ...(dry === undefined ? {} : { dryAtSowing: dry }) },
     watered: bed.watered,
@@ -129,19 +129,6 @@ export function sownFit(trial: Trial, sowing: Sowing, sowOn: Day): GapFit {
     needs: told.needs,
     ...reasonsOf(told),
   };
-}
-
-/** Days the bed lies open in its season before its cover goes in, counted from the first on which anything grows. */
-function openDays({ input, span }: Trial, sow: SowWindow): number {
-  return Math.max(0, daysBetween(growingFrom(input, opensFor(input, span, sow)), sow.window.preferred));
-}
-
-/** The day itself while things grow; between the first killing freeze and the waking of the soil, the day it wakes. */
-function growingFrom({ climate }: PracticeInput, day: Day): Day {
-  const season = seasonOf(climate.seasonTurn, day);
-  if (!isAfterMidsummer(climate, day)) return latestOf(day, soilAwake(climate, season) ?? day);
-  const stops = freezeDay(climate, { event: 'first-autumn', limitF: KILLING_FREEZE_F, season, chancePercent: 50 });
-  return stops === undefined || day <= stops ? day : (soilAwake(climate, season + 1) ?? day);
 }
 
 /** The fields that are known. */

@@ -7,6 +7,7 @@ const well: Weighed = {
   coverIds: ['oats'],
   clashes: [],
   inSpring: false,
+  onFrozenSoil: false,
   establish: { share: { of: 30, among: 30 } },
   winter: winter(0, 0, 29),
   meantToDie: true,
