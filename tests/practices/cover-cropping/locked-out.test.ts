@@ -44,7 +44,7 @@ describe('a suggestion', () => {
   ];
 
   it('of oats with peas becomes barley where a root rot of beans was found', () => {
-    const climate = frostDates('05-10', '10-01');
+    const climate = frostDates('04-28', '10-30');
     const sown = (diseases: DiseaseFound[]) =>
       draftsIn(garden({ startedOn: '2027-07-01', plantings, diseases }), climate)
         .filter(({ kind }) => kind === 'sow-cover')
