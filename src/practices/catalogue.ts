@@ -9,6 +9,7 @@ import { coverCropping } from './cover-cropping/index.ts';
 import type { TaskDraft } from './draft.ts';
 import { fertility } from './fertility/index.ts';
 import { frostWatch } from './frost-watch/index.ts';
+import { heldBeds } from './manure-spreads.ts';
 import { warnedOfManure } from './manure-warnings.ts';
 import { mulching } from './mulching/index.ts';
 import { planting } from './planting/index.ts';
@@ -59,7 +60,12 @@ function workedThrough(input: PracticeInput): { drafts: TaskDraft[]; found: Find
     drafts.push(...result.drafts);
     found = { ...found, ...result.found };
   }
-  return { drafts: warnedOfManure(input, found.compostBalance?.beds ?? [], drafts), found };
+  const { compostBalance: balance } = found;
+  if (balance === undefined) return { drafts, found };
+  return {
+    drafts: warnedOfManure(input, balance.beds, drafts),
+    found: { ...found, compostBalance: { ...balance, beds: heldBeds(input, balance.beds) } },
+  };
 }
 
 /** Days before the garden was brought in that an uncut stand is still asked after. House default, as for lapsed work. */

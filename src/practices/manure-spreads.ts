@@ -13,7 +13,7 @@ import type { PracticeInput } from './practice.ts';
 export interface ManureSpread {
   bedId: string;
   raw: RawManure;
-  /** The day it was spread, or the best day for it. */
+  /** The day it was spread, or the last day for it: whenever it goes on, what is reckoned from that is no day too soon. */
   on: Day;
   /** The task that is to spread it, with its days; absent where it was done. */
   planned?: { key: TaskKey; window: Window };
@@ -25,7 +25,7 @@ export interface ManureClash {
   span: CropSpan;
   /** The day the first of it may be ripe, or is harvested where it bears already. */
   ripe: Day;
-  /** The first day it may be harvested, counted from the day it was spread or is best spread. */
+  /** The first day it may be harvested, counted from the day it was spread, or the last day for that. */
   permitted: Day;
   days: number;
   /** The last day of spreading that would keep the wait. */
@@ -53,7 +53,7 @@ function manurePlanned(garden: YardOf, beds: readonly BedDemand[]): ManureSpread
           garden,
           drawn.flatMap(({ pileId }) => pileId ?? []),
         );
-    return raw === undefined ? [] : [{ bedId, raw, on: window.preferred, planned: { key, window } }];
+    return raw === undefined ? [] : [{ bedId, raw, on: window.latest, planned: { key, window } }];
   });
 }
 
@@ -65,16 +65,15 @@ function rawOf(garden: YardOf, pileIds: readonly string[]): RawManure | undefine
 
 /**
  * The harvests a spreading comes too close before, in the order the crops go in: of what grows there, and of what goes in
- * after it. A layer still to be spread clashes where its last day is too late. Lasting crops have no known first day.
+ * after it. Lasting crops have no known first day.
  */
 function manureClashes({ garden, climate }: PracticeInput, spread: ManureSpread): ManureClash[] {
-  const last = spread.planned?.window.latest ?? spread.on;
   return cropSpans(garden, spread.bedId, climate).flatMap((span) => {
     const { crop, to, end } = span;
     if (to === undefined || end === 'happened' || to <= spread.on) return [];
     const first = earliestOf(firstRipe(span), to);
     const by = spreadBy(first, crop.id);
-    if (by >= last) return [];
+    if (by >= spread.on) return [];
     const permitted = harvestFrom(spread.on, crop.id);
     return [{ spread, span, ripe: latestOf(first, spread.on), permitted, days: manureWaitDays(crop.id), spreadBy: by }];
   });
@@ -98,8 +97,19 @@ export function heldInTime(input: PracticeInput, spread: ManureSpread): HeldSpre
   const { key, window } = planned;
   const latest = earliestOf(first, ...others);
   const held = { earliest: window.earliest, preferred: earliestOf(window.preferred, latest), latest };
-  const sooner = { ...spread, on: held.preferred, planned: { key, window: held } };
+  const sooner = { ...spread, on: latest, planned: { key, window: held } };
   return { spread: sooner, kept, clashes: manureClashes(input, sooner) };
+}
+
+/** The beds of a balance with the days of layers that are held in time. */
+export function heldBeds(input: PracticeInput, beds: readonly BedDemand[]): BedDemand[] {
+  const windows = new Map(
+    manurePlanned(input.garden, beds).flatMap((each) => {
+      const { planned } = heldInTime(input, each).spread;
+      return planned === undefined ? [] : [[planned.key, planned.window] as const];
+    }),
+  );
+  return beds.map((bed) => ({ ...bed, window: windows.get(bed.key) ?? bed.window }));
 }
 
 /** Everything that counts as raw manure on the beds of a garden, done and planned, held in time where it can be. */
@@ -116,5 +126,5 @@ export function clashesWherever(
 ): boolean {
   const raw = rawOf(input.garden, [pileId]);
   if (raw === undefined) return false;
-  return heldInTime(input, { bedId, raw, on: window.preferred, planned: { key, window } }).clashes.length > 0;
+  return heldInTime(input, { bedId, raw, on: window.latest, planned: { key, window } }).clashes.length > 0;
 }

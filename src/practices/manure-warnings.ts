@@ -93,7 +93,7 @@ function bedsWithout(
       return bedId !== demand.bedId && season === demand.season && half === demand.half && !skipped;
     })
     .filter(({ key, bedId, window }) => {
-      const there = { bedId, raw, on: window.preferred, planned: { key, window } };
+      const there = { bedId, raw, on: window.latest, planned: { key, window } };
       return heldInTime(input, there).clashes.length === 0 && standingOn(input, there).length === 0;
     })
     .map(({ bedName }) => bedName)

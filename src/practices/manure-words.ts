@@ -6,7 +6,7 @@ import { clearOfSoilById } from '../handbook/soil-contact.ts';
 import { addDays, type Day, daysBetween } from '../measures/days.ts';
 import { dated, quantity } from '../measures/quantity.ts';
 import { HOT_RECORD } from './composting/hot-record.ts';
-import { MANURE_DAYS, manureWaitDays } from './manure.ts';
+import { MANURE_DAYS, type RawManure } from './manure.ts';
 import type { ManureClash, ManureSpread } from './manure-spreads.ts';
 
 /** What the wait is not, in short. */
@@ -24,41 +24,49 @@ function rawWords({ raw: { manure, record } }: ManureSpread): string {
   return `compost made with ${manure} and no logged hot record${record.isOpen ? ' so far' : ''}`;
 }
 
+/** What a pile's compost counts as, and what that asks. */
+export function pileWords({ manure, record }: RawManure): string {
+  return (
+    `It holds ${manure} and has no logged hot record${record?.isOpen ? ' so far' : ''}: its compost counts as raw manure, ` +
+    `${MANURE_DAYS.touching} days before a harvest that touches soil, ${MANURE_DAYS.clear} before any other. ${LOCAL_RULES}`
+  );
+}
+
 /** A spreading in a sentence of its own. */
 export function spreadWords(garden: Pick<Garden, 'beds'>, spread: ManureSpread): string {
   const bed = garden.beds.find(({ id }) => id === spread.bedId)?.name ?? spread.bedId;
   const [first = '', ...rest] = rawWords(spread);
   const how = spread.planned === undefined ? 'was spread' : 'is to be spread';
-  return `${first.toUpperCase()}${rest.join('')} ${how} on ${bed} ${spread.planned ? 'about' : 'on'} ${dated(spread.on)}.`;
+  return `${first.toUpperCase()}${rest.join('')} ${how} on ${bed} ${spread.planned ? 'by' : 'on'} ${dated(spread.on)}.`;
 }
 
-/** A crop's wait; where it must be held clear of the soil for that, how, and what it is otherwise. */
-function waitWords(cropId: string): string {
+/** How a crop must be held for the shorter wait, where it does not hold itself. */
+function heldWords(cropId: string): string {
   const kept = clearOfSoilById(cropId)?.kept;
-  return `${manureWaitDays(cropId)} days${kept === undefined ? '' : ` (${kept}; on the ground ${MANURE_DAYS.touching})`}`;
+  return kept === undefined ? '' : ` (${kept}; on the ground ${MANURE_DAYS.touching})`;
 }
 
 /** The days a bed is closed to harvests after a spreading. */
 export function closedWords(bedName: string, on: Day): string {
   const [touching, clear] = [addDays(on, MANURE_DAYS.touching), addDays(on, MANURE_DAYS.clear)];
   return (
-    `${bedName}: spread on ${dated(on)}, nothing that touches soil is harvested there before ${dated(touching)}, and ` +
-    `nothing else before ${dated(clear)}. Each day later moves both by a day.`
+    `${bedName}: spread on ${dated(on)}, its last day, nothing that touches soil is harvested there before ${dated(touching)}, ` +
+    `and nothing else before ${dated(clear)}; each day sooner brings both a day forward.`
   );
 }
 
 /** The crop of a clash with its two dates. */
-export function clashWords({ span, spread, ripe, permitted }: ManureClash): string {
+export function clashWords({ span, spread, ripe, permitted, days }: ManureClash): string {
   const { planting, crop, from } = span;
   const name = crop.name.toLowerCase();
   const sown = planting.start.happened ? `there since ${dated(from)}` : `planned for ${dated(from)}`;
-  return `the ${name} ${sown} may be ripe from ${dated(ripe)}; the ${waitWords(span.crop.id)} from ${dated(spread.on)} end on ${dated(permitted)}.`;
+  return `the ${name} ${sown} may be ripe from ${dated(ripe)}; the ${days} days${heldWords(crop.id)} from ${dated(spread.on)} end on ${dated(permitted)}.`;
 }
 
 /** The last day for a layer that a harvest's wait can be kept after. */
-export function keptWords({ span: { crop }, ripe, spreadBy }: ManureClash): string {
+export function keptWords({ span: { crop }, ripe, days, spreadBy }: ManureClash): string {
   const name = crop.name.toLowerCase();
-  return `on the bed by ${dated(spreadBy)}. The ${name} may be ripe ${waitWords(crop.id)} later, from ${dated(ripe)}.`;
+  return `on the bed by ${dated(spreadBy)}. The ${name} may be ripe from ${dated(ripe)}, ${days} days later${heldWords(crop.id)}.`;
 }
 
 /** What can be done about a layer that comes too close before a harvest. */
@@ -89,10 +97,10 @@ export function waysOutOfCrop(clash: ManureClash, goesIn?: { latest: Day }): str
 }
 
 /** The first day a crop may be harvested, and what that rests on. */
-export function permittedWords({ span: { crop }, spread, ripe, permitted }: ManureClash): string {
+export function permittedWords({ span: { crop }, spread, ripe, permitted, days }: ManureClash): string {
   const name = crop.name.toLowerCase();
   return (
-    `Harvest no ${name} there before ${dated(permitted)}, ${waitWords(crop.id)} after ${dated(spread.on)}: the first may be ripe from ` +
+    `Harvest no ${name} there before ${dated(permitted)}, ${days} days${heldWords(crop.id)} after ${dated(spread.on)}: the first may be ripe from ` +
     `${dated(ripe)}.`
   );
 }

@@ -58,14 +58,14 @@ describe('a layer of it before a crop', () => {
   it('is warned of with the days the bed is closed and the harvest that comes too soon', () => {
     const said = cautions(layer());
     expect(said).toContain('wear gloves');
-    // 17 April and 120 days, 90 days; carrots take 70 from 1 May.
+    // Its last day is 24 April: 120 days, 90 days. Carrots take 70 from 1 May.
     expect(said).toContain(
-      'Bed A: spread on 17 April 2027, nothing that touches soil is harvested there before 15 August 2027, and nothing else before 16 July 2027.',
+      'Bed A: spread on 24 April 2027, its last day, nothing that touches soil is harvested there before 22 August 2027, and nothing else before 23 July 2027;',
     );
     expect(said).toContain(
-      'the carrot planned for 1 May 2027 may be ripe from 10 July 2027; the 120 days from 17 April 2027 end on 15 August 2027.',
+      'the carrot planned for 1 May 2027 may be ripe from 10 July 2027; the 120 days from 24 April 2027 end on 22 August 2027.',
     );
-    expect(said).toContain('grow there what is ripe after 15 August 2027');
+    expect(said).toContain('grow there what is ripe after 22 August 2027');
     expect(said).toMatch(/no promise that food is safe.*label and no licence\. Local rules come first/);
   });
 
@@ -74,8 +74,8 @@ describe('a layer of it before a crop', () => {
     expect(rulesOf(task)).toEqual(expect.arrayContaining(['manure-wait.as-raw', 'manure-wait.clash']));
     expect(why(task)).toContain('holds horse manure with bedding. Its log shows 0 days at 55 °C and 0 turns');
     expect(task.reasons.find(({ rule }) => rule === 'manure-wait.clash')).toMatchObject({
-      saw: { crop: 'carrot', ripe: '2027-07-10', days: 120, spread: '2027-04-17' },
-      limit: '2027-08-15',
+      saw: { crop: 'carrot', ripe: '2027-07-10', days: 120, spread: '2027-04-24' },
+      limit: '2027-08-22',
     });
   });
 
@@ -102,7 +102,9 @@ describe('a layer of it before a crop', () => {
     expect(task.window.preferred <= task.window.latest).toBe(true);
     expect(rulesOf(task)).toContain('manure-wait.by');
     expect(rulesOf(task)).not.toContain('manure-wait.clash');
-    expect(cautions(task)).toContain('90 days (on stakes; on the ground 120) later, from 24 July 2027');
+    expect(cautions(task)).toContain(
+      'on the bed by 25 April 2027. The tomato may be ripe from 24 July 2027, 90 days later (on stakes; on the ground 120).',
+    );
     const free = layer({ plantings: [setOut('tomato', '2027-05-25')], piles: [leafPile()] });
     expect(free.window.latest > '2027-04-25').toBe(true);
   });

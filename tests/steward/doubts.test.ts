@@ -207,7 +207,7 @@ describe('raw manure before a harvest', () => {
     const sections = { ...spread('2026-04-15'), topdressed: [], topdressing: { depthMm: 13, season: 'spring' } };
     const [doubt] = doubts(sections);
     expect(doubt?.where).toBe('plantings[0]');
-    expect(doubt?.what).toContain('is to be spread on north bed about');
+    expect(doubt?.what).toContain('is to be spread on north bed by');
     expect(doubt?.mend).toContain('give the bed compost without manure');
   });
 });

@@ -6,6 +6,8 @@ import type { Bin, Pile } from '../../garden/garden.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { HeapSupply } from '../../practices/compost-balance.ts';
 import { builtLitres } from '../../practices/composting/pile-life.ts';
+import { rawManureOf } from '../../practices/manure.ts';
+import { pileWords } from '../../practices/manure-words.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { reportPath, taskPath } from '../addresses.ts';
 import { PileDrawing, times } from '../charts/pile-drawing.tsx';
@@ -65,6 +67,7 @@ const PileInBin = ({ view: { garden, plan }, bin, pile, heap }: PileInBinProps) 
   const { units } = garden.place;
   const day = (of: string): string => formatDay(of, units, plan.today);
   const record = hotRecordWords(pile, bin);
+  const raw = rawManureOf(garden, pile);
   const next = plan.tasks
     .filter(({ subject, state }) => subject.type === 'pile' && subject.id === pile.id && state === 'open')
     .sort((a, b) => (a.day < b.day ? -1 : 1))[0];
@@ -95,6 +98,7 @@ const PileInBin = ({ view: { garden, plan }, bin, pile, heap }: PileInBinProps) 
         </p>
       )}
       {pile.finishedOn === undefined && record && <p class="small">{readableIn(units, record, plan.today)}</p>}
+      {raw && <p class="small">{pileWords(raw)}</p>}
       <PileDrawing pile={pile} today={plan.today} units={units} />
     </>
   );
