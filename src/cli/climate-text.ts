@@ -1,8 +1,9 @@
 /**
  * A garden's climate: the odds of a freeze at three limits, the zone, and where both come from.
  */
-import type { FreezeEvent, FreezeLimitF } from '../climate/climate.ts';
+import type { Climate, FreezeEvent, FreezeLimitF } from '../climate/climate.ts';
 import { freezeOdds } from '../climate/freeze.ts';
+import { usualOf } from '../climate/logged.ts';
 import type { Odds } from '../climate/odds.ts';
 import { seasonOf } from '../climate/season.ts';
 import { wrapped } from '../digest/wrapped.ts';
@@ -14,11 +15,17 @@ import { columns } from './output.ts';
 
 const LIMITS: readonly FreezeLimitF[] = [32, 28, 24];
 
-/** The climate as data: odds for the season that today falls in. */
-export function climateJson({ garden, climate, plan: { today } }: GardenView): object {
+/** What of a garden its climate is told from. */
+type ClimateView = Pick<GardenView, 'garden' | 'climate'> & { plan: Pick<GardenView['plan'], 'today'> };
+
+/** The climate as data: the usual odds, and those of the season that today falls in where its weather moved them. */
+export function climateJson({ garden, climate, plan: { today } }: ClimateView): object {
   const { basis, origin, confidence, seasonTurn, zone, notes } = climate;
   const season = seasonOf(seasonTurn, today);
-  const odds = (event: FreezeEvent, limitF: FreezeLimitF) => freezeOdds(climate, { event, limitF, season });
+  const odds = (event: FreezeEvent, limitF: FreezeLimitF) => {
+    const { usual, now } = freezesIn(climate, { event, limitF, season });
+    return { ...usual, ...(now === undefined ? {} : { thisSeason: now }) };
+  };
   return {
     garden: garden.id,
     today,
@@ -39,7 +46,7 @@ export function climateJson({ garden, climate, plan: { today } }: GardenView): o
 }
 
 /** The climate as lines of text, in the garden's units. */
-export function climateLines(view: GardenView): string[] {
+export function climateLines(view: ClimateView): string[] {
   const { garden, climate } = view;
   const { units } = garden.place;
   return [
@@ -58,19 +65,45 @@ export function climateLines(view: GardenView): string[] {
   ];
 }
 
+/** The usual odds of a freeze; and those of this season, where its own weather has moved them. */
+function freezesIn(climate: Climate, ask: FreezeAsk): { usual: Odds; now?: Odds } {
+  const [usual, now] = [freezeOdds(usualOf(climate), ask), freezeOdds(climate, ask)];
+  const same = usual.early === now.early && usual.median === now.median && usual.late === now.late;
+  return same ? { usual } : { usual, now };
+}
+
+interface FreezeAsk {
+  event: FreezeEvent;
+  limitF: FreezeLimitF;
+  season: number;
+}
+
 const HOW_TO_READ =
-  'By the early day it has happened in one year of ten, by the middle day in five, by the late day in nine. Plant ' +
+  'The tables tell what is usual. By the early day it has happened in one year of ten, by the middle day in five, by the late day in nine. Plant ' +
   'tender things after the late day of spring, and have them in before the early day of autumn.';
 
-function freezeTable({ garden, climate, plan: { today } }: GardenView, event: FreezeEvent, heading: string): string[] {
+function freezeTable({ garden, climate, plan: { today } }: ClimateView, event: FreezeEvent, heading: string): string[] {
   const { units } = garden.place;
   const season = seasonOf(climate.seasonTurn, today);
-  const rows = LIMITS.map((limitF) => {
-    const odds = freezeOdds(climate, { event, limitF, season });
-    const days = [odds.early, odds.median, odds.late].map((day) => dayOrNone(day, units));
-    return [limitText(limitF, units), ...days, yearsText(odds)];
-  });
-  return [heading, ...columns([['at or below', 'early', 'middle', 'late', ''], ...rows], '  ')];
+  const found = LIMITS.map((limitF) => ({ limitF, ...freezesIn(climate, { event, limitF, season }) }));
+  const rows = found.map(({ limitF, usual: { early, median, late, ...odds } }) => [
+    limitText(limitF, units),
+    ...[early, median, late].map((day) => dayOrNone(day, units)),
+    yearsText(odds),
+  ]);
+  const moved = found.flatMap(({ limitF, now }) =>
+    now ? [`${limitText(limitF, units)}: ${seasonText(now, units)}`] : [],
+  );
+  return [
+    heading,
+    ...columns([['at or below', 'early', 'middle', 'late', ''], ...rows], '  '),
+    ...(moved.length === 0 ? [] : wrapped(`This season, by its own weather: ${moved.join('; ')}.`, '  ', '  ')),
+  ];
+}
+
+function seasonText({ early, median, late }: Odds, units: UnitSystem): string {
+  if (early !== undefined && early === late) return formatDay(early, units);
+  return [early, median, late].map((day) => dayOrNone(day, units)).join(', ');
 }
 
 function limitText(limitF: FreezeLimitF, units: UnitSystem): string {
@@ -81,13 +114,13 @@ function dayOrNone(day: Day | undefined, units: UnitSystem): string {
   return day === undefined ? 'no date' : formatDay(day, units);
 }
 
-function yearsText({ years, shareOfYears }: Odds): string {
+function yearsText({ years, shareOfYears }: Pick<Odds, 'years' | 'shareOfYears'>): string {
   if (years === 0) return '';
   const having = Math.round(shareOfYears * years);
   return having === years ? `${years} years` : `comes in ${having} of ${years} years`;
 }
 
-function zoneText({ garden, climate: { zone } }: GardenView): string {
+function zoneText({ garden, climate: { zone } }: ClimateView): string {
   const { hardinessZone, units } = garden.place;
   const stated = hardinessZone === undefined ? '' : ` The garden file says ${hardinessZone}.`;
   if (zone === undefined) return `Hardiness zone: not known from this climate.${stated}`;

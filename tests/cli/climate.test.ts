@@ -1,14 +1,20 @@
 import { expect, test } from 'vitest';
 import { z } from 'zod';
+import { climateLines } from '../../src/cli/climate-text.ts';
+import type { Climate } from '../../src/climate/climate.ts';
+import { withWeather } from '../../src/climate/logged.ts';
+import { eachDay } from '../../src/measures/days.ts';
+import { garden, milwaukee } from '../practices/gardens.ts';
 import { SMALL_GARDEN, withGarden } from './loamtide.ts';
 
-const odds = z.strictObject({
+const given = {
   early: z.iso.date().optional(),
   median: z.iso.date().optional(),
   late: z.iso.date().optional(),
   shareOfYears: z.number(),
   years: z.number(),
-});
+};
+const odds = z.strictObject({ ...given, thisSeason: z.strictObject(given).optional() });
 
 /** The shape docs/commands.md promises, written out anew. */
 const climateOutput = z.strictObject({
@@ -47,6 +53,24 @@ test('a colder limit is passed earlier in spring and later in autumn', async () 
   const autumns = freezes.map(({ firstAutumn }) => firstAutumn.median ?? '');
   expect([...springs].sort().reverse()).toEqual(springs);
   expect([...autumns].sort()).toEqual(autumns);
+});
+
+test('a freeze of this spring is told beside what is usual, which stays as it was', () => {
+  const today = '2027-05-25';
+  const weather = eachDay('2027-04-01', today).map((day) => ({
+    kind: 'observed' as const,
+    day,
+    tminC: day === '2027-05-02' ? -1 : 6,
+    tmaxC: 14,
+  }));
+  const told = (climate: Climate) => ({ garden: garden(), climate, plan: { today } });
+  const [usual, now] = [told(milwaukee), told(withWeather(milwaukee, weather, today))];
+  const springOf = (text: string[]) =>
+    text.slice(text.indexOf('Last freeze of spring'), text.indexOf('First freeze of autumn'));
+  const [before, after] = [springOf(climateLines(usual)), springOf(climateLines(now))];
+  expect(after.slice(0, 5)).toEqual(before.slice(0, 5));
+  expect(after.join(' ')).toMatch(/This season, by its own weather: 0 °C: 2 May;/);
+  expect(before.join(' ')).not.toContain('This season');
 });
 
 test('south of the equator the season is named by the year it starts in, at midwinter', async () => {
