@@ -6,7 +6,7 @@ import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
 import { autumnTopdressKey } from '../keys.ts';
 import { BARE_DEPTH_MM } from '../mulch-layer.ts';
 import type { Findings, PracticeInput, Uncovered } from '../practice.ts';
-import { seasonAfter } from '../seasons.ts';
+import { isAfterMidsummer, seasonAfter } from '../seasons.ts';
 import { type BareWindow, bareWindows } from './bare-window.ts';
 import { amountReason, CARRYING_CAUTIONS, draftOnBed, mulchAmount, mulchSupply } from './mulch.ts';
 
@@ -22,6 +22,9 @@ const MULCH_WORDS = {
   straw: 'clean straw',
   either: 'shredded leaves or clean straw',
 } as const;
+
+/** Said of leaves that are wanted before this year's are down (common practice). */
+const LAST_YEARS_LEAVES = 'Use leaves you kept from last autumn; straw does as well until this year’s are down.';
 
 /** Every mulch on bare ground: one a bed and season, and one for every planned stand that no rule lets in. */
 export function bareBedDrafts(input: PracticeInput, found: Findings): TaskDraft[] {
@@ -62,7 +65,9 @@ function bareDraft(input: PracticeInput, time: BareTime): TaskDraft {
   const { window, freeze } = when;
   const cover = bare.inPlaceOf?.cover;
   const compost = autumnTopdressKey(bed.id, seasonAfter(input.climate, window.preferred));
-  const before = [...bare.after, ...(when.inAutumn ? [compost] : [])];
+  const waits = bare.after.map((key) => ({ key, minDays: 0 }));
+  // A winter's mulch waits for the compost; one for the weeks before the next crop only while its own window lasts.
+  const layer = when.freeze !== undefined || isAfterMidsummer(input.climate, window.preferred) ? [compost] : [];
   return {
     ...draftOnBed(input, bed),
     key: keyOf(time),
@@ -73,6 +78,7 @@ function bareDraft(input: PracticeInput, time: BareTime): TaskDraft {
       ...(cover === undefined ? [] : [`The plan asks for ${cover} here, but no sowing day fits.`]),
       `Lay ${MULCH_WORDS[bare.mulch ?? 'either']} over the whole bed: ${mulchAmount(bed, BARE_DEPTH_MM)}.`,
       "Spread this season's compost first where it is at hand; if it comes later, rake the mulch back for it.",
+      ...(bare.mulch === 'leaves' && !when.inAutumn ? [LAST_YEARS_LEAVES] : []),
       'When the bed is next sown or planted, rake it aside first: it serves again beside the rows or in a pile.',
       'Wet it so that it stays; a few sticks or a net hold it in wind.',
     ],
@@ -84,7 +90,7 @@ function bareDraft(input: PracticeInput, time: BareTime): TaskDraft {
       freeze === undefined
         ? 'Too late to be worth it once the next crop is near: until then sun and heavy rain seal bare ground.'
         : 'Bare soil loses its crumb and its nitrogen to winter rain: lay it on frozen ground rather than not at all.',
-    after: before.map((key) => ({ key, minDays: 0 })),
+    after: [...waits, ...layer.map((key) => ({ key, minDays: 0, ...(when.inAutumn ? {} : { yields: true }) }))],
     reasons: [...bare.why, timeReason(when), amountReason('mulch-bare.amount', bed, BARE_DEPTH_MM, 'veg:V22')],
   };
 }

@@ -48,6 +48,26 @@ describe('a bed that is free too late for any cover', () => {
   });
 });
 
+describe('a bed mulched by choice between a crop and garlic', () => {
+  const chosen = {
+    startedOn: '2027-09-01',
+    plantings: [sown('carrot', '2027-05-01', { harvested: '2027-09-14' }), setOut('garlic', '2027-11-10')],
+    topdressing: { depthMm: 13, season: 'autumn' } as const,
+    mulches: [{ bedId: 'a', mulch: 'leaves' as const, from: '2027-09-16' }],
+  };
+  const [mulch] = bare(chosen);
+
+  it('gets its compost first, which gives way only where the mulch has no time left', () => {
+    expect(mulch?.after).toContainEqual({ key: 'topdress/bed:a/2028/before-winter', minDays: 0, yields: true });
+  });
+
+  it('is told that September’s leaves are those of last autumn', () => {
+    expect(mulch?.steps.some((step) => step.includes('last autumn'))).toBe(true);
+    const [straw] = bare({ ...chosen, mulches: [{ bedId: 'a', mulch: 'straw', from: '2027-09-16' }] });
+    expect(straw?.steps.some((step) => step.includes('last autumn'))).toBe(false);
+  });
+});
+
 describe('a bed that is covered', () => {
   it.each([
     ['by a cover suggested in time', { plantings: [sown('pea', '2027-04-15', { harvested: '2027-08-15' }), onPeas] }],
