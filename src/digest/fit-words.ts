@@ -147,7 +147,7 @@ function amountLines({ nitrogen, seed, needs, mulch }: GapFit): FitLine[] {
   if (nitrogen !== undefined) {
     const { availableGPerM2, carbonToNitrogen } = nitrogen;
     const text =
-      `${between(availableGPerM2, (value) => quantity(value, 'gPerM2'))} for the next crop, ` +
+      `${forTheNextCrop(availableGPerM2)}, ` +
       `carbon to nitrogen ${between(carbonToNitrogen, (value) => String(Math.round(value)))}`;
     lines.push({ what: 'Nitrogen', text });
   }
@@ -165,6 +165,14 @@ function amountLines({ nitrogen, seed, needs, mulch }: GapFit): FitLine[] {
   if (mulch !== undefined)
     lines.push({ what: 'Amount', text: `${quantity(mulch.litres, 'L')}, ${quantity(mulch.depthMm, 'mm')} deep` });
   return lines;
+}
+
+/** Nitrogen left to the next crop, or tied up by residue that rots: a minus would have to be explained. */
+function forTheNextCrop({ low, high }: Span): string {
+  const grams = (value: number) => quantity(value, 'gPerM2');
+  if (low >= 0) return `${between({ low, high }, grams)} for the next crop`;
+  if (high <= 0) return `ties up ${between({ low: -high, high: -low }, grams)} while it rots`;
+  return `from as much as ${grams(-low)} tied up while it rots to ${grams(high)} for the next crop`;
 }
 
 /** A weight both ways, whatever the reader's units: seed is sold in either. */

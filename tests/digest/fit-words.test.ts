@@ -28,6 +28,20 @@ describe('a choice in words', () => {
     ]);
   });
 
+  it('tells nitrogen that is left or tied up, without a minus', () => {
+    const nitrogen = (low: number, high: number) => ({
+      dryKgPerM2: { low: 0.2, high: 0.4 },
+      percentN: { low: 3, high: 4 },
+      carbonToNitrogen: { low: 11, high: 14 },
+      availableGPerM2: { low, high },
+      origin: { provenance: 'derived', sources: [] } as const,
+    });
+    const told = (low: number, high: number) => linesOf({ nitrogen: nitrogen(low, high) })[0];
+    expect(told(1, 2)).toBe('Nitrogen: ⟦1 gPerM2⟧ to ⟦2 gPerM2⟧ for the next crop, carbon to nitrogen 11 to 14');
+    expect(told(-4, 2)).toContain('from as much as ⟦4 gPerM2⟧ tied up while it rots to ⟦2 gPerM2⟧ for the next crop');
+    expect(told(-4, -1)).toContain('ties up ⟦1 gPerM2⟧ to ⟦4 gPerM2⟧ while it rots');
+  });
+
   it('counts seasons and winters, and gives no odds where none were counted', () => {
     const none = { of: 0, among: 0 };
     expect(linesOf({ establish: { share: { of: 27, among: 30 } } })).toEqual([

@@ -31,12 +31,11 @@ const establish: Sentence = ({ saw }) =>
   `it needs ${heat(saw.heatUnits, saw.baseC)}, and the middle season leaves ${quantity(Number(saw.left), 'degreeDaysC')}.`;
 
 const winter: Sentence = ({ saw }) => {
-  const counted =
-    `Of ${saw.among} winters on record, ${saw.dies} would kill it, ${saw.lives} would not, ` +
-    `and in ${saw.unsure} nobody can say`;
-  return saw.meant === 'die'
-    ? `${counted}; it is sown to be dead by spring.`
-    : `${counted}; it is sown to live through winter.`;
+  const meant = saw.meant === 'die' ? 'it is sown to be dead by spring' : 'it is sown to live through winter';
+  if (saw.dies === saw.among) return `Every one of ${saw.among} winters on record would kill it; ${meant}.`;
+  if (saw.lives === saw.among) return `It would live through every one of ${saw.among} winters on record; ${meant}.`;
+  const open = saw.unsure === 0 ? '' : `, and in ${saw.unsure} nobody can say`;
+  return `Of ${saw.among} winters on record it would live through ${saw.lives} and die in ${saw.dies}${open}; ${meant}.`;
 };
 
 const FATES: Readonly<Record<string, string>> = {
