@@ -3,19 +3,10 @@
  */
 import { type Day, earliestOf } from '../measures/days.ts';
 import type { Effect } from './effects.ts';
-import type { DoneTask, Fact } from './facts.ts';
-import type {
-  CompostBought,
-  DoneMark,
-  Garden,
-  MulchPlan,
-  NotReady,
-  Pile,
-  Planting,
-  Regrowth,
-  Stand,
-} from './garden.ts';
+import type { DoneTask } from './facts.ts';
+import type { CompostBought, DoneMark, Garden, NotReady, Pile, Planting, Regrowth, Stand } from './garden.ts';
 import type { LedgerEntry } from './ledger.ts';
+import { hasBed, planMulch, planStandIn, withoutPlanned } from './plan-covers.ts';
 import { withLogged } from './weather.ts';
 import { withoutAbsent } from './without-absent.ts';
 
@@ -78,12 +69,8 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
       return planStandIn(garden, fact);
     case 'stand-dropped':
       return withoutPlanned(garden, [fact.standId]);
-    case 'mulch-planned': {
-      const { kind: _kind, instead = [], ...mulch } = fact;
-      if (!hasBed(garden, mulch.bedId)) return garden;
-      const cleared = withoutPlanned(garden, instead);
-      return { ...cleared, mulches: [...cleared.mulches, withoutAbsent(mulch)] };
-    }
+    case 'mulch-planned':
+      return planMulch(garden, fact);
     case 'garden-imported':
     case 'entry-undone':
       return garden;
@@ -185,28 +172,6 @@ function sowStand(garden: Garden, effect: Extract<Effect, { makes: 'stand-sown' 
   const { standId: id, bedId, coverId } = effect;
   if (!hasBed(garden, bedId)) return garden;
   return { ...garden, stands: [...garden.stands, { id, bedId, coverId, sow, regrowthCheckedOn: [] }] };
-}
-
-/** A stand meant to be sown. A mulch that was meant for its sowing day gives way to it. */
-function planStandIn(garden: Garden, fact: Extract<Fact, { kind: 'stand-planned' }>): Garden {
-  const { standId: id, bedId, coverId, sowOn, instead = [] } = fact;
-  if (!hasBed(garden, bedId)) return garden;
-  const { stands, mulches, ...rest } = withoutPlanned(garden, instead);
-  if (stands.some((stand) => stand.id === id)) return garden;
-  const stand = { id, bedId, coverId, sow: { day: sowOn, happened: false }, regrowthCheckedOn: [] };
-  const givesWay = ({ from, to, ...mulch }: MulchPlan): boolean =>
-    mulch.bedId === bedId && from <= sowOn && (to === undefined || sowOn < to);
-  return { ...rest, stands: [...stands, stand], mulches: mulches.filter((mulch) => !givesWay(mulch)) };
-}
-
-/** The garden without those stands among some that were never sown. */
-function withoutPlanned(garden: Garden, ids: readonly string[]): Garden {
-  if (ids.length === 0) return garden;
-  return { ...garden, stands: garden.stands.filter(({ id, sow }) => sow.happened || !ids.includes(id)) };
-}
-
-function hasBed({ beds }: Garden, id: string): boolean {
-  return beds.some((bed) => bed.id === id);
 }
 
 /** Work on a thing shows that it was there: planned or not, it began on its day, or on the day of the work if earlier. */

@@ -17,6 +17,15 @@ const file = northernFile({
   coverStands: [],
 });
 
+/** The beans go early enough for a cover to be suggested after them. */
+const earlyBeans = northernFile({
+  plantings: [
+    { id: 'beans', bed: 'wall', crop: 'snap-bean', sow: '2027-05-20', lastHarvest: '2027-07-25' },
+    { id: 'tomatoes', bed: 'wall', crop: 'tomato', setOut: '2028-05-29' },
+  ],
+  coverStands: [],
+});
+
 const rye: CoverChoice = {
   kind: 'stand-planned',
   standId: 'wall-rye',
@@ -31,6 +40,9 @@ const gapAfterBeans = (view: GardenView) => {
   if (gap === undefined) throw new Error('The beans leave no gap.');
   return gap;
 };
+
+const sowingInWall = ({ plan }: GardenView) =>
+  plan.tasks.find(({ kind, subject }) => kind === 'sow-cover' && 'bedId' in subject && subject.bedId === 'wall');
 
 const refusalOf = async (steward: Steward, garden: string, choice: CoverChoice): Promise<string[]> => {
   const refused = await steward.previewReport(garden, choice).catch((error: unknown) => error);
@@ -58,11 +70,9 @@ describe('choosing a cover', () => {
   });
 
   it('keeps the tasks of a suggestion that is chosen, and their entries with them', async () => {
-    const { steward, garden } = await household(file);
+    const { steward, garden } = await household(earlyBeans);
     const view = await steward.view(garden);
-    const suggested = view.plan.tasks.find(
-      ({ kind, subject }) => kind === 'sow-cover' && 'bedId' in subject && subject.bedId === 'wall',
-    );
+    const suggested = sowingInWall(view);
     const gap = gapAfterBeans(view);
     const fit = gap.fits.find(({ name }) => suggested?.title.toLowerCase().includes(name));
     const choice = fit && choiceOf(planningInput(view), gap, fit);
@@ -113,6 +123,38 @@ describe('choosing a cover', () => {
     const dropped = { kind: 'stand-dropped', standId: 'wall-rye', bedId: 'wall', coverId: 'cereal_rye' } as const;
     const after = await steward.report(garden, dropped, 'ada');
     expect(after.tasks.map(({ key }) => key).sort()).toEqual(before.sort());
+  });
+});
+
+describe('a cover that was skipped and is chosen after all', () => {
+  const WORK = ['order-cover-seed', 'sow-cover', 'check-stand', 'cut-cover', 'check-regrowth'];
+  const openWork = (plan: GardenView['plan'], standId: string) =>
+    plan.tasks.filter(({ subject, state }) => subject.id === standId && state === 'open').map(({ kind }) => kind);
+
+  it('brings all its work, and taking the choice back skips it again', async () => {
+    const { steward, garden, clock } = await household(earlyBeans);
+    const view = await steward.view(garden);
+    const sow = sowingInWall(view);
+    const gap = gapAfterBeans(view);
+    const fit = gap.fits.find(({ name }) => sow?.title.toLowerCase().includes(name));
+    const choice = fit && choiceOf(planningInput(view), gap, fit);
+    if (sow === undefined || choice?.kind !== 'stand-planned') throw new Error('Nothing is suggested.');
+    await steward.skip(garden, [sow.key], 'ada');
+    const before = (await steward.view(garden)).plan;
+    expect(openWork(before, choice.standId)).toEqual([]);
+    later(clock);
+    const after = await steward.report(garden, choice, 'ada');
+    expect(openWork(after, choice.standId)).toEqual(expect.arrayContaining(WORK.slice(0, 3)));
+    later(clock);
+    expect(told(await steward.undo(garden, undefined, 'ada'))).toEqual(told(before));
+  });
+
+  it('does so also where it was chosen, skipped and chosen again', async () => {
+    const { steward, garden } = await household(file);
+    await steward.report(garden, rye, 'ada');
+    await steward.skip(garden, ['cover-sow/stand:wall-rye'], 'ada');
+    const after = await steward.report(garden, { ...rye, instead: ['wall-rye'] }, 'ada');
+    expect(openWork(after, 'wall-rye')).toEqual(expect.arrayContaining(WORK));
   });
 });
 
