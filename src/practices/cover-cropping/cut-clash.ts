@@ -6,7 +6,7 @@ import { addDays, type Day, daysBetween } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
 import { growsAgain, REGROWTH_DAYS, SHEET_DAYS } from '../after-cut.ts';
 import type { CoverPart } from '../covers.ts';
-import type { BloomClose } from './bloom.ts';
+import { type BloomClose, givesOdds } from './bloom-figure.ts';
 import { type CutWindow, OPEN_DAYS } from './cut-window.ts';
 import type { Follower } from './followers.ts';
 
@@ -49,9 +49,9 @@ function nextGivesWay(
         `${sheet}${flowers}`;
 }
 
-/** In how many of ten years it has flowered, or come to seed, by a day; nothing where that is hardly one. */
-function flowersBy({ expected, inFlower }: BloomClose, day: Day, when: string): string {
-  if (expected === undefined) return '';
+/** In how many of ten years it has flowered, or come to seed, by a day; nothing where that is hardly one, or a guess. */
+function flowersBy({ expected, inFlower, model }: BloomClose, day: Day, when: string): string {
+  if (expected === undefined || !givesOdds(model)) return '';
   const share = normalShareBelow(daysBetween(expected.day, day) / expected.deviationDays);
   const years = Math.round(share * 10);
   return years === 0 ? '' : ` ${when} it ${inFlower ? 'has viable seed' : 'flowers'} in ${years} of 10 years.`;

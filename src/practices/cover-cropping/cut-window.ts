@@ -12,7 +12,8 @@ import type { CoverPart } from '../covers.ts';
 import type { Reason, Window } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midwinterAfter, soilAwake } from '../seasons.ts';
-import { type BloomClose, bloomClose, graceDaysOf } from './bloom.ts';
+import { bloomClose, graceDaysOf } from './bloom.ts';
+import type { BloomClose } from './bloom-figure.ts';
 import { type Follower, firstFollower } from './followers.ts';
 import { situationOf, winterFate } from './winter.ts';
 

@@ -146,6 +146,11 @@ const ending: Practice['sentences'] = {
   'cover-cut.bloom-heat': (reason) =>
     `${reckoned(reason)}, so ${dated(String(reason.limit))} is the last day with ${chancesOf(reason)} that nothing has ` +
     'flowered.',
+  'cover-cut.bloom-recalled': ({ saw, limit }) =>
+    `No figure is published for the ${EVENTS[String(saw.event)]} of the ${saw.cover}, so no odds are given. As far as ` +
+    `memory goes it is about ${dated(String(saw.median))}, when from ${dated(String(saw.from))} on ` +
+    `${quantity(Number(saw.heatUnits), 'degreeDaysC')} above ${quantity(Number(saw.baseC), 'tempC')} have added up in ` +
+    `the middle year: with time in hand, cut by ${dated(String(limit))}, or as soon as it shows.`,
   'cover-cut.seed-heat': (reason) =>
     `${reckoned(reason)}. Its seed is viable ${reason.saw.graceDays} days later, so ${dated(String(reason.limit))} is ` +
     `the last day with ${chancesOf(reason)} that nothing has seeded.`,

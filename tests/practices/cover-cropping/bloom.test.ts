@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import { heatOdds } from '../../../src/climate/heat.ts';
+import { bloomModels } from '../../../src/handbook/cover-blooms.ts';
 import { coverCropById } from '../../../src/handbook/cover-crops.ts';
 import { addDays, daysBetween } from '../../../src/measures/days.ts';
 import { endedByOneCut } from '../../../src/practices/after-cut.ts';
-import { bloomClose, deviationsBefore } from '../../../src/practices/cover-cropping/bloom.ts';
+import { bloomClose } from '../../../src/practices/cover-cropping/bloom.ts';
+import { deviationsBefore, givesOdds } from '../../../src/practices/cover-cropping/bloom-figure.ts';
 import { coverParts } from '../../../src/practices/covers.ts';
 import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { inventedClimate } from '../../climate/invented.ts';
@@ -51,8 +53,27 @@ describe('a bloom that goes by heat', () => {
     expect(rules).toEqual(['cover-cut.bloom-heat', 'cover-cut.heads']);
   });
 
-  it('says from memory where the sum was recalled, though a source stands beside it', () => {
-    expect(close('hairy_vetch', '2027-09-10')?.reasons[0]?.source).toBe('from memory');
+  it('gives a cut by a remembered sum no odds and speaks of no chances, though a source stands beside it: vetch', () => {
+    const { odds, reasons = [] } = close('hairy_vetch', '2027-09-10') ?? {};
+    expect(odds).toBeUndefined();
+    expect(reasons[0]).toMatchObject({ rule: 'cover-cut.bloom-recalled', source: 'from memory' });
+    const [said = ''] = reasons.map(reasonSentence);
+    expect(said).toContain('No figure is published for the first flowers of the hairy vetch, so no odds are given.');
+    expect(said).not.toContain('chances');
+  });
+
+  it('has odds exactly where its sum is published or made of published ones, in either hemisphere', () => {
+    const sownIn = { overwintered: '09-10', 'spring-sown': '04-15', 'summer-sown': '07-01' } as const;
+    const byHeat = bloomModels.filter(({ heat }) => heat !== undefined);
+    for (const model of byHeat) {
+      const found = close(model.coverId, `2027-${sownIn[model.situation]}`);
+      expect(found?.odds !== undefined, model.coverId).toBe(givesOdds(model));
+    }
+    expect(byHeat.filter((model) => !givesOdds(model)).map(({ coverId }) => coverId)).toContain('sorghum_sudangrass');
+    const south = frostDates('10-20', '04-20', -43);
+    const [rye, vetch] = ['cereal_rye', 'hairy_vetch'].map((id) => close(id, '2028-03-15', undefined, south));
+    expect(rye?.odds?.median?.slice(0, 4)).toBe('2028');
+    expect([vetch?.close.slice(0, 4), vetch?.odds]).toEqual(['2028', undefined]);
   });
 });
 

@@ -4,17 +4,15 @@
 import { freezeDay } from '../../../climate/freeze.ts';
 import { normalShareBelow } from '../../../climate/quantiles.ts';
 import { seasonOf } from '../../../climate/season.ts';
-import type { CoverCrop, Provenance } from '../../../handbook/shapes.ts';
+import type { CoverCrop } from '../../../handbook/shapes.ts';
 import { addDays, type Day, daysBetween, earliestOf } from '../../../measures/days.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
 import { midwinterAfter, soilAwake } from '../../seasons.ts';
-import { type BloomClose, bloomClose, bloomModelOf, deviationsBefore } from '../bloom.ts';
+import { bloomClose } from '../bloom.ts';
+import { type BloomClose, bloomModelOf, deviationsBefore, givesOdds } from '../bloom-figure.ts';
 import { situationOf, standsAt } from '../winter.ts';
 import type { BloomFigure, FitBloom } from './fit.ts';
-
-/** Figures odds may be built on. */
-const FIRM: ReadonlySet<Provenance> = new Set(['published', 'secondary', 'derived']);
 
 /** Risks that are told beside the garden's own, percent. House default. */
 const TOLD_PERCENT = [5, 10, 20] as const;
@@ -53,7 +51,7 @@ function heedFrom(bloom: FitBloom): Day {
 function partBloom(input: PracticeInput, part: CoverPart, sown: Day, cutBy: Day | undefined): FitBloom[] {
   const { cover } = part;
   const found = bloomClose([part], sown, input);
-  if (found !== undefined && (FIRM.has(found.model.provenance) || found.model.byZone !== undefined)) {
+  if (found !== undefined && (givesOdds(found.model) || found.model.byZone !== undefined)) {
     return [figure(input, found, cutBy)];
   }
   if (found === undefined && bloomModelOf(cover, sown, input) !== undefined) return [];
