@@ -109,7 +109,11 @@ function oddsOfSown(input: PracticeInput, stand: Stand, { tasks }: Plan): string
   return oddsLines(known).map(({ what, text }) => `${what}: ${text}`);
 }
 
-const DOING: Readonly<Record<string, DoingWindow['doing']>> = { 'sow-cover': 'sow', 'cut-cover': 'cut' };
+const DOING: Readonly<Record<string, DoingWindow['doing']>> = {
+  'sow-cover': 'sow',
+  'sow-cover-again': 'sow',
+  'cut-cover': 'cut',
+};
 
 function windowsOf({ tasks }: Plan, bed: Bed): DoingWindow[] {
   return tasks.flatMap(({ kind, key, subject, window, state }): DoingWindow[] => {

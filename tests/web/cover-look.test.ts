@@ -6,8 +6,8 @@ const KEY = 'cover-check/stand:oats-south';
 const PAGE = taskPath('mill-row', KEY);
 
 /** Oats sown in the south bed on a day, with work on them as told. */
-const oats = (sow: string, more: object = {}) =>
-  sampleApp(sampleFile({ coverStands: [{ id: 'oats-south', bed: 'south', cover: 'oats', sow, ...more }] }));
+const oats = (sow: string, more: object = {}, file: object = {}) =>
+  sampleApp(sampleFile({ coverStands: [{ id: 'oats-south', bed: 'south', cover: 'oats', sow, ...more }], ...file }));
 
 const answer = (covered: string, weedy = 'no', on = TODAY) => ({ do: 'looked', on, covered, weedy });
 
@@ -26,6 +26,15 @@ describe('the page of the look at a young cover', () => {
     expect(await (await get('/gardens/mill-row/history')).text()).toContain(
       'Looked at the young cover in South bed on April 20: about two thirds of the ground is green, with weeds among it',
     );
+  });
+
+  it('of a thin one leads to its bed, where the sowing of what is bare stands first, and the year shows its days', async () => {
+    const { get, send } = await oats('2027-04-03', {}, { plantings: [] });
+    await send(PAGE, answer('a-third'));
+    const again = taskPath('mill-row', 'cover-sow-again/stand:oats-south/look:1');
+    expect(await (await get(bedPath('mill-row', 'south'))).text()).toContain(`href="${again}"`);
+    expect(await (await get('/gardens/mill-row/year')).text()).toContain(again);
+    expect(await (await get(again)).text()).toContain('Scatter it on the bare ground only');
   });
 
   it('is taken back as one, and the task is open again', async () => {
