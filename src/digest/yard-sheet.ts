@@ -42,6 +42,8 @@ export interface YardSheet {
   months: readonly YardMonth[];
   shortfalls: readonly ShortfallWords[];
   spared: readonly string[];
+  /** What is said of seasons spread a touch thinner. May hold marked amounts. */
+  thinned: readonly string[];
 }
 
 /** The yard of a balance, from today on. */
@@ -55,11 +57,22 @@ export function yardSheet(balance: CompostBalance, today: Day): YardSheet {
     beds,
     months: monthRows(months, balance.heaps, beds, today),
     shortfalls: balance.shortfalls.filter(({ by }) => by <= end).map(shortfallWords),
+    thinned: thinnedWords(beds),
     spared: balance.spared.map(
       ({ bedName, phosphorusPpm }) =>
         `${bedName} gets none: its soil test found ${phosphorusPpm} ppm of phosphorus, which is very high. Test again in a few years.`,
     ),
   };
+}
+
+function thinnedWords(beds: readonly BedDemand[]): string[] {
+  const bySeason = new Map(
+    beds.flatMap(({ season, thinner }) => (thinner === undefined ? [] : [[season, thinner] as const])),
+  );
+  return [...bySeason].map(
+    ([season, { lacking, percent }]) =>
+      `The layers of ${season} lack only ${quantity(lacking, 'L')} in all, too little to order: every bed is given ${percent} % of its layer.`,
+  );
 }
 
 /** The day a bed is best served; today where that is past and it still waits. */

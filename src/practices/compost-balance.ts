@@ -17,6 +17,8 @@ export interface BedDemand {
   areaM2: number;
   layer: BedLayer;
   litres: number;
+  /** Where it is spread a touch thinner because too little is lacking to order it: what the whole layer takes. */
+  thinner?: { fullLitres: number; lacking: number; percent: number };
   /** Litres of that which the bins, deliveries and orders give. */
   given: number;
   /** The heaps it draws on; a pile by its id. */

@@ -37,6 +37,9 @@ const yardOutput = z.strictObject({
     .length(13),
   shortfalls: z.array(z.strictObject({ season: z.number(), heading: z.string(), lines: z.array(z.string()) })),
   spared: z.array(z.string()),
+  thinned: z.array(
+    z.strictObject({ bed: z.string(), fullLitres: z.number(), lacking: z.number(), percent: z.number() }),
+  ),
 });
 
 const inGarden = async () => (await withGarden()).loamtide;

@@ -22,7 +22,7 @@ export function balanceOf(
   }: { shares: readonly Share[]; shortages: readonly Shortage[]; bought: readonly BoughtHeap[] },
 ): CompostBalance {
   return {
-    beds: shares.map(({ key, bed, season, half, window, layer, litres, fromBins, drawn, skipped }) => ({
+    beds: shares.map(({ key, bed, season, half, window, layer, litres, thinner, fromBins, drawn, skipped }) => ({
       key,
       bedId: bed.id,
       bedName: bed.name,
@@ -32,6 +32,7 @@ export function balanceOf(
       areaM2: areaOf(bed),
       layer,
       litres,
+      ...(thinner === undefined ? {} : { thinner }),
       given: fromBins,
       drawn: drawn.map(({ heap, litres: taken }) => ({
         ready: heap.ready,

@@ -7,15 +7,16 @@ import { clashesWherever } from '../manure-spreads.ts';
 import type { Practice, PracticeInput } from '../practice.ts';
 import { balanceOf } from './balance.ts';
 import { beginDraft } from './begin-draft.ts';
-import { boughtHeaps } from './bought.ts';
+import { type BoughtHeap, boughtHeaps } from './bought.ts';
 import { manureSentences } from './manure-sentences.ts';
-import { bedNeeds } from './need.ts';
+import { type BedNeed, bedNeeds } from './need.ts';
 import { orderDrafts } from './order-draft.ts';
 import { topdressSentences } from './sentences.ts';
-import { shortagesOf } from './shortage.ts';
+import { type Shortage, shortagesOf } from './shortage.ts';
 import { spreadDraft } from './spread-draft.ts';
-import { openedAt, type Stock, shareOut } from './stock.ts';
+import { openedAt, type Share, type Stock, shareOut } from './stock.ts';
 import { testDrafts } from './test-draft.ts';
+import { isHardlyShort, touchThinner } from './touch-thinner.ts';
 
 /** The topdressing practice. */
 export const topdressing: Practice = {
@@ -23,8 +24,7 @@ export const topdressing: Practice = {
   work(input, found) {
     const bought = boughtHeaps(input.garden, input.climate);
     const stock = { made: found.compostSupply, bought, avoids: avoiding(input) };
-    const shares = shareOut(input.garden, input.today, stock, bedNeeds(input, found));
-    const shortages = shortagesOf(input, shares, bought);
+    const { shares, shortages } = sharedOut(input, stock, bedNeeds(input, found));
     const orders = orderDrafts(input, found, shortages);
     const drafts: TaskDraft[] = shares.map((share) => spreadDraft(input, share, orders));
     const compostBalance = balanceOf(input, found, { shares, shortages, bought });
@@ -52,4 +52,31 @@ function avoiding(input: PracticeInput): NonNullable<Stock['avoids']> {
     known.set(pair, avoids);
     return avoids;
   };
+}
+
+interface SharedOut {
+  shares: Share[];
+  shortages: Shortage[];
+}
+
+/** The compost shared out. A season that goes hardly short is spread thinner, where that is enough for all its beds. */
+function sharedOut(
+  input: PracticeInput,
+  stock: Stock & { bought: readonly BoughtHeap[] },
+  needs: readonly BedNeed[],
+): SharedOut {
+  const shared = (of: readonly BedNeed[]): SharedOut => {
+    const shares = shareOut(input.garden, input.today, stock, of);
+    return { shares, shortages: shortagesOf(input, shares, stock.bought) };
+  };
+  const whole = shared(needs);
+  const hardly = whole.shortages.filter((shortage) => isHardlyShort(input, shortage));
+  if (hardly.length === 0) return whole;
+  const tried = shared(touchThinner(needs, hardly)).shortages;
+  return shared(
+    touchThinner(
+      needs,
+      hardly.filter(({ season }) => tried.every((short) => short.season !== season)),
+    ),
+  );
 }

@@ -21,6 +21,8 @@ export interface BedNeed extends LayerWindow {
   season: number;
   layer: BedLayer;
   litres: number;
+  /** Where it is spread a touch thinner rather than order so little: what the whole layer takes, and what is lacking. */
+  thinner?: { fullLitres: number; lacking: number; percent: number };
   /** Whether the gardener skipped it: it stays in sight, and takes no compost. */
   skipped: boolean;
 }

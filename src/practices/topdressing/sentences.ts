@@ -30,6 +30,9 @@ export const topdressSentences: Practice['sentences'] = {
   'topdress.volume': ({ saw }) =>
     `${quantity(Number(saw.areaM2), 'm2')} of bed at ${quantity(Number(saw.depthMm), 'mm')} takes ` +
     `${quantity(Number(saw.litres), 'L')}.`,
+  'topdress.thinner': ({ saw }) =>
+    `The beds of this season lack only ${quantity(Number(saw.lacking), 'L')} in all, too little to order: each is given ` +
+    `${saw.percent} % of its layer, here ${quantity(Number(saw.litres), 'L')}.`,
   'topdress.autumn': ({ saw, limit }) =>
     `${saw.before === undefined ? 'The bed is free' : `The ${saw.before} is out about ${dated(String(saw.out))}`}, and ` +
     `autumn's layer can go on from ${dated(String(saw.opens))}. It goes under whatever is sown next and before the ` +

@@ -44,7 +44,7 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
     weight: 'work',
     title: `Topdress ${bed.name}`,
     steps: [
-      `Spread ${quantity(litres, 'L')} of finished compost over the bed, ${quantity(layer.depthMm, 'mm')} deep: ${barrowLoads(litres)}.`,
+      `Spread ${quantity(litres, 'L')} of finished compost over the bed, ${quantity(depthOf(share), 'mm')} deep: ${barrowLoads(litres)}.`,
       'Rake it level and leave it on top: worms and rain take it down. Dig nothing in.',
       'Keep it a hand off the stems of anything growing.',
       ...(share.fromBins < litres ? [WITHOUT_COMPOST] : []),
@@ -62,7 +62,13 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
     needs: ['above-freezing'],
     after: [...share.after, ...share.unproven.map((key) => ({ key, minDays: 0 })), ...waitsForOrder(share, orders)],
     confidence: knownAs(input.climate, 'derived'),
-    reasons: [...depthReasons(layer), volumeReason(share), ...share.reasons, supplyReason(share)],
+    reasons: [
+      ...depthReasons(layer),
+      volumeReason(share),
+      ...thinnerReasons(share),
+      ...share.reasons,
+      supplyReason(share),
+    ],
     makes: [{ makes: 'bed-topdressed', bedId: bed.id, litres, ...drawnFrom(share) }],
   };
 }
@@ -116,9 +122,23 @@ function depthReasons({ by, depthMm, season, organicMatterPercent, phosphorusPpm
   ];
 }
 
-function volumeReason({ bed, litres, layer: { depthMm } }: Share): Reason {
+/** The depth of what is spread: the layer's, or a touch less. */
+function depthOf({ bed, litres, layer, thinner }: Share): number {
+  return thinner === undefined ? layer.depthMm : Math.round((10 * litres) / areaOf(bed)) / 10;
+}
+
+function thinnerReasons({ litres, thinner }: Share): Reason[] {
+  if (thinner === undefined) return [];
+  return [{ rule: 'topdress.thinner', saw: { ...thinner, litres }, source: 'house default' }];
+}
+
+function volumeReason({ bed, litres, thinner, layer: { depthMm } }: Share): Reason {
   const areaM2 = Math.round(areaOf(bed) * 100) / 100;
-  return { rule: 'topdress.volume', saw: { areaM2, depthMm, litres }, source: 'common practice' };
+  return {
+    rule: 'topdress.volume',
+    saw: { areaM2, depthMm, litres: thinner?.fullLitres ?? litres },
+    source: 'common practice',
+  };
 }
 
 function supplyReason({ litres, fromBins, ready }: Share): Reason {

@@ -45,12 +45,17 @@ export interface Stock {
   avoids?: (need: BedNeed, heap: Heap) => boolean;
 }
 
-/** The heaps there are and will be, oldest first, less what was spread of them. */
+/** What is left of a finished pile when it counts as used up: half a bucket, the sweepings of its bin. House default. */
+const SWEEPINGS_LITRES = 5;
+
+/** The heaps there are and will be, oldest first, less what was spread of them; a finished pile used up is none. */
 export function stockOnHand({ topdressed }: Pick<Garden, 'topdressed'>, stock: Stock): Heap[] {
   const heaps = heapsOf(stock);
   const layers = topdressed.filter(({ materialId }) => materialId === undefined);
   for (const layer of [...layers].sort((a, b) => order(a.on, b.on))) spread(heaps, layer);
-  return heaps;
+  return heaps.filter(
+    ({ from, unproven, litres }) => from.what !== 'pile' || unproven !== undefined || litres >= SWEEPINGS_LITRES,
+  );
 }
 
 /**

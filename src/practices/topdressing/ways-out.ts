@@ -11,7 +11,7 @@ import type { Findings, NewPile, PracticeInput } from '../practice.ts';
 import type { Shortage } from './shortage.ts';
 
 /** Litres in a bag as it is sold: a cubic foot, or 40 litres where litres are read. House default. */
-const BAG_LITRES = { us: LITRES_PER_CUBIC_FOOT, metric: 40 } as const;
+export const BAG_LITRES = { us: LITRES_PER_CUBIC_FOOT, metric: 40 } as const;
 /** Litres a new pile is rounded up to. House default. */
 const ROUND_PILE_LITRES = 50;
 

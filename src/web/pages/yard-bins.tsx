@@ -32,7 +32,7 @@ export const YardBins = ({ view, heaps }: YardBinsProps) => {
               {bin.name}
               {bin.closed && ', closed'}, {formatQuantity({ value: bin.volumeL, unit: 'L' }, garden.place.units)}
             </h2>
-            {piles.length === 0 && <p class="small">Empty.</p>}
+            {piles.length === 0 && <EmptyBin view={view} bin={bin} />}
             {piles.map((pile) => (
               <PileInBin view={view} bin={bin} pile={pile} heap={heaps.find(({ of }) => of === pile.id)} />
             ))}
@@ -43,7 +43,18 @@ export const YardBins = ({ view, heaps }: YardBinsProps) => {
   );
 };
 
-/** A finished pile of which nothing is left is gone. */
+/** That a bin is empty, and which pile was the last in it. */
+const EmptyBin = ({ view: { garden, plan }, bin }: { view: GardenView; bin: Bin }) => {
+  const used = garden.piles.filter(({ binId, finishedOn }) => binId === bin.id && finishedOn !== undefined);
+  const [last] = used
+    .map(({ built }) => built.day)
+    .sort()
+    .reverse();
+  const day = last && formatDay(last, garden.place.units, plan.today);
+  return <p class="small">{day === undefined ? 'Empty.' : `Empty: the pile built ${day} is used up.`}</p>;
+};
+
+/** A finished pile of which nothing is left is used up. */
 function isThere(pile: Pile, heaps: readonly HeapSupply[]): boolean {
   return pile.finishedOn === undefined || heaps.some(({ what, of }) => what === 'pile' && of === pile.id);
 }

@@ -63,6 +63,15 @@ describe('the bin for it', () => {
     expect(room({ bins, piles: [pile('2026-12-01', { binId: 'large' })] }).title).toContain('Small bay');
   });
 
+  it('is empty again once the compost of its last pile is used up', () => {
+    const done = pile('2026-02-01', { binId: 'large', finishedOn: '2026-06-30', finishedLitres: 100 });
+    const only = { bins: bins.filter(({ id }) => id === 'large'), piles: [done] };
+    const spread = (litres: number) =>
+      room({ ...only, topdressed: [{ bedId: 'a', on: '2026-12-30', litres }] }).steps[0];
+    expect(spread(60)).toContain('Empty Large bay: spread what is finished');
+    expect(spread(100)).toBe('Large bay is to stay empty until the freeze: build no other pile in it.');
+  });
+
   it('is the finished before the curing, and that before one at work', () => {
     const curing = pile('2026-06-01', { id: 'c', binId: 'small', curingSince: '2026-10-01' });
     const hot = pile('2026-12-20', { id: 'h', binId: 'large' });

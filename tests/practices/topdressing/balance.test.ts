@@ -6,6 +6,7 @@ import { addDays, latestOf } from '../../../src/measures/days.ts';
 import { readableIn } from '../../../src/measures/quantity.ts';
 import { compostBalance } from '../../../src/practices/catalogue.ts';
 import { CURING_DAYS, HOT_DAYS, startBy } from '../../../src/practices/composting/pile-life.ts';
+import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { anyCase, inputIn } from '../any-garden.ts';
 import { bed, draft, draftsIn, frostDates, garden, milwaukee, pile } from '../gardens.ts';
 
@@ -70,6 +71,57 @@ describe('a pile in the yard and four beds to dress', () => {
     expect(words).toMatch(/tarp/);
     expect(words).toMatch(/jumping worms/);
     expect(words).toMatch(/Go and look before you pay/);
+  });
+});
+
+describe('a season that goes hardly short', () => {
+  const holding = (finishedLitres: number, parts: Partial<Garden> = {}) =>
+    short({ piles: [{ ...pile('2026-05-01'), finishedOn: '2027-02-01', finishedLitres }], ...parts });
+  const season = (of: Garden) => balanceIn(of).beds.filter((row) => row.season === 2028);
+
+  it('is spread a touch thinner on every bed, and nothing is ordered', () => {
+    // 240 L wanted, 225 there: each bed of 60 L gets 225/240 of it.
+    expect(season(holding(225)).map(({ litres, given }) => [litres, given])).toEqual(Array(4).fill([56, 56]));
+    const drafts = draftsIn(holding(225), milwaukee);
+    expect(drafts.some(({ key }) => key === 'compost-order/garden/2028')).toBe(false);
+    const layer = draft(drafts, 'topdress/bed:a/2028');
+    expect(layer.steps[0]).toContain('⟦56 L⟧ of finished compost over the bed, ⟦18.7 mm⟧ deep');
+    const told = layer.reasons.find(({ rule }) => rule === 'topdress.thinner');
+    expect(told && reasonSentence(told)).toContain('lack only ⟦15 L⟧ in all, too little to order');
+    const { thinned, shortfalls } = yardSheet(balanceIn(holding(225)), '2027-03-01');
+    expect(thinned[0]).toContain('every bed is given 93 % of its layer');
+    expect(shortfalls.filter((row) => row.season === 2028)).toEqual([]);
+  });
+
+  it('up to a tenth of what is wanted; more is ordered', () => {
+    expect([season(holding(216)), season(holding(215))].map(([row]) => row?.thinner !== undefined)).toEqual([
+      true,
+      false,
+    ]);
+    expect(balanceIn(holding(215)).shortfalls.some((row) => row.season === 2028)).toBe(true);
+  });
+
+  it('and never for a bag or more, however large the garden: 40 L, or a cubic foot', () => {
+    const long = FOUR_BEDS.map((row) => ({ ...row, lengthM: 25 }));
+    // 2400 L wanted.
+    expect(season(holding(2361, { beds: long }))[0]?.thinner).toBeDefined();
+    expect(season(holding(2360, { beds: long }))[0]?.thinner).toBeUndefined();
+    const us = { beds: long, place: { ...short().place, units: 'us' as const } };
+    expect(season(holding(2361, us))[0]?.thinner).toBeUndefined();
+  });
+
+  it('gives never more than there is, and is never thinned and short at once', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 200, max: 260 }), (litres) => {
+        const { beds, shortfalls } = balanceIn(holding(litres));
+        const given = beds.filter((row) => row.season === 2028);
+        expect(given.reduce((sum, row) => sum + row.given, 0)).toBeLessThanOrEqual(litres);
+        const thin = given.some(({ thinner }) => thinner !== undefined);
+        if (thin) expect(given.every((row) => row.given >= row.litres)).toBe(true);
+        expect(thin && shortfalls.some((row) => row.season === 2028)).toBe(false);
+      }),
+      { numRuns: 20 },
+    );
   });
 });
 

@@ -4,7 +4,7 @@ import { addDays, type Day, latestOf } from '../../../src/measures/days.ts';
 import { BARROW_KG, barrowLoads } from '../../../src/practices/barrow.ts';
 import { boughtHeaps } from '../../../src/practices/topdressing/bought.ts';
 import type { BedNeed } from '../../../src/practices/topdressing/need.ts';
-import { shareOut } from '../../../src/practices/topdressing/stock.ts';
+import { shareOut, stockOnHand } from '../../../src/practices/topdressing/stock.ts';
 import { bed, draft, draftsIn, frostDates, garden, pile } from '../gardens.ts';
 
 const climate = frostDates('05-10', '10-01');
@@ -64,6 +64,14 @@ describe('compost shared out', () => {
     expect(given(shareOut(spread, TODAY, made(heap('p', 100, '2027-04-01')), [need('a', 40, '2027-10-01')]))).toEqual([
       0,
     ]);
+  });
+
+  it('is used up where only the sweepings of a finished pile are left: less than 5 L', () => {
+    const left = (litres: number) =>
+      stockOnHand({ topdressed: [{ bedId: 'z', on: '2027-05-01', litres }] }, made(heap('p', 100, '2027-04-01')));
+    expect([left(95).length, left(95.1).length, left(100).length]).toEqual([1, 0, 0]);
+    const unproven = made(heap('p', 4, '2027-04-01', false));
+    expect(stockOnHand(NOTHING, unproven)).toHaveLength(1);
   });
 
   it('gives nothing to a bed that was skipped, and its share to the next', () => {
