@@ -104,8 +104,9 @@ export function oddsLines({ establish, winter, bloom }: Pick<GapFit, 'establish'
   } else if (bloom !== undefined) {
     const risks = bloom.byRisk.map(({ percent, close }) => `${percent} % by ${dated(close)}`).join(', ');
     const event = EVENT_WORDS[bloom.event] ?? bloom.event;
-    const middle = bloom.median === undefined ? '' : `${event} about ${dated(bloom.median)} in the middle year`;
-    const chance = risks === '' ? '' : `chance of it: ${risks}`;
+    const seed = bloom.seed === undefined ? '' : `, viable seed about ${dated(bloom.seed)}`;
+    const middle = bloom.median === undefined ? '' : `${event} about ${dated(bloom.median)}${seed} in the middle year`;
+    const chance = risks === '' ? '' : `chance of ${bloom.seed === undefined ? 'it' : 'seed'}: ${risks}`;
     lines.push({ what: 'Flowers', text: [middle, chance].filter((part) => part !== '').join('; ') });
   }
   return lines.filter(({ text }) => text !== '');

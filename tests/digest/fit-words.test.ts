@@ -105,6 +105,21 @@ describe('a choice in words', () => {
     );
   });
 
+  it('tells the seed of buckwheat apart from its flowers, and whose chances are told', () => {
+    const bloom = {
+      close: '2028-07-08',
+      event: 'first flowers',
+      median: '2028-07-05',
+      seed: '2028-07-15',
+      byRisk: [{ percent: 10, close: '2028-07-08' }],
+      origin: { provenance: 'derived' as const, sources: [] },
+    };
+    expect(linesOf({ bloom })).toEqual([
+      'Flowers: first flowers about ⟦2028-07-05⟧, viable seed about ⟦2028-07-15⟧ in the middle year; ' +
+        'chance of seed: 10 % by ⟦2028-07-08⟧',
+    ]);
+  });
+
   it('gives seed both ways, whatever units the gardener reads', () => {
     const [part] = coverParts('oats');
     if (part === undefined) throw new Error('Oats are no cover.');

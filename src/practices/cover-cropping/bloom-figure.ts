@@ -39,6 +39,8 @@ export interface BloomClose {
   inFlower: boolean;
   odds?: Odds;
   reasons: readonly Reason[];
+  /** The middle day of its closing event, before any grace. */
+  flowers?: Day;
   /** The middle day of what a cut must come before, and its standard deviation by years and model, days. */
   expected?: { day: Day; deviationDays: number };
   /** The model it was reckoned by. */
@@ -109,6 +111,7 @@ function heatClose(
     inFlower: graceDays > 0,
     ...(firm ? { odds: run.odds } : {}),
     reasons: [reason, ...headsReason(cover, model, heads)],
+    flowers: run.medianDay,
     expected: { day: addDays(run.medianDay, graceDays), deviationDays },
     model,
   };
@@ -161,7 +164,7 @@ function zoneClose(cover: CoverCrop, model: BloomModel, sown: Day, input: Practi
     source: originOfModel(model),
   };
   const expected = { day: middle, deviationDays: model.modelErrorDays };
-  return { close, inFlower: false, reasons: [reason], expected, model };
+  return { close, inFlower: false, reasons: [reason], flowers: middle, expected, model };
 }
 
 function sawOf(cover: CoverCrop, { closingEvent, provenance }: BloomModel): { [key: string]: string } {

@@ -31,11 +31,11 @@ export function bloomClose(parts: readonly CoverPart[], sown: Day, input: Practi
   return closes.sort((a, b) => (a.close < b.close ? -1 : 1))[0];
 }
 
-/** The day the figures alone have for the event a cut must come before; nothing where they give no middle day. */
+/** The day the figures alone have for a kind's flowers, buds or heads; nothing where they give no middle day. */
 export function modelledBloom(coverId: string, sown: Day, input: PracticeInput): Day | undefined {
   const [part] = coverParts(coverId);
   const [figure] = part ? figureClose(part.cover, sown, input) : [];
-  return figure?.odds?.median ?? figure?.expected?.day;
+  return figure?.flowers;
 }
 
 /** The figures' close, moved by what this garden's own stands of the kind were seen to do. */
@@ -49,7 +49,7 @@ function partClose(cover: CoverCrop, sown: Day, input: PracticeInput): BloomClos
 }
 
 function remembered(
-  { odds, expected, reasons, ...found }: BloomClose,
+  { odds, flowers, expected, reasons, ...found }: BloomClose,
   cover: CoverCrop,
   memory: BloomMemory,
 ): BloomClose {
@@ -72,6 +72,7 @@ function remembered(
   return {
     ...found,
     close,
+    ...(flowers === undefined ? {} : { flowers: addDays(flowers, memory.moveDays) }),
     ...(expected === undefined ? {} : { expected: { ...expected, day: addDays(expected.day, memory.moveDays) } }),
     ...(odds === undefined
       ? {}

@@ -59,13 +59,18 @@ function partBloom(input: PracticeInput, part: CoverPart, sown: Day, cutBy: Day 
   return lookFrom === undefined ? [] : [{ none: 'no published bloom figure', lookFrom }];
 }
 
-function figure(input: PracticeInput, { close, expected, model }: BloomClose, cutBy: Day | undefined): BloomFigure {
+function figure(
+  input: PracticeInput,
+  { close, flowers, inFlower, expected, model }: BloomClose,
+  cutBy: Day | undefined,
+): BloomFigure {
   const { closingEvent, provenance, sources, byZone } = model;
   const odds = expected !== undefined && byZone === undefined;
   return {
     close,
     event: closingEvent,
-    ...(expected === undefined ? {} : { median: expected.day }),
+    ...(flowers === undefined ? {} : { median: flowers }),
+    ...(inFlower && expected ? { seed: expected.day } : {}),
     byRisk: odds ? risks(expected, input.garden.place.bloomRiskPercent) : [],
     ...(odds && cutBy !== undefined ? { riskAtCut: riskOn(cutBy, expected) } : {}),
     origin: { provenance, sources },

@@ -65,12 +65,14 @@ export interface WinterOdds {
 export interface BloomFigure {
   /** The last day to cut at the risk that cuts are planned by. */
   close: Day;
-  /** What the cut comes before, and its middle day. */
+  /** How it begins to flower, and the middle day of that. */
   event: string;
   median?: Day;
-  /** The last day to cut at other risks of having flowered, percent. */
+  /** The middle day of its viable seed, where that and not its flowers is what the cut comes before: then risks are of it. */
+  seed?: Day;
+  /** The last day to cut at other risks of having flowered, or seeded, percent. */
   byRisk: readonly { percent: number; close: Day }[];
-  /** Chance of having flowered by the end of the cut window, 0–1; absent where years and model are not known apart. */
+  /** Chance of having flowered, or seeded, by the end of the cut window, 0–1; absent where years and model are not known apart. */
   riskAtCut?: number;
   origin: Origin;
 }

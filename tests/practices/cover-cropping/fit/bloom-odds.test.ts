@@ -1,10 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { daysBetween } from '../../../../src/measures/days.ts';
+import { addDays, daysBetween } from '../../../../src/measures/days.ts';
+import { modelledBloom } from '../../../../src/practices/cover-cropping/bloom.ts';
 import { bloomOdds } from '../../../../src/practices/cover-cropping/fit/bloom-odds.ts';
 import type { BloomFigure } from '../../../../src/practices/cover-cropping/fit/fit.ts';
 import { coverParts } from '../../../../src/practices/covers.ts';
 import { recordClimate } from '../../../climate/real-data.ts';
-import { garden, inputOf, milwaukee } from '../../gardens.ts';
+import { cover, draft, draftsIn, frostDates, garden, inputOf, milwaukee } from '../../gardens.ts';
 
 const atMilwaukee = inputOf(garden(), milwaukee);
 const atBozeman = inputOf(garden(), recordClimate('bozeman', 2020));
@@ -103,8 +104,33 @@ describe('kinds without a published figure', () => {
   });
 });
 
-it('buckwheat may be cut until ten days after its first flowers, less the risk', () => {
-  const wheat = figure('buckwheat', '2027-07-01');
-  expect(daysBetween('2027-07-01', wheat.median ?? '')).toBeGreaterThanOrEqual(33);
-  expect(wheat.close < (wheat.median ?? '')).toBe(true);
+describe('buckwheat, which may be cut in flower', () => {
+  const wheat = figure('buckwheat', '2027-06-02', '2027-07-08');
+
+  it('tells its first flowers and, ten days after them, its seed: the risks are of seed', () => {
+    expect(wheat.seed).toBe(addDays(wheat.median ?? '', 10));
+    const [, ten] = wheat.byRisk;
+    expect(ten?.close).toBe(wheat.close);
+    expect(wheat.close > (wheat.median ?? '') && wheat.close < (wheat.seed ?? '')).toBe(true);
+    expect(wheat.riskAtCut).toBeGreaterThan(0.05);
+    expect(wheat.riskAtCut).toBeLessThan(0.15);
+  });
+
+  it('has the same flowering day in what is chosen, in its cut task, and in what a stage seen is held against', () => {
+    const stands = [cover('buckwheat', '2027-06-02')];
+    const cut = draft(draftsIn(garden({ startedOn: '2027-05-20', stands })), 'cover-cut/stand:s');
+    expect(cut.odds?.median).toBe(wheat.median);
+    expect(modelledBloom('buckwheat', '2027-06-02', atMilwaukee)).toBe(wheat.median);
+  });
+
+  it('has its seed ten days after its flowers in the south too, over the New Year', () => {
+    const south = inputOf(garden({ place: { latitude: -43 } }), frostDates('10-20', '04-20', -43));
+    const found = figure('buckwheat', '2027-12-15', undefined, south);
+    expect(found.median?.slice(0, 4)).toBe('2028');
+    expect(daysBetween(found.median ?? '', found.seed ?? '')).toBe(10);
+  });
+
+  it('alone has a day for its seed: of rye the cut comes before the flowers', () => {
+    expect(figure('cereal_rye', '2026-09-15').seed).toBeUndefined();
+  });
 });
