@@ -138,7 +138,9 @@ function endLines({ cut, next, winter }: GapFit): FitLine[] {
   if (cut !== undefined) {
     const why = cut.decidedBy === 'next' ? 'for what follows' : 'before it flowers';
     lines.push({ what: 'Cut', text: `from ${dated(cut.window.earliest)} to ${dated(cut.window.latest)}, ${why}` });
-  } else if (winter?.fate === 'dies') lines.push({ what: 'Cut', text: 'nothing to cut: winter ends it' });
+  } else if (winter?.fate === 'unsure')
+    lines.push({ what: 'Cut', text: 'what winter leaves alive: look in late winter' });
+  else if (winter?.fate === 'dies') lines.push({ what: 'Cut', text: 'nothing to cut: winter ends it' });
   if (next !== undefined) lines.push({ what: 'Bed free again', text: `about ${dated(next.freeOn)}` });
   return lines;
 }

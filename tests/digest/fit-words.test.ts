@@ -49,18 +49,20 @@ describe('a choice in words', () => {
     ]);
     expect(linesOf({ establish: { share: none } })).toEqual([]);
     const shares = { lives: { of: 20, among: 30 }, unsure: { of: 6, among: 30 }, dies: { of: 4, among: 30 } };
-    expect(linesOf({ winter: { fate: 'lives', ...shares, parts: [] } })).toEqual([
+    expect(linesOf({ winter: { fate: 'lives', coldKnown: true, ...shares, parts: [] } })).toEqual([
       'Winter: lives through 20, dies in 4, open in 6 of 30 winters',
     ]);
   });
 
   it('leaves out of the winters what never happened', () => {
     const shares = { lives: { of: 28, among: 30 }, unsure: { of: 0, among: 30 }, dies: { of: 2, among: 30 } };
-    expect(linesOf({ winter: { fate: 'lives', ...shares, parts: [] } })).toEqual([
+    expect(linesOf({ winter: { fate: 'lives', coldKnown: true, ...shares, parts: [] } })).toEqual([
       'Winter: lives through 28, dies in 2 of 30 winters',
     ]);
     const all = { ...shares, lives: { of: 0, among: 30 }, dies: { of: 30, among: 30 } };
-    expect(linesOf({ winter: { fate: 'dies', ...all, parts: [] } })[0]).toBe('Winter: dies in all 30 winters');
+    expect(linesOf({ winter: { fate: 'dies', coldKnown: true, ...all, parts: [] } })[0]).toBe(
+      'Winter: dies in all 30 winters',
+    );
   });
 
   it('names a year once where days share it, and each where they do not', () => {

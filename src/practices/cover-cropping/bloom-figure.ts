@@ -55,9 +55,14 @@ export function figureClose(cover: CoverCrop, sown: Day, input: PracticeInput): 
   return found === undefined || frostComesFirst(cover, model, found.close, sown, input) ? [] : [found];
 }
 
-/** The bloom model of a cover sown on a day; nothing where no figure is known. */
+/**
+ * The bloom model of a cover sown on a day; nothing where no figure is known. A kind sown for winter to kill has its
+ * flowers, if any, in its first autumn, whether or not the winter after it is cold enough.
+ */
 export function bloomModelOf(cover: CoverCrop, sown: Day, input: PracticeInput): BloomModel | undefined {
-  const situation = situationOf(cover, sown, input);
+  const now = situationOf(cover, sown, input);
+  const firstAutumn = now === 'overwintered' && cover.autumnSow?.fate === 'winter-killed';
+  const situation = firstAutumn ? 'summer-sown' : now;
   return bloomModels.find((row) => row.coverId === cover.id && row.situation === situation);
 }
 

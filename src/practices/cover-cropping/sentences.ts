@@ -32,7 +32,7 @@ const deadCheck: Sentence = ({ saw }) => {
     saw.killC === undefined ? '' : `What kills ${saw.cover} is about ${quantity(Number(saw.killC), 'tempC')}`;
   const cold =
     saw.yearlyMinimumC === undefined
-      ? ''
+      ? '; how cold it gets here is not known: a hardinessZone in the garden file would tell'
       : `; winters here reach ${quantity(Number(saw.yearlyMinimumC), 'tempC')} on average`;
   const counted = saw.winters === undefined ? '' : ` and got so cold in ${saw.cold} of ${saw.winters} on record`;
   return kill === ''

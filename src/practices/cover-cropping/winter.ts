@@ -66,10 +66,13 @@ function hardyFate(cover: CoverCrop, input: PracticeInput): WinterFate {
   return bareKill || zone <= cover.hardinessZoneMin ? 'unsure' : 'lives';
 }
 
-/** Kinds meant to die: by the temperature that kills them, whatever the zone. */
+/**
+ * Kinds meant to die: by the temperature that kills them, whatever the zone. Where the cold of the place or the kind's
+ * limit is not known nobody can say: a stand taken for dead would grow on unseen.
+ */
 function tenderFate(cover: CoverCrop, input: PracticeInput): WinterFate {
   const coldC = yearlyMinimumC(input);
-  if (coldC === undefined || cover.winterKillC === undefined) return 'dies';
+  if (coldC === undefined || cover.winterKillC === undefined) return 'unsure';
   return coldC <= cover.winterKillC - KILL_MARGIN_C ? 'dies' : 'unsure';
 }
 

@@ -39,7 +39,8 @@ describe('what waits for the bed of a stand', () => {
 
   it('is nothing that comes after frost or winter has ended the stand', () => {
     expect(follower('buckwheat', '2027-08-10', { stands: [cover('red_clover', '2028-03-10')] })).toBeUndefined();
-    expect(follower('oats', '2027-08-20', { plantings: [sown('pea', '2028-04-15')] })).toBeUndefined();
+    const place = { hardinessZone: '5b' };
+    expect(follower('oats', '2027-08-20', { place, plantings: [sown('pea', '2028-04-15')] })).toBeUndefined();
   });
 
   it('is no clover broadcast among what stands, and no sowing that was skipped', () => {

@@ -46,7 +46,7 @@ describe('a suggestion', () => {
   it('of oats with peas becomes barley where a root rot of beans was found', () => {
     const climate = frostDates('04-28', '10-30');
     const sown = (diseases: DiseaseFound[]) =>
-      draftsIn(garden({ startedOn: '2027-07-01', plantings, diseases }), climate)
+      draftsIn(garden({ startedOn: '2027-07-01', place: { hardinessZone: '5b' }, plantings, diseases }), climate)
         .filter(({ kind }) => kind === 'sow-cover')
         .map(({ subject }) => ('grows' in subject ? subject.grows : ''));
     expect(sown([])[0]).toBe('oats with field pea');

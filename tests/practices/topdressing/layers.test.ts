@@ -116,7 +116,8 @@ describe('in autumn', () => {
   });
 
   it('leaves a bed to spring that a cover already holds, or a crop until the hard freeze', () => {
-    const covered = garden({ ...autumn, startedOn: '2027-09-05', stands: [cover('oats', '2027-08-20')] });
+    const place = { hardinessZone: '5b' };
+    const covered = garden({ ...autumn, startedOn: '2027-09-05', place, stands: [cover('oats', '2027-08-20')] });
     const kale = garden({
       ...autumn,
       startedOn: '2027-09-05',

@@ -107,7 +107,7 @@ describe('the order for what is short', () => {
   const beds = [bed('a'), bed('b'), bed('c')];
   const habit = { topdressing: { depthMm: 20, season: 'autumn' } } as const;
   const of = (parts: Parameters<typeof garden>[0] = {}) =>
-    garden({ ...habit, beds, startedOn: '2027-07-05', ...parts });
+    garden({ ...habit, beds, startedOn: '2027-07-05', place: { hardinessZone: '5b' }, ...parts });
   const orders = (of: Garden, today?: Day) =>
     draftsIn(of, climate, today).filter(({ key }) => key.startsWith('compost-order/garden/2028'));
 

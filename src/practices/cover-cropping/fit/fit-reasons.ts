@@ -112,7 +112,10 @@ function wintering(told: Told): Spoken[] {
   const meant = meantToDie ? 'die' : 'live';
   const source = sourceOf(winter.parts[0]?.origin ?? { provenance: 'house default', sources: [] });
   const { lives, unsure, dies, fate } = winter;
-  if (dies.among === 0) return [say(speaksFor, { rule: 'cover-fit.winter-zone', saw: { fate, meant }, source })];
+  if (dies.among === 0) {
+    const saw = { fate, meant, cold: winter.coldKnown ? 'known' : 'not known' };
+    return [say(speaksFor, { rule: 'cover-fit.winter-zone', saw, source })];
+  }
   const saw = { lives: lives.of, unsure: unsure.of, dies: dies.of, among: dies.among, meant };
   return [say(speaksFor, { rule: 'cover-fit.winter', saw, source })];
 }

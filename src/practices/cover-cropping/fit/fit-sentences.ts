@@ -44,6 +44,20 @@ const FATES: Readonly<Record<string, string>> = {
   unsure: 'it may or may not live through the winters of this zone',
 };
 
+const UNKNOWN_COLD: Readonly<Record<string, string>> = {
+  lives: 'but it stands winters as cold as those of zone 3',
+  dies: 'but the first freezes kill it',
+  unsure: 'so nobody can say whether winter kills it: look in late winter, and give the hardinessZone if you know it',
+};
+
+const winterByZone: Sentence = ({ saw }) => {
+  const told =
+    saw.cold === 'known'
+      ? `By its zone, ${FATES[String(saw.fate)]}`
+      : `How cold it gets here is not known, ${UNKNOWN_COLD[String(saw.fate)]}`;
+  return `${told}; it is sown to ${saw.meant === 'die' ? 'be dead by spring' : 'live'}.`;
+};
+
 /** Whether it comes up, grows and lives. */
 const living: Practice['sentences'] = {
   'cover-fit.establish': establish,
@@ -62,8 +76,7 @@ const living: Practice['sentences'] = {
   'cover-fit.grows-little': ({ saw, limit }) =>
     `In the warmth that is left it grows about ${saw.percent} % of a full stand; below ${limit} % it is hardly worth its seed.`,
   'cover-fit.winter': winter,
-  'cover-fit.winter-zone': ({ saw }) =>
-    `By its zone, ${FATES[String(saw.fate)]}; it is sown to ${saw.meant === 'die' ? 'be dead by spring' : 'live'}.`,
+  'cover-fit.winter-zone': winterByZone,
 };
 
 const HOW: Readonly<Record<string, string>> = {

@@ -54,6 +54,8 @@ export interface Establishment {
 export interface WinterOdds {
   /** What is reckoned with: what nine winters in ten do, or the zone where winters are not counted. */
   fate: 'lives' | 'unsure' | 'dies';
+  /** Whether it is known how cold it gets here, by the record or a zone. */
+  coldKnown: boolean;
   lives: Share;
   unsure: Share;
   dies: Share;

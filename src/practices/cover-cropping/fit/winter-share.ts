@@ -7,7 +7,7 @@ import type { Day } from '../../../measures/days.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
 import { isAfterMidsummer } from '../../seasons.ts';
-import { fateOf, winterFate } from '../winter.ts';
+import { fateOf, winterFate, yearlyMinimumC } from '../winter.ts';
 import { type CountedWinters, countedWinters, type WinterEnd, wintersThat } from '../winter-odds.ts';
 import type { Share, WinterOdds } from './fit.ts';
 
@@ -30,6 +30,7 @@ export function winterOdds(input: PracticeInput, parts: readonly CoverPart[], so
   const share = (end: WinterEnd): Share => ({ of: wintersThat(end, ends), among });
   return {
     fate: among > 0 ? fateOf(ends) : together(each.map(({ fate }) => fate)),
+    coldKnown: among > 0 || yearlyMinimumC(input) !== undefined,
     lives: share('lives'),
     unsure: share('unsure'),
     dies: share('dies'),

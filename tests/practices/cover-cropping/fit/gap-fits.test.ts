@@ -91,8 +91,9 @@ describe('the choices for a gap', () => {
     expect(rye.next).toEqual({ met: 'yes', how: 'through residue', freeOn: '2028-06-15', wantedOn: '2028-06-15' });
   });
 
-  it('ask for no cut of oats, which winter ends', () => {
-    const oats = theFit(fits(wantedInJune), 'oats');
+  it('ask for no cut of oats, which winter ends in zone 5', () => {
+    const place = { ...wantedInJune.place, hardinessZone: '5b' };
+    const oats = theFit(fits({ ...wantedInJune, place }), 'oats');
     expect(oats.cut).toBe(undefined);
     expect(oats.next?.met).toBe('yes');
     expect(oats.next && oats.next.freeOn < '2028-05-15').toBe(true);

@@ -30,7 +30,7 @@ function winter(lives: number, unsure: number, dies: number): WinterOdds {
   const among = lives + unsure + dies;
   const fate = dies >= 0.9 * among ? 'dies' : lives >= 0.9 * among ? 'lives' : 'unsure';
   const share = (of: number) => ({ of, among });
-  return { fate, lives: share(lives), unsure: share(unsure), dies: share(dies), parts: [] };
+  return { fate, coldKnown: true, lives: share(lives), unsure: share(unsure), dies: share(dies), parts: [] };
 }
 
 const verdict = (parts: Partial<Weighed>) => verdictOf({ ...well, ...parts });
