@@ -44,13 +44,13 @@ export function stageRoutes(steward: Steward): Hono {
 }
 
 /** What the form holds; where only a stand is named, its first kind. */
-function enteredIn(form: Form, { plan, garden }: GardenView): StageEntered {
+function enteredIn(form: Form, view: GardenView): StageEntered {
   const stand = form.text('stand');
-  const first = standingKinds(garden).find(({ value }) => value.startsWith(`${stand}/`))?.value;
+  const first = standingKinds(view).find(({ value }) => value.startsWith(`${stand}/`))?.value;
   return {
     seen: form.text('seen') || (stand === '' ? '' : (first ?? '')),
     stage: form.text('stage'),
-    on: form.text('on') || plan.today,
+    on: form.text('on') || view.plan.today,
   };
 }
 

@@ -46,6 +46,23 @@ describe('flowers seen on a cover', () => {
     expect((await steward.view('mill-row')).plan.tasks.map(({ key, day, title }) => [key, day, title])).toEqual(before);
   });
 
+  it('may be told of a cover that was cut meanwhile, for a day before that: only later stands move', async () => {
+    const { get, send, steward } = await sampleApp();
+    const cut = 'cover-cut/stand:rye-north';
+    await send(`${GARDEN}/tasks/${cut}`, { do: 'done', on: TODAY, key: cut });
+    const plan = async (year: string) => {
+      const { tasks } = (await steward.view('mill-row')).plan;
+      return tasks.filter(({ day }) => day.startsWith(year)).map(({ key, day }) => [key, day]);
+    };
+    const [before, nextYear] = [await plan('2027'), await plan('2028')];
+    expect(await (await get(PATH)).text()).toContain('Winter rye in North bed (until April 20, 2027)');
+    expect((await send(PATH, { ...SEEN, on: '2027-04-17' })).status).toBe(303);
+    expect(await plan('2027')).toEqual(before);
+    expect(await plan('2028')).not.toEqual(nextYear);
+    const { garden } = await steward.view('mill-row');
+    expect(garden.stands.find(({ id }) => id === 'rye-north')?.seen).toHaveLength(1);
+  });
+
   it.each([
     ['a stand that is not there', { ...SEEN, seen: 'none/oats' }, 'does not stand in this garden'],
     ['a kind that is not in it', { ...SEEN, seen: 'rye-north/oats' }, 'Give one of cereal_rye'],

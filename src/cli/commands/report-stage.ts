@@ -1,10 +1,11 @@
 import { changePreview } from '../../digest/change-preview.ts';
 import { wrapped } from '../../digest/wrapped.ts';
-import type { Garden } from '../../garden/garden.ts';
 import { STAGES } from '../../garden/garden-file.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
-import { coverParts } from '../../practices/covers.ts';
-import { stageReport } from '../../steward/stage-report.ts';
+import type { Day } from '../../measures/days.ts';
+import { growingParts } from '../../practices/stand-cover.ts';
+import { stageReport, standsToTellOf } from '../../steward/stage-report.ts';
+import type { GardenView } from '../../steward/steward.ts';
 import { factInWords } from '../../web/ledger-words.ts';
 import { bedNamed } from '../bed-named.ts';
 import { command, switchOption } from '../command.ts';
@@ -37,8 +38,9 @@ export const reportStage = command({
       const gardenId = await chosenGarden(steward, options.garden);
       const view = await steward.view(gardenId);
       const { garden, plan } = view;
-      const standing = standingIn(garden, bedNamed(garden.beds, options.bed).id, options.cover);
-      const report = stageReport(view, { ...standing, stage: options.stage, on: options.on ?? plan.today });
+      const on = options.on ?? plan.today;
+      const standing = standingIn(view, bedNamed(garden.beds, options.bed).id, on, options.cover);
+      const report = stageReport(view, { ...standing, stage: options.stage, on });
       const { before, after } = await steward.previewReport(gardenId, report);
       if (apply) await steward.report(gardenId, report, BY);
       writeLines(at.stdout, [
@@ -50,18 +52,19 @@ export const reportStage = command({
   },
 });
 
-/** The kind that stands in a bed: the one named, or the first. */
-function standingIn({ stands }: Garden, bedId: string, wanted: string | undefined) {
-  const kinds = stands
-    .filter(({ bedId: bed, sow, cutOn, deadOn }) => bed === bedId && sow.happened && (cutOn ?? deadOn) === undefined)
-    .flatMap(({ id, coverId }) => coverParts(coverId).map(({ cover }) => ({ standId: id, coverId: cover.id })));
+/** The kind that stood in a bed on a day: the one named, or the first of the newest stand. */
+function standingIn(view: GardenView, bedId: string, on: Day, wanted: string | undefined) {
+  const kinds = standsToTellOf(view)
+    .filter(({ bedId: bed, cutOn, deadOn }) => bed === bedId && on <= (cutOn ?? deadOn ?? on))
+    .sort((a, b) => (a.sow.day > b.sow.day ? -1 : 1))
+    .flatMap((stand) => growingParts(stand).map(({ cover }) => ({ standId: stand.id, coverId: cover.id })));
   const found = wanted === undefined ? kinds[0] : kinds.find(({ coverId }) => coverId === wanted);
   if (found !== undefined) return found;
   const ids = kinds.map(({ coverId }) => coverId);
   throw refusal(
     'Nothing was done.',
     wanted === undefined ? '--bed' : '--cover',
-    wanted === undefined ? 'No cover stands in this bed now.' : `"${wanted}" does not stand there.`,
-    ids.length === 0 ? 'Name another bed.' : suggestion(wanted ?? '', ids),
+    wanted === undefined ? `No cover stands in this bed on ${on}.` : `"${wanted}" does not stand there.`,
+    ids.length === 0 ? 'Name another bed, or the day with --on.' : suggestion(wanted ?? '', ids),
   );
 }

@@ -1,6 +1,8 @@
 /**
  * What this garden's own stands of a kind were seen to do, against what the figures had: the plant outranks the model.
  */
+import type { Climate } from '../../climate/climate.ts';
+import { seasonOf } from '../../climate/season.ts';
 import type { Garden, StageSeen, Stand } from '../../garden/garden.ts';
 import { type Day, daysBetween } from '../../measures/days.ts';
 
@@ -8,7 +10,10 @@ import { type Day, daysBetween } from '../../measures/days.ts';
 export interface BloomMemory {
   /** Days by which the close is moved: below zero is earlier. */
   moveDays: number;
+  /** Growing seasons in which it was seen. */
   years: number;
+  /** The error that one season's showing was held to, where it would have moved the close further. */
+  heldToDays?: number;
   last: StageSeen;
   /** Days by which the last one was off: below zero was earlier than the figures had. */
   lastOffDays: number;
@@ -20,13 +25,13 @@ export interface BloomMemory {
  * further than the reckoning itself errs. Only the stage the figures are of counts: flowers come days after the heads, and
  * held against a figure for heads they would put off the cut.
  *
- * @param figures the stage they are of, and their standard deviation in days
+ * @param figures the stage they are of, their standard deviation in days, and where seasons turn here
  */
 export function bloomMemory(
   { stands }: Pick<Garden, 'stands'>,
   coverId: string,
   sown: Day,
-  figures: { errorDays: number; stage: StageSeen['stage'] },
+  figures: { errorDays: number; stage: StageSeen['stage']; seasonTurn: Climate['seasonTurn'] },
 ): BloomMemory | undefined {
   const seen = stands
     .flatMap((stand) => firstSight(stand, (each) => each.coverId === coverId && each.stage === figures.stage))
@@ -35,11 +40,13 @@ export function bloomMemory(
     .sort((a, b) => (a.each.on < b.each.on ? -1 : 1));
   const last = seen.at(-1);
   if (last === undefined) return undefined;
-  const years = new Set(seen.map(({ each }) => each.on.slice(0, 4))).size;
+  const years = new Set(seen.map(({ each }) => seasonOf(figures.seasonTurn, each.on))).size;
   const mean = seen.reduce((sum, { off }) => sum + off, 0) / seen.length;
   const believed = (mean * years) / (years + 1);
-  const held = years > 1 ? believed : Math.max(-figures.errorDays, Math.min(figures.errorDays, believed));
-  return { moveDays: Math.round(held), years, last: last.each, lastOffDays: last.off };
+  const found = { years, last: last.each, lastOffDays: last.off };
+  if (years > 1 || Math.abs(believed) <= figures.errorDays) return { moveDays: Math.round(believed), ...found };
+  const heldToDays = Math.round(figures.errorDays);
+  return { moveDays: Math.sign(believed) * heldToDays, heldToDays, ...found };
 }
 
 function firstSight({ seen = [] }: Stand, isIt: (each: StageSeen) => boolean): StageSeen[] {

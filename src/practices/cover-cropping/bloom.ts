@@ -31,19 +31,24 @@ export function bloomClose(parts: readonly CoverPart[], sown: Day, input: Practi
   return closes.sort((a, b) => (a.close < b.close ? -1 : 1))[0];
 }
 
-/** The day the figures alone have for a kind's flowers, buds or heads; nothing where they give no middle day. */
+/**
+ * The day the figures alone have for a kind's flowers, buds or heads: of days from sowing the middle. What was seen is held
+ * against that, and never against the lower end, which is early on purpose.
+ */
 export function modelledBloom(coverId: string, sown: Day, input: PracticeInput): Day | undefined {
   const [part] = coverParts(coverId);
   const [figure] = part ? figureClose(part.cover, sown, input) : [];
-  return figure?.flowers;
+  const days = figure?.model.daysFromSowing;
+  return figure?.flowers ?? (days && addDays(sown, Math.round((days.low + days.high) / 2)));
 }
 
 /** The figures' close, moved by what this garden's own stands of the kind were seen to do. */
 function partClose(cover: CoverCrop, sown: Day, input: PracticeInput): BloomClose[] {
   return figureClose(cover, sown, input).map((found) => {
     const { modelErrorDays: errorDays, closingEvent } = found.model;
+    const { seasonTurn } = input.climate;
     const stage = BEFORE_FLOWERS.has(closingEvent) ? 'first-buds' : 'in-bloom';
-    const memory = bloomMemory(input.garden, cover.id, sown, { errorDays, stage });
+    const memory = bloomMemory(input.garden, cover.id, sown, { errorDays, stage, seasonTurn });
     return memory === undefined ? found : remembered(found, cover, memory);
   });
 }
@@ -64,6 +69,7 @@ function remembered(
       on: memory.last.on,
       offDays: memory.lastOffDays,
       years: memory.years,
+      ...(memory.heldToDays === undefined ? {} : { heldToDays: memory.heldToDays }),
       moveDays: memory.moveDays,
     },
     limit: close,

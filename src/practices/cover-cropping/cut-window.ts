@@ -13,7 +13,7 @@ import type { Reason, Window } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midwinterAfter, soilAwake } from '../seasons.ts';
 import { bloomClose, graceDaysOf } from './bloom.ts';
-import type { BloomClose } from './bloom-figure.ts';
+import { type BloomClose, bloomModelOf } from './bloom-figure.ts';
 import { type Follower, firstFollower } from './followers.ts';
 import { situationOf, winterFate } from './winter.ts';
 
@@ -95,6 +95,7 @@ function seenWindow(
 ): CutWindow {
   const next = firstFollower(input, bedId, parts, sown);
   const part = parts.find(({ cover }) => cover.id === coverId);
+  const model = part && bloomModelOf(part.cover, sown, input);
   const grace = stage === 'in-bloom' && part !== undefined ? graceDaysOf(part.cover) : 0;
   const last = addDays(on, Math.max(grace, SEEN_DAYS[stage]));
   const latest = next === undefined || next.cutBy < on ? last : earliestOf(last, next.cutBy);
@@ -108,7 +109,7 @@ function seenWindow(
           cover: part?.cover.name.toLowerCase() ?? coverId,
           stage,
           on,
-          ...(modelled === undefined ? {} : { modelled }),
+          ...(modelled === undefined ? {} : { modelled, event: model?.closingEvent ?? 'first flowers' }),
           ...(offDays === undefined ? {} : { offDays }),
         },
         limit: latest,

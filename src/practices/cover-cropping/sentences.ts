@@ -165,12 +165,14 @@ const ending: Practice['sentences'] = {
     `so cut by ${dated(String(limit))}.`,
   'cover-cut.seen': ({ saw, limit }) =>
     `${saw.stage === 'in-bloom' ? 'Flowers were' : 'Buds were'} seen on the ${saw.cover} on ${dated(String(saw.on))}` +
-    (saw.modelled === undefined ? '' : ` (the figures had its flowers about ${dated(String(saw.modelled))})`) +
+    (saw.modelled === undefined
+      ? ''
+      : ` (the figures had its ${EVENTS[String(saw.event)]} about ${dated(String(saw.modelled))})`) +
     `. The plant outranks the reckoning: cut by ${dated(String(limit))}.`,
   'cover-cut.seen-before': ({ saw, limit }) =>
     `Here ${saw.stage === 'first-buds' ? 'buds or heads' : 'flowers'} were last seen on the ${saw.cover} on ` +
-    `${dated(String(saw.on))}, ${offWords(Number(saw.offDays))} the figures; of what ${saw.years === 1 ? 'that year' : `${saw.years} years`} showed, ${saw.years} ` +
-    `${saw.years === 1 ? 'part' : 'parts'} in ${Number(saw.years) + 1} is believed: cut by ${dated(String(limit))}.`,
+    `${dated(String(saw.on))}, ${offWords(Number(saw.offDays))} the figures; ${believedWords(saw)}: cut by ` +
+    `${dated(String(limit))}.`,
   'cover-cut.next-wait': ({ saw, limit }) =>
     `${capital(saw.next)} is ${saw.how} here on ${dated(String(saw.day))}, and fresh residue wants ${saw.waitDays} days ` +
     `to settle first: cut by ${dated(String(limit))}. The wait was measured where the cover was worked in; on the ` +
@@ -228,6 +230,13 @@ function nitrogenWords(low: number, high: number): string {
   if (low < 0) return `While it rots it may tie up as much as ${quantity(-low, 'gPerM2')} of nitrogen.`;
   const from = low < NAMED_G_PER_M2 ? 'up to' : `${quantity(low, 'gPerM2')} to`;
   return `The next crop may find ${from} ${quantity(high, 'gPerM2')} of its nitrogen.`;
+}
+
+/** How far the figures are moved by what was seen. */
+function believedWords({ years, heldToDays }: Reason['saw']): string {
+  if (heldToDays !== undefined) return `one year moves them no further than they err, by ${heldToDays} days`;
+  const showed = years === 1 ? 'that year' : `${years} years`;
+  return `of what ${showed} showed, ${years} ${years === 1 ? 'part' : 'parts'} in ${Number(years) + 1} is believed`;
 }
 
 function offWords(days: number): string {

@@ -2,9 +2,11 @@
  * Buds or flowers seen on a cover: which stand, what and when, and what it would move.
  */
 import { changePreview } from '../../digest/change-preview.ts';
+import { fullDay } from '../../digest/words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
-import { coverParts } from '../../practices/covers.ts';
+import { growingParts } from '../../practices/stand-cover.ts';
+import { standsToTellOf } from '../../steward/stage-report.ts';
 import type { GardenView, Report, ReportPreview } from '../../steward/steward.ts';
 import { reportPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
@@ -25,28 +27,33 @@ interface StagePageProps {
   problems?: readonly Problem[];
 }
 
-/** Every kind of every stand that is in the ground, with where it grows. */
-export function standingKinds({ stands, beds }: Garden): { value: string; words: string }[] {
-  return stands
-    .filter(({ sow, cutOn, deadOn }) => sow.happened && (cutOn ?? deadOn) === undefined)
-    .flatMap(({ id, bedId, coverId }) =>
-      coverParts(coverId).map(({ cover }) => ({
-        value: `${id}/${cover.id}`,
-        words: `${cover.name} in ${beds.find((bed) => bed.id === bedId)?.name ?? bedId}`,
-      })),
-    );
+/** Every kind of every stand that is in the ground, or was until lately, with where it grows. */
+export function standingKinds(view: GardenView): { value: string; words: string }[] {
+  const { beds, place } = view.garden;
+  return standsToTellOf(view).flatMap((stand) => {
+    const { id, bedId, cutOn, deadOn } = stand;
+    const ended = cutOn ?? deadOn;
+    const until = ended === undefined ? '' : ` (until ${fullDay(ended, place.units)})`;
+    const bed = beds.find((each) => each.id === bedId)?.name ?? bedId;
+    return growingParts(stand).map(({ cover }) => ({
+      value: `${id}/${cover.id}`,
+      words: `${cover.name} in ${bed}${until}`,
+    }));
+  });
 }
 
 /** The page that asks what was seen. */
-export function stagePage({ view: { garden, plan }, entered, problems = [] }: StagePageProps) {
-  const kinds = standingKinds(garden);
+export function stagePage({ view, entered, problems = [] }: StagePageProps) {
+  const { garden, plan } = view;
+  const kinds = standingKinds(view);
   return page(
     { title: 'Buds or flowers on a cover', garden, here: 'report' },
     <article class="report">
       <h1>Buds or flowers on a cover</h1>
       <p>
         The plant outranks the reckoning: what you see dates the cut anew at once, and is remembered for that kind in
-        this garden. Nothing is kept until you have seen what it would move.
+        this garden; of a cover that was cut meanwhile it is only remembered. Nothing is kept until you have seen what
+        it would move.
       </p>
       <Problems problems={problems} />
       {kinds.length === 0 ? (

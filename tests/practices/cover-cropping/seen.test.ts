@@ -26,8 +26,18 @@ describe('a stage seen in a stand', () => {
     const cut = cutOf([rye({ seen: [inBloom('2027-05-14', '2027-06-01')] })]);
     expect(cut.window).toEqual({ earliest: '2027-05-14', preferred: '2027-05-14', latest: '2027-05-18' });
     expect(reasonSentence(cut.reasons[0] ?? missing())).toBe(
-      'Flowers were seen on the winter rye on ⟦2027-05-14⟧ (the figures had its flowers about ⟦2027-06-01⟧). ' +
+      'Flowers were seen on the winter rye on ⟦2027-05-14⟧ (the figures had its flowering about ⟦2027-06-01⟧). ' +
         'The plant outranks the reckoning: cut by ⟦2027-05-18⟧.',
+    );
+  });
+
+  it('names the event its figure is of: wheat’s is its heading', () => {
+    const wheat: Stand = {
+      ...cover('winter_wheat', '2026-09-20', { sow: { day: '2026-09-20', happened: true } }),
+      seen: [{ coverId: 'winter_wheat', on: '2027-05-20', stage: 'first-buds', modelled: '2027-05-29' }],
+    };
+    expect(reasonSentence(cutOf([wheat], '2027-05-20').reasons[0] ?? missing())).toContain(
+      '(the figures had its heading about ⟦2027-05-29⟧)',
     );
   });
 
@@ -52,8 +62,11 @@ describe('a stage seen in a stand', () => {
 
 describe('what is remembered of a kind in a garden', () => {
   const earlier = (...seen: StageSeen[]) => [rye({ id: 'old', cutOn: '2027-05-16', seen })];
-  const memory = (stands: readonly Stand[], stage: StageSeen['stage'] = 'in-bloom') =>
-    bloomMemory({ stands }, 'cereal_rye', '2027-09-20', { errorDays: 5, stage });
+  const memory = (
+    stands: readonly Stand[],
+    stage: StageSeen['stage'] = 'in-bloom',
+    seasonTurn: '01-01' | '07-01' = '01-01',
+  ) => bloomMemory({ stands }, 'cereal_rye', '2027-09-20', { errorDays: 5, stage, seasonTurn });
 
   it('is half of what one year showed', () => {
     expect(memory(earlier(inBloom('2027-05-24', '2027-06-01')))).toMatchObject({
@@ -64,12 +77,48 @@ describe('what is remembered of a kind in a garden', () => {
   });
 
   it('is held to the error of the reckoning in one year, and two thirds of what two showed', () => {
-    expect(memory(earlier(inBloom('2027-05-12', '2027-06-01')))?.moveDays).toBe(-5);
+    expect(memory(earlier(inBloom('2027-05-12', '2027-06-01')))).toMatchObject({ moveDays: -5, heldToDays: 5 });
     const two = [
       ...earlier(inBloom('2027-05-20', '2027-06-01')),
       rye({ id: 'older', seen: [inBloom('2026-05-20', '2026-06-01')] }),
     ];
     expect(memory(two)).toMatchObject({ moveDays: -8, years: 2 });
+  });
+
+  it('says that one year moves the figures no further than they err, where it showed more', () => {
+    const close = bloomClose(
+      coverParts('cereal_rye'),
+      '2027-09-20',
+      inputOf(garden({ startedOn: '2027-09-25', stands: earlier(inBloom('2027-05-12', '2027-06-01')) }), milwaukee),
+    );
+    expect(reasonSentence(close?.reasons.at(-1) ?? missing())).toMatch(
+      /20 days before the figures; one year moves them no further than they err, by 5 days: cut by ⟦2028-05-\d\d⟧\.$/,
+    );
+  });
+
+  it('counts growing seasons: two stands of one southern summer, on either side of the New Year, are one', () => {
+    const stands = [
+      rye({ id: 'old', seen: [inBloom('2026-12-28', '2027-01-06')] }),
+      rye({ id: 'other', seen: [inBloom('2027-01-02', '2027-01-06')] }),
+    ];
+    expect(memory(stands, 'in-bloom', '07-01')?.years).toBe(1);
+    expect(memory(stands)?.years).toBe(2);
+  });
+
+  it('is of kinds with days only too, held against the middle of those days', () => {
+    // Field pea flowers 50 to 60 days after a spring sowing, from memory, and is cut by the fiftieth.
+    const pea = (id: string, sow: string, seen: StageSeen[] = []): Stand => ({
+      ...cover('field_pea', sow, { sow: { day: sow, happened: true } }),
+      id,
+      seen,
+    });
+    const input = inputOf(garden({ startedOn: '2028-04-20' }), milwaukee);
+    const modelled = modelledBloom('field_pea', '2027-04-10', input) ?? missing();
+    expect(daysBetween('2027-04-10', modelled)).toBe(55);
+    const close = (stands: Stand[]) =>
+      bloomClose(coverParts('field_pea'), '2028-04-10', { ...input, garden: { ...input.garden, stands } })?.close ?? '';
+    const seen: StageSeen = { coverId: 'field_pea', on: '2027-05-27', stage: 'in-bloom', modelled };
+    expect(daysBetween(close([]), close([pea('old', '2027-04-10', [seen])]))).toBe(-4);
   });
 
   it('is nothing of buds, of another kind, of what no figure stood beside, or of a later year', () => {
