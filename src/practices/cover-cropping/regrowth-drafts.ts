@@ -170,7 +170,7 @@ function liftSheetDraft(input: PracticeInput, at: StandInBed, state: AfterCut, l
     steps: [
       'Lift a corner first. Shoots that stand firm, white or green, want it a week longer.',
       'Look for slugs beneath it and pick them off. Leave what is dead lying on the bed; dig nothing in.',
-      ...(next === undefined ? [] : [`The bed is free then: ${next.what}, planned for ${dated(next.day)}, may go in.`]),
+      ...(next === undefined ? [] : [`The bed is free then. Next here: ${next.what}, planned for ${dated(next.day)}.`]),
     ],
     cautions: [],
     supplies: [],

@@ -98,6 +98,12 @@ describe('what is planned after it', () => {
     );
   });
 
+  it('is named where the sheet is lifted', () => {
+    expect(saidOf(draft(drafts([SHEET, LAID], tomatoes('2027-06-20')), 'cover-sheet/stand:s/lift'))).toContain(
+      'The bed is free then. Next here: tomato, planned for ⟦2027-06-20⟧.',
+    );
+  });
+
   it('is weighed before another cut: which of the two keeps its day', () => {
     const said = (day: Day) => saidOf(draft(drafts([GREW], tomatoes(day)), 'cover-cut-again/'));
     expect(said('2027-05-30')).toContain(
