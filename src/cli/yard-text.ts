@@ -23,7 +23,7 @@ export function yardLines(sheet: YardSheet, garden: Garden): string[] {
         sheet.heaps.map((heap) => [
           readableIn(units, names(heap), sheet.today),
           litres(heap.litres),
-          `${heap.proven ? 'ready' : 'expected'} ${day(heap.ready)}`,
+          `${heap.proven ? 'ready' : 'counted on from'} ${day(heap.ready)}`,
         ]),
         '  ',
       ),

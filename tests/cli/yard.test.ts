@@ -48,7 +48,7 @@ test('the yard is told: what is there, what the beds want, and by month', async 
   const { code, out } = await (await inGarden())('yard');
   expect(code).toBe(0);
   expect(out).toMatch(/^Compost yard of Hollow Lane$/m);
-  expect(out).toMatch(/^ {2}Left bay +[\d.]+ cu ft +expected \w+ \d+/m);
+  expect(out).toMatch(/^ {2}Left bay +[\d.]+ cu ft +counted on from \w+ \d+/m);
   expect(out).toMatch(/^ {2}North bed +½ in +1\.3 cu ft/m);
   expect(out).toMatch(/^ {2}April 2027 /m);
   expect(out).not.toMatch(/⟦/);
