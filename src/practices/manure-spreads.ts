@@ -57,9 +57,9 @@ function manurePlanned(garden: YardOf, beds: readonly BedDemand[]): ManureSpread
   });
 }
 
-/** The first of some piles that counts as raw. */
+/** The first of some piles that counts as raw, by its id. */
 function rawOf(garden: YardOf, pileIds: readonly string[]): RawManure | undefined {
-  const piles = garden.piles.filter(({ id }) => pileIds.includes(id));
+  const piles = garden.piles.filter(({ id }) => pileIds.includes(id)).sort((a, b) => (a.id < b.id ? -1 : 1));
   return piles.flatMap((pile) => rawManureOf(garden, pile) ?? [])[0];
 }
 

@@ -232,3 +232,17 @@ describe('two piles to give from', () => {
     expect(rulesOf(layer({ beds }))).toContain('manure-wait.clash');
   });
 });
+
+describe('a layer drawn from two finished piles with different manure', () => {
+  it('names the same manure in whatever order the piles were written down', () => {
+    const [horse, cow] = [
+      dungPile({ id: 'a-horse' }),
+      dungPile({ id: 'b-cow', ingredients: [{ materialId: 'cow_manure_solid', litres: 900 }] }),
+    ];
+    const layers = (piles: readonly Pile[]) =>
+      draftsIn(garden({ piles: [...piles], topdressing: { depthMm: 25, season: 'spring' } }))
+        .filter(({ kind }) => kind === 'topdress')
+        .map(({ reasons, cautions }) => [reasons, cautions]);
+    expect(layers([cow, horse])).toEqual(layers([horse, cow]));
+  });
+});

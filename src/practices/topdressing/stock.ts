@@ -135,7 +135,11 @@ function heapsOf({ made: piles, bought }: Stock): Heap[] {
     }),
   );
   return [...bought.map((heap) => ({ ...heap })), ...made].sort(
-    (a, b) => order(a.ready, b.ready) || order(a.unproven ?? '', b.unproven ?? '') || a.litres - b.litres,
+    (a, b) =>
+      order(a.ready, b.ready) ||
+      order(a.unproven ?? '', b.unproven ?? '') ||
+      a.litres - b.litres ||
+      order(a.from.of, b.from.of),
   );
 }
 
