@@ -6,7 +6,7 @@
  * keeps far warmer than the air; for the others it is mostly that of the air.
  *
  * Left out: settings of crop models (they would kill rye in zone 5 every year), figures for a related plant (perennial
- * for annual ryegrass) and for breeding lines not sold as garden seed (winter favas).
+ * for annual ryegrass; barley and mustard lean on their kin all the same) and for breeding lines (winter favas).
  */
 import { type ColdLimit, type CoverCrop, type Provenance, provenanceOf, type SourceId, type Span } from './shapes.ts';
 
@@ -50,8 +50,11 @@ export const coldLimits: readonly ColdLimit[] = [
 
   quoted(limit('barley', 'injury', [-4, -2], 'any small grain once its stems lengthen', 'phenology:P46')),
 
-  limit('oats', 'lethal', [-8.3, -8.3], 'mostly alive down to here in central Pennsylvania', 'cover:S20'),
+  limit('oats', 'mostly alive', [-8.3, -8.3], 'down to here in central Pennsylvania', 'cover:S20'),
   recalled(limit('oats', 'lethal', [-12, -9], 'hardened spring oats')),
+
+  assumed(limit('barley', 'mostly alive', [-8.3, -8.3], 'spring barley, by oats', 'cover:S20')),
+  recalled(limit('barley', 'lethal', [-12, -9], 'spring barley, by oats')),
 
   recalled(limit('annual_ryegrass', 'lethal', [-15, -10], 'hardened plants')),
 
@@ -106,13 +109,19 @@ export const coldLimits: readonly ColdLimit[] = [
     plants: 'small and late',
   },
   limit('oilseed_radish', 'injury', [-4, -4], 'no freeze milder than this does anything', 'cover:S21'),
-  limit('mustard', 'lethal', [-8.3, -8.3], 'most of its family below this', 'cover:S20'),
+  limit('mustard', 'mostly alive', [-8.3, -8.3], 'most of its family, in central Pennsylvania', 'cover:S20'),
+  assumed(limit('mustard', 'lethal', [-12, -7], 'by radish of its family, in Maryland', 'phenology:P58')),
 
   recalled(limit('phacelia', 'lethal', [-8, -7], 'autumn plants')),
 ];
 
 function recalled(row: ColdLimit): ColdLimit {
   return { ...row, provenance: 'from memory' };
+}
+
+/** Carried over from a related kind. */
+function assumed(row: ColdLimit): ColdLimit {
+  return { ...row, provenance: 'house default' };
 }
 
 function quoted(row: ColdLimit): ColdLimit {
@@ -138,25 +147,31 @@ const BEST_FIRST: readonly Provenance[] = [
 
 /**
  * The temperatures between which a cover that was sown in time dies: its best known limits together with the killing
- * temperature of its row where that is known as well. Injuries, seedlings and late plants are left out.
+ * temperature of its row where that is known as well. Injuries, seedlings and late plants are left out. A figure down to
+ * which a kind was seen mostly alive is the warm end and no more: what kills it lies somewhere below.
  *
  * @returns nothing where no limit is known
  */
 export function lethalRange(cover: CoverCrop): LethalRange | undefined {
-  const own: LethalRange[] =
-    cover.winterKillC === undefined
-      ? []
-      : [
-          {
-            tempC: { low: cover.winterKillC, high: cover.winterKillC },
-            provenance: provenanceOf(cover, 'winterKillC'),
-            sources: [cover.readIn?.winterKillC ?? cover.sources[0]].flatMap((id) => id ?? []),
-          },
-        ];
-  const known = [
-    ...coldLimits.filter(({ coverId, measure, plants }) => coverId === cover.id && measure !== 'injury' && !plants),
-    ...own,
-  ];
+  const ofKind = coldLimits.filter(({ coverId, plants }) => coverId === cover.id && !plants);
+  const alive = ofKind.filter(({ measure }) => measure === 'mostly alive');
+  const lethal: LethalRange[] = ofKind.filter(({ measure }) => measure === 'lethal' || measure === 'half killed');
+  if (alive.length === 0) return bestOf([...lethal, ...ownLimit(cover)]);
+  const killed = bestOf(lethal);
+  const high = Math.min(...alive.map(({ tempC }) => tempC.low));
+  return killed && { ...killed, tempC: { low: Math.min(killed.tempC.low, high), high } };
+}
+
+/** The killing temperature of a cover's own row. */
+function ownLimit(cover: CoverCrop): LethalRange[] {
+  if (cover.winterKillC === undefined) return [];
+  const sources = [cover.readIn?.winterKillC ?? cover.sources[0]].flatMap((id) => id ?? []);
+  const tempC = { low: cover.winterKillC, high: cover.winterKillC };
+  return [{ tempC, provenance: provenanceOf(cover, 'winterKillC'), sources }];
+}
+
+/** The span of those that are known best. */
+function bestOf(known: readonly LethalRange[]): LethalRange | undefined {
   const best = BEST_FIRST.find((kind) => known.some(({ provenance }) => provenance === kind));
   const rows = known.filter(({ provenance }) => provenance === best);
   if (best === undefined) return undefined;

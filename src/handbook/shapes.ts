@@ -245,7 +245,8 @@ export interface CoverYield {
 /** One published (or marked) figure of what cold does to a cover. */
 export interface ColdLimit {
   coverId: string;
-  measure: 'lethal' | 'half killed' | 'injury';
+  /** `mostly alive`: seen to stand this; what kills it lies somewhere below. */
+  measure: 'lethal' | 'half killed' | 'mostly alive' | 'injury';
   /** What the figure holds for, where it is not plants hardened by autumn. */
   plants?: 'seedlings' | 'not yet hardened' | 'small and late';
   tempC: Span;

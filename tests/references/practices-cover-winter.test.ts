@@ -96,3 +96,15 @@ describe('records against field reports', () => {
     expect(shares('austrian_winter_pea', 'milwaukee').dies).toBeGreaterThan(0.5);
   });
 });
+
+describe('a figure down to which a kind was seen alive', () => {
+  it('is the warm end: oats and mustard at −8.2 °C live, at −10 °C nobody can say, at −13 °C are dead (cover:S20)', () => {
+    // Penn State: mostly alive down to 17 °F; −12 °C is remembered for oats, and Maryland’s for radish (phenology:P58).
+    for (const coverId of ['oats', 'mustard'])
+      expect(
+        [-8.2, -10, -13].map((tempC) => ended(tempC, range(coverId))),
+        coverId,
+      ).toEqual(['lives', 'unsure', 'dies']);
+    expect(celsius(17)).toBeCloseTo(range('oats').high, 1);
+  });
+});

@@ -4,6 +4,7 @@
 import { freezeDay } from '../../climate/freeze.ts';
 import { seasonOf } from '../../climate/season.ts';
 import { yearlyMinima } from '../../climate/zones.ts';
+import { lethalRange } from '../../handbook/cover-cold.ts';
 import { originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day, earliestOf } from '../../measures/days.ts';
 import { nextCrop } from '../bed-timeline.ts';
@@ -74,7 +75,8 @@ function looksBetween(input: PracticeInput, at: StandInBed, sown: Day): TaskDraf
 
 /** What kills a kind and how cold it gets; in how many winters, where they are on record. */
 function coldReason(input: PracticeInput, { cover }: CoverPart): Reason {
-  const killC = cover.winterKillC;
+  const range = cover.autumnSow?.fate === 'winter-killed' ? lethalRange(cover)?.tempC : undefined;
+  const killC = range?.low ?? cover.winterKillC;
   const coldC = yearlyMinimumC(input);
   const winters = yearlyMinima(input.climate.seasons);
   return {
@@ -82,6 +84,7 @@ function coldReason(input: PracticeInput, { cover }: CoverPart): Reason {
     saw: {
       cover: cover.name.toLowerCase(),
       ...(killC === undefined ? {} : { killC }),
+      ...(range === undefined || range.high === range.low ? {} : { aliveC: range.high }),
       ...(coldC === undefined ? {} : { yearlyMinimumC: Math.round(coldC) }),
       ...(killC === undefined || winters.length === 0
         ? {}

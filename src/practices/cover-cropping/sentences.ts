@@ -29,7 +29,12 @@ const reckoned: Sentence = ({ saw }) =>
 
 const deadCheck: Sentence = ({ saw }) => {
   const kill =
-    saw.killC === undefined ? '' : `What kills ${saw.cover} is about ${quantity(Number(saw.killC), 'tempC')}`;
+    saw.killC === undefined
+      ? ''
+      : saw.aliveC === undefined
+        ? `What kills ${saw.cover} is about ${quantity(Number(saw.killC), 'tempC')}`
+        : `Down to ${quantity(Number(saw.aliveC), 'tempC')} ${saw.cover} is mostly alive, below ` +
+          `${quantity(Number(saw.killC), 'tempC')} dead`;
   const cold =
     saw.yearlyMinimumC === undefined
       ? '; how cold it gets here is not known: a hardinessZone in the garden file would tell'
