@@ -12,7 +12,7 @@ import { type Mix, mixOf } from './mix/mix.ts';
 import type { Portion } from './mix/portion.ts';
 import { GOOD_START } from './mix/target.ts';
 import { type WhatToAdd, whatToAdd } from './mix/what-to-add.ts';
-import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
+import { draftOfPile, forkingMinutes, pileCautions } from './pile-draft.ts';
 import { builtLitres, HEATS_FROM_LITRES } from './pile-life.ts';
 
 /** Thickest stick that rots in a season, mm (half an inch). Common practice. */
@@ -39,7 +39,7 @@ export function buildDraft(pile: Pile, bin: Bin): TaskDraft {
     steps: buildSteps(pile, bin, browns, greens),
     cautions: [
       ...new Set([
-        OPENING_CAUTIONS[0],
+        ...pileCautions(pile),
         ...pile.ingredients.flatMap(({ materialId }) => feedstockById(materialId).cautions),
       ]),
     ],

@@ -5,7 +5,7 @@ import type { Bin, Pile } from '../../garden/garden.ts';
 import { addDays, type Day, latestOf } from '../../measures/days.ts';
 import type { Reason, TaskDraft, TaskKey, Window } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
-import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
+import { draftOfPile, forkingMinutes, pileCautions } from './pile-draft.ts';
 import { CURING_DAYS, finishedLitres, HOT_DAYS, heatedAgain, lastMoved } from './pile-life.ts';
 import { CALENDAR_DAYS, COLD_C } from './turn.ts';
 
@@ -35,7 +35,7 @@ export function cureDraft(pile: Pile, bin: Bin, because: DoneBecause): TaskDraft
       'Else heap it up, cover it against rain, and leave it alone.',
       `It cures for ${CURING_DAYS.low} to ${CURING_DAYS.high} days.`,
     ],
-    cautions: OPENING_CAUTIONS,
+    cautions: pileCautions(pile),
     supplies: [{ what: 'fork' }, { what: 'cover against rain' }],
     window: windowOf(pile, because),
     ifMissed: 'still do',

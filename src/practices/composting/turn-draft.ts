@@ -9,7 +9,7 @@ import { START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { activeEnd } from './heat-end.ts';
 import { heatReasons } from './maturity-draft.ts';
-import { draftOfPile, forkingMinutes, OPENING_CAUTIONS } from './pile-draft.ts';
+import { draftOfPile, forkingMinutes, pileCautions } from './pile-draft.ts';
 import { builtLitres, CURING_DAYS, restBetween } from './pile-life.ts';
 import type { NextTurn, TurnCause } from './turn.ts';
 
@@ -63,7 +63,7 @@ export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: Next
     weight: 'work',
     title: `Turn the pile in ${bin.name}${BECAUSE[turn.cause]}`,
     steps: turnSteps(input, pile, bin, turn),
-    cautions: turn.cause === 'pests' ? [...OPENING_CAUTIONS, PEST_CAUTION] : OPENING_CAUTIONS,
+    cautions: [...pileCautions(pile), ...(turn.cause === 'pests' ? [PEST_CAUTION] : [])],
     supplies: [{ what: 'fork' }, ...mixIn(pile, turn)],
     window: turn.window,
     ifMissed: 'still do',

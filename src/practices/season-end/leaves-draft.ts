@@ -44,7 +44,10 @@ export function leavesDrafts(input: PracticeInput, season: number): TaskDraft[] 
       weight: 'work',
       title: 'Gather leaves for a year of browns',
       steps: leafSteps(input, season, stock),
-      cautions: [...feedstockById('leaves_dry_loose').cautions],
+      cautions: [
+        ...feedstockById('leaves_dry_loose').cautions,
+        'Dry leaves raise dust and mould spores: rake them damp, or wear a mask. Where leaves may be burnt is for local rules to say.',
+      ],
       supplies: [
         { what: 'loose leaves', ...(stock === undefined ? {} : { amount: { value: stock, unit: 'L' as const } }) },
         { what: 'rake and sacks' },

@@ -209,6 +209,35 @@ describe('building a pile', () => {
   });
 });
 
+describe('what can hurt', () => {
+  const turning = (parts: Partial<Pile>) =>
+    draft(
+      draftsIn(garden({ startedOn: '2027-05-02', piles: [pile('2027-05-01', parts)] })),
+      'pile-turn/',
+    ).cautions.join(' ');
+
+  it('is said where a pile is opened: dust, heat, lifting, cuts and tetanus', () => {
+    for (const word of ['mask', 'scalding', 'bent knees', 'tetanus']) expect(turning({})).toContain(word);
+  });
+
+  it('names manure and local rules only where there is some', () => {
+    const manure = [{ materialId: 'horse_manure_bedded', litres: 300 }];
+    expect([turning({ ingredients: manure }), turning({})].map((said) => said.includes('local rules'))).toEqual([
+      true,
+      false,
+    ]);
+  });
+
+  it('names fire for a heap above 5 × 5 × 5 ft (3540 L), or hotter than 77 °C; not for a garden heap', () => {
+    const leaves = (litres: number) => [{ materialId: 'leaves_dry_loose', litres }];
+    const hot = (tempC: number) => ({ readings: [{ on: '2027-05-02', tempC }] });
+    const fire = [{ ingredients: leaves(3541) }, hot(78), { ingredients: leaves(3539) }, hot(70)].map((parts) =>
+      turning(parts).includes('fire brigade'),
+    );
+    expect(fire).toEqual([true, true, false, false]);
+  });
+});
+
 describe('what a pile will give', () => {
   it('is four tenths of what was built, or what was measured (compost:S13: 50–70 % is lost)', () => {
     expect([finishedLitres(pile('2027-05-01')), finishedLitres(pile('2027-05-01', { finishedLitres: 180 }))]).toEqual([
