@@ -4,7 +4,7 @@
  * No yields were read. A legume's comes of the nitrogen given for a whole stand of it; those of the others are remembered.
  * All are wide, and a garden's own weighing beats them.
  */
-import type { CoverYield, NitrogenClass } from './shapes.ts';
+import type { CoverYield, NitrogenClass, SourceId, Span } from './shapes.ts';
 
 /** Nitrogen of dry tissue before flowering and in flower, percent. */
 export const nitrogenClasses: readonly NitrogenClass[] = [
@@ -38,6 +38,27 @@ export const nitrogenClasses: readonly NitrogenClass[] = [
     provenance: 'published',
     sources: ['cover:S9'],
   },
+];
+
+/** What the next crop finds of legumes sown in late summer and dead by spring, g/m². */
+interface LateLegumeCredit {
+  coverIds: readonly string[];
+  gPerM2: Span;
+  sources: readonly SourceId[];
+}
+
+/**
+ * Wisconsin's credits after a short late-summer growth, in pounds an acre: field pea 20, berseem 40–60, crimson clover
+ * 30–50 (cover:S24). Other peas, common vetch and fava go by field pea: house default.
+ */
+export const lateLegumeCredits: readonly LateLegumeCredit[] = [
+  {
+    coverIds: ['field_pea', 'austrian_winter_pea', 'common_vetch', 'fava_bell_bean'],
+    gPerM2: { low: 2.2, high: 2.2 },
+    sources: ['cover:S24'],
+  },
+  { coverIds: ['berseem_clover'], gPerM2: { low: 4.5, high: 6.7 }, sources: ['cover:S24'] },
+  { coverIds: ['crimson_clover'], gPerM2: { low: 3.4, high: 5.6 }, sources: ['cover:S24'] },
 ];
 
 /** Dry matter of a full stand of the kinds that fix no nitrogen, kg/m². */

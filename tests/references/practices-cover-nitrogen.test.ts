@@ -4,6 +4,7 @@
 import { describe, expect, it } from 'vitest';
 import { coverCropById } from '../../src/handbook/cover-crops.ts';
 import { nitrogenClasses } from '../../src/handbook/cover-yields.ts';
+import { standNitrogen } from '../../src/practices/cover-cropping/fit/nitrogen.ts';
 import {
   carbonToNitrogen,
   releasedOnSurfaceGPerKg,
@@ -11,6 +12,8 @@ import {
   TIE_UP_G_PER_M2,
   tiesUp,
 } from '../../src/practices/cover-cropping/fit/release.ts';
+import { coverParts } from '../../src/practices/covers.ts';
+import { garden, inputOf, milwaukee } from '../practices/gardens.ts';
 
 const G_PER_M2_OF_LB_PER_ACRE = 0.11209;
 const SQUARE_FEET_PER_ACRE = 43_560;
@@ -101,5 +104,20 @@ describe('carbon to nitrogen (NRCS 2011, Table 1, cover:S11)', () => {
 
   it('is 28 where the line begins', () => {
     expect(carbonToNitrogen(1.5)).toBe(28);
+  });
+});
+
+describe('legumes sown in late summer and dead by spring (Wisconsin’s credits, cover:S24)', () => {
+  const most = (coverId: string) =>
+    standNitrogen(inputOf(garden(), milwaukee), coverParts(coverId), {
+      sown: '2027-08-10',
+      end: '2027-12-31',
+      stage: 'green',
+    })?.availableGPerM2.high ?? Number.NaN;
+
+  it('leave no more than 20 lb an acre of field pea, 60 of berseem and 50 of crimson clover', () => {
+    expect(most('field_pea')).toBeCloseTo(20 * G_PER_M2_OF_LB_PER_ACRE, 1);
+    expect(most('berseem_clover')).toBeCloseTo(60 * G_PER_M2_OF_LB_PER_ACRE, 1);
+    expect(most('crimson_clover')).toBeLessThanOrEqual(50 * G_PER_M2_OF_LB_PER_ACRE + 0.05);
   });
 });

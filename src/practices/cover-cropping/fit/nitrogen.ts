@@ -2,11 +2,12 @@
  * What a stand holds when it is cut or killed, and what of its nitrogen the next crop finds.
  */
 import { usualHeatBetween } from '../../../climate/heat-left.ts';
-import { coverYields, nitrogenClasses } from '../../../handbook/cover-yields.ts';
+import { coverYields, lateLegumeCredits, nitrogenClasses } from '../../../handbook/cover-yields.ts';
 import { type CoverCrop, type NitrogenClass, provenanceOf, type Span } from '../../../handbook/shapes.ts';
 import type { Day } from '../../../measures/days.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
+import { isAfterMidsummer, midwinterAfter } from '../../seasons.ts';
 import type { FitNitrogen, Origin } from './fit.ts';
 import {
   carbonToNitrogen,
@@ -42,7 +43,11 @@ export function standNitrogen(
   { sown, end, stage }: { sown: Day; end: Day; stage: 'green' | 'in flower' | 'between' },
 ): FitNitrogen | undefined {
   const grown = grownShare(input, sown, end);
-  const each = parts.flatMap(({ cover }) => partOf(cover, grown / parts.length, stage));
+  const late = isAfterMidsummer(input.climate, sown) && end <= midwinterAfter(input.climate, sown);
+  const each = parts.flatMap(({ cover }) => {
+    const part = partOf(cover, grown / parts.length, stage);
+    return late ? part.map((holds) => credited(cover, holds, parts.length)) : part;
+  });
   const [first] = each;
   if (first === undefined || each.length < parts.length) return undefined;
   const dry = { low: sumOf(each, ({ dry: { low } }) => low), high: sumOf(each, ({ dry: { high } }) => high) };
@@ -66,6 +71,23 @@ function available(dry: Span, percentN: Span, grown: number): Span {
   return {
     low: tiesUp(low) ? -TIE_UP_G_PER_M2 * grown : dry.low * least,
     high: dry.high * most,
+  };
+}
+
+/**
+ * A legume sown in late summer and over by winter weighs no more than Wisconsin's credits for such stands say, whatever
+ * a full stand of it would: they are what the next crop finds of it at the most.
+ */
+function credited(cover: CoverCrop, { dry, percentN, origin }: PartHolds, parts: number): PartHolds {
+  const credit = lateLegumeCredits.find(({ coverIds }) => coverIds.includes(cover.id));
+  if (credit === undefined) return { dry, percentN, origin };
+  const most = credit.gPerM2.high / parts / releasedWorkedInGPerKg(percentN.high);
+  if (dry.high <= most) return { dry, percentN, origin };
+  const { provenance } = origin;
+  return {
+    dry: { low: Math.min(dry.low, most), high: most },
+    percentN,
+    origin: { provenance, sources: [...credit.sources, ...origin.sources] },
   };
 }
 
