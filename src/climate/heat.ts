@@ -76,6 +76,29 @@ function held(tempC: number, lowC: number, highC: number): number {
 export interface HeatTarget extends HeatCount {
   from: Day;
   sum: number;
+  /** Heat that comes first, such as a seed's to come up: the sum is counted from the day after it was reached. */
+  before?: HeatLeg;
+}
+
+/** A sum of degree-days in its own count. */
+export interface HeatLeg extends HeatCount {
+  sum: number;
+}
+
+function legsOf({ before, ...target }: HeatTarget): readonly HeatLeg[] {
+  return before === undefined ? [target] : [before, target];
+}
+
+/** How far a count through its legs has come: the leg it is in, and the units of that. */
+interface Progress {
+  leg: number;
+  sum: number;
+}
+
+/** The count a day later; past the last leg all is reached. */
+function nextDay({ leg, sum }: Progress, units: number, legs: readonly HeatLeg[]): Progress {
+  const reached = sum + units >= (legs[leg]?.sum ?? 0);
+  return reached ? { leg: leg + 1, sum: 0 } : { leg, sum: sum + units };
 }
 
 /** The day a sum of degree-days is reached: its odds, its median, and its standard deviation over years in days. */
@@ -113,9 +136,9 @@ function oddsFromRecord(climate: Climate, target: HeatTarget): HeatDate {
 export function heatRuns(climate: Climate, target: HeatTarget): readonly (number | 'never')[] {
   const planned = seasonOf(climate.seasonTurn, target.from);
   const { holder, season } = holderOf(climate, planned + 1);
-  const { method, baseC, upperC, sum } = target;
+  const key = legsOf(target).map(({ method, baseC, upperC, sum }) => `${method} ${baseC} ${upperC} ${sum}`);
   const start = seasonIndex(climate.seasonTurn, target.from);
-  return runs(holder, `${season} ${start} ${method} ${baseC} ${upperC} ${sum}`, () => {
+  return runs(holder, `${season} ${start} ${key.join(' ')}`, () => {
     const after = new Map(membersFor(holder, planned + 1).map((member) => [member.season, member]));
     return membersFor(holder, planned)
       .map((member) => heatRun(climate.seasonTurn, [member, after.get(member.season + 1)], target))
@@ -132,18 +155,20 @@ function heatRun(
   target: HeatTarget,
 ): number | 'never' | 'unknown' {
   const start = seasonIndex(turn, target.from);
-  let [sum, missing, lastUnits] = [0, 0, 0];
+  const legs = legsOf(target);
+  let at: Progress = { leg: 0, sum: 0 };
+  let [missing, lastUnits] = [0, 0];
   for (let offset = 0; offset < DAYS_IN_SEASON; offset += 1) {
     const index = start + offset;
     const season = index > DAYS_IN_SEASON ? second : first;
     if (!season) return 'unknown';
     for (const { tminC, tmaxC } of daysAt(turn, season, ((index - 1) % DAYS_IN_SEASON) + 1)) {
       if (tminC === undefined || tmaxC === undefined) missing += 1;
-      else lastUnits = heatUnits({ tminC, tmaxC }, target, sum);
-      sum += lastUnits;
+      else lastUnits = heatUnits({ tminC, tmaxC }, legs[at.leg] ?? target, at.sum);
+      at = nextDay(at, lastUnits, legs);
     }
     if (missing > MISSING_DAYS_ALLOWED) return 'unknown';
-    if (sum >= target.sum) return offset;
+    if (at.leg >= legs.length) return offset;
   }
   return 'never';
 }
@@ -169,18 +194,21 @@ function oddsFromNormals(climate: Climate, target: HeatTarget): HeatDate {
 
 function expectedRun(climate: Climate, target: HeatTarget): number | undefined {
   const start = seasonIndex(climate.seasonTurn, target.from);
-  let sum = 0;
+  const legs = legsOf(target);
+  let at: Progress = { leg: 0, sum: 0 };
   for (let offset = 0; offset < DAYS_IN_SEASON; offset += 1) {
-    sum +=
-      loggedUnits(climate, target.from, offset, target, sum) ??
-      expectedUnitsOn(climate, ((start + offset - 1) % DAYS_IN_SEASON) + 1, target, sum);
-    if (sum >= target.sum) return offset;
+    const leg = legs[at.leg] ?? target;
+    const units =
+      loggedUnits(climate, target.from, offset, leg, at.sum) ??
+      expectedUnitsOn(climate, ((start + offset - 1) % DAYS_IN_SEASON) + 1, leg, at.sum);
+    at = nextDay(at, units, legs);
+    if (at.leg >= legs.length) return offset;
   }
   return undefined;
 }
 
 /** Units of a day that was logged with both its temperatures. */
-function loggedUnits(climate: Climate, from: Day, offset: number, target: HeatTarget, sum: number): number | undefined {
+function loggedUnits(climate: Climate, from: Day, offset: number, target: HeatCount, sum: number): number | undefined {
   if (climate.logged.length === 0) return undefined;
   const day = dayAfter(climate, from, offset);
   const logged = climate.logged.find((row) => row.day === day);

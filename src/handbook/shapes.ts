@@ -198,6 +198,8 @@ export interface BloomModel {
     upperC?: number;
     method: HeatMethod;
     sum: { low: number; usual: number; high: number };
+    /** Heat from sowing until it is up, where the sum counts from then. */
+    up?: { baseC: number; upperC?: number; sum: number };
   };
   /** Degree-days before the closing event at which the heads show, where that is known: the earlier, safer event. */
   headsShowHeatBefore?: Span;

@@ -155,11 +155,15 @@ describe('bloom models', () => {
     expect(bloom('sorghum_sudangrass', 'summer-sown').heat?.sum.low).toBe(Math.round((1206 * 5) / 9));
   });
 
-  it('go by days for field pea and late mustard', () => {
-    expect(bloom('field_pea', 'spring-sown').daysFromSowing).toEqual({
-      low: 50,
-      high: 60,
-    });
+  it('have field pea flower at nodes 12 to 16 of 0.027 to 0.037 a degree-day', () => {
+    // Saskatchewan Pulse Growers for the nodes, Wilson & Robson 1996 for the rate; the ends are rounded to ten and less.
+    const { low = 0, usual = 0, high = 0 } = bloom('field_pea', 'spring-sown').heat?.sum ?? {};
+    expect(Math.abs(14 / 0.032 - usual)).toBeLessThan(5);
+    expect(Math.abs(12 / 0.037 - low)).toBeLessThan(5);
+    expect(Math.abs(16 / 0.027 - high)).toBeLessThan(5);
+  });
+
+  it('go by days for late mustard', () => {
     // Cornell: sown in late summer, mustard flowers in 4–6 weeks.
     expect(bloom('mustard', 'summer-sown').daysFromSowing).toEqual({
       low: 28,

@@ -5,6 +5,7 @@ import { entries } from './entries.ts';
 export const phenologySources = entries('phenology', {
   whole: {
     P2: 'North Dakota Agricultural Weather Network, small-grain heat-unit tables, after Bauer et al. 1984 and 1992',
+    P3: 'WOFOST 7.2 crop parameters, after Boons-Prins et al. 1993 and van Heemst 1988',
   },
   part: {
     'OSU-spring-forage': 'Hartschuh, Ohio State University Extension, spring forage note citing North Dakota',
@@ -12,6 +13,8 @@ export const phenologySources = entries('phenology', {
     P6: 'Teasdale et al. 2004, Agronomy Journal 96:1266–1271',
     P7: 'Butler et al. 2002, Crop Science, crimson clover flowering',
     P9: 'Patrick & Stoddard, Physiology of flowering and grain filling in faba bean, Field Crops Research',
+    P11: 'Wilson & Robson 1996, Pea phenology responses, Australian Agronomy Conference',
+    P12: 'Saskatchewan Pulse Growers, pea description and adaptation',
     P15: 'Hunter et al. 2017, Journal of Agricultural and Ecological Research International 11(4):1–8',
     P17: 'Kansas State University Agronomy eUpdate 661, sorghum heat units',
     P18: 'Ellis et al., Time to flowering in six annual crops: cowpea, Experimental Agriculture; Hadley et al. 1983',
@@ -21,6 +24,7 @@ export const phenologySources = entries('phenology', {
     P23: 'Mirsky et al. 2009, Agronomy Journal 101:1589–1596',
     P24: 'Bartin University, phacelia sowing dates and flowering, 2013–14',
     P31: 'University of Wisconsin, red clover cutting, 23 April 2000',
+    P33: 'Cardinal temperatures of winter and spring peas, United States government authors, 2025 (PubMed 40596089)',
     P34: 'Managing Cover Crops Profitably, 3rd edition, SARE, 2007, pages 105–119',
     P40: 'Aase & Siddoway 1979, Soil Science Society of America Journal 43:1229–1233',
     P41: 'University of Saskatchewan, Winter Wheat Production Manual, chapter 12',

@@ -86,8 +86,9 @@ function heatClose(
 ): BloomClose | undefined {
   const riskPercent = garden.place.bloomRiskPercent;
   const from = heat.from === 'sowing' ? sown : midwinterAfter(climate, sown);
-  const { sum, baseC, upperC, method } = heat;
-  const count = { from, baseC, method, ...(upperC === undefined ? {} : { upperC }) };
+  const { sum, baseC, upperC, method, up } = heat;
+  const before = up && { before: { ...up, method } };
+  const count = { from, baseC, method, ...(upperC === undefined ? {} : { upperC }), ...before };
   const run = heatOdds(climate, { ...count, sum: sum.usual });
   if (run.medianDay === undefined) return undefined;
   const graceDays = model.grace?.days ?? 0;
@@ -102,6 +103,7 @@ function heatClose(
       heatUnits: sum.usual,
       baseC,
       from,
+      ...(up === undefined ? {} : { upUnits: up.sum, upBaseC: up.baseC }),
       yearSpreadDays: Math.round(run.spreadDays * 10) / 10,
       modelErrorDays: model.modelErrorDays,
       riskPercent,

@@ -20,10 +20,18 @@ const EVENTS: Readonly<Record<string, string>> = {
   bud: 'buds',
 };
 
+/** From when the heat is counted: a day, or, of a cover sown then, when it is up. */
+const countedFrom = (saw: Reason['saw']): string => {
+  const from = dated(String(saw.from));
+  if (saw.upUnits === undefined) return `from ${from}`;
+  const up = `${quantity(Number(saw.upUnits), 'degreeDaysC')} above ${quantity(Number(saw.upBaseC), 'tempC')}`;
+  return `from its coming up (${up} after ${from})`;
+};
+
 /** When a plant reaches its event, and how far the years and the reckoning scatter. */
 const reckoned: Sentence = ({ saw }) =>
   `The middle year has the ${EVENTS[String(saw.event)]} of the ${saw.cover} about ${dated(String(saw.median))}, when ` +
-  `from ${dated(String(saw.from))} on ${quantity(Number(saw.heatUnits), 'degreeDaysC')} above ` +
+  `${countedFrom(saw)} on ${quantity(Number(saw.heatUnits), 'degreeDaysC')} above ` +
   `${quantity(Number(saw.baseC), 'tempC')} have added up (figure ${saw.known}). Years differ by ` +
   `${saw.yearSpreadDays} days and the reckoning by ${saw.modelErrorDays}`;
 

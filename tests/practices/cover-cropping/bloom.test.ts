@@ -77,6 +77,41 @@ describe('a bloom that goes by heat', () => {
   });
 });
 
+describe('a bloom that goes by heat from coming up', () => {
+  const pea = { sum: 440, baseC: 4.5, method: 'mean-over-base' } as const;
+  const up = { sum: 56, baseC: -1, upperC: 27.5, method: 'mean-over-base' } as const;
+  const middle = (target: Parameters<typeof heatOdds>[1], climate = milwaukee) => heatOdds(climate, target);
+
+  it('counts field pea from the day after it is up, the years and the model’s 9 days taken together', () => {
+    const { medianDay = '', spreadDays } = middle({ ...pea, from: '2027-04-10', before: up });
+    const found = close('field_pea', '2027-04-10');
+    expect(found?.flowers).toBe(medianDay);
+    expect(found?.close).toBe(addDays(medianDay, -1.28 * Math.hypot(spreadDays, 9)));
+    expect(found?.odds?.median).toBe(medianDay);
+    expect(spreadDays).toBeGreaterThan(1);
+  });
+
+  it('counts the two sums one after the other: later than the second alone, sooner than both of the colder base', () => {
+    const from = '2027-04-10';
+    const both = middle({ ...pea, from, before: up }).medianDay ?? '';
+    expect(both > (middle({ ...pea, from }).medianDay ?? '')).toBe(true);
+    expect(both < (middle({ ...pea, from, sum: 440 + 56 }).medianDay ?? '')).toBe(true);
+  });
+
+  it('says from when it counts, and that figures are derived', () => {
+    const [said = ''] = close('field_pea', '2027-04-10')?.reasons.map(reasonSentence) ?? [];
+    expect(said).toContain('from its coming up (⟦56 degreeDaysC⟧ above ⟦-1 tempC⟧ after ⟦2027-04-10⟧) on');
+    expect(said).toContain('figure derived');
+  });
+
+  it('serves monthly means too, north and south, half a year apart', () => {
+    const north = close('cowpea', '2027-06-15', undefined, frostDates('05-01', '10-15'))?.flowers ?? '';
+    const south = close('cowpea', '2027-12-15', undefined, frostDates('11-01', '04-15', -43))?.flowers ?? '';
+    expect(daysBetween('2027-06-15', north)).toBeGreaterThan(36);
+    expect(Math.abs(daysBetween('2027-06-15', north) - daysBetween('2027-12-15', south))).toBeLessThanOrEqual(3);
+  });
+});
+
 describe('buckwheat, which may be cut until ten days after its first flowers (cover:S4a)', () => {
   it('closes ten days later than its first flowers would, the risk kept', () => {
     // Sown 10 July: 410 units over 7 °C, error 4 days.
@@ -100,9 +135,9 @@ describe('buckwheat, which may be cut until ten days after its first flowers (co
 });
 
 describe('a bloom that goes by days', () => {
-  it('is trusted at its lower end: field pea 50 days after a spring sowing', () => {
-    const found = close('field_pea', '2027-04-10');
-    expect(found?.close).toBe('2027-05-30');
+  it('is trusted at its lower end: common vetch 60 days after a spring sowing', () => {
+    const found = close('common_vetch', '2027-04-10');
+    expect(found?.close).toBe('2027-06-09');
     expect(found?.reasons[0]).toMatchObject({ rule: 'cover-cut.bloom-days', source: 'from memory' });
   });
 

@@ -106,19 +106,20 @@ describe('what is remembered of a kind in a garden', () => {
   });
 
   it('is of kinds with days only too, held against the middle of those days', () => {
-    // Field pea flowers 50 to 60 days after a spring sowing, from memory, and is cut by the fiftieth.
-    const pea = (id: string, sow: string, seen: StageSeen[] = []): Stand => ({
-      ...cover('field_pea', sow, { sow: { day: sow, happened: true } }),
+    // Common vetch flowers 60 to 80 days after a spring sowing, from memory, and is cut by the sixtieth.
+    const vetch = (id: string, sow: string, seen: StageSeen[] = []): Stand => ({
+      ...cover('common_vetch', sow, { sow: { day: sow, happened: true } }),
       id,
       seen,
     });
     const input = inputOf(garden({ startedOn: '2028-04-20' }), milwaukee);
-    const modelled = modelledBloom('field_pea', '2027-04-10', input) ?? missing();
-    expect(daysBetween('2027-04-10', modelled)).toBe(55);
+    const modelled = modelledBloom('common_vetch', '2027-04-10', input) ?? missing();
+    expect(daysBetween('2027-04-10', modelled)).toBe(70);
     const close = (stands: Stand[]) =>
-      bloomClose(coverParts('field_pea'), '2028-04-10', { ...input, garden: { ...input.garden, stands } })?.close ?? '';
-    const seen: StageSeen = { coverId: 'field_pea', on: '2027-05-27', stage: 'in-bloom', modelled };
-    expect(daysBetween(close([]), close([pea('old', '2027-04-10', [seen])]))).toBe(-4);
+      bloomClose(coverParts('common_vetch'), '2028-04-10', { ...input, garden: { ...input.garden, stands } })?.close ??
+      '';
+    const seen: StageSeen = { coverId: 'common_vetch', on: '2027-06-11', stage: 'in-bloom', modelled };
+    expect(daysBetween(close([]), close([vetch('old', '2027-04-10', [seen])]))).toBe(-4);
   });
 
   it('is nothing of buds, of another kind, of what no figure stood beside, or of a later year', () => {
