@@ -13,7 +13,7 @@ import { bed, cover, draft, draftsIn, frostDates, garden, inputOf, setOut, sown 
 const mild = frostDates('04-20', '11-01', 51);
 const tomatoes = setOut('tomato', '2028-06-05');
 
-function fit(coverId: string, place: Partial<Place> = {}, climate: Climate = mild): GapFit {
+function fitOf(coverId: string, place: Partial<Place> = {}, climate: Climate = mild): GapFit {
   const plantings = [sown('lettuce-leaf', '2027-05-01', { harvested: '2027-08-20' }), tomatoes];
   const input = inputOf(garden({ startedOn: '2027-08-01', place, plantings }), climate);
   const [span] = gapsAhead(input, bed('a'));
@@ -27,14 +27,14 @@ const said = ({ pros, cons }: GapFit) => wordsOf([...pros, ...cons]);
 
 describe('a kind that winter is meant to kill', () => {
   it('is not promised to die: nobody knows, and it is said so', () => {
-    const fava = fit('fava');
+    const fava = fitOf('fava');
     expect([fava.winter?.fate, fava.winter?.coldKnown, fava.verdict]).toEqual(['unsure', false, 'possible']);
     expect(said(fava)).toContain('How cold it gets here is not known, so nobody can say whether winter kills it');
     expect(said(fava)).not.toContain('By its zone');
   });
 
   it('is promised to die again once the zone is stated: fava in zone 5, −26 °C, dies at −9.4 °C (from memory)', () => {
-    const fava = fit('fava', { hardinessZone: '5b' });
+    const fava = fitOf('fava', { hardinessZone: '5b' });
     expect([fava.winter?.fate, fava.winter?.coldKnown]).toEqual(['dies', true]);
     expect(said(fava)).toContain('By its zone, the winters of this zone kill it');
   });
@@ -59,7 +59,7 @@ describe('a kind that winter is meant to kill', () => {
 });
 
 it('rye lives without a word of a zone nobody knows: it stands zone 3', () => {
-  const rye = fit('winter rye');
+  const rye = fitOf('winter rye');
   expect(rye.winter?.fate).toBe('lives');
   expect(said(rye)).toContain('How cold it gets here is not known, but it stands winters as cold as those of zone 3');
 });
