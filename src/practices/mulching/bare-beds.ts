@@ -6,7 +6,7 @@ import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
 import { autumnTopdressKey } from '../keys.ts';
 import { BARE_DEPTH_MM } from '../mulch-layer.ts';
 import type { Findings, PracticeInput, Uncovered } from '../practice.ts';
-import { isAfterMidsummer, seasonAfter } from '../seasons.ts';
+import { seasonAfter } from '../seasons.ts';
 import { type BareWindow, bareWindows } from './bare-window.ts';
 import { amountReason, CARRYING_CAUTIONS, draftOnBed, mulchAmount, mulchSupply } from './mulch.ts';
 
@@ -65,9 +65,7 @@ function bareDraft(input: PracticeInput, time: BareTime): TaskDraft {
   const { window, freeze } = when;
   const cover = bare.inPlaceOf?.cover;
   const compost = autumnTopdressKey(bed.id, seasonAfter(input.climate, window.preferred));
-  const waits = bare.after.map((key) => ({ key, minDays: 0 }));
-  // A winter's mulch waits for the compost; one for the weeks before the next crop only while its own window lasts.
-  const layer = when.freeze !== undefined || isAfterMidsummer(input.climate, window.preferred) ? [compost] : [];
+  const before = [...bare.after, ...(when.inAutumn ? [compost] : [])];
   return {
     ...draftOnBed(input, bed),
     key: keyOf(time),
@@ -90,7 +88,7 @@ function bareDraft(input: PracticeInput, time: BareTime): TaskDraft {
       freeze === undefined
         ? 'Too late to be worth it once the next crop is near: until then sun and heavy rain seal bare ground.'
         : 'Bare soil loses its crumb and its nitrogen to winter rain: lay it on frozen ground rather than not at all.',
-    after: [...waits, ...layer.map((key) => ({ key, minDays: 0, ...(when.inAutumn ? {} : { yields: true }) }))],
+    after: before.map((key) => ({ key, minDays: 0 })),
     reasons: [...bare.why, timeReason(when), amountReason('mulch-bare.amount', bed, BARE_DEPTH_MM, 'veg:V22')],
   };
 }

@@ -57,8 +57,9 @@ describe('a bed mulched by choice between a crop and garlic', () => {
   };
   const [mulch] = bare(chosen);
 
-  it('gets its compost first, which gives way only where the mulch has no time left', () => {
-    expect(mulch?.after).toContainEqual({ key: 'topdress/bed:a/2028/before-winter', minDays: 0, yields: true });
+  it('does not wait for compost that comes later: it is raked back for that', () => {
+    expect(mulch?.after.map(({ key }) => key)).toEqual(['bed-clear/planting:carrot-2027-05-01']);
+    expect(mulch?.steps.some((step) => step.includes('rake the mulch back'))).toBe(true);
   });
 
   it('is told that September’s leaves are those of last autumn', () => {
