@@ -12,6 +12,7 @@ import {
   closedWords,
   keptWords,
   LOCAL_RULES,
+  NOT_LATE,
   permittedWords,
   SPREADING_CAUTIONS,
   spreadWords,
@@ -61,6 +62,8 @@ function spreadWarned(
   return {
     ...draft,
     window: spread.planned?.window ?? draft.window,
+    ifMissed: 'drop',
+    missedNote: NOT_LATE,
     cautions: [
       ...SPREADING_CAUTIONS,
       closedWords(bedName, spread.on),

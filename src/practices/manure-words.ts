@@ -12,6 +12,10 @@ import type { ManureClash, ManureSpread } from './manure-spreads.ts';
 /** What the wait is not, in short. */
 export const LOCAL_RULES = 'It is a published wait and no promise that food is safe; local rules come first.';
 
+/** Said of a layer whose days are past: between the rows, where others may still go, is no place for it. */
+export const NOT_LATE =
+  'Do not spread it late: it counts as raw manure, and each day puts the harvests off by a day. Keep it covered until the bed is clear in autumn, or give the bed compost without manure.';
+
 /** What to mind where raw manure is spread, the same for every bed. */
 export const SPREADING_CAUTIONS: readonly string[] = [
   'What holds manure and has no logged hot record counts as raw manure: wear gloves, wash your hands, and keep it off everything that is eaten.',

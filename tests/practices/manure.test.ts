@@ -132,6 +132,12 @@ describe('a layer of it before a crop', () => {
     expect(cautions(task)).toContain('leek stands there. Raw manure goes on beds without a crop.');
   });
 
+  it('is not put off once its days are past, as other compost is', () => {
+    expect(layer()).toMatchObject({ ifMissed: 'drop', missedNote: expect.stringContaining('Do not spread it late') });
+    const free = layer({ piles: [leafPile()] });
+    expect(free).toMatchObject({ ifMissed: 'still do', missedNote: expect.stringContaining('between the rows') });
+  });
+
   it('remembers the pile once it is done', () => {
     expect(layer().makes).toEqual([{ makes: 'bed-topdressed', bedId: 'a', litres: 60, pileIds: ['p'] }]);
   });
