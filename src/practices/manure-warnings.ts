@@ -44,7 +44,7 @@ export function warnedOfManure(
 
 /** Where one pile counts as raw and another does not, every layer says which it is taken from. */
 function withPiles({ garden }: PracticeInput, draft: TaskDraft, { drawn }: BedDemand): TaskDraft {
-  const piles = garden.piles.filter(({ id }) => drawn.some(({ pileId }) => pileId === id));
+  const piles = drawn.flatMap(({ pileId }) => garden.piles.find(({ id }) => id === pileId) ?? []);
   const bins = [...new Set(piles.map(({ binId }) => garden.bins.find(({ id }) => id === binId)?.name ?? binId))];
   if (bins.length === 0) return draft;
   return { ...draft, steps: [`Take it from the pile in ${bins.join(' and ')}.`, ...draft.steps] };
