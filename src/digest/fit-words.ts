@@ -6,7 +6,7 @@ import type { Span } from '../handbook/shapes.ts';
 import type { Day } from '../measures/days.ts';
 import { dated, formatQuantity, quantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
-import type { FitGap, GapFit, Share, Verdict } from '../practices/cover-cropping/fit/fit.ts';
+import type { FitBloom, FitGap, GapFit, PartBloom, Share, Verdict } from '../practices/cover-cropping/fit/fit.ts';
 import type { Reason } from '../practices/draft.ts';
 import { reasonSentence } from '../schedule/explain.ts';
 
@@ -99,17 +99,24 @@ export function oddsLines({ establish, winter, bloom }: Pick<GapFit, 'establish'
   if (winter !== undefined && winter.lives.among > 0) {
     lines.push({ what: 'Winter', text: wintersTold(winter) });
   }
-  if (bloom !== undefined && 'none' in bloom) {
-    lines.push({ what: 'Flowers', text: `${bloom.none}; look for buds from ${dated(bloom.lookFrom)}` });
-  } else if (bloom !== undefined) {
-    const risks = bloom.byRisk.map(({ percent, close }) => `${percent} % by ${dated(close)}`).join(', ');
-    const event = EVENT_WORDS[bloom.event] ?? bloom.event;
-    const seed = bloom.seed === undefined ? '' : `, viable seed about ${dated(bloom.seed)}`;
-    const middle = bloom.median === undefined ? '' : `${event} about ${dated(bloom.median)}${seed} in the middle year`;
-    const chance = risks === '' ? '' : `chance of ${bloom.seed === undefined ? 'it' : 'seed'}: ${risks}`;
-    lines.push({ what: 'Flowers', text: [middle, chance].filter((part) => part !== '').join('; ') });
-  }
+  if (bloom !== undefined) lines.push({ what: 'Flowers', text: flowersTold(bloom) });
   return lines.filter(({ text }) => text !== '');
+}
+
+/** The flowers of a cover; of a mix those of each part by its name, so that one without a figure hides no other's odds. */
+function flowersTold(bloom: FitBloom): string {
+  if (bloom.parts === undefined) return partTold(bloom);
+  return bloom.parts.map((part) => `${part.cover}: ${partTold(part.bloom)}`).join('; ');
+}
+
+function partTold(bloom: PartBloom): string {
+  if ('none' in bloom) return `${bloom.none}; look for buds from ${dated(bloom.lookFrom)}`;
+  const risks = bloom.byRisk.map(({ percent, close }) => `${percent} % by ${dated(close)}`).join(', ');
+  const event = EVENT_WORDS[bloom.event] ?? bloom.event;
+  const seed = bloom.seed === undefined ? '' : `, viable seed about ${dated(bloom.seed)}`;
+  const middle = bloom.median === undefined ? '' : `${event} about ${dated(bloom.median)}${seed} in the middle year`;
+  const chance = risks === '' ? '' : `chance of ${bloom.seed === undefined ? 'it' : 'seed'}: ${risks}`;
+  return [middle, chance].filter((part) => part !== '').join('; ');
 }
 
 /** The stages a cut comes before, as they are seen. */

@@ -122,6 +122,25 @@ describe('a choice in words', () => {
     ]);
   });
 
+  it('tells each part of a mix by its name: the odds of one, and that the other has none', () => {
+    const none = { none: 'no published bloom figure' as const, lookFrom: '2028-05-19' };
+    const rye = {
+      close: '2028-05-21',
+      event: 'anthesis',
+      median: '2028-06-01',
+      byRisk: [{ percent: 10, close: '2028-05-21' }],
+      origin: { provenance: 'derived' as const, sources: [] },
+    };
+    const parts = [
+      { cover: 'hairy vetch', bloom: none },
+      { cover: 'winter rye', bloom: rye },
+    ];
+    expect(linesOf({ bloom: { ...none, parts } })).toEqual([
+      'Flowers: hairy vetch: no published bloom figure; look for buds from ⟦2028-05-19⟧; ' +
+        'winter rye: sheds pollen about ⟦2028-06-01⟧ in the middle year; chance of it: 10 % by ⟦2028-05-21⟧',
+    ]);
+  });
+
   it('gives seed both ways, whatever units the gardener reads', () => {
     const [part] = coverParts('oats');
     if (part === undefined) throw new Error('Oats are no cover.');

@@ -12,7 +12,7 @@ import { midwinterAfter, soilAwake } from '../../seasons.ts';
 import { bloomClose } from '../bloom.ts';
 import { type BloomClose, bloomModelOf, deviationsBefore, givesOdds } from '../bloom-figure.ts';
 import { situationOf, standsAt } from '../winter.ts';
-import type { BloomFigure, FitBloom } from './fit.ts';
+import type { BloomFigure, FitBloom, PartBloom } from './fit.ts';
 
 /** Risks that are told beside the garden's own, percent. House default. */
 const TOLD_PERCENT = [5, 10, 20] as const;
@@ -40,15 +40,20 @@ export function bloomOdds(
   sown: Day,
   cutBy: Day | undefined,
 ): FitBloom | undefined {
-  const each = parts.flatMap((part) => partBloom(input, part, sown, cutBy));
-  return each.sort((a, b) => (heedFrom(a) < heedFrom(b) ? -1 : 1))[0];
+  const each = parts
+    .flatMap((part) =>
+      partBloom(input, part, sown, cutBy).map((bloom) => ({ cover: part.cover.name.toLowerCase(), bloom })),
+    )
+    .sort((a, b) => (heedFrom(a.bloom) < heedFrom(b.bloom) ? -1 : 1));
+  const [first] = each;
+  return first && { ...first.bloom, ...(each.length > 1 ? { parts: each } : {}) };
 }
 
-function heedFrom(bloom: FitBloom): Day {
+function heedFrom(bloom: PartBloom): Day {
   return 'none' in bloom ? bloom.lookFrom : bloom.close;
 }
 
-function partBloom(input: PracticeInput, part: CoverPart, sown: Day, cutBy: Day | undefined): FitBloom[] {
+function partBloom(input: PracticeInput, part: CoverPart, sown: Day, cutBy: Day | undefined): PartBloom[] {
   const { cover } = part;
   const found = bloomClose([part], sown, input);
   if (found !== undefined && (givesOdds(found.model) || found.model.byZone !== undefined)) {

@@ -165,7 +165,8 @@ function ending({ cut, growsAgain, coverIds, bloom, winter, parts }: Told): Spok
     spoken.push(say(false, { rule: 'cover-fit.stays-on', saw, source: 'common practice' }));
   }
   if (bloom !== undefined && 'none' in bloom) {
-    const saw = { lookFrom: bloom.lookFrom };
+    const without = bloom.parts?.find((part) => 'none' in part.bloom)?.cover;
+    const saw = { lookFrom: bloom.lookFrom, ...(without === undefined ? {} : { cover: without }) };
     spoken.push(say(false, { rule: 'cover-fit.no-bloom-figure', saw, source: 'house default' }));
   }
   return spoken;

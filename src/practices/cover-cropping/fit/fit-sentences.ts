@@ -117,7 +117,7 @@ const leaving: Practice['sentences'] = {
   'cover-fit.stays-on': ({ saw }) =>
     `${capital(saw.cover)} stays or spreads where it is not wanted, and is hard to end.`,
   'cover-fit.no-bloom-figure': ({ saw }) =>
-    `There is no published figure for its flowers: look for buds every week from ${dated(String(saw.lookFrom))}.`,
+    `There is no published figure for ${saw.cover === undefined ? 'its flowers' : `the flowers of its ${saw.cover}`}: look for buds every week from ${dated(String(saw.lookFrom))}.`,
 };
 
 /** What it asks for, and mulch. */

@@ -80,7 +80,13 @@ export interface BloomFigure {
 }
 
 /** Or that no figure was published: then buds are looked for every week from a day on, and no odds are given. */
-export type FitBloom = BloomFigure | { none: 'no published bloom figure'; lookFrom: Day };
+export type FitBloom = PartBloom & {
+  /** Of a mix, what is known of each part that may flower, in the order they are heeded. */
+  parts?: readonly { cover: string; bloom: PartBloom }[];
+};
+
+/** The flowers of one cover, or of the part of a mix that is heeded first. */
+export type PartBloom = BloomFigure | { none: 'no published bloom figure'; lookFrom: Day };
 
 /** When it is cut. */
 export interface FitCut {

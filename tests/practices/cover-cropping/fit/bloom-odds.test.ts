@@ -100,7 +100,24 @@ describe('kinds without a published figure', () => {
     const mix = bloomOdds(atBozeman, coverParts('rye-vetch'), '2026-08-25', undefined);
     const rye = figure('cereal_rye', '2026-08-25', undefined, atBozeman);
     const vetch = lookFrom('hairy_vetch', '2026-08-25', atBozeman) ?? '';
-    expect(mix).toEqual(vetch < rye.close ? { none: 'no published bloom figure', lookFrom: vetch } : rye);
+    expect(mix).toMatchObject(vetch < rye.close ? { none: 'no published bloom figure', lookFrom: vetch } : rye);
+  });
+
+  it('hide no odds of another part: of rye with vetch the rye keeps its own, and the vetch has none', () => {
+    const mix = bloomOdds(atMilwaukee, coverParts('rye-vetch'), '2026-09-15', '2027-05-20');
+    const of = (cover: string) => mix?.parts?.find((part) => part.cover === cover)?.bloom;
+    expect(of('winter rye')).toEqual(figure('cereal_rye', '2026-09-15', '2027-05-20'));
+    expect(of('hairy vetch')).toMatchObject({ none: 'no published bloom figure' });
+    expect(bloomOdds(atMilwaukee, coverParts('cereal_rye'), '2026-09-15', undefined)?.parts).toBeUndefined();
+  });
+
+  it('are told beside the part with odds in the south too', () => {
+    const south = inputOf(garden({ place: { latitude: -43 } }), frostDates('10-20', '04-20', -43));
+    const parts = bloomOdds(south, coverParts('rye-vetch'), '2028-03-15', undefined)?.parts ?? [];
+    expect(parts.map(({ cover, bloom }) => [cover, 'none' in bloom]).sort()).toEqual([
+      ['hairy vetch', true],
+      ['winter rye', false],
+    ]);
   });
 });
 
