@@ -29,6 +29,7 @@ import { reportSqueeze } from './commands/report-squeeze.ts';
 import { reportStage } from './commands/report-stage.ts';
 import { reportStand } from './commands/report-stand.ts';
 import { reportWeather } from './commands/report-weather.ts';
+import { rotation } from './commands/rotation.ts';
 import { seasonEnd } from './commands/season-end.ts';
 import { serve } from './commands/serve.ts';
 import { snow } from './commands/snow.ts';
@@ -48,6 +49,7 @@ const loamtide = commandGroup(
     plan,
     yard,
     seasonEnd,
+    rotation,
     climate,
     near,
     mix,

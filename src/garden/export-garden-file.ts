@@ -27,6 +27,7 @@ export function gardenFileOf(garden: Garden): GardenFile {
     ...(garden.household ? { household: householdInFile(garden.household) } : {}),
     gear: garden.gear.map((cover) => ({ ...cover })),
     seeds: garden.seeds.map(({ plant, packedYear }) => ({ [plant.kind]: plant.id, packed: packedYear })),
+    wishes: garden.wishes.map(({ cropId, amount, season }) => withoutAbsent({ crop: cropId, ...amount, year: season })),
     soilTests: garden.soilTests.map(({ bedId, ...test }) => withoutAbsent({ ...test, bed: bedId })),
     soilSqueezes: garden.soilSqueezes.map((squeeze) => ({ ...squeeze })),
     diseases: garden.diseases.map(({ bedId, cropId, disease, on }) => ({

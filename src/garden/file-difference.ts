@@ -76,9 +76,9 @@ export function fileDifferences(from: GardenFile, to: GardenFile): FileDifferenc
     ...listDifferences('topdressed', from.topdressed, to.topdressed),
     ...listDifferences('compostBought', from.compostBought, to.compostBought),
     ...valueDifferences('household', from.household ?? {}, to.household ?? {}),
-    ...(['away', 'gear', 'seeds', 'soilTests', 'soilSqueezes', 'diseases', 'coldNights', 'mulches'] as const).flatMap(
-      (list) => listDifferences(list, from[list], to[list]),
-    ),
+    ...(
+      ['away', 'gear', 'seeds', 'wishes', 'soilTests', 'soilSqueezes', 'diseases', 'coldNights', 'mulches'] as const
+    ).flatMap((list) => listDifferences(list, from[list], to[list])),
   ];
 }
 

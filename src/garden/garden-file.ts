@@ -269,6 +269,13 @@ const seed = known('a packet of seed', {
   packed: number('the year it was packed for', 2026, 1900, 2200).int('Give a whole year, such as 2026.'),
 }).refine((given) => justOne(given, ['crop', 'cover']), across('Give either crop or cover, such as crop: carrot.'));
 
+const wish = known('a wish', {
+  crop: text('Give a crop id, such as tomato.'),
+  beds: number('whole beds', 1, 1, 200).int('Give whole beds, such as 1.').optional(),
+  areaM2: number('square metres', 3, 0.1, 10_000).optional(),
+  year: number('the year it is wanted in', 2028, 1900, 2200).int('Give a whole year, such as 2028.').optional(),
+}).refine((given) => justOne(given, ['beds', 'areaM2']), across('Give either beds or areaM2, such as areaM2: 3.'));
+
 const soilTest = known('a soil test', {
   on: day,
   bed: text('Give the id or name of a bed above.').optional(),
@@ -379,6 +386,7 @@ export const gardenFileSchema = known('a garden file', {
   }).optional(),
   gear: list(gear, 'frost covers'),
   seeds: list(seed, 'packets of seed'),
+  wishes: list(wish, 'wishes'),
   soilTests: list(soilTest, 'soil tests'),
   soilSqueezes: list(soilSqueeze, 'squeeze tests'),
   diseases: list(disease, 'diseases found'),

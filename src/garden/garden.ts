@@ -262,6 +262,14 @@ export interface SoilSqueeze {
   answer: 'crumbles' | 'smears';
 }
 
+/** A crop wanted for seasons to come: so many whole beds, or so many square metres. */
+export interface CropWish {
+  cropId: string;
+  amount: { beds: number } | { areaM2: number };
+  /** The season it is wanted in, by the calendar year it starts in; absent for every season planned. */
+  season?: number;
+}
+
 /** A disease that was found on a crop in a bed. */
 export interface DiseaseFound {
   bedId: string;
@@ -328,6 +336,7 @@ export interface Garden {
   household?: Household;
   gear: readonly FrostCover[];
   seeds: readonly SeedPacket[];
+  wishes: readonly CropWish[];
   soilTests: readonly SoilTest[];
   soilSqueezes: readonly SoilSqueeze[];
   diseases: readonly DiseaseFound[];

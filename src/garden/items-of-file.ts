@@ -2,7 +2,18 @@
  * A garden file's parts as the nouns of the garden.
  */
 import type { Day, Weekday } from '../measures/days.ts';
-import type { ClimateChoice, Garden, Household, Pile, Place, Planting, Regrowth, SeedPacket, Stand } from './garden.ts';
+import type {
+  ClimateChoice,
+  CropWish,
+  Garden,
+  Household,
+  Pile,
+  Place,
+  Planting,
+  Regrowth,
+  SeedPacket,
+  Stand,
+} from './garden.ts';
 import { type GardenFile, WEEKDAY_NAMES } from './garden-file.ts';
 import { itself, oldestFirst, onOf } from './oldest-first.ts';
 import { withoutAbsent } from './without-absent.ts';
@@ -139,6 +150,12 @@ export function pileOf(row: GardenFile['piles'][number], { readOn, piles }: Held
     ...(finished === undefined ? {} : { finishedOn: finished }),
     ...(finishedLitres === undefined ? {} : { finishedLitres }),
   };
+}
+
+/** A wish of the file. */
+export function wishOf({ crop, beds, areaM2 = 0, year }: GardenFile['wishes'][number]): CropWish {
+  const amount = beds === undefined ? { areaM2 } : { beds };
+  return { cropId: crop, amount, ...(year === undefined ? {} : { season: year }) };
 }
 
 /** A packet of seed of the file. */

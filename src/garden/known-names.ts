@@ -46,7 +46,7 @@ interface Item {
 export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
   const [beds, bins] = [itemsOf(file, 'beds'), itemsOf(file, 'bins')];
   const [plantings, stands, piles] = [itemsOf(file, 'plantings'), itemsOf(file, 'coverStands'), itemsOf(file, 'piles')];
-  const [seeds, diseases] = [itemsOf(file, 'seeds'), itemsOf(file, 'diseases')];
+  const [seeds, diseases, wishes] = [itemsOf(file, 'seeds'), itemsOf(file, 'diseases'), itemsOf(file, 'wishes')];
   const dated = ['topdressed', 'soilTests', 'mulches'].flatMap((list) => itemsOf(file, list));
   const inBeds = [...plantings, ...stands, ...dated, ...diseases];
   const seen = stands.flatMap(({ where, row }) => itemsOf(row, 'seen', where));
@@ -59,7 +59,8 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
   return [
     ...[beds, bins, members].flatMap((items) => repeated(items, 'name')),
     ...[beds, bins, plantings, stands, piles].flatMap((items) => repeated(items, 'id')),
-    ...[plantings, seeds, diseases].flatMap((items) => unknown(items, 'crop', idsOf(vegetables), 'crop')),
+    ...[plantings, seeds, diseases, wishes].flatMap((items) => unknown(items, 'crop', idsOf(vegetables), 'crop')),
+    ...wishes.flatMap((wish, at) => wishProblems(wish, wishes.slice(0, at))),
     ...[stands, seeds, seen, resown].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),
     ...[stands, resown].flatMap((items) => unknown(items, 'mix', idsOf(coverMixes), 'mix')),
     ...unknown([...ingredients, ...topdressed], 'material', idsOf(feedstocks), 'material'),
@@ -69,6 +70,26 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
     ...unknown(piles, 'bin', namesOf(bins, existing?.bins), 'bin'),
   ];
 }
+
+/** A crop is wished once a year, and a lasting one is planted by hand: where it goes it stays. */
+function wishProblems(wish: Item, before: readonly Item[]): Problem[] {
+  const word = textOf(wish, 'crop');
+  const year: unknown = Reflect.get(wish.row, 'year');
+  const where = `${wish.where}.crop`;
+  const lasting = vegetables.some(({ id, rotationYears }) => id === word && rotationYears >= LASTING_YEARS);
+  const twice = before.some((other) => textOf(other, 'crop') === word && Reflect.get(other.row, 'year') === year);
+  return [
+    ...(lasting
+      ? [{ where, what: `"${word}" stays where it is planted.`, mend: 'Choose its bed yourself, and add a planting.' }]
+      : []),
+    ...(word !== undefined && twice
+      ? [{ where, what: `"${word}" is wished twice for the same year.`, mend: 'Put the two amounts together.' }]
+      : []),
+  ];
+}
+
+/** Years a crop's row names where it never leaves its bed. */
+const LASTING_YEARS = 99;
 
 function itemsOf(held: unknown, list: string, within?: string): Item[] {
   const rows = valueAt(held, list);

@@ -14,6 +14,7 @@ import {
   plantingOf,
   seedOf,
   standOf,
+  wishOf,
 } from './items-of-file.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { itself, oldestFirst, onOf } from './oldest-first.ts';
@@ -190,6 +191,7 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
     ...(file.household ? { household: householdOf(file.household) } : {}),
     gear: file.gear,
     seeds: file.seeds.map(seedOf),
+    wishes: file.wishes.map(wishOf),
     soilTests: oldestFirst(file.soilTests, onOf).map(({ bed, ...test }) => withoutAbsent({ ...test, bedId: bed })),
     soilSqueezes: oldestFirst(file.soilSqueezes, onOf),
     diseases: oldestFirst(file.diseases, ({ found }) => found).map(({ bed, crop, disease, found }) => ({

@@ -49,6 +49,11 @@ export function isPermanent(crop: Vegetable): boolean {
   return crop.rotationGroup === 'perennial' || crop.rotationYears >= 99;
 }
 
+/** The season a crop is counted to: that of its planting, or the next for what goes in in autumn to grow in spring. */
+export function cropYear({ crop, from }: Pick<CropSpan, 'crop' | 'from'>, climate: Climate): number {
+  return seasonOf(climate.seasonTurn, from) + (crop.maturityFrom === 'fall-set' ? 1 : 0);
+}
+
 /** A crop's span in its bed. */
 function cropSpan(planting: Planting, climate: Climate): CropSpan {
   const crop = vegetableById(planting.cropId);

@@ -55,7 +55,7 @@ export function seasonsAround(climate: Climate, from: Day, to: Day): number[] {
 }
 
 /** A season as a gardener calls it: "2027", or "2027/28" where it runs over the New Year. */
-export function seasonName(climate: Climate, season: number): string {
+export function seasonName(climate: Pick<Climate, 'seasonTurn'>, season: number): string {
   if (climate.seasonTurn === '01-01') return String(season);
   return `${season}/${String((season + 1) % 100).padStart(2, '0')}`;
 }

@@ -16,6 +16,7 @@ import { reportServing } from './feeds.ts';
 import { median } from './median.ts';
 import { reportPlanning } from './planning.ts';
 import { reportLargeFeed, reportRendering } from './rendering.ts';
+import { reportRotation } from './rotation.ts';
 
 const ANCHOR = '2027-05-12';
 const ROUNDS = 7;
@@ -32,6 +33,7 @@ reportRendering(view, await moved());
 reportLargeFeed(view);
 report('planning the year against rendering its feed with bare ical-generator', planning, bareRendering);
 reportPlanning(view);
+await reportRotation();
 console.log(
   `From nothing to the first feed served: ${Math.round(startUpMs)} ms in this process (modules loaded before).`,
 );

@@ -179,6 +179,9 @@ export const anyGardenData = fc
       ),
       household: fc.option(household(beds), { nil: undefined }),
       gear: fc.array(fc.constant({ what: 'light-fabric', areaM2: 12 }), { maxLength: 2 }),
+      wishes: fc.uniqueArray(fc.constantFrom({ crop: 'carrot', areaM2: 2.5 }, { crop: 'kale', beds: 1, year: 2028 }), {
+        maxLength: 2,
+      }),
       seeds: fc.array(fc.constantFrom({ crop: 'carrot', packed: 2024 }, { cover: 'oats', packed: 2025 }), {
         maxLength: 2,
       }),

@@ -8,6 +8,7 @@ export const NOTHING_TOLD = {
   away: [],
   gear: [],
   seeds: [],
+  wishes: [],
   soilTests: [],
   soilSqueezes: [],
   diseases: [],

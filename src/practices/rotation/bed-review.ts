@@ -5,7 +5,7 @@ import type { Climate } from '../../climate/climate.ts';
 import { dayOfIndex, seasonOf } from '../../climate/season.ts';
 import type { Bed, Garden } from '../../garden/garden.ts';
 import type { RotationGroup } from '../../handbook/shapes.ts';
-import { type CropSpan, cropSpans, isPermanent } from '../bed-timeline.ts';
+import { type CropSpan, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
 import { coverParts } from '../covers.ts';
 import { sowKey } from '../keys.ts';
 import { type LockOut, standingLockOuts } from '../lock-out.ts';
@@ -77,11 +77,6 @@ function bedReview({ garden, climate }: PracticeInput, bed: Bed, season: number)
     ...(hungry && !afterLegume ? { hungry } : {}),
     afterLegume,
   };
-}
-
-/** The season a crop is counted to: that of its planting, or the next for what goes in in autumn to grow in spring. */
-export function cropYear({ crop, from }: CropSpan, climate: Climate): number {
-  return seasonOf(climate.seasonTurn, from) + (crop.maturityFrom === 'fall-set' ? 1 : 0);
 }
 
 function closedGroups(past: readonly CropSpan[], climate: Climate, season: number): ClosedGroup[] {

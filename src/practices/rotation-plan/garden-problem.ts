@@ -1,0 +1,121 @@
+/**
+ * A garden as a rotation to be planned.
+ */
+import type { Climate } from '../../climate/climate.ts';
+import { dayOfIndex } from '../../climate/season.ts';
+import type { Bed, Garden, Planting } from '../../garden/garden.ts';
+import type { Vegetable } from '../../handbook/shapes.ts';
+import { vegetableById } from '../../handbook/vegetables.ts';
+import { type Day, latestOf } from '../../measures/days.ts';
+import { areaOf, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
+import { sowKey } from '../keys.ts';
+import { cropLockOut, standLockOut } from '../lock-out.ts';
+import type { PracticeInput } from '../practice.ts';
+import { seasonAfter, seasonName } from '../seasons.ts';
+import type { Carried, ClosedTo, CoverAhead, PlanBed, PlanWish, RotationProblem } from './problem.ts';
+
+/** What is to be planned. */
+export interface RotationAsk {
+  /** Seasons ahead, from 1 to {@link MOST_SEASONS}. */
+  years: number;
+  /** Leaves out what the gardener has planned for those seasons, as if nothing were settled. */
+  anew: boolean;
+}
+
+/** The most seasons that are planned at once. */
+export const MOST_SEASONS = 4;
+
+/** Season index by which what is planted in autumn goes in: the end of September north. House default. */
+const AUTUMN_INDEX = 270;
+
+/**
+ * The problem of a garden's next seasons, less the table of what lies between two crops. The first is the season that work
+ * done now prepares for.
+ */
+export function gardenProblem(input: PracticeInput, ask: RotationAsk): Omit<RotationProblem, 'between'> {
+  const { climate, today } = input;
+  const first = seasonAfter(climate, today);
+  const seasons: [number, ...number[]] = [first];
+  for (let season = first + 1; season < first + ask.years; season += 1) seasons.push(season);
+  const garden = ask.anew ? withoutPlans(input.garden, climate, first) : input.garden;
+  const wishes = seasons.flatMap((season) => wishesFor(garden, season));
+  return {
+    seasons,
+    seasonNames: Object.fromEntries(seasonsNamed(first).map((season) => [season, seasonName(climate, season)])),
+    beds: garden.beds.map((bed) => planBed({ ...input, garden }, bed, wishes)),
+    wishes,
+  };
+}
+
+/** Every season that a sentence may have to name: as far back as anything is held against a crop. */
+function seasonsNamed(first: number): number[] {
+  return Array.from({ length: 2 * NAMED_SEASONS }, (_, at) => first - NAMED_SEASONS + at);
+}
+
+const NAMED_SEASONS = 30;
+
+function withoutPlans(garden: Garden, climate: Climate, first: number): Garden {
+  const isPlan = ({ cropId, start }: Planting): boolean => {
+    const crop = vegetableById(cropId);
+    return !start.happened && !isPermanent(crop) && cropYear({ crop, from: start.day }, climate) >= first;
+  };
+  return { ...garden, plantings: garden.plantings.filter((planting) => !isPlan(planting)) };
+}
+
+/** A wish for the season itself takes the place of one for every season. */
+function wishesFor({ wishes }: Garden, season: number): PlanWish[] {
+  const own = wishes.filter((wish) => wish.season === season);
+  const always = wishes.filter(
+    (wish) => wish.season === undefined && own.every(({ cropId }) => cropId !== wish.cropId),
+  );
+  return [...own, ...always].map(({ cropId, amount }) => ({ cropId, season, amount }));
+}
+
+function planBed(input: PracticeInput, bed: Bed, wishes: readonly PlanWish[]): PlanBed {
+  const { garden, climate, today } = input;
+  const spans = cropSpans(garden, bed.id, climate);
+  const lasting = spans.find(({ crop, to }) => isPermanent(crop) && to === undefined);
+  const carried = spans
+    .filter(({ crop }) => !isPermanent(crop))
+    .map((span): Carried => ({ season: cropYear(span, climate), cropId: span.crop.id }));
+  const past = carried.map(({ season }) => season).filter((season) => season < seasonAfter(climate, today));
+  return {
+    id: bed.id,
+    name: bed.name,
+    areaM2: Math.round(areaOf(bed) * 100) / 100,
+    ...(lasting ? { lasting: lasting.crop.id } : {}),
+    carried,
+    closed: wishes.flatMap((wish) => closedTo(input, bed, wish)),
+    covers: coversAhead(input, bed),
+    ...(past.length > 0 ? { knownSince: Math.min(...past) } : {}),
+  };
+}
+
+function closedTo({ garden, climate, today }: PracticeInput, bed: Bed, { cropId, season }: PlanWish): ClosedTo[] {
+  const crop = vegetableById(cropId);
+  const lock = cropLockOut(garden, bed.id, crop, latestOf(today, firstDayOf(climate, crop, season)));
+  if (lock === undefined) return [];
+  const { finding, until, source } = lock;
+  const saw = {
+    crop: crop.name.toLowerCase(),
+    disease: finding.name,
+    found: finding.found.on,
+    ...(until === undefined ? {} : { until }),
+  };
+  return [{ cropId, season, disease: finding.name, why: { rule: 'rotation-plan.disease', saw, source } }];
+}
+
+/** The first day on which a crop of a season may go in. */
+function firstDayOf({ seasonTurn }: Climate, { maturityFrom }: Vegetable, season: number): Day {
+  return maturityFrom === 'fall-set'
+    ? dayOfIndex(seasonTurn, season - 1, AUTUMN_INDEX)
+    : dayOfIndex(seasonTurn, season, 1);
+}
+
+/** Stands that are sown or meant to be, each by the season whose crops follow it. */
+function coversAhead({ garden, climate }: PracticeInput, bed: Bed): CoverAhead[] {
+  return garden.stands
+    .filter((stand) => stand.bedId === bed.id && garden.skipped[sowKey(stand.id)] === undefined)
+    .filter((stand) => standLockOut(garden, stand) === undefined)
+    .map(({ coverId, sow }) => ({ season: seasonAfter(climate, sow.day), coverId }));
+}

@@ -1,0 +1,75 @@
+/**
+ * Rules that may not break, looked up at one crop of a bed.
+ */
+import { originOf } from '../../handbook/shapes.ts';
+import { vegetableById } from '../../handbook/vegetables.ts';
+import { isPermanent } from '../bed-timeline.ts';
+import type { Reason } from '../draft.ts';
+import { type BrokenRule, hardBreak, isKin, type Looked, seasonWord, word } from './looked-at.ts';
+import { aheadOf, betweenOf, type Entry, type PlanBed, type RotationProblem } from './problem.ts';
+
+/** What breaks at a crop. Of the gardener's own doings only the wait of a family is held against them. */
+export function hardBreaks(looked: Looked): BrokenRule[] {
+  if (looked.entry.how !== 'proposed') return returns(looked);
+  return [returns, closed, heldBy, stillStands].flatMap((rule) => rule(looked));
+}
+
+function returns(looked: Looked): BrokenRule[] {
+  const { entries, entry, problem } = looked;
+  if (isPermanent(entry.crop)) return [];
+  const before = entries.findLast((other) => isKin(other, entry) && other.season < entry.season);
+  const years = entry.season - (before?.season ?? entry.season - entry.crop.rotationYears);
+  if (before === undefined || years >= entry.crop.rotationYears) return [];
+  return [
+    hardBreak(looked, {
+      rule: 'rotation-plan.returns',
+      saw: { crop: word(entry), before: word(before), years, season: seasonWord(problem, before.season) },
+      limit: entry.crop.rotationYears,
+      source: originOf(entry.crop, 'rotationYears'),
+    }),
+  ];
+}
+
+function closed(looked: Looked): BrokenRule[] {
+  const { bed, entry } = looked;
+  const found = bed.closed.find(({ cropId, season }) => cropId === entry.crop.id && season === entry.season);
+  return found ? [hardBreak(looked, { ...found.why, rule: 'rotation-plan.disease' })] : [];
+}
+
+function heldBy(looked: Looked): BrokenRule[] {
+  const { bed, entries, entry } = looked;
+  const source = "the garden's own plan";
+  if (bed.lasting !== undefined) {
+    const saw = { crop: word(entry), lasting: vegetableById(bed.lasting).name.toLowerCase() };
+    return [hardBreak(looked, { rule: 'rotation-plan.lasting', saw, source })];
+  }
+  const settled = entries.find(({ season, how }) => how === 'settled' && season === entry.season);
+  if (settled === undefined) return [];
+  const saw = { crop: word(entry), settled: word(settled) };
+  return [hardBreak(looked, { rule: 'rotation-plan.settled', saw, source })];
+}
+
+function stillStands(looked: Looked): BrokenRule[] {
+  const { problem, entries, entry } = looked;
+  const before = aheadOf(entries, entry.season).find(
+    (each) => betweenOf(problem, each.crop.id, entry.crop.id).stillStands,
+  );
+  if (before === undefined) return [];
+  const saw = { crop: word(entry), before: word(before) };
+  return [hardBreak(looked, { rule: 'rotation-plan.still-stands', saw, source: "the garden's climate" })];
+}
+
+/** Seasons in which more is given away of a bed than there is of it. */
+export function tooFull(problem: RotationProblem, bed: PlanBed, entries: readonly Entry[]): BrokenRule[] {
+  return problem.seasons.flatMap((season): BrokenRule[] => {
+    const here = entries.filter((entry) => entry.season === season && entry.how === 'proposed');
+    const areaM2 = here.reduce((sum, entry) => sum + (entry.areaM2 ?? 0), 0);
+    if (areaM2 <= bed.areaM2 + ROUNDING_M2) return [];
+    const saw = { areaM2, crops: here.map(word).join(', ') };
+    const reason: Reason = { rule: 'rotation-plan.area', saw, limit: bed.areaM2, source: "the garden's own plan" };
+    return [{ bedId: bed.id, season, how: 'proposed', reason }];
+  });
+}
+
+/** Areas are given to the hundredth of a square metre. */
+const ROUNDING_M2 = 0.006;

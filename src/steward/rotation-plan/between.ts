@@ -1,0 +1,91 @@
+/**
+ * What the time between two crops allows: a small table, worked out before a rotation is planned.
+ */
+
+import type { Bed, Planting } from '../../garden/garden.ts';
+import type { Vegetable } from '../../handbook/shapes.ts';
+import { vegetableById } from '../../handbook/vegetables.ts';
+import { addDays, type Day } from '../../measures/days.ts';
+import { type CropSpan, cropSpans } from '../../practices/bed-timeline.ts';
+import { bestCover } from '../../practices/cover-cropping/fit/gap-fits.ts';
+import { coverParts } from '../../practices/covers.ts';
+import { cropWindow } from '../../practices/planting/crop-window.ts';
+import type { PracticeInput } from '../../practices/practice.ts';
+import { type Between, betweenKey, type RotationProblem } from '../../practices/rotation-plan/problem.ts';
+
+/** A crop as it is usually grown in a season: in on the first good day, out when its harvest is over. */
+interface Grown {
+  span: CropSpan & { to: Day };
+  /** The last day it may go in. */
+  latest: Day;
+}
+
+/**
+ * The table for every crop that may stand ahead of a wished one. It goes by the garden's climate as it usually is and by
+ * a bed of ordinary soil; where no dates are known a pair is left out.
+ */
+export function betweenTable(
+  input: PracticeInput,
+  { seasons: [first], beds, wishes }: Omit<RotationProblem, 'between'>,
+): Record<string, Between> {
+  const garden = { ...input.garden, plantings: [], stands: [], diseases: [], mulches: [] };
+  const [bed] = input.garden.beds;
+  if (bed === undefined) return {};
+  const bare = { ...input, garden };
+  const carried = beds.flatMap((each) => each.carried.filter(({ season }) => season >= first - 1));
+  const ahead = idsOf([...carried, ...wishes]).map((id) => grown(bare, bed, vegetableById(id), first - 1));
+  const next = idsOf([...wishes, ...carried]).map((id) => grown(bare, bed, vegetableById(id), first));
+  const known = new Map<string, Between['legume']>();
+  const pairs = ahead.flatMap((before) => next.map((after) => [before, after] as const));
+  return Object.fromEntries(
+    pairs.flatMap(([before, after]) => {
+      if (before === undefined || after === undefined) return [];
+      const stillStands = before.span.to > after.latest;
+      const legume = legumeBetween(bare, bed, [before.span, after.span], known);
+      return [[betweenKey(before.span.crop.id, after.span.crop.id), { legume, stillStands }]];
+    }),
+  );
+}
+
+function idsOf(rows: readonly { cropId: string }[]): string[] {
+  return [...new Set(rows.map(({ cropId }) => cropId))].sort();
+}
+
+function grown(input: PracticeInput, bed: Bed, crop: Vegetable, season: number): Grown | undefined {
+  const { climate, garden } = input;
+  const how = crop.establish === 'transplant' ? 'set-out' : 'sow';
+  const inSeason = crop.maturityFrom === 'fall-set' ? season - 1 : season;
+  const window = cropWindow(climate, { crop, how, season: inSeason, frostRisk: garden.place.frostRisk });
+  if (window === undefined) return undefined;
+  const start = { how, day: window.earliest, happened: false } as const;
+  const planting: Planting = { id: `${crop.id}-${season}`, bedId: bed.id, cropId: crop.id, start };
+  const [span] = cropSpans({ ...garden, plantings: [planting] }, bed.id, climate);
+  if (span?.to === undefined) return undefined;
+  return { span: { ...span, to: span.to }, latest: window.latest };
+}
+
+/** Only a hungry crop asks for a legume ahead of it. Gaps of the same days between the same families are alike. */
+function legumeBetween(
+  input: PracticeInput,
+  bed: Bed,
+  [before, next]: readonly [CropSpan & { to: Day }, CropSpan],
+  known: Map<string, Between['legume']>,
+): Between['legume'] {
+  if (next.crop.nitrogen !== 'high') return 'unknown';
+  const from = addDays(before.to, 1);
+  const groups = [before, next].map(({ crop }) => crop.rotationGroup);
+  const alike = [from, next.from, ...groups].join(' ');
+  const held = known.get(alike);
+  if (held !== undefined) return held;
+  const span = { bedId: bed.id, from, before, to: next.from, next };
+  const there = { ...input, garden: { ...input.garden, plantings: [before.planting, next.planting] } };
+  const best =
+    from < next.from ? bestCover(there, bed, span, { from, isTaken: (coverId) => !hasLegume(coverId) }) : undefined;
+  const legume = best === undefined ? 'none' : { coverId: best.coverId };
+  known.set(alike, legume);
+  return legume;
+}
+
+function hasLegume(coverId: string): boolean {
+  return coverParts(coverId).some(({ cover }) => cover.form === 'legume');
+}

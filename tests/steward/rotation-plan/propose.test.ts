@@ -1,0 +1,138 @@
+import fc from 'fast-check';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { costOf } from '../../../src/practices/rotation-plan/cost.ts';
+import type { Amount, Carried, PlanWish, RotationProblem } from '../../../src/practices/rotation-plan/problem.ts';
+import { proposalFor } from '../../../src/steward/rotation-plan/propose.ts';
+import { type Solver, startSolver } from '../../../src/steward/solver/solver.ts';
+import { carried, planBed, rotationProblem, wish } from '../../practices/rotation-plan/problems.ts';
+import { isAllowed, leastCost } from './brute-force.ts';
+
+let solver: Solver;
+beforeAll(() => {
+  solver = startSolver();
+});
+afterAll(() => solver.close());
+
+/** What the search may leave and ties may cost: less than half of the least weight of a rule. */
+const HAIR = 0.2;
+const LONG_MS = 120_000;
+
+const CROPS = ['tomato', 'potato', 'kale', 'garlic', 'pea', 'okra', 'carrot'] as const;
+const crop = fc.constantFrom(...CROPS);
+const history = fc
+  .array(crop, { minLength: 0, maxLength: 3 })
+  .map((crops): Carried[] => crops.map((cropId, back) => ({ cropId, season: 2026 - back })).reverse());
+const between = Object.fromEntries(
+  CROPS.flatMap((before) =>
+    CROPS.map((next) => [
+      `${before}>${next}`,
+      {
+        legume: before === 'kale' ? 'none' : { coverId: 'oats-field-pea' },
+        stillStands: before === 'kale' && next === 'garlic',
+      } as const,
+    ]),
+  ),
+);
+
+/** Distinct crops for each season, with amounts whose nine tenths are whole halves. */
+function wishesOf(seasons: readonly number[], amount: fc.Arbitrary<Amount>, most: number): fc.Arbitrary<PlanWish[]> {
+  const ofSeason = (season: number) =>
+    fc
+      .uniqueArray(crop, { minLength: 1, maxLength: most })
+      .chain((crops) => fc.tuple(...crops.map((cropId) => amount.map((each) => wish(cropId, each, season)))));
+  return fc.tuple(...seasons.map(ofSeason)).map((all) => all.flat());
+}
+
+function problems(
+  seasons: readonly [number, ...number[]],
+  amount: fc.Arbitrary<Amount>,
+  { beds, most }: { beds: number; most: number },
+): fc.Arbitrary<RotationProblem> {
+  const bed = fc.record({ areaM2: fc.constantFrom(1, 1.5), carried: history, knownSince: fc.constantFrom(2020, 2026) });
+  return fc
+    .tuple(fc.array(bed, { minLength: beds, maxLength: beds }), wishesOf(seasons, amount, most))
+    .map(([rows, wishes]) =>
+      rotationProblem({ beds: rows.map((row, at) => planBed(`b${at}`, row)), wishes, seasons, between }),
+    );
+}
+
+const pieces = fc.constantFrom<Amount>({ areaM2: 5 / 9 }, { areaM2: 10 / 9 }, { areaM2: 20 / 9 }, { beds: 1 });
+const wholeBeds = fc.constantFrom<Amount>({ beds: 1 }, { beds: 2 });
+
+describe('no plan that could be tried is better', () => {
+  const proven = async (problem: RotationProblem) => {
+    const { placements, found } = await proposalFor(problem, solver);
+    expect(found).toBe('best');
+    expect(isAllowed(problem, placements)).toBe(true);
+    expect(costOf(problem, placements)).toBeLessThanOrEqual(leastCost(problem) + HAIR);
+  };
+
+  it(
+    'in one season, beds shared by pieces',
+    () =>
+      fc.assert(fc.asyncProperty(problems([2027], pieces, { beds: 2, most: 3 }), proven), { seed: 27, numRuns: 10 }),
+    LONG_MS,
+  );
+
+  it(
+    'over three seasons of whole beds',
+    () =>
+      fc.assert(fc.asyncProperty(problems([2027, 2028, 2029], wholeBeds, { beds: 2, most: 2 }), proven), {
+        seed: 28,
+        numRuns: 10,
+      }),
+    LONG_MS,
+  );
+
+  it(
+    'in three beds over two seasons',
+    () =>
+      fc.assert(fc.asyncProperty(problems([2027, 2028], wholeBeds, { beds: 3, most: 2 }), proven), {
+        seed: 29,
+        numRuns: 6,
+      }),
+    LONG_MS,
+  );
+});
+
+describe('a proposal', () => {
+  it('puts a hungry crop behind the legume, and the root where the leaf stood', async () => {
+    const beds = [
+      planBed('a', { carried: carried({ 2026: 'kale' }) }),
+      planBed('b', { carried: carried({ 2026: 'pea' }) }),
+    ];
+    const wishes = [wish('tomato', { beds: 1 }), wish('carrot', { beds: 1 })];
+    const { placements } = await proposalFor(rotationProblem({ beds, wishes, between }), solver);
+    expect(placements.map(({ bedId, cropId }) => `${bedId} ${cropId}`)).toEqual(['a carrot', 'b tomato']);
+  });
+
+  it('is the same when it is asked for again', async () => {
+    const beds = ['a', 'b', 'c', 'd'].map((id) => planBed(id));
+    const wishes = CROPS.slice(0, 4).map((cropId) => wish(cropId, { areaM2: 2 }));
+    const [one, two] = [
+      await proposalFor(rotationProblem({ beds, wishes }), solver),
+      await proposalFor(rotationProblem({ beds, wishes }), solver),
+    ];
+    expect(one).toEqual(two);
+    expect(one.wishes.every(({ given }) => 'areaM2' in given && given.areaM2 === 2)).toBe(true);
+  });
+
+  it('counts what the gardener planned against the wish', async () => {
+    const beds = [planBed('a', { carried: carried({ 2027: 'tomato' }) }), planBed('b')];
+    const wishes = [wish('tomato', { areaM2: 3 })];
+    const { placements, wishes: open } = await proposalFor(rotationProblem({ beds, wishes }), solver);
+    expect([placements, open]).toEqual([[], []]);
+  });
+
+  it('looks ahead: the bed that alone is open next year is not used up this year', async () => {
+    const beds = [
+      planBed('a', { carried: carried({ 2023: 'tomato', 2025: 'kale' }) }),
+      planBed('b', { carried: carried({ 2024: 'tomato', 2025: 'kale' }) }),
+    ];
+    const seasons = [2027, 2028] as const;
+    const wishes = seasons.map((season) => wish('tomato', { beds: 1 }, season));
+    const { placements } = await proposalFor(rotationProblem({ beds, wishes, seasons: [...seasons] }), solver);
+    // Bed B is closed to them until 2028.
+    expect(placements.map(({ bedId, season }) => `${bedId} ${season}`)).toEqual(['a 2027', 'b 2028']);
+  });
+});
