@@ -121,3 +121,18 @@ describe('legumes sown in late summer and dead by spring (Wisconsin’s credits,
     expect(most('crimson_clover')).toBeLessThanOrEqual(50 * G_PER_M2_OF_LB_PER_ACRE + 0.05);
   });
 });
+
+it('most of the nitrogen of overwintered vetch comes in spring (Cornell: most of it in May, cover:S4l)', () => {
+  const whole = (end: string) => {
+    const held = standNitrogen(inputOf(garden(), milwaukee), coverParts('hairy_vetch'), {
+      sown: '2026-09-05',
+      end,
+      stage: 'green',
+    });
+    return held?.dryKgPerM2.high ?? Number.NaN;
+  };
+  const atItsTime = whole('2027-06-05');
+  expect(whole('2027-01-10') / atItsTime).toBeLessThan(0.5);
+  // By Cornell more than half is still to come in early May; this reckoning goes by warmth and has about a third.
+  expect(whole('2027-05-05') / atItsTime).toBeLessThan(0.75);
+});

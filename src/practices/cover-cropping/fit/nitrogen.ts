@@ -21,7 +21,12 @@ import {
  * Heat in which a stand grows full, °C·days over 4.4 °C: what rye needs in autumn (phenology:P1) and from midwinter to its
  * flowers (phenology:P20) together. For other kinds a house default.
  */
-const FULL_GROWTH = { units: 309 + 450, count: { baseC: 4.4, method: 'mean-over-base' } } as const;
+const FULL_GROWTH = {
+  units: 309 + 450,
+  autumnUnits: 309,
+  springUnits: 450,
+  count: { baseC: 4.4, method: 'mean-over-base' },
+} as const;
 
 /** Kilograms per m² in a kilogram per hectare. */
 const PER_HA = 1e-4;
@@ -29,6 +34,17 @@ const PER_HA = 1e-4;
 /** How much of a full stand grows from a sowing to an end, 0–1. */
 export function grownShare({ climate }: PracticeInput, sown: Day, end: Day): number {
   return Math.min(1, usualHeatBetween(climate, [sown, end], FULL_GROWTH.count) / FULL_GROWTH.units);
+}
+
+/**
+ * How much of its nitrogen an overwintered legume has gathered, 0–1. Most comes in May (cover:S4l), so that autumn warmth
+ * beyond what a full stand has of autumn does not stand in for spring's.
+ */
+function overwinteredShare({ climate }: PracticeInput, sown: Day, midwinter: Day, end: Day): number {
+  const autumn = usualHeatBetween(climate, [sown, midwinter], FULL_GROWTH.count);
+  const spring = usualHeatBetween(climate, [midwinter, end], FULL_GROWTH.count);
+  const { autumnUnits, springUnits, units } = FULL_GROWTH;
+  return (Math.min(autumn, autumnUnits) + Math.min(spring, springUnits)) / units;
 }
 
 /**
@@ -43,9 +59,12 @@ export function standNitrogen(
   { sown, end, stage }: { sown: Day; end: Day; stage: 'green' | 'in flower' | 'between' },
 ): FitNitrogen | undefined {
   const grown = grownShare(input, sown, end);
-  const late = isAfterMidsummer(input.climate, sown) && end <= midwinterAfter(input.climate, sown);
+  const midwinter = midwinterAfter(input.climate, sown);
+  const inAutumn = isAfterMidsummer(input.climate, sown);
+  const late = inAutumn && end <= midwinter;
+  const legume = inAutumn && !late ? overwinteredShare(input, sown, midwinter, end) : grown;
   const each = parts.flatMap(({ cover }) => {
-    const part = partOf(cover, grown / parts.length, stage);
+    const part = partOf(cover, (cover.form === 'legume' ? legume : grown) / parts.length, stage);
     return late ? part.map((holds) => credited(cover, holds, parts.length)) : part;
   });
   const [first] = each;
