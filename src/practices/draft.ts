@@ -84,8 +84,11 @@ export interface TaskDraft {
   /** The part of it that is spent once, however many are done together: fetching tools, one order for all. */
   onceMinutes?: number;
   needs: readonly Condition[];
-  /** What it waits for. Where `yields` is set the order gives way before the window does: bloom waits for no dry soil. */
-  after: readonly { key: TaskKey; minDays: number; yields?: true }[];
+  /**
+   * What it waits for. With `maxDays` it comes no later than so many days after that, however wide its window. Where
+   * `yields` is set the order gives way before the window does: bloom waits for no dry soil.
+   */
+  after: readonly { key: TaskKey; minDays: number; maxDays?: number; yields?: true }[];
   /** How it is done all the same where an order that yields was not kept. */
   yieldNote?: string;
   confidence: Confidence;

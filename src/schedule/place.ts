@@ -2,11 +2,11 @@
  * Drafts put on days: inside the window, on work days where there are any, in order. A task keeps its steady day while
  * that is still to come and nothing it waits for is late; otherwise it is given the best day left.
  */
-import { addDays, type Day, daysBetween, latestOf } from '../measures/days.ts';
+import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import type { Room } from './gather.ts';
 import type { Clash, TaskState } from './plan.ts';
-import { type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
+import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
 import { nearestVisit, type SteadyInput, type SteadyPlace, steadyPlaces, type Visit } from './steady-days.ts';
 import { WeekLoad } from './week-load.ts';
 import { atHome, type OrderedWindow, orderedWindows } from './windows.ts';
@@ -156,8 +156,8 @@ class PlacingTable {
   }
 
   #putOpen(draft: TaskDraft, steady: SteadyPlace, waits: readonly Day[]): void {
-    const ordered = this.#windows.get(draft.key) ?? draft.window;
-    const open = { draft, state: 'open' as const, pinned: false };
+    const ordered = closedAfter(draft, this.#windows.get(draft.key) ?? draft.window, this.#dayOf);
+    const open = { draft: this.#closed(draft), state: 'open' as const, pinned: false };
     const room = this.#roomYielding(draft, ordered, waits) ?? roomOf(draft, ordered, waits);
     if (room === undefined) {
       const from = latestOf(ordered.earliest, ...waits);
@@ -181,6 +181,14 @@ class PlacingTable {
       this.#clashes.push({ key: draft.key, title: draft.title, what, orderYields: true });
     }
     return room;
+  }
+
+  /** A draft with the window it is told by: closed after the day of what it waits for, where it may not come much later. */
+  #closed(draft: TaskDraft): TaskDraft {
+    const { earliest, preferred } = draft.window;
+    const latest = latestOf(earliest, closedAfter(draft, draft.window, this.#dayOf).latest);
+    if (latest === draft.window.latest) return draft;
+    return { ...draft, window: { earliest, preferred: earliestOf(preferred, latest), latest } };
   }
 
   /** The steady day while it can still be kept, else the best day left. */

@@ -2,7 +2,7 @@
  * The days a draft may be put on once the order of work has been taken into account.
  */
 import type { DoneMark } from '../garden/garden.ts';
-import { addDays, clampDay, type Day, latestOf } from '../measures/days.ts';
+import { addDays, clampDay, type Day, earliestOf, latestOf } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import type { Room } from './gather.ts';
 import type { OrderedWindow } from './windows.ts';
@@ -22,6 +22,18 @@ export function waitsOf({ after }: Pick<TaskDraft, 'after'>, dayOf: DayOf): Day[
     const day = dayOf(key);
     return day === undefined ? [] : [addDays(day, minDays)];
   });
+}
+
+/**
+ * The ordered window of a draft, closed as soon after what it waits for as its `maxDays` ask: a young cover is looked at
+ * within three weeks of the day it is sown on, whichever of its days that is.
+ */
+export function closedAfter({ after }: Pick<TaskDraft, 'after'>, ordered: OrderedWindow, dayOf: DayOf): OrderedWindow {
+  const closes = after.flatMap(({ key, maxDays }) => {
+    const day = dayOf(key);
+    return maxDays === undefined || day === undefined ? [] : [addDays(day, maxDays)];
+  });
+  return { ...ordered, latest: earliestOf(ordered.latest, ...closes) };
 }
 
 /**

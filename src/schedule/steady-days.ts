@@ -6,7 +6,7 @@ import type { DoneMark } from '../garden/garden.ts';
 import { type Day, daysBetween, latestOf } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { type Cluster, gathered, type Room } from './gather.ts';
-import { type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
+import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
 import { WeekLoad } from './week-load.ts';
 import { atHome, type OrderedWindow, orderedWindows } from './windows.ts';
 import { bestDay, type Household, isAway, leastUnfitness } from './work-days.ts';
@@ -98,7 +98,7 @@ class SteadyTable {
   }
 
   #window(draft: TaskDraft): OrderedWindow {
-    return this.#windows.get(draft.key) ?? draft.window;
+    return closedAfter(draft, this.#windows.get(draft.key) ?? draft.window, this.#dayOf);
   }
 
   #placeTogether(drafts: readonly TaskDraft[]): void {

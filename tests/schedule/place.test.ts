@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import type { Day } from '../../src/measures/days.ts';
 import type { Days } from './drafts.ts';
 import { doneMark, draft, placedOn } from './drafts.ts';
 
@@ -286,6 +287,45 @@ describe('a check', () => {
     const look = check(['2027-04-05', '2027-04-07', '2027-04-20']);
     const cut = draft('cut', 'a', APRIL, { after: [{ key: look.key, minDays: 10 }] });
     expect(placedOn(MARCH_1, [cut, look]).days).toEqual({ 'cut/bed:a': '2027-04-17', 'look/bed:a': '2027-04-07' });
+  });
+});
+
+describe('a look that comes within three weeks of its sowing', () => {
+  // The sowing may be made on any day of April, and the bed has other work in May, on which a look would gladly ride.
+  const sow = draft('sow', 'a', APRIL);
+  const weed = draft('weed', 'a', ['2027-05-22', '2027-05-22', '2027-05-22']);
+  const look = draft('look', 'a', ['2027-04-15', '2027-05-20', '2027-05-21'], {
+    weight: 'check',
+    after: [{ key: 'sow/bed:a', minDays: 14, maxDays: 21 }],
+  });
+  const lookDay = (today: Day, pins = {}) => placedOn(today, [sow, weed, look], { pins });
+
+  it('keeps to the day of the sowing, though its own window is wider and other work comes later', () => {
+    const { days, of, clashes } = lookDay(MARCH_1);
+    expect(days).toMatchObject({ 'sow/bed:a': '2027-04-10', 'look/bed:a': '2027-05-01' });
+    expect(of('look/bed:a')?.draft.window).toEqual({
+      earliest: '2027-04-15',
+      preferred: '2027-05-01',
+      latest: '2027-05-01',
+    });
+    expect(clashes).toEqual([]);
+  });
+
+  it.each([
+    ['pinned to a later day', MARCH_1, { 'sow/bed:a': '2027-04-28' }, '2027-04-28', '2027-05-19'],
+    ['late', '2027-04-22', {}, '2027-04-24', '2027-05-15'],
+  ] as const)('moves with a sowing that is %s, without a clash', (_, today, pins, sown, looked) => {
+    const { days, clashes } = lookDay(today, pins);
+    expect(days).toMatchObject({ 'sow/bed:a': sown, 'look/bed:a': looked });
+    expect(clashes).toEqual([]);
+  });
+
+  it('comes after a time away that takes all of its days', () => {
+    const away = [{ from: '2027-04-12', to: '2027-05-09' }];
+    const { days, clashes } = placedOn(MARCH_1, [sow, look], { away });
+    expect(days['sow/bed:a']).toBe('2027-04-10');
+    expect(clashes).toEqual([]);
+    expect((days['look/bed:a'] ?? '') > '2027-05-09').toBe(true);
   });
 });
 

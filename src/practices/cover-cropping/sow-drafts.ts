@@ -135,7 +135,8 @@ function sowCautions({ parts }: StandInBed, { half }: SowWindow): string[] {
 }
 
 /**
- * Look at a new stand, after a sowing that is planned or done.
+ * Look at a new stand, after a sowing that is planned or done: its window is as wide as the sowing's, but it comes within three
+ * weeks of the day the sowing is put on, and moves with it.
  *
  * @param waitsFor the sowing still to be done: the stand's own, or one of its thin places
  */
@@ -168,7 +169,7 @@ export function checkDraft(
     ifMissed: 'drop',
     missedNote: 'Lost is the chance to sow thin places again in time: lay leaves over what is bare.',
     effortMinutes: LOOK_MINUTES,
-    after: waitsFor === undefined ? [] : [{ key: waitsFor, minDays: CHECK_DAYS.low }],
+    after: waitsFor === undefined ? [] : [{ key: waitsFor, minDays: CHECK_DAYS.low, maxDays: CHECK_DAYS.high }],
     reasons: [
       {
         rule: 'cover-check.emergence',

@@ -109,7 +109,7 @@ describe('a thin young cover', () => {
   it('is looked at again two to three weeks after it was sown again', () => {
     const look = looked('2027-09-17', 'a-third');
     expect(draft(workAfter({ look }), 'cover-check/stand:s/look:2').after).toEqual([
-      { key: 'cover-sow-again/stand:s/look:1', minDays: 14 },
+      { key: 'cover-sow-again/stand:s/look:1', minDays: 14, maxDays: 21 },
     ]);
     const drafts = workAfter({ look, parts: { resown: [{ on: '2027-09-19', coverId: 'oats' }] }, today: '2027-09-19' });
     expect(draft(drafts, 'cover-check/stand:s/look:2').window.earliest).toBe('2027-10-03');

@@ -125,7 +125,7 @@ describe('a planned stand', () => {
   it('is looked at two to three weeks after its sowing, wherever in its window that is', () => {
     const check = draft(draftsIn(garden({ stands: [cover('oats', '2027-08-20')] }), climate), 'cover-check/');
     expect(check.window).toEqual({ earliest: '2027-08-20', preferred: '2027-09-03', latest: '2027-09-22' });
-    expect(check.after).toEqual([{ key: 'cover-sow/stand:s', minDays: 14 }]);
+    expect(check.after).toEqual([{ key: 'cover-sow/stand:s', minDays: 14, maxDays: 21 }]);
   });
 });
 
