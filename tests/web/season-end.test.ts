@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { formatDay } from '../../src/measures/quantity.ts';
 import { GARDEN, sampleApp, sampleFile } from './sample-garden.ts';
 
 /** Beans stand in the wall bed until the end of August; tomatoes go in there at the end of the next May. */
@@ -142,9 +143,15 @@ describe('the year', () => {
   });
 });
 
-it('seed that should have been ordered is to be bought now', async () => {
-  const { get } = await sampleApp(sampleFile({ coverStands: [{ bed: 'wall', cover: 'oats', sow: '2027-04-28' }] }));
-  expect(await (await get(`${GARDEN}/season-end`)).text()).toMatch(/oats<\/th><td>[^<]+<\/td><td>now<\/td>/);
+it('seed that should have been ordered is to be bought by the day its task says', async () => {
+  const { get, steward } = await sampleApp(
+    sampleFile({ coverStands: [{ bed: 'wall', cover: 'oats', sow: '2027-04-28' }] }),
+  );
+  const { plan } = await steward.view('mill-row');
+  const by = plan.tasks.find(({ kind }) => kind === 'order-cover-seed')?.window.latest ?? 'no day';
+  expect(await (await get(`${GARDEN}/season-end`)).text()).toMatch(
+    new RegExp(`oats</th><td>[^<]+</td><td>${formatDay(by, 'us', '2027-01-01')}</td>`),
+  );
 });
 
 describe('ways between the pages', () => {

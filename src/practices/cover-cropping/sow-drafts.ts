@@ -106,7 +106,8 @@ export function sowDraft(
 ): TaskDraft {
   const { name } = at;
   const area = areaOf(at.bed);
-  const seed = seedAmounts(at.parts, area, sow.window.preferred, input.climate);
+  const sowOn = input.garden.pins[sowKey(at.stand.id)] ?? sow.window.preferred;
+  const seed = seedAmounts(at.parts, area, sowOn, input.climate);
   return {
     ...draftOfStand(input, at),
     key: sowKey(at.stand.id),

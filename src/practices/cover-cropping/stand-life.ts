@@ -23,6 +23,8 @@ export interface StandPlan {
   free?: Day;
   /** Its sowing, while that is still to be done. */
   sow?: SowWindow;
+  /** The day that sowing is reckoned with: the one it is pinned to, else the best. */
+  sowOn?: Day;
   /** The bare bed it leaves, where it is not sown after all. */
   uncovered?: Uncovered;
   /** The bare ground in it, where it came up thin and is not sown again. */

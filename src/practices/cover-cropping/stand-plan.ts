@@ -165,7 +165,7 @@ function plannedStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]
     ...later(input, at, sown, cut),
   ];
   const from = earliestOf(sow.window.earliest, sown);
-  return { at, from, sow, cut: cut !== undefined, drafts, ...endOf(input, at, sown, cut) };
+  return { at, from, sow, sowOn: sown, cut: cut !== undefined, drafts, ...endOf(input, at, sown, cut) };
 }
 
 /** A stand held to a day before its planned one is not what comes after itself. */

@@ -1,15 +1,18 @@
 /**
- * The seed of all that is planned, added up by kind.
+ * The seed of all that is planned, added up by kind and by the time it is wanted.
  */
-import { type Day, earliestOf } from '../../../measures/days.ts';
+import { addDays, type Day } from '../../../measures/days.ts';
 import { areaOf } from '../../bed-timeline.ts';
 import { coverParts } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
 import { seedAmounts } from '../seed.ts';
-import { lastOrderDay, orderKey } from '../sow-drafts.ts';
+import { orderKey } from '../sow-drafts.ts';
 import { standSpans } from './stand-spans.ts';
 
-/** Seed of one kind, for every stand that is planned and has none ordered. */
+/** Days within which the last days to order the same seed lie for it to be bought together. House default: six weeks. */
+const TOGETHER_DAYS = 42;
+
+/** Seed of one kind to be bought together, for stands that are planned and have none ordered. */
 export interface SeedToBuy {
   coverId: string;
   cover: string;
@@ -19,40 +22,41 @@ export interface SeedToBuy {
   beds: readonly string[];
 }
 
-/** What has to be bought, the most pressing first. Seed of suggestions is not among it: nobody has chosen them. */
+/**
+ * What has to be bought, the most pressing first. Seed that is wanted at another time of the year, or in another year, is a
+ * purchase of its own. Seed of suggestions is not among it: nobody has chosen them.
+ */
 export function seedToBuy(input: PracticeInput): SeedToBuy[] {
-  const wanted = new Map<string, SeedToBuy>();
-  for (const { coverId, cover, grams, by, bed } of amounts(input)) {
-    const held = wanted.get(coverId);
-    const beds = [...new Set([...(held?.beds ?? []), bed])];
-    wanted.set(coverId, {
-      coverId,
-      cover,
-      grams: grams + (held?.grams ?? 0),
-      by: held === undefined ? by : earliestOf(held.by, by),
-      beds,
-    });
+  const bought: SeedToBuy[] = [];
+  for (const { bed, ...seed } of amounts(input)) {
+    const at = bought.findIndex(({ coverId, by }) => coverId === seed.coverId && seed.by <= addDays(by, TOGETHER_DAYS));
+    const held = bought[at];
+    if (held === undefined) bought.push({ ...seed, beds: [bed] });
+    else bought[at] = { ...held, grams: held.grams + seed.grams, beds: [...new Set([...held.beds, bed])] };
   }
-  return [...wanted.values()].sort((a, b) => (a.by === b.by ? (a.coverId < b.coverId ? -1 : 1) : a.by < b.by ? -1 : 1));
+  return bought;
 }
 
+/** Every stand's seed as its tasks have it: so much for the day it is reckoned to be sown on, by the last day to order it. */
 function amounts(input: PracticeInput) {
   const { garden, climate } = input;
-  const ordered = (standId: string): boolean => {
+  const settled = (standId: string): boolean => {
     const key = orderKey(standId);
     return garden.skipped[key] !== undefined || garden.done.some((mark) => mark.key === key);
   };
-  return garden.beds.flatMap((bed) =>
-    standSpans(input, bed.id)
-      .filter(({ stand }) => !stand.sow.happened && !ordered(stand.id))
-      .flatMap(({ stand }) =>
-        seedAmounts(coverParts(stand.coverId), areaOf(bed), stand.sow.day, climate).map(({ part, grams }) => ({
+  return garden.beds
+    .flatMap((bed) =>
+      standSpans(input, bed.id).flatMap(({ stand, sowing }) => {
+        const by = sowing?.orderBy;
+        if (sowing === undefined || by === undefined || settled(stand.id)) return [];
+        return seedAmounts(coverParts(stand.coverId), areaOf(bed), sowing.on, climate).map(({ part, grams }) => ({
           coverId: part.cover.id,
           cover: part.cover.name.toLowerCase(),
           grams,
-          by: lastOrderDay(stand.sow.day),
+          by,
           bed: bed.name,
-        })),
-      ),
-  );
+        }));
+      }),
+    )
+    .sort((a, b) => (a.by === b.by ? (a.coverId < b.coverId ? -1 : 1) : a.by < b.by ? -1 : 1));
 }

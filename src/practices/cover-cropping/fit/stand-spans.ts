@@ -6,7 +6,10 @@ import type { Day } from '../../../measures/days.ts';
 import { gapsOf } from '../../bed-timeline.ts';
 import type { Window } from '../../draft.ts';
 import type { PracticeInput } from '../../practice.ts';
+import { orderKey } from '../sow-drafts.ts';
+import type { SowingHalf } from '../sow-window.ts';
 import { standInBed } from '../stand.ts';
+import type { StandPlan } from '../stand-life.ts';
 import { planStand } from '../stand-plan.ts';
 
 /** A stand with the first day it may be in the ground and the last it is expected to hold the bed. */
@@ -17,6 +20,16 @@ export interface StandSpan {
   ends?: Day;
   /** The days in which it may be sown, while that is still to be done. */
   sow?: Window;
+  sowing?: Sowing;
+}
+
+/** A sowing still to be done. */
+interface Sowing {
+  /** The day it is reckoned with. */
+  on: Day;
+  half: SowingHalf;
+  /** The last day to order its seed, as its task has it; absent where none is to be ordered any more. */
+  orderBy?: Day;
 }
 
 /** The stands of a bed that are in the ground or meant for it, in the order of their sowing. */
@@ -27,10 +40,17 @@ export function standSpans(input: PracticeInput, bedId: string): StandSpan[] {
   return input.garden.stands
     .filter((stand) => stand.bedId === bedId)
     .map((stand) => planStand(input, standInBed(stand, bed), gaps))
-    .flatMap(({ at, from, ends, sow }): StandSpan[] =>
-      from === undefined
-        ? []
-        : [{ stand: at.stand, from, ...(ends === undefined ? {} : { ends }), ...(sow ? { sow: sow.window } : {}) }],
-    )
+    .flatMap((plan): StandSpan[] => {
+      const { at, from, ends, sow } = plan;
+      if (from === undefined) return [];
+      const until = ends === undefined ? {} : { ends };
+      return [{ stand: at.stand, from, ...until, ...(sow ? { sow: sow.window } : {}), ...sowingOf(plan) }];
+    })
     .sort((a, b) => (a.from < b.from ? -1 : 1));
+}
+
+function sowingOf({ at: { stand }, sow, sowOn, drafts }: StandPlan): { sowing?: Sowing } {
+  if (sow === undefined || sowOn === undefined) return {};
+  const orderBy = drafts.find(({ key }) => key === orderKey(stand.id))?.window.latest;
+  return { sowing: { on: sowOn, half: sow.half, ...(orderBy === undefined ? {} : { orderBy }) } };
 }
