@@ -4,16 +4,17 @@
 import type { Bed, Stand } from '../garden/garden.ts';
 import { addDays, type Day, dayOf, dayParts } from '../measures/days.ts';
 import { cropSpans } from '../practices/bed-timeline.ts';
-import { type BedGaps, bedGaps } from '../practices/cover-cropping/fit/bed-gaps.ts';
 import { bloomOdds } from '../practices/cover-cropping/fit/bloom-odds.ts';
-import type { StandSpan } from '../practices/cover-cropping/fit/stand-spans.ts';
+import { establishment } from '../practices/cover-cropping/fit/establish.ts';
+import { type StandSpan, standSpans } from '../practices/cover-cropping/fit/stand-spans.ts';
 import { winterOdds } from '../practices/cover-cropping/fit/winter-share.ts';
+import { coverParts } from '../practices/covers.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { PracticeInput } from '../practices/practice.ts';
 import { midwinterAfter } from '../practices/seasons.ts';
 import { growingParts, standName } from '../practices/stand-cover.ts';
 import type { Plan } from '../schedule/plan.ts';
-import { fitTold, oddsLines } from './fit-words.ts';
+import { oddsLines } from './fit-words.ts';
 
 /** Days shown: two years. */
 const SHOWN_DAYS = 731;
@@ -52,12 +53,14 @@ export interface BedYears {
   windows: readonly DoingWindow[];
 }
 
+/** What of a plan is drawn. */
+type Tasks = Pick<Plan, 'tasks'>;
+
 /** Every bed's two years from the first of this month, as the plan has them. */
-export function bedYears(input: PracticeInput, plan: Plan): BedYears[] {
+export function bedYears(input: PracticeInput, plan: Tasks): BedYears[] {
   const { from, to } = shownDays(input.today);
   const inView = (span: { from: Day; to?: Day }): boolean => span.from <= to && (span.to ?? to) >= from;
   return input.garden.beds.map((bed) => {
-    const gaps = bedGaps(input, bed);
     const crops = cropSpans(input.garden, bed.id, input.climate).map(
       (span): Held => ({
         what: span.crop.name.toLowerCase(),
@@ -67,45 +70,49 @@ export function bedYears(input: PracticeInput, plan: Plan): BedYears[] {
         odds: [],
       }),
     );
-    const covers = gaps.stands.map((span) => coverHeld(input, span, gaps, plan));
+    const covers = standSpans(input, bed.id).map((span) => coverHeld(input, span, plan));
     const held = [...crops, ...covers].filter(inView).sort((a, b) => (a.from < b.from ? -1 : 1));
     return { bed, held, windows: windowsOf(plan, bed).filter(inView) };
   });
 }
 
-function coverHeld(input: PracticeInput, { stand, from, ends }: StandSpan, gaps: BedGaps, plan: Plan): Held {
+function coverHeld(input: PracticeInput, span: StandSpan, plan: Tasks): Held {
+  const { stand, from, ends } = span;
   return {
     what: standName(stand),
     from,
     ...(ends === undefined ? {} : { to: ends }),
     kind: stand.sow.happened ? 'sown' : 'planned',
-    odds: stand.sow.happened ? oddsOfSown(input, stand, plan) : oddsInGap(stand.coverId, stand.sow.day, gaps),
+    odds: stand.sow.happened ? oddsOfSown(input, stand, plan) : oddsOfPlanned(input, span, plan),
   };
 }
 
-const ODDS_LINES: ReadonlySet<string> = new Set(['Grown in time', 'Winter', 'Flowers']);
-
-/** The odds of a planned cover, as the gap it is planned for has them. */
-function oddsInGap(coverId: string, sowOn: Day, { gaps }: BedGaps): string[] {
-  const gap = gaps.find(({ span: { from, to } }) => (from ?? sowOn) <= sowOn && sowOn < (to ?? addDays(sowOn, 1)));
-  const fits = gap?.fits.filter(({ choice }) => choice.choice === 'cover' && choice.coverId === coverId) ?? [];
-  return fits.flatMap((fit) =>
-    fitTold(fit)
-      .lines.filter(({ what }) => ODDS_LINES.has(what))
-      .map(({ what, text }) => `${what}: ${text}`),
-  );
+/** The odds of a planned cover, for the very day it is reckoned to be sown on. */
+function oddsOfPlanned(input: PracticeInput, { stand, sowing }: StandSpan, plan: Tasks): string[] {
+  if (sowing === undefined) return [];
+  const parts = coverParts(stand.coverId);
+  const establish = establishment(input, parts, sowing.half, sowing.on);
+  const winter = winterOdds(input, parts, sowing.on);
+  const bloom = bloomOdds(input, parts, sowing.on, lastCutDay(plan, stand));
+  return inWords({ ...(establish && { establish }), ...(winter && { winter }), ...(bloom && { bloom }) });
 }
 
 /** The odds of a cover that stands: the winter that is still to come, and its flowers where it is not cut yet. */
-function oddsOfSown(input: PracticeInput, stand: Stand, { tasks }: Plan): string[] {
-  const { id, sow, cutOn, deadOn } = stand;
+function oddsOfSown(input: PracticeInput, stand: Stand, plan: Tasks): string[] {
+  const { sow, cutOn, deadOn } = stand;
   if (cutOn !== undefined || deadOn !== undefined) return [];
   const parts = growingParts(stand);
-  const cut = tasks.find(({ kind, subject }) => kind === 'cut-cover' && subject.id === id)?.window.latest;
   const isBefore = input.today <= midwinterAfter(input.climate, sow.day);
   const winter = isBefore ? winterOdds(input, parts, sow.day) : undefined;
-  const bloom = bloomOdds(input, parts, sow.day, cut);
-  const known = { ...(winter ? { winter } : {}), ...(bloom ? { bloom } : {}) };
+  const bloom = bloomOdds(input, parts, sow.day, lastCutDay(plan, stand));
+  return inWords({ ...(winter && { winter }), ...(bloom && { bloom }) });
+}
+
+function lastCutDay({ tasks }: Tasks, { id }: Stand): Day | undefined {
+  return tasks.find(({ kind, subject }) => kind === 'cut-cover' && subject.id === id)?.window.latest;
+}
+
+function inWords(known: Parameters<typeof oddsLines>[0]): string[] {
   return oddsLines(known).map(({ what, text }) => `${what}: ${text}`);
 }
 
@@ -115,7 +122,7 @@ const DOING: Readonly<Record<string, DoingWindow['doing']>> = {
   'cut-cover': 'cut',
 };
 
-function windowsOf({ tasks }: Plan, bed: Bed): DoingWindow[] {
+function windowsOf({ tasks }: Tasks, bed: Bed): DoingWindow[] {
   return tasks.flatMap(({ kind, key, subject, window, state }): DoingWindow[] => {
     const doing = DOING[kind];
     if (doing === undefined || state !== 'open' || subject.type !== 'stand' || subject.bedId !== bed.id) return [];
