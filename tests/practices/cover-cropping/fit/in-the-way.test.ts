@@ -26,6 +26,12 @@ describe('two covers of one bed', () => {
     expect([inTheWay(north, one, other), inTheWay(north, other, one)]).toEqual([true, true]);
   });
 
+  it('are so where the rye would be cut for a bean of early spring before it has grown, unless it is in the ground', () => {
+    const [rye, fava] = [meant('cereal_rye', '2027-09-04'), meant('fava_bell_bean', '2028-04-15')];
+    expect([inTheWay(north, rye, fava), inTheWay(north, fava, rye)]).toEqual([true, true]);
+    expect(inTheWay(north, { ...rye, sow: { ...rye.sow, happened: true } }, fava)).toBe(false);
+  });
+
   it('are so in the south half a year later, over New Year and on a leap day', () => {
     expect(inTheWay(south, meant('oats', '2028-02-20'), meant('cereal_rye', '2028-03-15'))).toBe(true);
     expect(inTheWay(south, meant('oats', '2028-02-29'), meant('oats', '2029-02-20'))).toBe(false);
