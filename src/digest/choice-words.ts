@@ -79,11 +79,12 @@ function farOff(input: PracticeInput, gaps: BedGaps, { coverId, sowOn }: StandPl
       .slice(-1)
       .map(
         ({ window: { latest }, opens }) =>
-          `The time to sow ${coverName(coverId)} ends on ${dated(latest)}; the bed is free only from ${dated(opens)}.`,
+          `The time to sow ${coverName(coverId)} ends on ${dated(latest)}; the bed is free only from ${dated(opens)}, ` +
+          `so it is sown about ${dated(sowOn)}.`,
       ),
     ...open.map(
       ({ window: { earliest, latest } }) =>
-        `It could go in from ${dated(earliest)} to ${dated(latest)} too; the later day serves this gap better.`,
+        `It could go in from ${dated(earliest)} to ${dated(latest)} too; about ${dated(sowOn)} serves this gap better.`,
     ),
   ];
   return [...earlier, ...told];

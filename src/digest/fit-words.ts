@@ -64,6 +64,7 @@ export function ruledOut(fits: readonly GapFit[]): RuledOut[] {
 /** Reasons that rule out many, said without their names. */
 const TOGETHER: Readonly<Record<string, (reason: Reason) => string>> = {
   'cover-fit.never-then': () => 'Their time to sow does not lie in this gap.',
+  'cover-fit.too-far': () => 'Their next time to sow in this gap is more than two years off.',
   'cover-fit.no-room': ({ limit }) =>
     `There is no room for ${limit} days of growth, the least that is worth the seed, and time to settle.`,
 };

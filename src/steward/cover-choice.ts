@@ -14,13 +14,11 @@ import { cropSpans, nextCrop } from '../practices/bed-timeline.ts';
 import { LEAST_GROWTH_DAYS } from '../practices/cover-cropping/cut-window.ts';
 import { gapsAhead } from '../practices/cover-cropping/fit/gaps-ahead.ts';
 import { inTheWay } from '../practices/cover-cropping/fit/in-the-way.ts';
+import { lastDayAhead } from '../practices/cover-cropping/fit/last-day-ahead.ts';
 import { type StandSpan, standSpans } from '../practices/cover-cropping/fit/stand-spans.ts';
 import { coverName } from '../practices/covers.ts';
 import { planningInput, type VersionedView } from './planner.ts';
 import type { CoverChoice } from './steward.ts';
-
-/** How far ahead a bed may be chosen for, days: two years. */
-const AHEAD_DAYS = 731;
 
 /** Everything that speaks against a choice. */
 export function choiceProblems(view: VersionedView, choice: CoverChoice): Problem[] {
@@ -63,7 +61,7 @@ function coverProblems(coverId: string): Problem[] {
 }
 
 function dayProblems(where: string, day: string, today: Day): Problem[] {
-  const last = addDays(today, AHEAD_DAYS);
+  const last = lastDayAhead(today);
   if (isDay(day) && day >= today && day <= last) return [];
   return [{ where, what: `"${day}" cannot be used.`, mend: `Give a day from ${today} to ${last}.` }];
 }

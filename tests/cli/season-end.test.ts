@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { z } from 'zod';
-import { withGarden } from './loamtide.ts';
+import { SMALL_GARDEN, withGarden } from './loamtide.ts';
 
 const inGarden = async () => (await withGarden()).loamtide;
 
@@ -88,9 +88,37 @@ test('--on chooses the gap its day lies in, and what is taken in can be exported
   expect([back.code, back.err]).toEqual([0, '']);
 });
 
+test('a cover that fits only in a later gap is refused with why, and chosen for then only when asked', async () => {
+  const summerGap = SMALL_GARDEN.replace(
+    '{ bed: North bed, crop: carrot, sow: "2027-05-20" }',
+    '{ bed: North bed, crop: spinach, sow: "2027-04-05", lastHarvest: "2027-05-25" }\n' +
+      '  - { bed: North bed, crop: lettuce-head, sow: "2027-08-05", lastHarvest: "2027-09-02" }',
+  );
+  const { loamtide } = await withGarden(summerGap);
+  const rye = ['season-end', '--bed', 'North bed', '--choose', 'cereal_rye'];
+  const { code, err } = await loamtide(...rye);
+  expect(code).toBe(2);
+  expect(err).toContain('winter rye does not fit in North bed after spinach, from May 26, until');
+  const on = /In a later gap it does: add --on (\d{4}-\d\d-\d\d)/.exec(err)?.[1] ?? 'no day';
+  expect((await loamtide(...rye, '--on', on)).out).toMatch(
+    /^Chosen for North bed: winter rye, sown about \w+ \d+, 2027/,
+  );
+});
+
+test('a cover with no time in the bed within two years is refused as such, with no day nobody gave', async () => {
+  const { loamtide } = await withGarden(
+    SMALL_GARDEN.replace('crop: carrot, sow: "2027-05-20"', 'crop: asparagus, setOut: "2027-05-20"'),
+  );
+  const { code, err } = await loamtide('season-end', '--bed', 'North bed', '--choose', 'cereal_rye');
+  expect(code).toBe(2);
+  expect(err).toContain('winter rye has no time to be sown in North bed within two years.');
+});
+
 test('a cover that is passed over for a year says why it is that far off', async () => {
   const { out } = await (await inGarden())('season-end', '--bed', 'North bed', '--choose', 'oats');
   expect(out).toMatch(/The time to sow oats ends on \w+ \d+, 2027; the bed is free only\s+from/);
+  const chosenFor = /oats, sown about (\w+ \d+, \d{4})/.exec(out)?.[1] ?? 'no day';
+  expect(out.replace(/\s+/g, ' ')).toContain(`so it is sown about ${chosenFor}`);
 });
 
 test('a choice that fits badly says so with the reasons before it is taken in', async () => {

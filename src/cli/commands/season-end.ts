@@ -1,13 +1,14 @@
 import { changePreview } from '../../digest/change-preview.ts';
 import { choiceNotes } from '../../digest/choice-words.ts';
-import { fitTold } from '../../digest/fit-words.ts';
+import { fitTold, gapInWords } from '../../digest/fit-words.ts';
 import { wrapped } from '../../digest/wrapped.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
 import { readableIn } from '../../measures/quantity.ts';
-import { bedGaps, choiceOf, gapOn } from '../../practices/cover-cropping/fit/bed-gaps.ts';
+import { bedGaps, choiceOf, type GapOfBed, gapOn, nextGap } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import { choiceName, type GapFit } from '../../practices/cover-cropping/fit/fit.ts';
 import { seedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
+import { fitGap } from '../../practices/cover-cropping/fit/sown-fit.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import { planningInput } from '../../steward/planner.ts';
 import type { CoverChoice, Steward } from '../../steward/steward.ts';
@@ -30,7 +31,8 @@ export const seasonEnd = command({
     bed: { flags: '--bed <name>', about: 'one bed, by its name or id', value: textValue('Name a bed.').optional() },
     choose: {
       flags: '--choose <id>',
-      about: 'a cover, a mix, mulch-leaves or mulch-straw, for the first gap it can be had in, or the one --on lies in',
+      about:
+        'a cover, a mix, mulch-leaves or mulch-straw, for the next gap that a cover fits in, or the one --on lies in',
       value: textValue('Name a cover such as oats, or mulch-leaves.').optional(),
     },
     on: {
@@ -66,39 +68,62 @@ export const seasonEnd = command({
   },
 });
 
-/** The choice a word names, for the first gap of a bed in which it can be had. */
+/** The choice a word names: for the gap that is next to be decided, or for the one the day that is asked for lies in. */
 function chosen(input: PracticeInput, beds: readonly Bed[], word: string, on: string | undefined): CoverChoice {
   const [bed, ...others] = beds;
   if (bed === undefined || others.length > 0)
     throw refusal('Nothing was chosen.', '--bed', 'is missing.', 'Name the bed it is for with --bed.');
   const all = bedGaps(input, bed);
   const onDay = on === undefined || on < input.today ? undefined : gapOn(all, on);
-  const gaps = onDay === undefined ? all.gaps : [onDay];
-  const named = gaps.flatMap((gap) =>
-    gap.fits.filter((fit) => choiceName(fit.choice) === word).map((fit) => ({ gap, fit })),
-  );
+  const named = namedIn(onDay === undefined ? all.gaps : [onDay], word);
   const [first] = named;
   if (first === undefined) {
-    const known = [...new Set(gaps.flatMap(({ fits }) => fits.map(({ choice }) => choiceName(choice))))];
+    const known = [...new Set(all.gaps.flatMap(({ fits }) => fits.map(({ choice }) => choiceName(choice))))];
     const mend = known.length === 0 ? 'It has no gap in the next two years.' : suggestion(word, known);
     throw refusal('Nothing was chosen.', '--choose', `"${word}" is no choice for ${bed.name}.`, mend);
   }
-  const usable = named.find(({ fit }) => fit.verdict !== 'unusable') ?? first;
-  const choice = choiceOf(input, usable.gap, usable.fit, on);
-  if (choice === undefined)
-    throw refusal(
-      'Nothing was chosen.',
-      '--choose',
-      noSowing(input, bed, usable.fit),
-      `See why with: loamtide season-end --bed ${bed.id}`,
-    );
-  return choice;
+  const next = nextGap(all);
+  const isNext = ({ gap, fit }: InGap): boolean => fit.choice.choice === 'mulch' || gap === next;
+  const wanted = on === undefined ? named.find(isNext) : (named.find(canBeHad) ?? first);
+  const choice =
+    wanted && (on !== undefined || canBeHad(wanted)) ? choiceOf(input, wanted.gap, wanted.fit, on) : undefined;
+  if (choice !== undefined) return choice;
+  const { what, mend } = noSowing(input, bed, wanted ?? first, on === undefined ? named.filter(canBeHad) : []);
+  throw refusal('Nothing was chosen.', '--choose', what, mend);
 }
 
-function noSowing({ garden, today }: PracticeInput, bed: Bed, fit: GapFit): string {
+interface InGap {
+  gap: GapOfBed;
+  fit: GapFit;
+}
+
+function namedIn(gaps: readonly GapOfBed[], word: string): InGap[] {
+  return gaps.flatMap((gap) =>
+    gap.fits.filter(({ choice }) => choiceName(choice) === word).map((fit): InGap => ({ gap, fit })),
+  );
+}
+
+function canBeHad({ fit }: InGap): boolean {
+  return fit.verdict !== 'unusable';
+}
+
+/** Why a cover cannot be had in a gap, with the later gap in which it can. */
+function noSowing(
+  { garden, today }: PracticeInput,
+  bed: Bed,
+  { gap, fit }: InGap,
+  [later]: readonly InGap[],
+): { what: string; mend: string } {
+  const read = (text: string): string => readableIn(garden.place.units, text, today);
   const [why] = fitTold(fit).cons;
-  const reason = why === undefined ? '' : ` ${readableIn(garden.place.units, why, today)}`;
-  return `${fit.name} has no sowing day in ${bed.name}.${reason}`;
+  const reason = why === undefined ? '' : ` ${read(why)}`;
+  const all = `See why with: loamtide season-end --bed ${bed.id}`;
+  const { name, sowOn } = fit;
+  const here = `${name} does not fit in ${bed.name} ${read(gapInWords(fitGap(gap.span)))}.${reason}`;
+  if (later?.fit.sowOn !== undefined)
+    return { what: here, mend: `In a later gap it does: add --on ${later.fit.sowOn} to choose it for then.` };
+  if (sowOn !== undefined) return { what: here, mend: `To choose it all the same add --on ${sowOn}. ${all}` };
+  return { what: `${name} has no time to be sown in ${bed.name} within two years.${reason}`, mend: all };
 }
 
 interface Choosing {

@@ -4,7 +4,7 @@
  */
 import { bothWeights, orderBy } from '../../digest/fit-words.ts';
 import { readableIn } from '../../measures/quantity.ts';
-import type { BedGaps, GapOfBed } from '../../practices/cover-cropping/fit/bed-gaps.ts';
+import { type BedGaps, nextGap } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import type { SeedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { bedPath } from '../addresses.ts';
@@ -72,8 +72,9 @@ const SeedList = ({ seed, reader: { units, today } }: { seed: readonly SeedToBuy
   </section>
 );
 
-const BedSection = ({ bed: { bed, gaps }, reader }: { bed: BedGaps; reader: FitReader }) => {
-  const next = gaps.find(hasCover) ?? gaps[0];
+const BedSection = ({ bed: bedWithGaps, reader }: { bed: BedGaps; reader: FitReader }) => {
+  const { bed, gaps } = bedWithGaps;
+  const next = nextGap(bedWithGaps);
   const others = gaps.length - 1;
   return (
     <section>
@@ -94,7 +95,3 @@ const BedSection = ({ bed: { bed, gaps }, reader }: { bed: BedGaps; reader: FitR
     </section>
   );
 };
-
-function hasCover({ fits }: GapOfBed): boolean {
-  return fits.some(({ verdict, choice }) => verdict !== 'unusable' && choice.choice === 'cover');
-}

@@ -52,6 +52,15 @@ export function gardenGaps(input: PracticeInput): BedGaps[] {
   return input.garden.beds.map((bed) => bedGaps(input, bed));
 }
 
+/** The gap of a bed that is next to be decided: the first that a cover can serve in, else the first. */
+export function nextGap({ gaps }: BedGaps): GapOfBed | undefined {
+  return gaps.find(({ fits }) => fits.some(canServe)) ?? gaps[0];
+}
+
+function canServe({ verdict, choice }: GapFit): boolean {
+  return verdict !== 'unusable' && choice.choice === 'cover';
+}
+
 /** The first gap of a bed that a day lies in. */
 export function gapOn({ gaps }: BedGaps, day: Day): GapOfBed | undefined {
   return gaps.find(({ span }) => isIn(span, day));

@@ -12,6 +12,8 @@ const forbidding: Practice['sentences'] = {
     saw.to === undefined
       ? `No time to sow ${saw.cover} lies ahead in this gap.`
       : `No time to sow ${saw.cover} lies in this gap, which ends on ${dated(String(saw.to))}.`,
+  'cover-fit.too-far': ({ saw }) =>
+    `The next time to sow ${saw.cover} in this gap, about ${dated(String(saw.sowOn))}, is more than two years off.`,
   'cover-fit.no-room': ({ saw, limit }) =>
     `${capital(saw.cover)} wants ${limit} days to be worth its seed, and time to be cut and settle: they do not fit ` +
     `before ${dated(String(saw.to))}.`,

@@ -15,6 +15,7 @@ import type { OpenSpan } from '../open-spans.ts';
 import { freezesKnown, isFrostSeeded, type SowWindow } from '../sow-window.ts';
 import { establishment } from './establish.ts';
 import type { GapFit, Verdict } from './fit.ts';
+import { lastDayAhead } from './last-day-ahead.ts';
 import { chanceToEstablish, GOOD_CHANCE } from './rank.ts';
 import { LEAST_STAND_DAYS, type NoSowing, type Sowing, sowingsIn, wintersBefore } from './sowings.ts';
 import { fitGap, named, promiseOf, sownFit, type Trial } from './sown-fit.ts';
@@ -110,10 +111,9 @@ function coverFit(trial: Trial, from: Day, dayOf: (preferred: Day) => Day): GapF
   }
   const sowings = sowingsIn(input, span, parts, from);
   if (typeof sowings === 'string') return ruledOut(trial, whyNoSowing(trial, sowings));
-  const [best] = timesOf(trial, from)
-    .map((sowing) => sownFit(trial, sowing, dayOf(sowing.sow.window.preferred)))
-    .sort(bestFirst);
-  return best ?? ruledOut(trial, whyNoSowing(trial, 'never then'));
+  const times = timesOf(trial, from).filter(({ sow }) => sow.window.preferred <= lastDayAhead(input.today));
+  const [best] = times.map((sowing) => sownFit(trial, sowing, dayOf(sowing.sow.window.preferred))).sort(bestFirst);
+  return best ?? ruledOut(trial, tooFar(trial, sowings));
 }
 
 /** The times at which a cover is tried in a gap. */
@@ -133,6 +133,11 @@ function sooner({ input, parts }: Trial, { sow, season }: Sowing): Sowing[] {
   });
   if (earliest === preferred || chance === undefined || chance >= GOOD_CHANCE) return [];
   return [{ season, sow: { ...sow, window: { earliest, preferred: earliest, latest } } }];
+}
+
+function tooFar({ coverId }: Trial, [first]: readonly Sowing[]): Reason {
+  const saw = { cover: coverName(coverId), ...(first ? { sowOn: first.sow.window.preferred } : {}) };
+  return { rule: 'cover-fit.too-far', saw, source: 'house default' };
 }
 
 function whyNoSowing({ coverId, span }: Trial, why: NoSowing): Reason {

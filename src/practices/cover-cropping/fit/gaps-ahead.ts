@@ -2,15 +2,12 @@
  * The gaps of a bed for two years ahead.
  */
 import type { Bed } from '../../../garden/garden.ts';
-import { addDays } from '../../../measures/days.ts';
 import { gapsOf } from '../../bed-timeline.ts';
 import type { PracticeInput } from '../../practice.ts';
 import { type OpenSpan, openSpans } from '../open-spans.ts';
 import { standInBed } from '../stand.ts';
 import { planStand } from '../stand-plan.ts';
-
-/** How far ahead gaps are looked for, days: two years. */
-const AHEAD_DAYS = 731;
+import { lastDayAhead } from './last-day-ahead.ts';
 
 /**
  * The spans of a bed with no crop in it and no cover that was sown, from today for two years, oldest first. The last is
@@ -24,6 +21,6 @@ export function gapsAhead(input: PracticeInput, bed: Bed): OpenSpan[] {
     .map((stand) => planStand(input, standInBed(stand, bed), gaps));
   return gaps
     .flatMap((gap) => openSpans(gap, sown))
-    .filter(({ from, to }) => (from === undefined || from <= addDays(today, AHEAD_DAYS)) && (to ?? today) >= today)
+    .filter(({ from, to }) => (from === undefined || from <= lastDayAhead(today)) && (to ?? today) >= today)
     .filter(({ from, to }) => from === undefined || to === undefined || from < to);
 }
