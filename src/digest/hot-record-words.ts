@@ -3,14 +3,13 @@
  */
 import type { Bin, Pile } from '../garden/garden.ts';
 import { quantity } from '../measures/quantity.ts';
-import { portionsOf } from '../practices/composting/build-draft.ts';
 import { CLOSED_RECORD_HOURS, HOT_RECORD, hotRecord, RECORD_RATIO } from '../practices/composting/hot-record.ts';
 import { mixOf } from '../practices/composting/mix/mix.ts';
-import { HEATS_FROM_LITRES } from '../practices/composting/pile-life.ts';
+import { HEATS_FROM_LITRES, mayHoldManure, portionsOf } from '../practices/composting/pile-life.ts';
 
 /** The label of a pile's heat; nothing while no day of it counts. May hold marked amounts. */
 export function hotRecordWords(pile: Pile, bin: Bin): string | undefined {
-  const { days, turns, hours, passed } = hotRecord(pile, bin);
+  const { days, turns, hours, unfit, passed, heat: met } = hotRecord(pile, bin);
   if (days === 0 && hours === 0) return undefined;
   const heat = `${quantity(HOT_RECORD.fromC, 'tempC')} or more`;
   const counted = `${count(days, 'day')} at ${heat}, ${count(turns, 'turn')} among them, about ${Math.floor(hours)} hours between hot readings`;
@@ -18,7 +17,11 @@ export function hotRecordWords(pile: Pile, bin: Bin): string | undefined {
     bin.closed === true && bin.volumeL >= HEATS_FROM_LITRES
       ? `${HOT_RECORD.days} days and ${HOT_RECORD.turns} turns, or in a closed bin ${CLOSED_RECORD_HOURS} hours on end`
       : `${HOT_RECORD.days} days and ${HOT_RECORD.turns} turns`;
-  return `${passed === undefined ? 'Toward a hot record' : 'A hot record'} (${rule}): ${counted}. ${begunWords(pile)}A label for your log, not a licence.`;
+  const manure = mayHoldManure(pile);
+  const made = manure ? passed : met;
+  const begun =
+    manure && unfit !== undefined ? `It counts as raw manure however hot it was: ${unfit}. ` : begunWords(pile);
+  return `${made === undefined ? 'Toward a hot record' : 'A hot record'} (${rule}): ${counted}. ${begun}A label for your log, not a licence.`;
 }
 
 function count(of: number, what: string): string {

@@ -137,9 +137,10 @@ function cropWarned({ garden }: PracticeInput, draft: TaskDraft, clashes: readon
 
 function rawReason({ raw: { manure, record } }: ManureSpread): Reason[] {
   if (record === undefined) return [];
-  const { days, turns } = record;
+  const { days, turns, unfit } = record;
+  const fails = unfit === undefined ? {} : { unfit };
   const wanted = { daysWanted: HOT_RECORD.days, turnsWanted: HOT_RECORD.turns, tempC: HOT_RECORD.fromC };
-  return [{ rule: 'manure-wait.as-raw', saw: { manure, days, turns, ...wanted }, source: 'compost:S23' }];
+  return [{ rule: 'manure-wait.as-raw', saw: { manure, days, turns, ...wanted, ...fails }, source: 'compost:S23' }];
 }
 
 function clashReason(rule: 'manure-wait.by' | 'manure-wait.clash', clash: ManureClash): Reason {

@@ -25,14 +25,23 @@ export const SPREADING_CAUTIONS: readonly string[] = [
 /** What lies or is to lie on a bed: "compost made with horse manure and no logged hot record". */
 function rawWords({ raw: { manure, record } }: ManureSpread): string {
   if (record === undefined) return `raw manure (${manure})`;
-  return `compost made with ${manure} and no logged hot record${record.isOpen ? ' so far' : ''}`;
+  return `compost made with ${manure} and no logged hot record${soFar(record)}`;
+}
+
+/** Said while heat can still make a record of it. */
+function soFar(record: RawManure['record']): string {
+  return record?.isOpen && record.unfit === undefined ? ' so far' : '';
+}
+
+function unfitWords(record: RawManure['record']): string {
+  return record?.unfit === undefined ? '' : `No heat makes a record of it: ${record.unfit}. `;
 }
 
 /** What a pile's compost counts as, and what that asks. */
 export function pileWords({ manure, record }: RawManure): string {
   return (
-    `It holds ${manure} and has no logged hot record${record?.isOpen ? ' so far' : ''}: its compost counts as raw manure, ` +
-    `${MANURE_DAYS.touching} days before a harvest that touches soil, ${MANURE_DAYS.clear} before any other. ${LOCAL_RULES}`
+    `It holds ${manure} and has no logged hot record${soFar(record)}: its compost counts as raw manure, ` +
+    `${MANURE_DAYS.touching} days before a harvest that touches soil, ${MANURE_DAYS.clear} before any other. ${unfitWords(record)}${LOCAL_RULES}`
   );
 }
 
@@ -78,7 +87,7 @@ export function waysOutOfLayer({ spread, permitted }: ManureClash, otherBeds: re
   const { days, turns, fromC } = HOT_RECORD;
   return oneOf([
     otherBeds.length === 0 ? 'give the bed compost without manure' : `spread it on ${otherBeds.join(' or ')} instead`,
-    ...(spread.raw.record?.isOpen
+    ...(spread.raw.record?.isOpen && spread.raw.record.unfit === undefined
       ? [`heat the pile first (${days} logged days at ${quantity(fromC, 'tempC')}, ${turns} turns)`]
       : []),
     `grow there what is ripe after ${dated(permitted)}`,

@@ -17,8 +17,11 @@ export const MANURE_DAYS = { touching: 120, clear: 90 } as const;
 export interface RawManure {
   /** The manures in it, in the middle of a sentence: "horse manure with bedding". */
   manure: string;
-  /** For compost, what its log shows toward a hot record; absent for manure laid as it is. */
-  record?: { days: number; turns: number; isOpen: boolean };
+  /**
+   * For compost, what its log shows toward a hot record, with why heat makes none of it where that is so; absent for
+   * manure laid as it is.
+   */
+  record?: { days: number; turns: number; unfit?: string; isOpen: boolean };
 }
 
 /**
@@ -29,10 +32,13 @@ export interface RawManure {
 export function rawManureOf({ bins }: Pick<Garden, 'bins'>, pile: Pile): RawManure | undefined {
   const manure = manuresAmong(pile.ingredients.map(({ materialId }) => materialId));
   const bin = bins.find(({ id }) => id === pile.binId);
-  const { days, turns, passed } = hotRecord(pile, bin);
+  const { days, turns, unfit, passed } = hotRecord(pile, bin);
   return manure === undefined || passed !== undefined
     ? undefined
-    : { manure, record: { days, turns, isOpen: pile.finishedOn === undefined } };
+    : {
+        manure,
+        record: { days, turns, ...(unfit === undefined ? {} : { unfit }), isOpen: pile.finishedOn === undefined },
+      };
 }
 
 /** The manures among some feedstocks, in words; nothing where there is none. */

@@ -47,6 +47,17 @@ describe('compost that counts as raw manure', () => {
     expect(cautions(draft(tasks({ piles: [curing] }), 'pile-maturity/'))).toContain('may hold manure');
   });
 
+  it('is that of dung alone however hot it was, and no heating is offered for it', () => {
+    const { finishedOn: _, ...hot } = hotLog({ days: 15, turns: 5 });
+    const dung = { ...hot, curingSince: '2026-11-20', ingredients: [{ materialId: 'cow_manure_solid', litres: 1000 }] };
+    expect(rawManureOf(NO_BINS, dung)?.record).toMatchObject({ days: 15, turns: 5, isOpen: true });
+    const task = layer({ piles: [dung] });
+    expect(cautions(task)).not.toContain('heat the pile first');
+    expect(why(task)).toMatch(
+      /whatever it shows, its compost counts as raw manure: it was begun at about 1\d of carbon/,
+    );
+  });
+
   it('may still get its record while it is at work, and the warning says so', () => {
     const working = dungPile();
     const { finishedOn: _, ...open } = working;

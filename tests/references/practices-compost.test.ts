@@ -75,9 +75,15 @@ describe('a thermometer in the pile', () => {
 });
 
 describe('the hot record of 40 CFR 503 and 7 CFR 205.203', () => {
-  const log = (days: number, turns: number, tempF: number) =>
+  // A cubic metre of browns and greens inside the 25 to 40 to 1 that 7 CFR 205.203 asks (compost:S23).
+  const ingredients = [
+    { materialId: 'leaves_dry_loose', litres: 700 },
+    { materialId: 'grass_clippings_fresh_loose', litres: 300 },
+  ];
+  const log = (days: number, turns: number, tempF: number, of = ingredients) =>
     hotRecord(
       pile('2027-05-01', {
+        ingredients: of,
         readings: Array.from({ length: days }, (_, i) => ({
           on: addDays('2027-05-04', i),
           // 131 and 170 °F are printed as 55 and 77 °C.
@@ -98,10 +104,15 @@ describe('the hot record of 40 CFR 503 and 7 CFR 205.203', () => {
     expect(log(days, turns, tempF)).toBe(passed ? 'turned' : undefined);
   });
 
+  it('is not met by 15 days and 5 turns of dung begun below 25 to 1 (7 CFR 205.203(c)(2), compost:S23)', () => {
+    expect(log(15, 5, 133, [{ materialId: 'cow_manure_solid', litres: 1000 }])).toBeUndefined();
+    expect(log(15, 5, 133, [{ materialId: 'sawdust', litres: 1000 }])).toBeUndefined();
+  });
+
   it('three days at 131 °F in a closed vessel are enough without a turn; in a heap that is turned they are not', () => {
     // 40 CFR 503 Appendix B: in-vessel or static aerated pile 3 days, windrow 15 (compost:S22, compost:S23).
     const readings = Array.from({ length: 4 }, (_, i) => ({ on: addDays('2027-05-04', i), tempC: 55 }));
-    const three = pile('2027-05-01', { readings });
+    const three = pile('2027-05-01', { ingredients, readings });
     const closed = { id: 'b', name: 'Drum', volumeL: 1000, closed: true as const };
     const { closed: _closed, ...open } = closed;
     expect([hotRecord(three, closed).passed, hotRecord(three, open).passed]).toEqual(['closed', undefined]);

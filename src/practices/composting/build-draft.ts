@@ -9,11 +9,10 @@ import type { Reason, TaskDraft } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
 import { additionWords, middleWords } from './mix/in-words.ts';
 import { type Mix, mixOf } from './mix/mix.ts';
-import type { Portion } from './mix/portion.ts';
 import { GOOD_START } from './mix/target.ts';
 import { type WhatToAdd, whatToAdd } from './mix/what-to-add.ts';
 import { draftOfPile, forkingMinutes, pileCautions } from './pile-draft.ts';
-import { builtLitres, HEATS_FROM_LITRES } from './pile-life.ts';
+import { builtLitres, HEATS_FROM_LITRES, portionsOf } from './pile-life.ts';
 
 /** Thickest stick that rots in a season, mm (half an inch). Common practice. */
 const THICKEST_STICK_MM = 12.7;
@@ -89,11 +88,6 @@ function ratioStep(browns: number, greens: number): string {
   const missing = BROWNS_TO_GREENS * greens - browns;
   if (missing > 0) return `${have}: add about ${quantity(Math.ceil(missing / 5) * 5, 'L')} more browns.`;
   return greens === 0 ? `${have}: without greens it rots slowly and will not heat.` : `${have}.`;
-}
-
-/** What a pile is built of, as portions of a mix. */
-export function portionsOf({ ingredients }: Pile): Portion[] {
-  return ingredients.map(({ materialId, litres }) => ({ material: feedstockById(materialId), amount: { litres } }));
 }
 
 /** What the stuff comes to by its own figures, and what it still wants. */

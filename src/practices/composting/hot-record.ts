@@ -3,7 +3,9 @@
  */
 import type { Bin, Pile, PileReading } from '../../garden/garden.ts';
 import { type Day, daysBetween } from '../../measures/days.ts';
-import { HEATS_FROM_LITRES } from './pile-life.ts';
+import { quantity } from '../../measures/quantity.ts';
+import { mixOf } from './mix/mix.ts';
+import { builtLitres, HEATS_FROM_LITRES, portionsOf } from './pile-life.ts';
 
 /** The rule for turned piles: so many days at or above a temperature, with so many turns (compost:S22, compost:S23). */
 export const HOT_RECORD = { days: 15, turns: 5, fromC: 55, toC: 76.7 } as const;
@@ -32,13 +34,17 @@ export interface HotRecord {
   /** Hours between hot readings, as far as they are counted; and the longest run of them. */
   hours: number;
   longestHours: number;
-  /** The rule it meets, where it meets one. */
+  /** The rule its heat meets, where it meets one: enough for what is no manure (compost:S22). */
+  heat?: 'turned' | 'closed';
+  /** Why heat makes no record of it for manure, whatever its log says, inside a sentence; absent where it can. */
+  unfit?: string;
+  /** The rule it meets with manure in it: its heat, and begun large enough and at the ratio the rule asks (compost:S23). */
   passed?: 'turned' | 'closed';
 }
 
 /**
  * A pile's record of heat. A closed bin is held to the three-day rule too, where it is large enough to heat through by
- * itself: small ones seldom do (compost:S7).
+ * itself: small ones seldom do (compost:S7). Nor does a thermometer in the middle of a small heap tell of its outside.
  */
 export function hotRecord(pile: Pile, bin?: Bin): HotRecord {
   const read = pile.readings.filter(({ on, tempC }) => on >= pile.built.day && tempC !== undefined);
@@ -50,13 +56,44 @@ export function hotRecord(pile: Pile, bin?: Bin): HotRecord {
   const longestHours = Math.max(0, ...runs);
   const closed = bin?.closed === true && bin.volumeL >= HEATS_FROM_LITRES && longestHours >= CLOSED_RECORD_HOURS;
   const turned = days.length >= HOT_RECORD.days && turns >= HOT_RECORD.turns;
+  const heat = turned ? 'turned' : closed ? 'closed' : undefined;
+  const unfit = unfitWords(pile);
   return {
     days: days.length,
     turns,
     hours: runs.reduce((sum, hours) => sum + hours, 0),
     longestHours,
-    ...(turned ? { passed: 'turned' as const } : closed ? { passed: 'closed' as const } : {}),
+    ...(heat === undefined ? {} : { heat }),
+    ...(unfit === undefined ? {} : { unfit }),
+    ...(heat === undefined || unfit !== undefined ? {} : { passed: heat }),
   };
+}
+
+/** What of a pile as it was built fails the rule, inside a sentence. What nobody wrote down fails it too. */
+function unfitWords(pile: Pile): string | undefined {
+  const litres = builtLitres(pile);
+  const ratio = mixOf(portionsOf(pile)).carbonToNitrogen?.usual;
+  const { low, high } = RECORD_RATIO;
+  if (litres === 0) return 'nobody wrote down what it was built of';
+  const small =
+    `it was built of ${quantity(litres, 'L')}, and below ${quantity(HEATS_FROM_LITRES, 'L')} a heap may not heat ` +
+    'through to its outside';
+  const outside =
+    ratio === undefined
+      ? 'the ratio of carbon to nitrogen it was begun at is not known'
+      : `it was begun at about ${inWhole(ratio)} of carbon to 1 of nitrogen, and the rule asks ${low} to ${high}`;
+  const fails = [
+    ...(litres < HEATS_FROM_LITRES ? [small] : []),
+    ...(ratio !== undefined && ratio >= low && ratio <= high ? [] : [outside]),
+  ];
+  return fails.length === 0 ? undefined : fails.join('; and ');
+}
+
+/** A ratio in whole numbers, or with a tenth where rounding would bring it inside what it fails. */
+function inWhole(ratio: number): string {
+  const whole = Math.round(ratio);
+  const { low, high } = RECORD_RATIO;
+  return whole >= low && whole <= high ? ratio.toFixed(1) : String(whole);
 }
 
 function isHot({ tempC = 0 }: PileReading): boolean {

@@ -10,7 +10,7 @@ import { LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import { maturityKey } from '../keys.ts';
 import { MANURE_DAYS } from '../manure.ts';
 import { cureKey } from './cure-draft.ts';
-import { CLOSED_RECORD_HOURS, HOT_RECORD, hotRecord } from './hot-record.ts';
+import { CLOSED_RECORD_HOURS, HOT_RECORD, type HotRecord, hotRecord } from './hot-record.ts';
 import { draftOfPile } from './pile-draft.ts';
 import { builtLitres, COLD_DAYS, CURING_DAYS, finishedLitres, mayHoldManure, VOLUME_LOSS } from './pile-life.ts';
 
@@ -118,7 +118,7 @@ function maturity(pile: Pile, bin: Bin, at: { window: Window; reason: Reason }):
       'Has it lain for a few days since it was last turned and wetted? It must not have heated again.',
       'All right: mark this done and the compost counts as found ready. Else say below what is amiss, and look again later.',
     ],
-    cautions: mayHoldManure(pile) && hotRecord(pile, bin).passed === undefined ? [manureCaution()] : [],
+    cautions: mayHoldManure(pile) ? manureCaution(hotRecord(pile, bin)) : [],
     window: at.window,
     ifMissed: 'still do',
     missedNote:
@@ -131,19 +131,22 @@ function maturity(pile: Pile, bin: Bin, at: { window: Window; reason: Reason }):
   };
 }
 
-function manureCaution(): string {
+/** Keep it off: said of what has no record, with what of the pile keeps heat from making one. */
+function manureCaution({ passed, unfit }: HotRecord): string[] {
+  if (passed !== undefined) return [];
   const { days, turns, fromC } = HOT_RECORD;
-  return (
-    `Compost that may hold manure counts as raw manure unless its log shows ${days} days at ` +
-    `${quantity(fromC, 'tempC')} with ${turns} turns: keep it off for ${MANURE_DAYS.touching} days before harvest, ` +
-    `${MANURE_DAYS.clear} where the crop does not touch soil. Follow local rules.`
-  );
+  const because =
+    unfit === undefined
+      ? `Compost that may hold manure counts as raw manure unless its log shows ${days} days at ${quantity(fromC, 'tempC')} with ${turns} turns`
+      : `This compost may hold manure and counts as raw manure however hot it was: ${unfit}`;
+  const wait = `Keep it off for ${MANURE_DAYS.touching} days before harvest, ${MANURE_DAYS.clear} where the crop does not touch soil.`;
+  return [`${because}. ${wait} Follow local rules.`];
 }
 
 /** How far a pile that holds manure has come toward a hot record; nothing of others. */
 export function heatReasons(pile: Pile, bin: Bin): Reason[] {
   if (!mayHoldManure(pile) || pile.ingredients.length === 0) return [];
-  const { days, turns, hours, longestHours, passed } = hotRecord(pile, bin);
+  const { days, turns, hours, longestHours, unfit, passed } = hotRecord(pile, bin);
   if (passed === 'closed') {
     const saw = { hours: Math.floor(longestHours), hoursWanted: CLOSED_RECORD_HOURS, tempC: HOT_RECORD.fromC };
     return [{ rule: 'pile-maturity.heated-closed', saw, source: 'compost:S23' }];
@@ -158,6 +161,7 @@ export function heatReasons(pile: Pile, bin: Bin): Reason[] {
         daysWanted: HOT_RECORD.days,
         turnsWanted: HOT_RECORD.turns,
         tempC: HOT_RECORD.fromC,
+        ...(unfit === undefined ? {} : { unfit }),
       },
       source: 'compost:S23',
     },

@@ -8,6 +8,7 @@ import type { Pile, PileReading } from '../../garden/garden.ts';
 import { feedstockById } from '../../handbook/feedstocks.ts';
 import { addDays, type Day, daysBetween, latestOf } from '../../measures/days.ts';
 import { LITRES_PER_CUBIC_FOOT } from '../../measures/units.ts';
+import type { Portion } from './mix/portion.ts';
 
 /** Mean air below which an untended pile rests: it starts again when air passes about 50 °F (Penn State, compost:S55). */
 export const REST_BELOW_C = 10;
@@ -132,6 +133,11 @@ export const HEATS_FROM_LITRES = Math.round(27 * LITRES_PER_CUBIC_FOOT);
 /** Litres to build of for so many litres of compost, by the usual loss. */
 export function rawLitres(compostLitres: number): number {
   return Math.max(HEATS_FROM_LITRES, compostLitres / (1 - VOLUME_LOSS.usual));
+}
+
+/** What a pile is built of, as portions of a mix. */
+export function portionsOf({ ingredients }: Pile): Portion[] {
+  return ingredients.map(({ materialId, litres }) => ({ material: feedstockById(materialId), amount: { litres } }));
 }
 
 /** Litres a pile was built of. */

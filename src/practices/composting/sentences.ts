@@ -8,7 +8,12 @@ import type { Practice, Sentence } from '../practice.ts';
 const heated: Sentence = ({ saw }) =>
   `It holds manure. Its log shows ${saw.days} days at ${quantity(Number(saw.tempC), 'tempC')} and ${saw.turns} turns ` +
   `among them, and ${saw.hours} hours between hot readings; ${saw.daysWanted} days and ${saw.turnsWanted} turns make a ` +
-  'hot record, which is a label for the log, not a licence.';
+  `hot record, which is a label for the log, not a licence.${unfitWords(saw)}`;
+
+/** Said of a pile whose heat makes no record. */
+function unfitWords({ unfit }: Reason['saw']): string {
+  return unfit === undefined ? '' : ` Of this one no heat makes it, and it counts as raw manure: ${unfit}.`;
+}
 
 function lookedAt({ on, tempC }: Reason['saw']): string {
   if (on === undefined) return 'without a look at it to say otherwise';

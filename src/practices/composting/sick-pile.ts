@@ -61,7 +61,7 @@ export function sickPileDraft(pile: Pile, bin: Bin, sick: SickPlanting): TaskDra
 
 /** Said where the compost of a pile that may hold sick remains is looked at. */
 export function sickPileCaution(pile: Pile, sick: readonly SickPlanting[]): string[] {
-  if (hotRecord(pile).passed) return [];
+  if (hotRecord(pile).heat) return [];
   return sick.map(
     (each) =>
       `It may hold ${each.crop.name.toLowerCase()} from ${each.bed.name} that had ${namesOf(each.findings)}: unless its ` +
@@ -74,9 +74,9 @@ function hostsIn({ findings }: SickPlanting): string {
 }
 
 function provenStep(pile: Pile): string {
-  const { days, turns, passed } = hotRecord(pile);
+  const { days, turns, heat } = hotRecord(pile);
   const wanted = `${HOT_RECORD.days} days at ${quantity(HOT_RECORD.fromC, 'tempC')} or more and ${HOT_RECORD.turns} turns`;
-  return passed
+  return heat
     ? `Its log shows ${wanted}: what was in it then was hot all through. What went in later was not.`
     : `Proven is a log of ${wanted} after the last of it went in; so far it shows ${days} and ${turns}.`;
 }

@@ -8,7 +8,10 @@ import type { Practice } from '../practice.ts';
 export const manureSentences: Practice['sentences'] = {
   'manure-wait.as-raw': ({ saw }) =>
     `The pile it is taken from holds ${saw.manure}. Its log shows ${saw.days} days at ${quantity(Number(saw.tempC), 'tempC')} and ` +
-    `${saw.turns} turns among them; without ${saw.daysWanted} and ${saw.turnsWanted} its compost counts as raw manure.`,
+    `${saw.turns} turns among them; ` +
+    (saw.unfit === undefined
+      ? `without ${saw.daysWanted} and ${saw.turnsWanted} its compost counts as raw manure.`
+      : `whatever it shows, its compost counts as raw manure: ${saw.unfit}.`),
   'manure-wait.clash': ({ saw, limit }) =>
     `The published wait is ${saw.days} days from raw manure to the harvest of ${saw.crop}: from ${dated(String(saw.spread))} to ` +
     `${dated(String(limit))}. The first of it may be ripe on ${dated(String(saw.ripe))}.`,

@@ -74,9 +74,14 @@ describe('the look whether compost is ready', () => {
     expect(cautions({ ingredients: manure })[0]).toContain('120 days before harvest');
     expect(cautions({ ingredients: [] })[0]).toContain('may hold manure');
     // Heat kills germs; weedkiller in horse manure outlives it (compost:S33).
-    const heated = cautions({ ingredients: manure, readings: heat, turns });
+    const large = [...manure, { materialId: 'leaves_dry_loose', litres: 700 }];
+    const heated = cautions({ ingredients: large, readings: heat, turns });
     expect(heated).toHaveLength(1);
     expect(heated[0]).toMatch(/horse manure.*grow beans/);
+    // The same heat in what was no such pile: as raw, and what failed.
+    expect(cautions({ ingredients: manure, readings: heat, turns })[0]).toMatch(
+      /raw manure however hot it was: .*200 L/,
+    );
   });
 
   it('is over once the compost was found ready', () => {
@@ -90,6 +95,10 @@ describe('the look whether compost is ready', () => {
 describe('a hot record (compost:S22, compost:S23)', () => {
   const log = (days: number, turns: number, tempC = 55): Pile =>
     pile('2027-05-01', {
+      ingredients: [
+        { materialId: 'leaves_dry_loose', litres: 700 },
+        { materialId: 'grass_clippings_fresh_loose', litres: 300 },
+      ],
       readings: Array.from({ length: days }, (_, i) => ({ on: addDays('2027-05-05', i), tempC })),
       turns: Array.from({ length: turns }, (_, i) => addDays('2027-05-06', 3 * i)),
     });
@@ -100,6 +109,28 @@ describe('a hot record (compost:S22, compost:S23)', () => {
       undefined,
       undefined,
     ]);
+  });
+
+  it('is none of dung alone, however hot: 18 of carbon to 1 of nitrogen, where the rule asks 25 to 40 (compost:S23)', () => {
+    const dung = hotRecord({ ...log(15, 5, 56), ingredients: [{ materialId: 'cow_manure_solid', litres: 1000 }] });
+    expect([dung.heat, dung.passed]).toEqual(['turned', undefined]);
+    expect(dung.unfit).toMatch(/^it was begun at about 1\d of carbon to 1 of nitrogen, and the rule asks 25 to 40$/);
+  });
+
+  it('is none of a heap too small to heat through to its outside (compost:S7), and names both where both fail', () => {
+    const of = (materialId: string, litres: number) =>
+      hotRecord({ ...log(15, 5), ingredients: [{ materialId, litres }] });
+    expect(of('horse_manure_bedded', 764).passed).toBeUndefined();
+    expect(of('horse_manure_bedded', 764).unfit).toMatch(/⟦764 L⟧, and below ⟦765 L⟧/);
+    expect(of('cow_manure_solid', 100).unfit).toMatch(/⟦100 L⟧.*; and it was begun at about 1\d/);
+  });
+
+  it('is none of a pile whose makings nobody wrote down', () => {
+    expect(hotRecord({ ...log(15, 5), ingredients: [] })).toMatchObject({
+      heat: 'turned',
+      unfit: 'nobody wrote down what it was built of',
+    });
+    expect(hotRecord({ ...log(15, 5), ingredients: [] }).passed).toBeUndefined();
   });
 
   it('does not count a day above 77 °C, nor one below 55 °C', () => {
