@@ -26,9 +26,10 @@ test('a gardener chooses a cover on a phone, finds it in the year, and takes it 
   await page.goto(`${origin}/gardens/mill-row`);
   await page.getByRole('link', { name: 'Season end' }).click();
   expect(await width()).toBeLessThanOrEqual(390);
-  await page.getByRole('link', { name: 'Wall bed', exact: true }).click();
+  await page.getByRole('heading').getByRole('link', { name: 'Wall bed', exact: true }).click();
   const gap = page.locator('section.gap', { hasText: 'until tomato goes in' });
   await gap.getByText(/more that can be had/).click();
+  await gap.locator('details.fit summary', { hasText: /^Winter wheat/ }).click();
   await gap.getByRole('link', { name: 'See what choosing winter wheat would do' }).click();
   expect(await page.locator('main').textContent()).toContain('Sow winter wheat in Wall bed');
   await page.getByRole('button', { name: 'Choose it' }).click();

@@ -23,6 +23,9 @@ describe('season end', () => {
     expect(text).toContain('After snap bean, from August 29, until tomato goes in on May 28, 2028');
     expect(text).toContain('<span class="verdict">fits well</span>');
     expect(text).toContain('For it');
+    expect(text).toMatch(/<summary><h4>[^<]+<\/h4> <span class="verdict">[^<]+<\/span><span class="under">Sow: about /);
+    for (const [, id] of text.matchAll(/href="#(bed-[^"]+)"/g)) expect(text).toContain(`<section id="${id}"`);
+    expect(text).toContain('href="#bed-wall"');
     expect(text).toContain('Against it');
     expect(text).not.toMatch(/⟦|undefined|NaN/);
   });

@@ -75,14 +75,17 @@ const Meant = ({ gap: { planned, mulch, span }, reader }: Pick<GapProps, 'gap' |
   </>
 );
 
+/** A choice folded to its name, its verdict and one line; unfolding it needs no script. */
 const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitReader }) => {
   const { name, verdict, lines, pros, cons } = fitTold(fit);
   const read = (text: string) => readableFit(text, reader.units, reader.today);
+  const [first] = lines;
   return (
-    <article class="fit">
-      <h4>
-        {name.charAt(0).toUpperCase() + name.slice(1)} <span class="verdict">{verdict}</span>
-      </h4>
+    <details class="fit">
+      <summary>
+        <h4>{name.charAt(0).toUpperCase() + name.slice(1)}</h4> <span class="verdict">{verdict}</span>
+        {first && <span class="under">{`${first.what}: ${read(first.text)}`}</span>}
+      </summary>
       {lines.length > 0 && (
         <dl class="fit-lines">
           {lines.map(({ what, text }) => (
@@ -100,7 +103,7 @@ const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitR
           See what choosing {name} would do
         </a>
       </p>
-    </article>
+    </details>
   );
 };
 

@@ -35,6 +35,13 @@ export function seasonEndPage({ view: { garden, plan }, beds, seed }: SeasonEndP
       {beds.every(({ gaps }) => gaps.length === 0) && (
         <p>No bed has a gap in the next two years: something grows in every one of them all the time.</p>
       )}
+      {beds.length > 1 && (
+        <nav aria-label="Beds" class="beds-list">
+          {beds.map(({ bed }) => (
+            <a href={`#bed-${bed.id}`}>{bed.name}</a>
+          ))}
+        </nav>
+      )}
       {beds.map((bed) => (
         <BedSection bed={bed} reader={reader} />
       ))}
@@ -77,7 +84,7 @@ const BedSection = ({ bed: bedWithGaps, reader }: { bed: BedGaps; reader: FitRea
   const next = nextGap(bedWithGaps);
   const others = gaps.length - 1;
   return (
-    <section>
+    <section id={`bed-${bed.id}`}>
       <h2>
         <a href={bedPath(reader.gardenId, bed.id)}>{bed.name}</a>
       </h2>
