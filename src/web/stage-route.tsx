@@ -3,7 +3,7 @@
  */
 import { Hono } from 'hono';
 import { STAGES } from '../garden/garden-file.ts';
-import { stageReport } from '../steward/stage-report.ts';
+import { stageDoubt, stageReport } from '../steward/stage-report.ts';
 import type { GardenView, Report, ReportPreview, Steward } from '../steward/steward.ts';
 import { historyPath } from './addresses.ts';
 import { Form, readForm } from './form.ts';
@@ -30,7 +30,9 @@ export function stageRoutes(steward: Steward): Hono {
               preview = await steward.previewReport(view.garden.id, report);
             });
       if (report === undefined || preview === undefined) return c.html(stagePage({ view, entered, problems }), 422);
-      return c.html(stagePreviewPage({ garden: view.garden, report, preview, entered }));
+      return c.html(
+        stagePreviewPage({ garden: view.garden, report, doubt: stageDoubt(view, report), preview, entered }),
+      );
     })
     .post(PATH, async (c) => {
       const form = await readForm(c);

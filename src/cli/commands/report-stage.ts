@@ -4,7 +4,7 @@ import { STAGES } from '../../garden/garden-file.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
 import type { Day } from '../../measures/days.ts';
 import { growingParts } from '../../practices/stand-cover.ts';
-import { stageReport, standsToTellOf } from '../../steward/stage-report.ts';
+import { stageDoubt, stageReport, standsToTellOf } from '../../steward/stage-report.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { factInWords } from '../../web/ledger-words.ts';
 import { bedNamed } from '../bed-named.ts';
@@ -41,10 +41,12 @@ export const reportStage = command({
       const on = options.on ?? plan.today;
       const standing = standingIn(view, bedNamed(garden.beds, options.bed).id, on, options.cover);
       const report = stageReport(view, { ...standing, stage: options.stage, on });
+      const doubt = stageDoubt(view, report);
       const { before, after } = await steward.previewReport(gardenId, report);
       if (apply) await steward.report(gardenId, report, BY);
       writeLines(at.stdout, [
         ...wrapped(factInWords(report, garden, plan.today)),
+        ...(doubt === undefined ? [] : ['', ...wrapped(doubt)]),
         ...previewLines(changePreview(before, after), garden.place.units),
         ...(apply ? [] : ['', 'Nothing was changed. Add --apply to take it in.']),
       ]);

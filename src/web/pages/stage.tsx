@@ -94,12 +94,13 @@ export function stagePage({ view, entered, problems = [] }: StagePageProps) {
 interface StagePreviewProps {
   garden: Garden;
   report: Extract<Report, { kind: 'stage-seen' }>;
+  doubt: string | undefined;
   preview: ReportPreview;
   entered: StageEntered;
 }
 
 /** The page that shows what it would move, and asks. */
-export function stagePreviewPage({ garden, report, preview, entered }: StagePreviewProps) {
+export function stagePreviewPage({ garden, report, doubt, preview, entered }: StagePreviewProps) {
   return page(
     { title: 'What it would move', garden, here: 'report' },
     <article class="report undo">
@@ -108,6 +109,7 @@ export function stagePreviewPage({ garden, report, preview, entered }: StagePrev
         {factInWords(report, garden, preview.before.today)}
         <span class="under">Nothing is kept yet.</span>
       </p>
+      {doubt !== undefined && <p>{doubt}</p>}
       <PreviewSections
         preview={changePreview(preview.before, preview.after)}
         gardenId={garden.id}
