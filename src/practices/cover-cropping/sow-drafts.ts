@@ -43,6 +43,18 @@ export function seedAtHand({ garden }: PracticeInput, { stand }: StandInBed, sow
   ];
 }
 
+/** What a planned sowing says of its seed where that was not ordered and the garden was brought in too late to order it in time. */
+export function lateSeed({ garden }: PracticeInput, { stand }: StandInBed, sowOn: Day, { latest }: Window): string[] {
+  const ordered = garden.done.some(({ key }) => key === orderKey(stand.id));
+  if (ordered || lastOrderDay(sowOn) >= garden.startedOn) return [];
+  const onlyIf = 'Sow it on this day only if you have the seed, or can buy it nearby';
+  return [
+    lastOrderDay(latest) < garden.startedOn
+      ? `${onlyIf}: what is ordered by post comes too late for it.`
+      : `${onlyIf}. Seed ordered by post by ${dated(lastOrderDay(latest))} still comes in time: it may be sown until ${dated(latest)}.`,
+  ];
+}
+
 /** The day seed is ordered for, with what speaks against ordering it. */
 interface SowingMeant {
   sowOn: Day;

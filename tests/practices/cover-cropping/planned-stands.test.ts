@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
+import type { Garden } from '../../../src/garden/garden.ts';
 import type { Day } from '../../../src/measures/days.ts';
 import { standSpans } from '../../../src/practices/cover-cropping/fit/stand-spans.ts';
 import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { inventedClimate } from '../../climate/invented.ts';
+import { doneMark } from '../../schedule/drafts.ts';
 import {
   bed,
   cover,
@@ -99,6 +101,23 @@ describe('a planned stand', () => {
       preferred: '2027-08-10',
       latest: '2027-08-13',
     });
+  });
+
+  it('is only for seed at hand where the garden was brought in too late to order any, and says until when post still comes', () => {
+    // Oats to be sown on 20 August, until 1 September: seed takes two weeks, so that it is ordered by 6 or by 18 August.
+    const stands = [cover('oats', '2027-08-20')];
+    const first = (startedOn: Day, parts: Partial<Garden> = {}) =>
+      draft(draftsIn(garden({ startedOn, stands, ...parts }), climate), 'cover-sow/stand:s').steps[0];
+    const onlyIf = 'Sow it on this day only if you have the seed, or can buy it nearby';
+    expect(first('2027-08-06')).toMatch(/^Weigh out the seed/);
+    expect(first('2027-08-07')).toBe(
+      `${onlyIf}. Seed ordered by post by ⟦2027-08-18⟧ still comes in time: it may be sown until ⟦2027-09-01⟧.`,
+    );
+    expect(first('2027-08-19')).toBe(`${onlyIf}: what is ordered by post comes too late for it.`);
+    const pins = { 'cover-sow/stand:s': '2027-08-12' };
+    expect(first('2027-08-07', { pins })).toBe(`${onlyIf}: what is ordered by post comes too late for it.`);
+    const order = draft(draftsIn(garden({ startedOn: '2027-08-07', stands }), climate), 'cover-order/stand:s');
+    expect(first('2027-08-07', { done: [doneMark(order, '2027-08-07')] })).toMatch(/^Weigh out the seed/);
   });
 
   it('says that it would have little time to grow before its seed is ordered', () => {
