@@ -51,7 +51,9 @@ function rulesUnder(folder: URL): string[] {
 
 describe('the rules', () => {
   it('of every practice have a sentence', () => {
-    const rules = [...new Set(rulesUnder(new URL('../../src/practices/', import.meta.url)))];
+    // Those of the planned rotation are no tasks' reasons: their own table holds every one of them by its type.
+    const all = rulesUnder(new URL('../../src/practices/', import.meta.url));
+    const rules = [...new Set(all.filter((rule) => !rule.startsWith('rotation-plan.')))];
     expect(rules.length).toBeGreaterThan(20);
     expect(rules.filter((rule) => sentenceOf(rule) === undefined)).toEqual([]);
   });

@@ -14,7 +14,6 @@ import { lookReason } from './look-reason.ts';
 import { sowAgainDraft, sowAgainKey } from './sow-again-draft.ts';
 import { checkDraft } from './sow-drafts.ts';
 import type { StandInBed } from './stand.ts';
-import { weedsKey } from './weeds.ts';
 
 /** A stand as it is after a look, with what the look asks for. */
 export interface AfterLook {
@@ -66,7 +65,7 @@ export function afterLook(
       ...thin,
       ...(gap.to === undefined ? {} : { to: gap.to }),
       why: [lookReason(look), noSowing(again)],
-      after: [weedsKey(at)],
+      after: [],
     },
   };
 }

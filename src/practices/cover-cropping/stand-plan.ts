@@ -67,7 +67,7 @@ function standing(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]): S
   const cut = withHoldings(input, after.at, sown, weeds.cut);
   const drafts = [...after.drafts, ...weeds.drafts, ...later(input, after.at, sown, cut)];
   const plan = { at, from, cut: cut !== undefined, drafts, ...endOf(input, after.at, sown, cut) };
-  return thin === undefined ? plan : { ...plan, thin };
+  return thin === undefined ? plan : { ...plan, thin: { ...thin, after: weeds.drafts.map(({ key }) => key) } };
 }
 
 function isIn({ from, to }: Gap, day: Day): boolean {

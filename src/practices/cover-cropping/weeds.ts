@@ -21,7 +21,7 @@ const WEEDS_SEED_DAYS = 21;
 const BEST_DAYS = 7;
 
 /** Key of the task that the weeds of the latest look ask for. */
-export function weedsKey({ stand }: StandInBed): TaskKey {
+function weedsKey({ stand }: StandInBed): TaskKey {
   return `cover-weeds/stand:${stand.id}/look:${stand.looked?.length ?? 0}`;
 }
 

@@ -122,6 +122,18 @@ describe('a thin young cover', () => {
   });
 });
 
+describe('the mulch on thin places', () => {
+  const waitsFor = (weedy: boolean) =>
+    draft(workAfter({ look: { ...looked('2027-10-24', 'a-third'), weedy } }), 'mulch-thin/').after.map(
+      ({ key }) => key,
+    );
+
+  it('waits for the weeds where there are any, and for nothing else', () => {
+    expect(waitsFor(false)).toEqual([]);
+    expect(waitsFor(true)).toEqual(['cover-weeds/stand:s/look:1']);
+  });
+});
+
 describe('a cover of which hardly any came up', () => {
   it('is begun anew: with rye alone, whose growth counts from its own sowing', () => {
     const drafts = workAfter({ look: looked('2027-09-30', 'hardly-any') });
