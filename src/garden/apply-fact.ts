@@ -1,10 +1,21 @@
 /**
  * What each fact does to a garden.
  */
+import { AT_WORK_C } from '../handbook/pile-heat.ts';
 import { type Day, earliestOf } from '../measures/days.ts';
 import type { Effect } from './effects.ts';
 import type { DoneTask } from './facts.ts';
-import type { CompostBought, DoneMark, Garden, NotReady, Pile, Planting, Regrowth, Stand } from './garden.ts';
+import type {
+  CompostBought,
+  DoneMark,
+  Garden,
+  NotReady,
+  Pile,
+  PileReading,
+  Planting,
+  Regrowth,
+  Stand,
+} from './garden.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { hasBed, planMulch, planStandIn, withoutPlanned } from './plan-covers.ts';
 import { withLogged } from './weather.ts';
@@ -29,9 +40,13 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
       return { ...garden, pins: Object.fromEntries(Object.entries(garden.pins).filter(([key]) => key !== fact.key)) };
     case 'pile-read': {
       const { kind: _kind, pileId, ...reading } = fact;
-      return workPile(garden, pileId, reading.on, ({ readings }) => ({
-        readings: [...readings, withoutAbsent(reading)],
+      const seen = withoutAbsent(reading);
+      const read = workPile(garden, pileId, reading.on, ({ readings }) => ({
+        readings: [...readings, seen],
       }));
+      return changePile(read, pileId, (pile) =>
+        heatsInCuring(pile, seen) ? notReadyYet(pile, { on: reading.on, failed: ['heats'] }) : pile,
+      );
     }
     case 'compost-not-ready':
       return changePile(garden, fact.pileId, (pile) => notReadyYet(pile, fact));
@@ -146,6 +161,12 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
 
 function regrown(garden: Garden, standId: string, told: Regrowth): Garden {
   return workStand(garden, standId, told.on, ({ regrowth = [] }) => ({ regrowth: [...regrowth, told] }));
+}
+
+/** Whether a thermometer finds a pile at work after the day it was moved to cure. */
+function heatsInCuring({ curingSince, finishedOn }: Pile, { on, tempC }: PileReading): boolean {
+  if (curingSince === undefined || finishedOn !== undefined) return false;
+  return on > curingSince && tempC !== undefined && tempC >= AT_WORK_C;
 }
 
 /** A pile that heats again was moved to cure too soon, and works on. */

@@ -16,10 +16,16 @@ test('a look at a pile is told by its bin, in either scale', async () => {
     'damp',
     '--slumped',
   );
-  expect(told.out).toBe('Looked at the pile in Left bay on April 18: 140 °F, damp, slumped\n');
+  expect(told.out).toContain('Looked at the pile in Left bay on April 18: 140 °F, damp, slumped\n');
   expect((await loamtide('undo')).out).toContain('Looked at the pile in Left bay');
   const timed = await loamtide('report', 'pile', '--pile', 'left bay', '--temp', '58C', '--at', '14:30');
-  expect(timed.out).toBe('Looked at the pile in Left bay on April 18 at 14:30: 136 °F\n');
+  expect(timed.out).toContain('Looked at the pile in Left bay on April 18 at 14:30: 136 °F\n');
+});
+
+test('what moves the next job of a pile says so: one that runs too hot is turned today', async () => {
+  const loamtide = await inGarden();
+  const told = await loamtide('report', 'pile', '--pile', 'left bay', '--temp', '160F');
+  expect(told.out).toMatch(/160 °F\nNext: Turn the pile in Left bay: it is running too hot, April 18\n$/);
 });
 
 test.each([

@@ -180,6 +180,19 @@ describe('doing a task', () => {
     });
   });
 
+  it('sets a curing pile working again that a thermometer finds at 43 °C or more (110 °F, compost:S27), until moved anew', () => {
+    const cured = (day: string) => done(day, 'c', { makes: 'pile-curing', pileId: PILE });
+    const curing: [string, Fact] = ['2027-08-20', cured('2027-08-20')];
+    const found = (on: string, tempC: number) => gardenAfter(curing, ['2027-09-01', read(on, tempC)]).piles[0];
+    expect(found('2027-08-28', 43)?.curingSince).toBeUndefined();
+    expect(found('2027-08-28', 43)?.notReady).toEqual([{ on: '2027-08-28', failed: ['heats'] }]);
+    // Cooler, or read before the move emptied it of its heat: it goes on curing.
+    expect(found('2027-08-28', 42.9)?.curingSince).toBe('2027-08-20');
+    expect(found('2027-08-20', 60)?.curingSince).toBe('2027-08-20');
+    const anew = gardenAfter(curing, ['2027-08-28', read('2027-08-28', 50)], ['2027-10-02', cured('2027-10-02')]);
+    expect(anew.piles[0]?.curingSince).toBe('2027-10-02');
+  });
+
   it('builds a planned pile, and writes compost down', () => {
     const file = exampleFile({ piles: [{ ...exampleData().piles[0], built: '2027-07-01' }] });
     const garden = gardenOf(

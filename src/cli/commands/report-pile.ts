@@ -3,7 +3,10 @@ import { clock } from '../../garden/file-values.ts';
 import type { Pile } from '../../garden/garden.ts';
 import { MATURITY_FAILURES } from '../../garden/garden-file.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
+import { formatDay, readableIn } from '../../measures/quantity.ts';
 import { readDegrees } from '../../measures/typed-temperature.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import type { Plan, PlannedTask } from '../../schedule/plan.ts';
 import { factInWords } from '../../web/ledger-words.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';
@@ -81,8 +84,26 @@ export const reportPile = command({
         else await steward.report(gardenId, fact, BY);
         writeLines(at.stdout, [factInWords(fact, garden, plan.today)]);
       }
+      writeLines(
+        at.stdout,
+        movedWords(plan, (await steward.view(gardenId)).plan, { pileId, units: garden.place.units }),
+      );
     }),
 });
+
+/** The pile's next job, where what was told made it another or moved it. */
+function movedWords(before: Plan, after: Plan, { pileId, units }: { pileId: string; units: UnitSystem }): string[] {
+  const [was, is] = [nextOf(before, pileId), nextOf(after, pileId)];
+  if (is === undefined || (is.key === was?.key && is.title === was.title && is.day === was.day)) return [];
+  const title = readableIn(units, is.title, after.today);
+  return [`Next: ${title}, ${formatDay(is.day, units, after.today)}`];
+}
+
+function nextOf({ tasks }: Plan, pileId: string): PlannedTask | undefined {
+  return tasks
+    .filter(({ subject, state }) => subject.type === 'pile' && subject.id === pileId && state === 'open')
+    .sort((a, b) => (a.day < b.day ? -1 : 1))[0];
+}
 
 /** What one call may tell. */
 type Told = Extract<Fact, { kind: 'pile-read' | 'compost-not-ready' }>;

@@ -58,8 +58,18 @@ export function recheckDraft(pile: Pile, bin: Bin): TaskDraft | undefined {
   };
 }
 
-/** The newest reading a turn can have answered. */
+/** What a turn can have answered: the newest smell before it, else the newest handful; a clean one is nothing to answer. */
 function readingBefore({ readings }: Pile, turned: Day): PileReading | undefined {
   const answered = readings.filter(({ on }) => on <= turned && daysBetween(on, turned) <= ANSWERED_DAYS);
-  return answered.findLast((reading) => signIn(reading) !== undefined);
+  const smelt = newestOf(answered.flatMap(({ on, smell }) => (smell === undefined ? [] : [{ on, smell }])));
+  const felt = newestOf(answered.flatMap(({ on, moisture }) => (moisture === undefined ? [] : [{ on, moisture }])));
+  return [smelt, felt].find((reading) => reading !== undefined && signIn(reading) !== undefined);
+}
+
+/** The newest of some readings; of one day's the one told last. */
+function newestOf(readings: readonly PileReading[]): PileReading | undefined {
+  return readings.reduce<PileReading | undefined>(
+    (newest, reading) => (newest === undefined || reading.on >= newest.on ? reading : newest),
+    undefined,
+  );
 }

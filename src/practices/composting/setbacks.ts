@@ -3,9 +3,10 @@
  */
 import type { Climate } from '../../climate/climate.ts';
 import type { Pile, PileReading } from '../../garden/garden.ts';
+import { AT_WORK_C } from '../../handbook/pile-heat.ts';
 import { addDays, type Day, daysBetween, eachDay, earliestOf, latestOf } from '../../measures/days.ts';
 import { heatedAgain, rests } from './pile-life.ts';
-import { ANSWER, COLD_C, COOLING_C, HEAT_UP_DAYS, LEAST_TURNS } from './turn.ts';
+import { ANSWER, COLD_C, HEAT_UP_DAYS, LEAST_TURNS } from './turn.ts';
 
 /** What can be amiss with a pile. Stalled: cold in working weather, though not yet turned often enough to be done. */
 export type Trouble = 'dry' | 'wet' | 'sour' | 'slumped' | 'stalled' | 'ammonia' | 'pests';
@@ -45,7 +46,7 @@ const WELL: Readonly<Record<Trouble, (reading: PileReading) => boolean>> = {
   ammonia: ({ smell }) => smell === 'earthy',
   slumped: (reading) => byHand(reading) && reading.slumped === undefined,
   pests: (reading) => byHand(reading) && reading.pests === undefined,
-  stalled: ({ tempC }) => tempC !== undefined && tempC >= COOLING_C,
+  stalled: ({ tempC }) => tempC !== undefined && tempC >= AT_WORK_C,
 };
 
 function byHand({ smell, moisture, pests, slumped }: PileReading): boolean {
@@ -101,7 +102,7 @@ export function curesFrom(pile: Pile, curingSince: Day, climate: Climate): Day {
   const troubles = setbacksOf(pile, climate).filter(
     ({ trouble, on }) => on > curingSince && SPOILS_CURING.has(trouble),
   );
-  const hot = pile.readings.filter(({ on, tempC }) => on > curingSince && tempC !== undefined && tempC >= COOLING_C);
+  const hot = pile.readings.filter(({ on, tempC }) => on > curingSince && tempC !== undefined && tempC >= AT_WORK_C);
   return latestOf(curingSince, ...pile.turns, ...troubles.map(({ until }) => until), ...hot.map(({ on }) => on));
 }
 

@@ -3,6 +3,7 @@
  */
 import type { Climate } from '../../climate/climate.ts';
 import type { Pile, PileReading } from '../../garden/garden.ts';
+import { AT_WORK_C } from '../../handbook/pile-heat.ts';
 import { addDays, type Day, daysBetween, latestOf } from '../../measures/days.ts';
 import type { Reason, Window } from '../draft.ts';
 import {
@@ -17,8 +18,6 @@ import {
 
 /** Core temperature at which a turn is due (Cornell, compost:S9), and at which it is overdue (Cornell, compost:S7). */
 export const TOO_HOT_C = { due: 60, overdue: 65 } as const;
-/** Core temperature below which a working pile is inspected and turned (USDA NRCS, compost:S27: 110 °F). */
-export const COOLING_C = 43;
 /** Core temperature below which a turned pile that does not heat again goes to curing (Ulster County, compost:S47: 100 °F). */
 export const COLD_C = 38;
 /** Core temperature above which a pile works on through cold weather. House default beside the rest rule. */
@@ -111,7 +110,7 @@ export const ANSWER: Readonly<Record<Exclude<TurnCause, 'calendar'>, { days: num
   cooling: { days: 3, source: 'compost:S27' },
 };
 
-const LIMIT_C: Readonly<Partial<Record<TurnCause, number>>> = { 'too hot': TOO_HOT_C.due, cooling: COOLING_C };
+const LIMIT_C: Readonly<Partial<Record<TurnCause, number>>> = { 'too hot': TOO_HOT_C.due, cooling: AT_WORK_C };
 
 function toldByLog(pile: Pile, moved: Day, climate: Climate): NextTurn | undefined {
   const told = causeIn(pile, moved, climate);
@@ -127,7 +126,10 @@ function toldByLog(pile: Pile, moved: Day, climate: Climate): NextTurn | undefin
     ...(limit === undefined ? {} : { limit }),
     source: overdue ? 'compost:S7' : source,
   };
-  return { cause, window: { earliest: on, preferred: addDays(on, 1), latest: addDays(on, days) }, reasons: [reason] };
+  const window = overdue
+    ? { earliest: on, preferred: on, latest: on }
+    : { earliest: on, preferred: addDays(on, 1), latest: addDays(on, days) };
+  return { cause, window, reasons: [reason] };
 }
 
 interface Told {
@@ -151,6 +153,6 @@ function causeIn(pile: Pile, moved: Day, climate: Climate): Told | undefined {
   if (newest === undefined || (rests(climate, newest.on) && (core?.tempC ?? 0) <= WORKS_ON_ABOVE_C)) return undefined;
   if (felt?.moisture === 'dry') return { cause: 'dry', reading: felt };
   if (byHand?.slumped) return { cause: 'slumped', reading: byHand };
-  const cool = core?.tempC !== undefined && core.tempC < COOLING_C && daysBetween(moved, core.on) >= HEAT_UP_DAYS;
+  const cool = core?.tempC !== undefined && core.tempC < AT_WORK_C && daysBetween(moved, core.on) >= HEAT_UP_DAYS;
   return cool ? { cause: 'cooling', reading: core } : undefined;
 }

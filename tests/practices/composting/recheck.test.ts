@@ -93,4 +93,15 @@ describe('a thermometer that tells by itself', () => {
     const after: PileReading = { on: '2027-06-04', tempC: 48 };
     expect(recheck({ readings: [sour, after], turns: ['2027-06-02'] })?.key).toBe('pile-recheck/pile:p/turn:1');
   });
+
+  it('is not asked where the newest look before the turn found it well again', () => {
+    const well = (parts: Partial<PileReading>): PileReading => ({ on: '2027-06-03', ...parts });
+    const lookedAt = (reading: PileReading) => recheck({ readings: [sour, reading], turns: ['2027-06-04'] });
+    expect(lookedAt(well({ smell: 'earthy', moisture: 'damp' }))).toBeUndefined();
+    // A handful does not take back what was smelt.
+    expect(lookedAt(well({ moisture: 'damp' }))?.kind).toBe('recheck-pile');
+    const wet: PileReading = { on: '2027-06-01', smell: 'sour', moisture: 'wet' };
+    const still = recheck({ readings: [wet, well({ smell: 'earthy' })], turns: ['2027-06-04'] });
+    expect(still?.reasons[0]?.saw.sign).toBe('was too wet');
+  });
 });
