@@ -76,11 +76,17 @@ export function factInWords(
       return `The ${coverName(fact.coverId)} in ${bedName(fact.bedId)} had grown again on ${day}: ${todo}`;
     }
     case 'stand-planned':
-      return `Chosen for ${bedName(fact.bedId)}: ${coverName(fact.coverId)}, sown about ${fullDay(fact.sowOn, units)}`;
+      return (
+        `Chosen for ${bedName(fact.bedId)}: ${coverName(fact.coverId)}, sown about ${fullDay(fact.sowOn, units)}` +
+        insteadWords(fact.instead)
+      );
     case 'stand-dropped':
       return `Taken out of the plan: ${coverName(fact.coverId)} in ${bedName(fact.bedId)}`;
     case 'mulch-planned':
-      return `Chosen for ${bedName(fact.bedId)}: a mulch of ${fact.mulch}, from ${fullDay(fact.from, units)}`;
+      return (
+        `Chosen for ${bedName(fact.bedId)}: a mulch of ${fact.mulch}, from ${fullDay(fact.from, units)}` +
+        insteadWords(fact.instead)
+      );
     case 'weather-logged':
       return weatherInWords(fact.days, units);
     case 'entry-undone':
@@ -88,6 +94,12 @@ export function factInWords(
     default:
       return fact satisfies never;
   }
+}
+
+/** That a choice took the place of covers that were planned. */
+function insteadWords(instead: readonly string[] = []): string {
+  if (instead.length === 0) return '';
+  return `, in place of ${instead.length === 1 ? 'a cover' : `${instead.length} covers`} planned before`;
 }
 
 /** What was seen of a cover's flowering. */

@@ -32,6 +32,15 @@ describe('history', () => {
     expect(text).toContain('April 20, 2027, Ada, taken back');
   });
 
+  test('says that a choice took the place of what was planned', () => {
+    const garden = { beds: [{ id: 'a', name: 'Bed A' }], piles: [], bins: [], place: { units: 'metric' } } as never;
+    const chosen = { kind: 'mulch-planned' as const, bedId: 'a', from: '2027-09-20', mulch: 'straw' as const };
+    const told = (instead: string[]) => factInWords({ ...chosen, instead }, garden, '2027-09-01');
+    expect(told([])).toBe('Chosen for Bed A: a mulch of straw, from 20 September 2027');
+    expect(told(['rye'])).toContain(', in place of a cover planned before');
+    expect(told(['rye', 'oats'])).toContain(', in place of 2 covers planned before');
+  });
+
   test('carries the year of a day in another year than it was told in', () => {
     const garden = { beds: [], piles: [], bins: [], place: { units: 'metric' } } as never;
     const skip = { kind: 'tasks-done' as const, on: '2026-12-30', tasks: [] };

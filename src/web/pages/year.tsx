@@ -23,6 +23,7 @@ export function yearPage({ garden, plan: { today } }: GardenView, beds: readonly
         beneath them the days in which a cover is to be sown or cut. The dotted line is today. A bed's name leads to
         what could lie in its gaps.
       </p>
+      <p class="year-slide">The drawing goes on to the right: slide it sideways.</p>
       <div class="year-scroll">
         <YearMonths days={days} />
         {beds.map((years) => (
