@@ -2,6 +2,7 @@
  * A look at a pile, told on a page.
  */
 import { Hono } from 'hono';
+import { clock } from '../garden/file-values.ts';
 import { readDegrees } from '../measures/typed-temperature.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { ReportedReading, Steward } from '../steward/steward.ts';
@@ -35,7 +36,7 @@ export function pileReadingRoutes(steward: Steward): Hono {
     });
 }
 
-const NOTHING: PileEntered = { pile: '', on: '', temp: '', moisture: '', smell: '', pests: '', slumped: '' };
+const NOTHING: PileEntered = { pile: '', on: '', at: '', temp: '', moisture: '', smell: '', pests: '', slumped: '' };
 
 function enteredIn(form: Form): PileEntered {
   const names = Object.keys(NOTHING) as (keyof PileEntered)[];
@@ -44,11 +45,13 @@ function enteredIn(form: Form): PileEntered {
 
 function readingIn(form: Form, units: UnitSystem, today: string): ReportedReading | undefined {
   const on = form.day('on', 'The day', today);
+  const at = hourIn(form);
   const tempC = coreIn(form, units);
   const moisture = ['dry', 'damp', 'wet'].find((word) => word === form.text('moisture'));
   const smell = ['earthy', 'ammonia', 'sour'].find((word) => word === form.text('smell'));
   const seen = {
     ...(tempC === undefined ? {} : { tempC }),
+    ...(tempC === undefined || at === undefined ? {} : { at }),
     ...(moisture === undefined ? {} : { moisture: moisture as NonNullable<ReportedReading['moisture']> }),
     ...(smell === undefined ? {} : { smell: smell as NonNullable<ReportedReading['smell']> }),
     ...(form.text('pests') === '' ? {} : { pests: true as const }),
@@ -57,6 +60,15 @@ function readingIn(form: Form, units: UnitSystem, today: string): ReportedReadin
   if (Object.keys(seen).length === 0 && form.problems.length === 0)
     form.refuse({ where: 'The look', what: 'Nothing is filled in.', mend: 'Say at least one thing of the pile.' });
   return on === undefined || form.problems.length > 0 ? undefined : { pileId: form.text('pile'), on, ...seen };
+}
+
+/** An hour counts only beside a temperature: it is what hours in the heat are reckoned by. */
+function hourIn(form: Form): string | undefined {
+  const text = form.text('at');
+  if (text === '' || clock.safeParse(text).success) return text === '' ? undefined : text;
+  const what = `"${text.slice(0, SHOWN_CHARACTERS)}" is no hour.`;
+  form.refuse({ where: 'The hour', what, mend: 'Give an hour such as 14:30, or leave it out.' });
+  return undefined;
 }
 
 function coreIn(form: Form, units: UnitSystem): number | undefined {

@@ -22,9 +22,16 @@ describe('a look at a pile', () => {
     expect(ledger).toHaveLength(2);
   });
 
+  it('is kept with its hour where one is given beside the heat', async () => {
+    const { send, steward } = await sampleApp();
+    expect((await send(PATH, { ...LOOK, at: '14:30' })).status).toBe(303);
+    expect((await steward.view('mill-row')).garden.piles[0]?.readings.at(-1)).toMatchObject({ at: '14:30', tempC: 60 });
+  });
+
   it.each([
     ['nothing seen', { ...LOOK, temp: '', moisture: '' }, 'Say at least one thing of the pile.'],
     ['a core no pile has', { ...LOOK, temp: '900' }, 'is no core of a pile'],
+    ['an hour no day has', { ...LOOK, at: '25:00' }, 'Give an hour such as 14:30'],
     ['a day to come', { ...LOOK, on: '2027-04-21' }, 'Give a day up to today'],
     ['another pile', { ...LOOK, pile: 'none' }, 'is not a pile of this garden'],
   ])('is refused with the mend: %s', async (_, fields, mend) => {

@@ -9,7 +9,9 @@ import { reportPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 
 /** The form's fields as they are shown. */
-export type PileEntered = Readonly<Record<'pile' | 'on' | 'temp' | 'moisture' | 'smell' | 'pests' | 'slumped', string>>;
+export type PileEntered = Readonly<
+  Record<'pile' | 'on' | 'at' | 'temp' | 'moisture' | 'smell' | 'pests' | 'slumped', string>
+>;
 
 interface PileReadingProps {
   garden: Garden;
@@ -59,6 +61,9 @@ export function pileReadingPage({ garden, today, entered, problems = [] }: PileR
           />
           <label>
             The day <input type="date" name="on" value={entered.on} max={today} required />
+          </label>
+          <label>
+            The hour, if you read it more than once a day <input type="time" name="at" value={entered.at} />
           </label>
           <label>
             In the middle, {units === 'us' ? '°F' : '°C'}{' '}
