@@ -108,9 +108,18 @@ export function suggestedPlan(input: PracticeInput, at: StandInBed, sow: SowWind
   const sowOn = input.garden.pins[draft.key] ?? sow.window.preferred;
   const cut = cutWindow(input, at.bed.id, at.parts, sowOn);
   const order = orderDraft(input, at, sow, { sowOn, doubts: doubtsOf(cut) });
-  const inTime = input.garden.startedOn <= lastOrderDay(sowOn);
+  const inTime = openSince(input, at, sowOn) <= lastOrderDay(sowOn);
   const drafts = [...(inTime ? [{ ...order, ifMissed: 'drop' as const }] : []), draft, ...later(input, at, sowOn, cut)];
   return { at, from: sow.window.earliest, sow, cut: cut !== undefined, drafts, ...endOf(input, at, sowOn, cut) };
+}
+
+/** The day since which a bed is known to be open for a suggestion: an order that was due before that cannot be asked for. */
+function openSince({ garden }: PracticeInput, { bed }: StandInBed, sowOn: Day): Day {
+  const ended = garden.stands
+    .filter(({ bedId }) => bedId === bed.id)
+    .flatMap(({ deadOn, cutOn }) => deadOn ?? cutOn ?? [])
+    .filter((day) => day <= sowOn);
+  return latestOf(garden.startedOn, ...ended);
 }
 
 /** What a stand asks for once it is up: the cut with its regrowth check, the looks for buds and after winter. */
