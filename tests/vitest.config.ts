@@ -6,5 +6,7 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/long/**', 'tests/clients/**', 'node_modules/**'],
     testTimeout: 20_000,
+    // The runner keeps one core free by itself: on two cores the tests would wait for one another.
+    maxWorkers: '100%',
   },
 });
