@@ -10,12 +10,12 @@ import {
   M2_PER_SQUARE_FOOT,
   MM_PER_INCH,
 } from '../../src/measures/units.ts';
-import { activeEnd } from '../../src/practices/composting/heat-end.ts';
+import { activeEnd, coldEnd } from '../../src/practices/composting/heat-end.ts';
 import { hotRecord } from '../../src/practices/composting/hot-record.ts';
-import { COLD_DAYS, CURING_DAYS, finishedLitres } from '../../src/practices/composting/pile-life.ts';
+import { CURING_DAYS, finishedLitres } from '../../src/practices/composting/pile-life.ts';
 import { nextTurn } from '../../src/practices/composting/turn.ts';
 import { layerLitres } from '../../src/practices/topdressing/need.ts';
-import { milwaukee, pile } from '../practices/gardens.ts';
+import { draft, draftsIn, garden, milwaukee, pile } from '../practices/gardens.ts';
 
 const squareFeet = (value: number): number => value * M2_PER_SQUARE_FOOT;
 const inches = (value: number): number => value * MM_PER_INCH;
@@ -135,10 +135,14 @@ describe('how long compost takes', () => {
   });
 
   it('unturned it takes one to two years (common practice)', () => {
-    expect([COLD_DAYS.low, COLD_DAYS.high]).toEqual([365, 730]);
+    const { low, high } = coldEnd(pile('2027-05-01', { method: 'cold' }), milwaukee);
+    expect([low, high]).toEqual(['2028-04-30', '2029-04-30']);
   });
 
   it('cures for three to four weeks (Utah State, compost:S16)', () => {
-    expect([CURING_DAYS.low, CURING_DAYS.high]).toEqual([21, 28]);
+    const of = garden({ startedOn: '2027-08-21', piles: [pile('2027-05-01', { curingSince: '2027-08-20' })] });
+    const look = draft(draftsIn(of), 'pile-maturity/');
+    expect(daysBetween('2027-08-20', look.window.earliest)).toBe(21);
+    expect(daysBetween('2027-08-20', look.window.preferred)).toBe(28);
   });
 });
