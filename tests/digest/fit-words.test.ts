@@ -10,7 +10,6 @@ const choice = (more: Partial<GapFit>): GapFit => ({
   name: 'oats',
   verdict: 'good',
   points: 100,
-  sowReasons: [],
   seed: [],
   needs: { inoculants: [], depths: [] },
   pros: [],

@@ -149,8 +149,6 @@ export interface GapFit {
   wintersBare?: number;
   sow?: Window;
   half?: SowingHalf;
-  /** Why it may be sown on these days and no others. */
-  sowReasons: readonly Reason[];
   /** The day the odds are counted for. */
   sowOn?: Day;
   establish?: Establishment;

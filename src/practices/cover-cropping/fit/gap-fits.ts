@@ -63,19 +63,21 @@ export function bestCover(
   if (!freezesKnown(input.climate, seasonOf(input.climate.seasonTurn, from))) return undefined;
   const hoped = COVERS.flatMap((cover) => {
     const trial: Trial = { input, bed, span, ...cover };
-    return timesOf(trial, from)
+    const sowings = sowingsIn(input, span, cover.parts, from);
+    return timesOf(trial, typeof sowings === 'string' ? [] : sowings)
       .filter(({ sow }) => !isTaken(cover.coverId, sow))
       .map((sowing) => ({ trial, sowing, ...promiseOf(trial, sowing, sowing.sow.window.preferred) }));
   });
-  let best: BestCover | undefined;
+  let best: { fit: GapFit; trial: Trial; sowing: Sowing } | undefined;
   for (const promise of hoped.filter(({ verdict }) => SERVES.has(verdict)).sort(bestFirst)) {
     if (best !== undefined && bestFirst(best.fit, promise) <= 0) break;
     const { trial, sowing } = promise;
     const fit = sownFit(trial, sowing, sowing.sow.window.preferred);
-    if (SERVES.has(fit.verdict) && (best === undefined || bestFirst(fit, best.fit) < 0))
-      best = { fit, coverId: trial.coverId, sow: asItIs(given, trial, sowing) };
+    if (SERVES.has(fit.verdict) && (best === undefined || bestFirst(fit, best.fit) < 0)) best = { fit, trial, sowing };
   }
-  return best;
+  if (best === undefined) return undefined;
+  const { fit, trial, sowing } = best;
+  return { fit, coverId: trial.coverId, sow: asItIs(given, trial, sowing) };
 }
 
 /** The same sowing held to the weather that was logged and is expected, where that leaves it a day. */
@@ -111,15 +113,14 @@ function coverFit(trial: Trial, from: Day, dayOf: (preferred: Day) => Day): GapF
   }
   const sowings = sowingsIn(input, span, parts, from);
   if (typeof sowings === 'string') return ruledOut(trial, whyNoSowing(trial, sowings));
-  const times = timesOf(trial, from).filter(({ sow }) => sow.window.preferred <= lastDayAhead(input.today));
+  const times = timesOf(trial, sowings).filter(({ sow }) => sow.window.preferred <= lastDayAhead(input.today));
   const [best] = times.map((sowing) => sownFit(trial, sowing, dayOf(sowing.sow.window.preferred))).sort(bestFirst);
   return best ?? ruledOut(trial, tooFar(trial, sowings));
 }
 
-/** The times at which a cover is tried in a gap. */
-function timesOf(trial: Trial, from: Day): Sowing[] {
-  const sowings = sowingsIn(trial.input, trial.span, trial.parts, from);
-  return typeof sowings === 'string' ? [] : sowings.flatMap((sowing) => [sowing, ...sooner(trial, sowing)]);
+/** The times at which a cover is tried in a gap, of its sowings there. */
+function timesOf(trial: Trial, sowings: readonly Sowing[]): Sowing[] {
+  return sowings.flatMap((sowing) => [sowing, ...sooner(trial, sowing)]);
 }
 
 /** The same sowing on the first day of its window, where the preferred one leaves less than a good chance. */
@@ -152,7 +153,7 @@ function whyNoSowing({ coverId, span }: Trial, why: NoSowing): Reason {
 }
 
 function ruledOut(trial: Trial, why: Reason): GapFit {
-  return { ...named(trial), verdict: 'unusable', points: 0, sowReasons: [], seed: [], pros: [], cons: [why] };
+  return { ...named(trial), verdict: 'unusable', points: 0, seed: [], pros: [], cons: [why] };
 }
 
 /** Mulch serves in any gap: nothing grows there that it could harm. It is named after the covers that serve. */
@@ -165,7 +166,7 @@ function mulchFits(bed: Bed, span: OpenSpan, wintersBare: number): GapFit[] {
     verdict: 'possible',
     points: 0,
     wintersBare,
-    sowReasons: [],
+
     seed: [],
     needs: { inoculants: [], depths: [] },
     mulch: { litres: mulchLitres(bed, BARE_DEPTH_MM), depthMm: BARE_DEPTH_MM },

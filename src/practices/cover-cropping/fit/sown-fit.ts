@@ -46,7 +46,6 @@ function beginning(trial: Trial, sowing: Sowing, sowOn: Day) {
     onFrozenSoil: isFrostSeeded(parts, sow),
     clashes: clashesOf(input, span, { coverId, parts, half: sow.half, latest: sow.window.latest }),
     establish: establishment(input, parts, sow.half, sowOn),
-    winter: winterOdds(input, parts, sowOn),
     meantToDie: parts.every(({ cover }) => cover.autumnSow?.fate !== 'overwinters'),
     hungryNext: span.next?.crop.nitrogen === 'high',
     fixes: parts.some(({ cover }) => cover.form === 'legume'),
@@ -67,7 +66,10 @@ const ALL_NITROGEN: FitNitrogen = {
   origin: { provenance: 'house default', sources: [] },
 };
 
-/** The best a sowing could come to, whatever its end is: what is worked out in full later is never better. */
+/**
+ * The best a sowing could come to, whatever its end is: what is worked out in full later is never better. Its winter is left
+ * out, since one that is cut early meets none.
+ */
 export function promiseOf(
   trial: Trial,
   sowing: Sowing,
@@ -75,6 +77,7 @@ export function promiseOf(
 ): Pick<GapFit, 'verdict' | 'points' | 'wintersBare'> {
   const hoped: Weighed = {
     ...beginning(trial, sowing, sowOn),
+    winter: undefined,
     cut: undefined,
     next: undefined,
     nitrogen: ALL_NITROGEN,
@@ -100,6 +103,7 @@ export function sownFit(trial: Trial, sowing: Sowing, sowOn: Day): GapFit {
   const doubts = [...doubtsOf(window), ...springShort(input, parts, sow, { sowOn, cut })];
   const told: Told = {
     ...begun,
+    winter: winterOdds(input, parts, sowOn),
     ...afterEarlyCut(input, span, parts, { cut, winterHeld: begun.winterHeld }),
     parts,
     sowOn,
@@ -122,7 +126,6 @@ export function sownFit(trial: Trial, sowing: Sowing, sowOn: Day): GapFit {
     wintersBare: told.wintersBare,
     sow: sow.window,
     half: sow.half,
-    sowReasons: sow.reasons,
     sowOn,
     ...present({ establish: told.establish, winter: told.winter, bloom, cut, next, nitrogen }),
     seed: seedAmounts(parts, areaOf(bed), sowOn, input.climate),

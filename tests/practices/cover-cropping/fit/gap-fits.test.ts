@@ -4,7 +4,7 @@ import type { Garden } from '../../../../src/garden/garden.ts';
 import { addDays, type Day } from '../../../../src/measures/days.ts';
 import { sentenceOf } from '../../../../src/practices/catalogue.ts';
 import type { GapFit } from '../../../../src/practices/cover-cropping/fit/fit.ts';
-import { gapFits } from '../../../../src/practices/cover-cropping/fit/gap-fits.ts';
+import { bestCover, gapFits } from '../../../../src/practices/cover-cropping/fit/gap-fits.ts';
 import { gapsAhead } from '../../../../src/practices/cover-cropping/fit/gaps-ahead.ts';
 import { bed, cover, frostDates, garden, inputOf, milwaukee, setOut, sown } from '../../gardens.ts';
 
@@ -215,4 +215,35 @@ it('is the same half a year later at latitude −43', () => {
   const cut = rye.cut?.window.latest ?? '';
   expect(cut > '2028-10-01' && cut < addDays('2028-12-15', -31), cut).toBe(true);
   expect(rye.next).toMatchObject({ met: 'yes', freeOn: addDays(cut, 31) });
+});
+
+describe('the cover that is suggested', () => {
+  const emptied = ['2027-06-20', '2027-07-10', '2027-07-31', '2027-08-10', '2027-08-25', '2027-09-10', '2027-10-05'];
+  const wanted = [undefined, '2028-04-20', '2028-05-20', '2028-06-05', '2028-07-10'];
+
+  it.each([
+    ['two freeze dates', climate],
+    ['the record of Milwaukee', milwaukee],
+  ])(
+    'is what stands first of all covers that serve, by %s, though not all of them are worked out in full',
+    (_, over) => {
+      for (const out of emptied)
+        for (const next of wanted) {
+          const plantings = [
+            sown('carrot', '2027-04-15', { harvested: out }),
+            ...(next === undefined ? [] : [setOut('tomato', next)]),
+          ];
+          const of = garden({ startedOn: '2027-06-01', plantings });
+          const input = inputOf(of, over);
+          const [span] = gapsAhead(input, bed('a')).filter(({ from }) => from === addDays(out, 1));
+          if (span === undefined) throw new Error(`No gap from ${out}.`);
+          const [first] = gapFits(input, bed('a'), span).filter(
+            ({ choice, verdict }) => choice.choice === 'cover' && (verdict === 'good' || verdict === 'possible'),
+          );
+          const best = bestCover(input, bed('a'), span, { from: addDays(out, 1), isTaken: () => false })?.fit;
+          const rankOf = (fit: GapFit | undefined) => fit && [fit.wintersBare, fit.verdict, fit.points];
+          expect(rankOf(best), `${out} to ${next}`).toEqual(rankOf(first));
+        }
+    },
+  );
 });
