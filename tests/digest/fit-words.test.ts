@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { fitTold, gapInWords, readableFit, ruledOut } from '../../src/digest/fit-words.ts';
 import type { GapFit } from '../../src/practices/cover-cropping/fit/fit.ts';
 import { coverParts } from '../../src/practices/covers.ts';
+import { nitrogenHeld } from '../practices/cover-cropping/fit/nitrogen-held.ts';
 
 const choice = (more: Partial<GapFit>): GapFit => ({
   bedId: 'wall',
@@ -28,14 +29,7 @@ describe('a choice in words', () => {
   });
 
   it('tells nitrogen that is left or tied up, without a minus', () => {
-    const nitrogen = (low: number, high: number) => ({
-      dryKgPerM2: { low: 0.2, high: 0.4 },
-      percentN: { low: 3, high: 4 },
-      carbonToNitrogen: { low: 11, high: 14 },
-      availableGPerM2: { low, high },
-      origin: { provenance: 'derived', sources: [] } as const,
-    });
-    const told = (low: number, high: number) => linesOf({ nitrogen: nitrogen(low, high) })[0];
+    const told = (low: number, high: number) => linesOf({ nitrogen: nitrogenHeld(low, high) })[0];
     expect(told(1, 2)).toBe('Nitrogen: ⟦1 gPerM2⟧ to ⟦2 gPerM2⟧ for the next crop, carbon to nitrogen 11 to 14');
     expect(told(-4, 2)).toContain('from as much as ⟦4 gPerM2⟧ tied up while it rots to ⟦2 gPerM2⟧ for the next crop');
     expect(told(-4, -1)).toContain('ties up ⟦1 gPerM2⟧ to ⟦4 gPerM2⟧ while it rots');

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { WinterOdds } from '../../../../src/practices/cover-cropping/fit/fit.ts';
 import { pointsOf, verdictOf, type Weighed, winterAsMeant } from '../../../../src/practices/cover-cropping/fit/rank.ts';
+import { nitrogenHeld } from './nitrogen-held.ts';
 
 /** Oats that establish in every season, die in every winter and are gone in time. */
 const well: Weighed = {
@@ -94,21 +95,14 @@ describe('the points', () => {
   });
 
   it('count nitrogen that is brought, twice as much before a hungry crop, and what is tied up against it', () => {
-    const nitrogen = (low: number, high: number) => ({
-      dryKgPerM2: { low: 0.2, high: 0.4 },
-      percentN: { low: 3, high: 4 },
-      carbonToNitrogen: { low: 11, high: 14 },
-      availableGPerM2: { low, high },
-      origin: { provenance: 'derived', sources: [] } as const,
-    });
     const lives = { winter: winter(29, 0, 0), meantToDie: false };
-    const brought = { ...lives, nitrogen: nitrogen(2, 3) };
+    const brought = { ...lives, nitrogen: nitrogenHeld(2, 3) };
     expect(points({ ...brought, fixes: true }) - points(lives)).toBe(5);
     expect(points({ ...brought, fixes: true, hungryNext: true }) - points(lives)).toBe(10);
     expect(points(brought) - points(lives)).toBe(0);
-    expect(points({ ...lives, nitrogen: nitrogen(-5, 0) }) - points(lives)).toBe(-5);
+    expect(points({ ...lives, nitrogen: nitrogenHeld(-5, 0) }) - points(lives)).toBe(-5);
     // Winter killed it: half is reckoned lost by spring.
-    expect(points({ fixes: true, nitrogen: nitrogen(2, 3) }) - points({})).toBe(2.5);
+    expect(points({ fixes: true, nitrogen: nitrogenHeld(2, 3) }) - points({})).toBe(2.5);
   });
 });
 
