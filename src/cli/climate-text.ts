@@ -79,7 +79,8 @@ interface FreezeAsk {
 }
 
 const HOW_TO_READ =
-  'The tables tell what is usual. By the early day it has happened in one year of ten, by the middle day in five, by the late day in nine. Plant ' +
+  'The tables tell what is usual. By the early day it has happened in one year of ten, by the middle day in five, by the ' +
+  'late day in nine. Plant ' +
   'tender things after the late day of spring, and have them in before the early day of autumn.';
 
 function freezeTable({ garden, climate, plan: { today } }: ClimateView, event: FreezeEvent, heading: string): string[] {

@@ -22,8 +22,8 @@ export interface AfterLook {
   /** The day its growth counts from. */
   sown: Day;
   drafts: readonly TaskDraft[];
-  /** The bare ground left in it. */
-  thin?: ThinStand;
+  /** The bare ground left in it, but for the work that comes before its mulch. */
+  thin?: Omit<ThinStand, 'after'>;
   /** The day from which the bed counts as bare, where next to nothing came up and nothing is sown again. */
   failed?: { on: Day; why: Reason };
 }
@@ -65,7 +65,6 @@ export function afterLook(
       ...thin,
       ...(gap.to === undefined ? {} : { to: gap.to }),
       why: [lookReason(look), noSowing(again)],
-      after: [],
     },
   };
 }
