@@ -18,6 +18,7 @@ import type {
 } from './garden.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { hasBed, planMulch, planStandIn, withoutPlanned } from './plan-covers.ts';
+import { planCropsIn } from './plan-crops.ts';
 import { withLogged } from './weather.ts';
 import { withoutAbsent } from './without-absent.ts';
 
@@ -86,6 +87,10 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
       return withoutPlanned(garden, [fact.standId]);
     case 'mulch-planned':
       return planMulch(garden, fact);
+    case 'plantings-planned':
+      return planCropsIn(garden, fact);
+    case 'crops-wished':
+      return { ...garden, wishes: fact.wishes.map((wish) => withoutAbsent(wish)) };
     case 'garden-imported':
     case 'entry-undone':
       return garden;

@@ -100,7 +100,7 @@ function plans<Key extends string>(
   return planned.length === 0 ? {} : { planned };
 }
 
-function plantingInFile({ id, bedId, cropId, start, lastHarvest }: Planting): GardenFile['plantings'][number] {
+function plantingInFile({ id, bedId, cropId, start, lastHarvest, areaM2 }: Planting): GardenFile['plantings'][number] {
   const key = start.how === 'sow' ? 'sow' : 'setOut';
   return {
     id,
@@ -108,6 +108,7 @@ function plantingInFile({ id, bedId, cropId, start, lastHarvest }: Planting): Ga
     crop: cropId,
     [key]: start.day,
     ...(lastHarvest === undefined ? {} : { lastHarvest: lastHarvest.day }),
+    ...(areaM2 === undefined ? {} : { areaM2 }),
     ...plans<'sow' | 'setOut' | 'lastHarvest'>([key, start], ['lastHarvest', lastHarvest]),
   };
 }

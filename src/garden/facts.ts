@@ -223,6 +223,40 @@ const mulchPlanned = z.object({
   instead: z.array(z.string()).optional(),
 });
 
+/**
+ * A plan of crops taken in: plantings that are meant, and plantings that were meant and are not any more. One that has the id
+ * of one dropped takes its place.
+ */
+const plantingsPlanned = z.object({
+  kind: z.literal('plantings-planned'),
+  plantings: z.array(
+    z.object({
+      id: z.string(),
+      bedId: z.string(),
+      cropId: z.string(),
+      start: z.object({ how: z.enum(['sow', 'set-out']), day }),
+      lastHarvest: day.optional(),
+      areaM2: z.number().positive().optional(),
+    }),
+  ),
+  dropped: z.array(z.object({ id: z.string(), bedId: z.string(), cropId: z.string() })),
+});
+
+/** The crops wanted, in place of all that were wanted before. */
+const cropsWished = z.object({
+  kind: z.literal('crops-wished'),
+  wishes: z.array(
+    z.object({
+      cropId: z.string(),
+      amount: z.union([
+        z.strictObject({ beds: z.number().int().positive() }),
+        z.strictObject({ areaM2: z.number().positive() }),
+      ]),
+      season: z.number().int().optional(),
+    }),
+  ),
+});
+
 /** An earlier entry taken back. */
 const entryUndone = z.object({ kind: z.literal('entry-undone'), entry: z.number().int().positive() });
 
@@ -246,6 +280,8 @@ export const factSchema = z.discriminatedUnion('kind', [
   standPlanned,
   standDropped,
   mulchPlanned,
+  plantingsPlanned,
+  cropsWished,
   entryUndone,
 ]);
 

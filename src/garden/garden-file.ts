@@ -133,6 +133,7 @@ const planting = known('a planting', {
   sow: day.optional(),
   setOut: day.optional(),
   lastHarvest: day.optional(),
+  areaM2: number('square metres of the bed', 1.4, 0.01, 10_000).optional(),
   planned: planned(['sow', 'setOut', 'lastHarvest']),
 })
   .refine((given) => justOne(given, ['sow', 'setOut']), across('Give either sow or setOut, such as sow: "2027-05-20".'))

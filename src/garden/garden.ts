@@ -73,6 +73,8 @@ export interface Planting {
   start: { how: 'sow' | 'set-out'; day: Day; happened: boolean };
   /** The last harvest, expected or past. Absent: worked out from days to maturity. */
   lastHarvest?: { day: Day; happened: boolean };
+  /** The share of its bed it takes, m², beside other crops. Absent: the whole bed. */
+  areaM2?: number;
 }
 
 /** A cover crop standing, or meant to stand, in a bed. */

@@ -89,7 +89,7 @@ export function householdOf({ members = [], ...rest }: NonNullable<GardenFile['h
 
 /** A planting of the file. */
 export function plantingOf(row: GardenFile['plantings'][number], { readOn, plantings }: Held): Planting {
-  const { id = '', lastHarvest, planned: plans } = row;
+  const { id = '', lastHarvest, areaM2, planned: plans } = row;
   const before = plantings.get(id);
   const sown = row.sow !== undefined;
   const about = { key: sown ? 'sow' : 'setOut', plans, before: before?.start };
@@ -101,6 +101,7 @@ export function plantingOf(row: GardenFile['plantings'][number], { readOn, plant
     ...(lastHarvest === undefined
       ? {}
       : { lastHarvest: datedBy(lastHarvest, readOn, { key: 'lastHarvest', plans, before: before?.lastHarvest }) }),
+    ...(areaM2 === undefined ? {} : { areaM2 }),
   };
 }
 

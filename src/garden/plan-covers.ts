@@ -4,6 +4,7 @@
 import type { Day } from '../measures/days.ts';
 import type { Fact } from './facts.ts';
 import type { Garden, MulchPlan } from './garden.ts';
+import { asUnsaid } from './unsaid.ts';
 import { withoutAbsent } from './without-absent.ts';
 
 /**
@@ -56,11 +57,4 @@ interface Lying {
 
 function overlap(one: Lying, other: Lying): boolean {
   return lies(one, other.from) || lies(other, one.from);
-}
-
-/** The garden with nothing skipped or pinned among the tasks whose keys hold all these parts; what is done stays done. */
-function asUnsaid(garden: Garden, parts: readonly string[]): Garden {
-  const stays = ([key]: [string, Day]): boolean => !parts.every((part) => key.split('/').includes(part));
-  const without = (told: Garden['skipped']) => Object.fromEntries(Object.entries(told).filter(stays));
-  return { ...garden, skipped: without(garden.skipped), pins: without(garden.pins) };
 }

@@ -149,6 +149,7 @@ const TOLD_LISTS = [
   'diseases',
   'coldNights',
   'mulches',
+  'wishes',
 ] as const;
 
 /** Whether a garden as told already shows what an entry makes true: marks and pins make nothing a file could deny. */

@@ -84,6 +84,9 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
       return new Set([fact.standId, ...(fact.task ? [fact.task.key] : [])]);
     case 'stand-dropped':
       return new Set([fact.bedId, fact.standId]);
+    case 'plantings-planned':
+      return new Set([...fact.plantings, ...fact.dropped].flatMap(({ id, bedId }) => [id, bedId]));
+    case 'crops-wished':
     case 'cold-night-told':
     case 'away-told':
     case 'soil-squeezed':

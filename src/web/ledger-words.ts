@@ -87,6 +87,10 @@ export function factInWords(
         `Chosen for ${bedName(fact.bedId)}: a mulch of ${fact.mulch}, from ${fullDay(fact.from, units)}` +
         insteadWords(fact.instead)
       );
+    case 'plantings-planned':
+      return planInWords(fact, bedName, units);
+    case 'crops-wished':
+      return wishesInWords(fact.wishes, units);
     case 'weather-logged':
       return weatherInWords(fact.days, units);
     case 'entry-undone':
@@ -100,6 +104,50 @@ export function factInWords(
 function insteadWords(instead: readonly string[] = []): string {
   if (instead.length === 0) return '';
   return `, in place of ${instead.length === 1 ? 'a cover' : `${instead.length} covers`} planned before`;
+}
+
+/** Crops of a plan that are told one by one; the rest are a number. */
+const MOST_TOLD = 6;
+
+/** What is planned, bed by bed, and what is taken out. */
+function planInWords(
+  { plantings, dropped }: Extract<Fact, { kind: 'plantings-planned' }>,
+  bedName: (bedId: string) => string,
+  units: UnitSystem,
+): string {
+  const planned = plantings.map(({ cropId, bedId, start, areaM2 }) => {
+    const share = areaM2 === undefined ? '' : ` on ${formatQuantity({ value: areaM2, unit: 'm2' }, units)}`;
+    const how = start.how === 'sow' ? 'sown' : 'set out';
+    return `${cropName(cropId)} in ${bedName(bedId)}${share}, ${how} about ${fullDay(start.day, units)}`;
+  });
+  const left = dropped
+    .filter(({ id }) => !plantings.some((planting) => planting.id === id))
+    .map(({ cropId, bedId }) => `${cropName(cropId)} in ${bedName(bedId)}`);
+  return [
+    ...(planned.length === 0 ? [] : [`Planned: ${someOf(planned)}`]),
+    ...(left.length === 0 ? [] : [`Taken out of the plan: ${someOf(left)}`]),
+  ].join('. ');
+}
+
+function someOf(told: readonly string[]): string {
+  const more = told.length - MOST_TOLD;
+  return [...told.slice(0, MOST_TOLD), ...(more > 0 ? [`${more} more`] : [])].join('; ');
+}
+
+function wishesInWords(wishes: Extract<Fact, { kind: 'crops-wished' }>['wishes'], units: UnitSystem): string {
+  if (wishes.length === 0) return 'Wishes: none any more';
+  const told = wishes.map(({ cropId, amount, season }) => {
+    const much =
+      'beds' in amount
+        ? `${amount.beds} ${amount.beds === 1 ? 'bed' : 'beds'}`
+        : formatQuantity({ value: amount.areaM2, unit: 'm2' }, units);
+    return `${cropName(cropId)}, ${much}${season === undefined ? '' : ` in ${season}`}`;
+  });
+  return `Wishes: ${someOf(told)}`;
+}
+
+function cropName(cropId: string): string {
+  return vegetableById(cropId).name.toLowerCase();
 }
 
 /** What was seen of a cover's flowering. */

@@ -64,6 +64,7 @@ const planting = (beds: string[]) =>
           crop: fc.constant(crop),
           [sown ? 'sow' : 'setOut']: fc.constant(start),
           lastHarvest: laterThan(start),
+          areaM2: fc.constantFrom(0.4, 0.75),
           planned: fc.subarray([sown ? 'sow' : 'setOut', 'lastHarvest']),
         },
         { requiredKeys: ['bed', 'crop', sown ? 'sow' : 'setOut'] },

@@ -41,6 +41,26 @@ describe('history', () => {
     expect(told(['rye', 'oats'])).toContain(', in place of 2 covers planned before');
   });
 
+  test('tells a plan of crops bed by bed, and wishes with their amounts', () => {
+    const beds = [{ id: 'a', name: 'Bed A' }];
+    const garden = { beds, piles: [], bins: [], place: { units: 'metric' } } as never;
+    const peas = { id: 'a-pea', bedId: 'a', cropId: 'pea', start: { how: 'sow' as const, day: '2028-04-15' } };
+    const kale = { id: 'a-kale', bedId: 'a', cropId: 'kale' };
+    const plan = { kind: 'plantings-planned' as const, plantings: [{ ...peas, areaM2: 1.5 }], dropped: [kale] };
+    expect(factInWords(plan, garden, '2027-12-01')).toBe(
+      'Planned: garden pea in Bed A on 1.5 m², sown about 15 April 2028. Taken out of the plan: kale in Bed A',
+    );
+    const many = { ...plan, dropped: [], plantings: Array.from({ length: 9 }, () => peas) };
+    expect(factInWords(many, garden, '2027-12-01')).toContain('; 3 more');
+    const wishes = [
+      { cropId: 'tomato', amount: { areaM2: 3 } },
+      { cropId: 'kale', amount: { beds: 1 }, season: 2028 },
+    ];
+    expect(factInWords({ kind: 'crops-wished', wishes }, garden, '2027-12-01')).toBe(
+      'Wishes: tomato, 3 m²; kale, 1 bed in 2028',
+    );
+  });
+
   test('carries the year of a day in another year than it was told in', () => {
     const garden = { beds: [], piles: [], bins: [], place: { units: 'metric' } } as never;
     const skip = { kind: 'tasks-done' as const, on: '2026-12-30', tasks: [] };

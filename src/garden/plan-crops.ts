@@ -1,0 +1,45 @@
+/**
+ * Crops meant for beds: what is planned anew, and what is taken out of the plan. What is in the ground stays as it is.
+ */
+import type { Fact } from './facts.ts';
+import type { Garden, Planting } from './garden.ts';
+import { hasBed } from './plan-covers.ts';
+import { asUnsaid } from './unsaid.ts';
+import { withoutAbsent } from './without-absent.ts';
+
+type PlantingsPlanned = Extract<Fact, { kind: 'plantings-planned' }>;
+
+/**
+ * The garden with a plan of crops. What was skipped or pinned of a planting of the same id, as it was planned before, was
+ * said of that one. A planting the garden has already, from its file, stays as it is told there.
+ */
+export function planCropsIn(garden: Garden, { plantings, dropped }: PlantingsPlanned): Garden {
+  const cleared = withoutPlantings(
+    garden,
+    dropped.map(({ id }) => id),
+  );
+  const known = new Set(cleared.plantings.map(({ id }) => id));
+  const meant = plantings.filter(({ id, bedId }) => !known.has(id) && hasBed(cleared, bedId)).map(meantPlanting);
+  if (meant.length === 0) return cleared;
+  return asAllUnsaid({ ...cleared, plantings: [...cleared.plantings, ...meant] }, meant);
+}
+
+function meantPlanting({ start, lastHarvest, ...row }: PlantingsPlanned['plantings'][number]): Planting {
+  return withoutAbsent({
+    ...row,
+    start: { ...start, happened: false },
+    lastHarvest: lastHarvest === undefined ? undefined : { day: lastHarvest, happened: false },
+  });
+}
+
+/** The garden without those plantings among some that never went in, nor what was skipped or pinned of them. */
+function withoutPlantings(garden: Garden, ids: readonly string[]): Garden {
+  const leaving = garden.plantings.filter(({ id, start }) => !start.happened && ids.includes(id));
+  if (leaving.length === 0) return garden;
+  const left = garden.plantings.filter((planting) => !leaving.includes(planting));
+  return asAllUnsaid({ ...garden, plantings: left }, leaving);
+}
+
+function asAllUnsaid(garden: Garden, plantings: readonly Planting[]): Garden {
+  return plantings.reduce<Garden>((state, { id }) => asUnsaid(state, [`planting:${id}`]), garden);
+}
