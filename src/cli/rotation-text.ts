@@ -136,6 +136,15 @@ function cropWord(cropId: string): string {
   return vegetableById(cropId).name.toLowerCase();
 }
 
+function daysOf({ placements }: RotationProposal, bed: PlanBed, season: number, cropId: string): object {
+  const place = placements.find((each) => each.bedId === bed.id && each.season === season && each.cropId === cropId);
+  const { start, lastHarvest } = place ?? {};
+  return {
+    ...(start === undefined ? {} : { [start.how === 'sow' ? 'sow' : 'setOut']: start.day }),
+    ...(lastHarvest ? { lastHarvest } : {}),
+  };
+}
+
 /** The same for {@link writeJson}. */
 export function rotationJson(proposal: RotationProposal): object {
   const { problem, placements, found, broken, unknown, wishes, conflicts } = proposal;
@@ -148,7 +157,13 @@ export function rotationJson(proposal: RotationProposal): object {
       ...(bed.lasting === undefined ? {} : { lasting: bed.lasting }),
       crops: entriesOf(problem, bed, placements)
         .filter(({ how }) => how !== 'past')
-        .map(({ season, crop, how, areaM2 = bed.areaM2 }) => ({ season, crop: crop.id, how, areaM2 })),
+        .map(({ season, crop, how, areaM2 = bed.areaM2 }) => ({
+          season,
+          crop: crop.id,
+          how,
+          areaM2,
+          ...(how === 'proposed' ? daysOf(proposal, bed, season, crop.id) : {}),
+        })),
     })),
     wishes: wishes.map((met) => ({ ...met.wish, given: met.given, met: isMet(met) })),
     broken: broken.map(({ reason, ...where }) => ({

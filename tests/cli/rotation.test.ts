@@ -28,7 +28,15 @@ test('made anew, what is only planned makes room', async () => {
 
 test('the same as data, for two seasons', async () => {
   const { out } = await (await withWishes())('rotation', '--anew', '--years', '2', '--format', 'json');
-  const crop = z.strictObject({ season: z.number(), crop: z.string(), how: z.string(), areaM2: z.number() });
+  const crop = z.strictObject({
+    season: z.number(),
+    crop: z.string(),
+    how: z.literal('proposed'),
+    areaM2: z.number(),
+    sow: z.iso.date().optional(),
+    setOut: z.iso.date().optional(),
+    lastHarvest: z.iso.date(),
+  });
   const output = z.looseObject({
     garden: z.string(),
     seasons: z.array(z.number()),

@@ -18,15 +18,22 @@ export interface UnknownPast {
 
 /** Every rule a plan breaks, and those the past broke: bed by bed and oldest first, then what no one bed breaks. */
 export function brokenRules(problem: RotationProblem, placements: readonly Placement[]): BrokenRule[] {
-  const inBeds = problem.beds.flatMap((bed) => {
-    const entries = entriesOf(problem, bed, placements);
-    const ofCrops = looksAt(problem, bed, placements).flatMap((looked) => [
-      ...hardBreaks(looked),
-      ...(looked.entry.how === 'past' ? [] : softBreaks(looked)),
-    ]);
-    return [...ofCrops, ...tooFull(problem, bed, entries)].sort((a, b) => a.season - b.season);
-  });
-  return [...inBeds, ...splits(problem, placements), ...familiesApart(problem, placements)];
+  return [...problem.beds.flatMap((bed) => brokenIn(problem, bed, placements)), ...brokenInNone(problem, placements)];
+}
+
+/** What breaks in one bed, oldest first. */
+export function brokenIn(problem: RotationProblem, bed: PlanBed, placements: readonly Placement[]): BrokenRule[] {
+  const entries = entriesOf(problem, bed, placements);
+  const ofCrops = looksAt(problem, bed, placements).flatMap((looked) => [
+    ...hardBreaks(looked),
+    ...(looked.entry.how === 'past' ? [] : softBreaks(looked)),
+  ]);
+  return [...ofCrops, ...tooFull(problem, bed, entries)].sort((a, b) => a.season - b.season);
+}
+
+/** What breaks at no one bed: crops and families in more beds than they need. */
+export function brokenInNone(problem: RotationProblem, placements: readonly Placement[]): BrokenRule[] {
+  return [...splits(problem, placements), ...familiesApart(problem, placements)];
 }
 
 /** The proposed crops of which nobody wrote down whether their family stood in the bed not long ago. */

@@ -5,11 +5,13 @@ import type { Climate } from '../../climate/climate.ts';
 import { dayOfIndex } from '../../climate/season.ts';
 import type { Bed, Garden, Planting } from '../../garden/garden.ts';
 import type { Vegetable } from '../../handbook/shapes.ts';
-import { vegetableById } from '../../handbook/vegetables.ts';
+import { vegetableById, vegetables } from '../../handbook/vegetables.ts';
 import { type Day, latestOf } from '../../measures/days.ts';
-import { areaOf, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
+import { areaOf, type CropSpan, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
+import { findingsIn } from '../disease.ts';
+import type { Reason } from '../draft.ts';
 import { sowKey } from '../keys.ts';
-import { cropLockOut, standLockOut } from '../lock-out.ts';
+import { cropLockOut, type LockOut, standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import { seasonAfter, seasonName } from '../seasons.ts';
 import type { Carried, ClosedTo, CoverAhead, PlanBed, PlanWish, RotationProblem } from './problem.ts';
@@ -42,7 +44,7 @@ export function gardenProblem(input: PracticeInput, ask: RotationAsk): Omit<Rota
   return {
     seasons,
     seasonNames: Object.fromEntries(seasonsNamed(first).map((season) => [season, seasonName(climate, season)])),
-    beds: garden.beds.map((bed) => planBed({ ...input, garden }, bed, wishes)),
+    beds: garden.beds.map((bed) => planBed({ ...input, garden }, bed, seasons)),
     wishes,
   };
 }
@@ -71,7 +73,7 @@ function wishesFor({ wishes }: Garden, season: number): PlanWish[] {
   return [...own, ...always].map(({ cropId, amount }) => ({ cropId, season, amount }));
 }
 
-function planBed(input: PracticeInput, bed: Bed, wishes: readonly PlanWish[]): PlanBed {
+function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[]): PlanBed {
   const { garden, climate, today } = input;
   const spans = cropSpans(garden, bed.id, climate);
   const lasting = spans.find(({ crop, to }) => isPermanent(crop) && to === undefined);
@@ -85,24 +87,35 @@ function planBed(input: PracticeInput, bed: Bed, wishes: readonly PlanWish[]): P
     areaM2: Math.round(areaOf(bed) * 100) / 100,
     ...(lasting ? { lasting: lasting.crop.id } : {}),
     carried,
-    closed: wishes.flatMap((wish) => closedTo(input, bed, wish)),
+    closed: closedTo(input, bed, seasons, spans),
     covers: coversAhead(input, bed),
     ...(past.length > 0 ? { knownSince: Math.min(...past) } : {}),
   };
 }
 
-function closedTo({ garden, climate, today }: PracticeInput, bed: Bed, { cropId, season }: PlanWish): ClosedTo[] {
-  const crop = vegetableById(cropId);
-  const lock = cropLockOut(garden, bed.id, crop, latestOf(today, firstDayOf(climate, crop, season)));
-  if (lock === undefined) return [];
-  const { finding, until, source } = lock;
+/** Crops that something found in a bed keeps out in the seasons planned, and those that were in it all the same. */
+function closedTo(input: PracticeInput, bed: Bed, seasons: readonly number[], spans: readonly CropSpan[]): ClosedTo[] {
+  const { garden, climate, today } = input;
+  if (findingsIn(garden, bed.id).length === 0) return [];
+  const coming = seasons.flatMap((season) =>
+    vegetables.map((crop) => ({ crop, season, day: latestOf(today, firstDayOf(climate, crop, season)) })),
+  );
+  const carried = spans.map((span) => ({ crop: span.crop, season: cropYear(span, climate), day: span.from }));
+  const known = carried.filter(({ season }) => !seasons.includes(season));
+  return [...known, ...coming].flatMap(({ crop, season, day }) => {
+    const lock = cropLockOut(garden, bed.id, crop, day);
+    return lock === undefined ? [] : [{ cropId: crop.id, season, disease: lock.finding.name, why: whyOf(crop, lock) }];
+  });
+}
+
+function whyOf(crop: Vegetable, { finding, until, source }: LockOut): Reason {
   const saw = {
     crop: crop.name.toLowerCase(),
     disease: finding.name,
     found: finding.found.on,
     ...(until === undefined ? {} : { until }),
   };
-  return [{ cropId, season, disease: finding.name, why: { rule: 'rotation-plan.disease', saw, source } }];
+  return { rule: 'rotation-plan.disease', saw, source };
 }
 
 /** The first day on which a crop of a season may go in. */

@@ -8,9 +8,9 @@ import type { Reason } from '../draft.ts';
 import { type BrokenRule, hardBreak, isKin, type Looked, seasonWord, word } from './looked-at.ts';
 import { aheadOf, betweenOf, type Entry, type PlanBed, type RotationProblem } from './problem.ts';
 
-/** What breaks at a crop. Of the gardener's own doings only the wait of a family is held against them. */
+/** What breaks at a crop. Of the gardener's own doings a family back too soon and sick ground are held against them. */
 export function hardBreaks(looked: Looked): BrokenRule[] {
-  if (looked.entry.how !== 'proposed') return returns(looked);
+  if (looked.entry.how !== 'proposed') return [...returns(looked), ...closed(looked)];
   return [returns, closed, heldBy, stillStands].flatMap((rule) => rule(looked));
 }
 

@@ -11,7 +11,7 @@ export interface Carried {
   cropId: string;
 }
 
-/** A wanted crop that a disease keeps out of a bed in a season, and why. */
+/** A crop that a disease keeps out of a bed in a season, and why. */
 export interface ClosedTo {
   cropId: string;
   season: number;

@@ -2,15 +2,15 @@
  * What the time between two crops allows: a small table, worked out before a rotation is planned.
  */
 
-import type { Bed, Planting } from '../../garden/garden.ts';
+import type { Bed } from '../../garden/garden.ts';
 import type { Vegetable } from '../../handbook/shapes.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day } from '../../measures/days.ts';
-import { type CropSpan, cropSpans } from '../../practices/bed-timeline.ts';
+import type { CropSpan } from '../../practices/bed-timeline.ts';
 import { bestCover } from '../../practices/cover-cropping/fit/gap-fits.ts';
 import { coverParts } from '../../practices/covers.ts';
-import { cropWindow } from '../../practices/planting/crop-window.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
+import { growing, grownFrom } from '../../practices/rotation-plan/growing.ts';
 import { type Between, betweenKey, type RotationProblem } from '../../practices/rotation-plan/problem.ts';
 
 /** A crop as it is usually grown in a season: in on the first good day, out when its harvest is over. */
@@ -52,16 +52,10 @@ function idsOf(rows: readonly { cropId: string }[]): string[] {
 }
 
 function grown(input: PracticeInput, bed: Bed, crop: Vegetable, season: number): Grown | undefined {
-  const { climate, garden } = input;
-  const how = crop.establish === 'transplant' ? 'set-out' : 'sow';
-  const inSeason = crop.maturityFrom === 'fall-set' ? season - 1 : season;
-  const window = cropWindow(climate, { crop, how, season: inSeason, frostRisk: garden.place.frostRisk });
-  if (window === undefined) return undefined;
-  const start = { how, day: window.earliest, happened: false } as const;
-  const planting: Planting = { id: `${crop.id}-${season}`, bedId: bed.id, cropId: crop.id, start };
-  const [span] = cropSpans({ ...garden, plantings: [planting] }, bed.id, climate);
-  if (span?.to === undefined) return undefined;
-  return { span: { ...span, to: span.to }, latest: window.latest };
+  const growth = growing(input, crop, season);
+  if (growth === undefined) return undefined;
+  const { to, ...span } = grownFrom(input, growth, { bedId: bed.id, day: growth.earliest });
+  return to === undefined ? undefined : { span: { ...span, to }, latest: growth.latest };
 }
 
 /** Only a hungry crop asks for a legume ahead of it. Gaps of the same days between the same families are alike. */

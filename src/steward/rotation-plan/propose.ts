@@ -6,6 +6,7 @@ import { brokenRules, type UnknownPast, unknownPasts } from '../../practices/rot
 import { gardenProblem, type RotationAsk } from '../../practices/rotation-plan/garden-problem.ts';
 import type { BrokenRule } from '../../practices/rotation-plan/looked-at.ts';
 import { lpText } from '../../practices/rotation-plan/lp-text.ts';
+import { type DatedPlacement, withDates } from '../../practices/rotation-plan/placement-dates.ts';
 import type { Placement, RotationProblem } from '../../practices/rotation-plan/problem.ts';
 import { type BestPlanModel, bestPlanModel } from '../../practices/rotation-plan/rotation-models.ts';
 import { isMet, lacking, type WishMet, wishesMet } from '../../practices/rotation-plan/wishes.ts';
@@ -16,7 +17,8 @@ import { type Conflict, conflictsOf } from './conflicts.ts';
 /** A rotation proposed: beds by seasons, fit to be shown. */
 export interface RotationProposal {
   problem: RotationProblem;
-  placements: readonly Placement[];
+  /** With their days, where the climate tells them. */
+  placements: readonly DatedPlacement[];
   /** Whether it is proven that no plan is better, but for hair's breadths. */
   found: 'best' | 'best found';
   broken: readonly BrokenRule[];
@@ -30,7 +32,8 @@ export async function proposeRotation(input: PracticeInput, ask: RotationAsk): P
   const bare = gardenProblem(input, ask);
   const solver = startSolver();
   try {
-    return await proposalFor({ ...bare, between: betweenTable(input, bare) }, solver);
+    const proposal = await proposalFor({ ...bare, between: betweenTable(input, bare) }, solver);
+    return { ...proposal, placements: withDates(input, proposal.placements) };
   } finally {
     await solver.close();
   }
@@ -62,7 +65,10 @@ export async function proposalFor(problem: RotationProblem, solver: Solver): Pro
 /** Choices up to which a plan is sought whole, and proven. Beyond it goes season by season. House default. */
 const MOST_AT_ONCE = 120;
 
-type Found = Pick<RotationProposal, 'placements' | 'found'>;
+interface Found {
+  placements: readonly Placement[];
+  found: RotationProposal['found'];
+}
 
 async function planFor(problem: RotationProblem, solver: Solver): Promise<Found> {
   const best = bestPlanModel(problem);

@@ -1,0 +1,41 @@
+/**
+ * A crop as it is usually grown in a season: when it may go in, and when its harvest is over if it goes in on a day.
+ */
+import type { Planting } from '../../garden/garden.ts';
+import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Day } from '../../measures/days.ts';
+import { type CropSpan, cropSpans } from '../bed-timeline.ts';
+import { cropWindow } from '../planting/crop-window.ts';
+import type { How } from '../planting/first-day.ts';
+import type { PracticeInput } from '../practice.ts';
+
+/** How a crop goes in, and between which days. */
+export interface Growing {
+  crop: Vegetable;
+  how: How;
+  earliest: Day;
+  latest: Day;
+}
+
+/** Set out where that is how it is grown, else sown; nothing where no dates are known or the season is too short. */
+export function growing(
+  { climate, garden }: Pick<PracticeInput, 'climate' | 'garden'>,
+  crop: Vegetable,
+  season: number,
+): Growing | undefined {
+  const how = crop.establish === 'transplant' ? 'set-out' : 'sow';
+  const inSeason = crop.maturityFrom === 'fall-set' ? season - 1 : season;
+  const window = cropWindow(climate, { crop, how, season: inSeason, frostRisk: garden.place.frostRisk });
+  return window && { crop, how, earliest: window.earliest, latest: window.latest };
+}
+
+/** The time of a crop in a bed where it goes in on a day; a lasting crop has no end. */
+export function grownFrom(
+  { climate, garden }: Pick<PracticeInput, 'climate' | 'garden'>,
+  { crop, how }: Growing,
+  { bedId, day }: { bedId: string; day: Day },
+): CropSpan {
+  const planting: Planting = { id: `${crop.id} ${day}`, bedId, cropId: crop.id, start: { how, day, happened: false } };
+  const [span] = cropSpans({ ...garden, plantings: [planting] }, bedId, climate);
+  return span ?? { planting, crop, from: day, end: 'permanent' };
+}

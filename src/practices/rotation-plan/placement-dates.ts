@@ -1,0 +1,53 @@
+/**
+ * The days of a plan: when each crop is to go in, and when its last harvest is expected.
+ */
+import { vegetableById } from '../../handbook/vegetables.ts';
+import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
+import { cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
+import type { How } from '../planting/first-day.ts';
+import type { PracticeInput } from '../practice.ts';
+import { growing, grownFrom } from './growing.ts';
+import type { Placement } from './problem.ts';
+
+/** A crop of a plan with its days; either is absent where the climate does not tell it or, the last, a crop stays. */
+export interface DatedPlacement extends Placement {
+  /** The first day it may go in: its own first good day, or when the bed is free. */
+  start?: { how: How; day: Day };
+  /** When its harvest is expected to be over. */
+  lastHarvest?: Day;
+}
+
+/** A plan with its days, in the order of the plan. Seasons before decide when a bed is free. */
+export function withDates(input: PracticeInput, placements: readonly Placement[]): DatedPlacement[] {
+  const dated = new Map<Placement, DatedPlacement>();
+  for (const placement of [...placements].sort((a, b) => a.season - b.season)) {
+    dated.set(placement, datedIn(input, placement, [...dated.values()]));
+  }
+  return placements.map((placement) => dated.get(placement) ?? placement);
+}
+
+function datedIn(input: PracticeInput, placement: Placement, earlier: readonly DatedPlacement[]): DatedPlacement {
+  const { bedId, season, cropId } = placement;
+  const growth = growing(input, vegetableById(cropId), season);
+  if (growth === undefined) return placement;
+  const free = freeFrom(input, placement, earlier);
+  const day = free === undefined ? growth.earliest : earliestOf(latestOf(growth.earliest, free), growth.latest);
+  const { to } = grownFrom(input, growth, { bedId, day });
+  return { ...placement, start: { how: growth.how, day }, ...(to === undefined ? {} : { lastHarvest: to }) };
+}
+
+/** The day after the last of the season before is out of the bed. */
+function freeFrom(
+  { garden, climate }: PracticeInput,
+  { bedId, season }: Placement,
+  earlier: readonly DatedPlacement[],
+): Day | undefined {
+  const carried = cropSpans(garden, bedId, climate)
+    .filter((span) => !isPermanent(span.crop) && cropYear(span, climate) === season - 1)
+    .flatMap(({ to }) => (to === undefined ? [] : [to]));
+  const proposed = earlier
+    .filter((place) => place.bedId === bedId && place.season === season - 1)
+    .flatMap(({ lastHarvest }) => (lastHarvest === undefined ? [] : [lastHarvest]));
+  const [first, ...others] = [...carried, ...proposed];
+  return first === undefined ? undefined : addDays(latestOf(first, ...others), 1);
+}

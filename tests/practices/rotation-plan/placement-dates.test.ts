@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest';
+import { withDates } from '../../../src/practices/rotation-plan/placement-dates.ts';
+import { inventedClimate } from '../../climate/invented.ts';
+import { frostDates, garden, inputOf, milwaukee, setOut } from '../gardens.ts';
+import { placed } from './problems.ts';
+
+const inMilwaukee = (parts = {}) => inputOf(garden({ startedOn: '2026-11-25', ...parts }), milwaukee, '2026-11-25');
+
+describe('the days of a plan', () => {
+  it('tomatoes are set out when hard nights are over, and last until the freeze', () => {
+    const [tomato] = withDates(inMilwaukee(), [placed('a', 'tomato')]);
+    // Milwaukee's median last freeze is 23 April and its first 23 October; very tender kinds wait one to two weeks more.
+    expect(tomato?.start?.how).toBe('set-out');
+    expect(tomato?.start?.day).toMatch(/^2027-05-/);
+    expect(tomato?.lastHarvest).toMatch(/^2027-(09|10)-/);
+  });
+
+  it('garlic goes in the autumn before its season, once the crop before is out', () => {
+    const carrotsLate = [setOut('carrot', '2026-06-01', { harvested: '2026-10-15' })];
+    const [garlic] = withDates(inMilwaukee({ plantings: carrotsLate }), [placed('a', 'garlic')]);
+    expect(garlic?.start?.day.slice(0, 4)).toBe('2026');
+    const [after, free] = [garlic, withDates(inMilwaukee(), [placed('a', 'garlic')])[0]];
+    expect([after, free].every((each) => (each?.start?.day ?? '') > '2026-09-01')).toBe(true);
+    expect(after?.start?.day === '2026-10-16' || (after?.start?.day ?? '') === free?.start?.day).toBe(true);
+  });
+
+  it('a lasting crop has a first day and no last', () => {
+    const [asparagus] = withDates(inMilwaukee(), [placed('a', 'asparagus')]);
+    expect(asparagus?.start).toBeDefined();
+    expect(asparagus).not.toHaveProperty('lastHarvest');
+  });
+
+  it('come half a year on in the south', () => {
+    const north = inputOf(garden({ startedOn: '2026-11-25' }), frostDates('04-23', '10-23'), '2026-11-25');
+    const south = inputOf(
+      garden({ startedOn: '2027-05-25', place: { latitude: -43 } }),
+      frostDates('10-23', '04-23', -43),
+      '2027-05-25',
+    );
+    const [inNorth] = withDates(north, [placed('a', 'pea', 2027)]);
+    const [inSouth] = withDates(south, [placed('a', 'pea', 2027)]);
+    expect(inNorth?.start?.day.slice(0, 6)).toBe('2027-0');
+    expect(inSouth?.start?.day.slice(0, 5)).toBe('2027-');
+    expect(Number(inSouth?.start?.day.slice(5, 7))).toBeGreaterThan(7);
+  });
+
+  it('are left out where no freeze is known', () => {
+    const input = inputOf(garden({ startedOn: '2026-11-25' }), inventedClimate(), '2026-11-25');
+    expect(withDates(input, [placed('a', 'tomato')])).toEqual([placed('a', 'tomato')]);
+  });
+});
