@@ -6,13 +6,13 @@ import { brokenRules, type UnknownPast, unknownPasts } from '../../practices/rot
 import { gardenProblem, type RotationAsk } from '../../practices/rotation-plan/garden-problem.ts';
 import type { BrokenRule } from '../../practices/rotation-plan/looked-at.ts';
 import { lpText } from '../../practices/rotation-plan/lp-text.ts';
-import { type DatedPlacement, withDates } from '../../practices/rotation-plan/placement-dates.ts';
 import type { Placement, RotationProblem } from '../../practices/rotation-plan/problem.ts';
 import { type BestPlanModel, bestPlanModel } from '../../practices/rotation-plan/rotation-models.ts';
 import { isMet, lacking, type WishMet, wishesMet } from '../../practices/rotation-plan/wishes.ts';
 import { type Solver, startSolver } from '../solver/solver.ts';
 import { betweenTable } from './between.ts';
 import { type Conflict, conflictsOf } from './conflicts.ts';
+import { type DatedPlacement, withDates } from './placement-dates.ts';
 
 /** A rotation proposed: beds by seasons, fit to be shown. */
 export interface RotationProposal {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { withDates } from '../../../src/practices/rotation-plan/placement-dates.ts';
+import { withDates } from '../../../src/steward/rotation-plan/placement-dates.ts';
 import { inventedClimate } from '../../climate/invented.ts';
-import { frostDates, garden, inputOf, milwaukee, setOut } from '../gardens.ts';
-import { placed } from './problems.ts';
+import { frostDates, garden, inputOf, milwaukee, setOut } from '../../practices/gardens.ts';
+import { placed } from '../../practices/rotation-plan/problems.ts';
 
 const inMilwaukee = (parts = {}) => inputOf(garden({ startedOn: '2026-11-25', ...parts }), milwaukee, '2026-11-25');
 

@@ -3,11 +3,11 @@
  */
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
-import { cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
-import type { How } from '../planting/first-day.ts';
-import type { PracticeInput } from '../practice.ts';
+import { cropSpans, cropYear, isPermanent } from '../../practices/bed-timeline.ts';
+import type { How } from '../../practices/planting/first-day.ts';
+import type { PracticeInput } from '../../practices/practice.ts';
+import type { Placement } from '../../practices/rotation-plan/problem.ts';
 import { growing, grownFrom } from './growing.ts';
-import type { Placement } from './problem.ts';
 
 /** A crop of a plan with its days; either is absent where the climate does not tell it or, the last, a crop stays. */
 export interface DatedPlacement extends Placement {
