@@ -7,6 +7,7 @@ import { type GardenFile, gardenFileSchema } from './garden-file.ts';
 import { withIds } from './ids.ts';
 import { nameProblems, stationProblems } from './known-names.ts';
 import { InputRefused, type Problem } from './problem.ts';
+import { shareProblems } from './share-problems.ts';
 import { spelt } from './spellings.ts';
 
 /** Uses of anchors a file may make: enough for any garden, too few to swell into a flood. */
@@ -43,6 +44,7 @@ export function checkGardenFile(written: unknown, existing?: GardenFile, station
     ...issues.filter((issue) => !isMoot(issue, issues)).flatMap((issue) => schemaProblems(issue, data)),
     ...nameProblems(data, existing),
     ...stationProblems(data, stations),
+    ...(parsed.success ? shareProblems(parsed.data, existing) : []),
   ];
   if (!parsed.success || problems.length > 0) throw refused(problems);
   return withIds(parsed.data, existing);

@@ -2,6 +2,7 @@
  * What a garden file says of one bed that does not go together: crops, covers and mulches in each other's time. Sowing under
  * a crop and planting between rows are practices, so that these are doubts and no refusals.
  */
+import type { Climate } from '../climate/climate.ts';
 import type { Garden, Stand } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { Problem } from '../garden/problem.ts';
@@ -12,6 +13,7 @@ import { inTheWay } from '../practices/cover-cropping/fit/in-the-way.ts';
 import { type StandSpan, standSpans } from '../practices/cover-cropping/fit/stand-spans.ts';
 import { coverName, coverParts } from '../practices/covers.ts';
 import type { PracticeInput } from '../practices/practice.ts';
+import { crowdsIn } from '../practices/side-by-side.ts';
 
 /** Days within which two crops of a bed go in together, side by side. House default: two weeks. */
 const TOGETHER_DAYS = 14;
@@ -32,7 +34,7 @@ function plantingDoubts({ garden, climate }: PracticeInput, id: string | undefin
   const spans = cropSpans(garden, bedId, climate);
   const next = spans.find(({ planting }) => planting.id === id);
   const before = next && spans.find((span) => isInItsTime(span, next));
-  if (next === undefined || before?.to === undefined) return [];
+  if (next === undefined || before?.to === undefined || !isCrowded(garden, climate, next)) return [];
   const { crop, from, planting } = next;
   const how = planting.start.how === 'sow' ? 'is sown' : 'is set out';
   return [
@@ -44,6 +46,12 @@ function plantingDoubts({ garden, climate }: PracticeInput, id: string | undefin
       mend: 'Perhaps another bed or day was meant; if it goes in between the rows, leave it as it is.',
     },
   ];
+}
+
+/** Whether the crops of its bed leave it no room: shares that fit together are meant so. */
+function isCrowded(garden: Garden, climate: Climate, { planting }: CropSpan): boolean {
+  const bed = garden.beds.find(({ id }) => id === planting.bedId);
+  return bed !== undefined && crowdsIn(garden, bed, climate).some(({ next }) => next.planting.id === planting.id);
 }
 
 function isInItsTime({ planting, from, to, end }: CropSpan, next: CropSpan): boolean {

@@ -6,6 +6,7 @@ import type { Plan } from '../schedule/plan.ts';
 import { readStationTable } from '../store/station-file.ts';
 import type { Shelves, Store } from '../store/store.ts';
 import type { WeatherRecord } from '../store/weather.ts';
+import { refuseCrowded } from './crowded.ts';
 import { reviseForMembers } from './feeds.ts';
 import { climateOf } from './garden-climate.ts';
 import { type Clock, dayIn, gardenOf, type Planner } from './planner.ts';
@@ -21,7 +22,7 @@ export interface ImportRoom {
 /**
  * Brings a garden file in. A trial plan is made first, so that a file no climate can be worked out for leaves no trace.
  *
- * @throws {InputRefused} when the climate cannot be worked out
+ * @throws {InputRefused} when the climate cannot be worked out, or two crops are planned for one bed at once
  */
 export async function importGarden(room: ImportRoom, garden: GardenImport, by: string): Promise<Plan> {
   const { store, clock, planner } = room;
@@ -37,6 +38,7 @@ export async function importGarden(room: ImportRoom, garden: GardenImport, by: s
   const trial = gardenOf(gardenId, [...ledger, { ...entry, entry: (ledger.at(-1)?.entry ?? 0) + 1 }]);
   const held = record ?? (known ? await store.weatherRecord(gardenId) : undefined);
   const climate = await climateOf(trial, today, { record: held, stations: readStationTable });
+  refuseCrowded(file, trial, climate);
   planner.plan(trial, climate, today, 0, undefined);
   await store.transaction(async (shelves) => {
     if (!known) await shelves.createGarden({ id: gardenId, name: file.garden.name, createdAt: clock.now() });
