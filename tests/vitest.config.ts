@@ -8,5 +8,7 @@ export default defineConfig({
     testTimeout: 20_000,
     // The runner keeps one core free by itself: on two cores the tests would wait for one another.
     maxWorkers: '100%',
+    // Loading the program anew for each file took two fifths of the time. No test leaves anything behind in it.
+    isolate: false,
   },
 });
