@@ -79,8 +79,22 @@ export function demoGardenFile(anchor: Day): unknown {
       { crop: 'tomato', packed: yearOf(anchor) - 3 },
       { cover: 'cereal_rye', packed: yearOf(anchor) - 1 },
     ],
+    wishes: demoWishes(yearOf(anchor)),
     soilTests: [{ on: inYear(SAMPLED, yearOf(anchor) - SAMPLED_YEARS_AGO), organicMatterPercent: 5.2, ph: 6.7 }],
   };
+}
+
+/** Seasons ahead of the anchor's that the household has wishes for and no plan yet. */
+const UNPLANNED = 2;
+
+/** What is to grow in the first season that is not planned yet: all that the household grows, and two it has not grown. */
+function demoWishes(year: number) {
+  const beds = { tomato: 1, cabbage: 1, 'sweet-corn': 1, garlic: 1, pea: 1 };
+  const areas = { carrot: 2.5, 'summer-squash': 2, 'snap-bean': 2, leek: 2, potato: 4 };
+  return [
+    ...Object.entries(beds).map(([crop, count]) => ({ crop, beds: count, year: year + UNPLANNED })),
+    ...Object.entries(areas).map(([crop, areaM2]) => ({ crop, areaM2, year: year + UNPLANNED })),
+  ];
 }
 
 function bedYearsOf(year: number, season: number): BedYear[] {

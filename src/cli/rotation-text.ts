@@ -9,15 +9,9 @@ import type { UnitSystem } from '../measures/units.ts';
 import { coverName } from '../practices/covers.ts';
 import { type BrokenRule, isHard } from '../practices/rotation-plan/looked-at.ts';
 import { aheadOf, betweenOf, entriesOf, type PlanBed } from '../practices/rotation-plan/problem.ts';
-import {
-  amountInWords,
-  brokenSentence,
-  givingWayInWords,
-  ruleInWords,
-  wishInWords,
-} from '../practices/rotation-plan/sentences.ts';
+import { amountInWords, brokenSentence, givingWayInWords, ruleInWords } from '../practices/rotation-plan/sentences.ts';
 import { isMet } from '../practices/rotation-plan/wishes.ts';
-import type { Conflict } from '../steward/rotation-plan/conflicts.ts';
+import { conflictTexts, foundInWords, unknownTexts, unmetTexts } from '../steward/bed-plan/proposal-words.ts';
 import type { RotationProposal } from '../steward/rotation-plan/propose.ts';
 import { columns } from './output.ts';
 
@@ -29,7 +23,7 @@ interface Reader {
 
 /** The plan bed by bed, then what it breaks, what is not known, and why a wish is not met. */
 export function rotationLines(proposal: RotationProposal, { units, today }: Reader): string[] {
-  const { problem, found } = proposal;
+  const { problem } = proposal;
   const read = (text: string): string => readableIn(units, text, today);
   const seasons = problem.seasons.map((season) => problem.seasonNames[season] ?? '');
   const rows = problem.beds.map((bed) => [
@@ -54,7 +48,7 @@ export function rotationLines(proposal: RotationProposal, { units, today }: Read
   return [
     ...columns([['', ...seasons], ...rows]),
     '',
-    found === 'best' ? 'No plan does better by the rules.' : 'The best plan found; a better one may exist.',
+    foundInWords(proposal),
     ...parts,
     '',
     'Nothing was changed. Write the plantings you settle on into the garden file.',
@@ -81,21 +75,6 @@ function bedInSeason({ problem, placements }: RotationProposal, bed: PlanBed, se
   return words.length === 0 ? 'open' : words.join(' + ');
 }
 
-function unmetTexts({ wishes, problem, conflicts }: RotationProposal): string[] {
-  return wishes
-    .filter((met) => !isMet(met))
-    .map(({ wish, given }) => {
-      const why = conflicts.length > 0 ? '' : ' More would break other rules that count more.';
-      return `${wishInWords(wish)} in ${problem.seasonNames[wish.season]}: ${amountInWords(given)} found room.${why}`;
-    });
-}
-
-function conflictTexts({ problem }: RotationProposal, { rules, cheapest }: Conflict): [string, string[]] {
-  const ways = cheapest.map(({ rule, by }) => givingWayInWords(rule, by, problem));
-  const least = ways.length === 0 ? '' : ` The least to give: ${ways.join('; ')}.`;
-  return [`These cannot all be kept.${least}`, rules.map((rule) => `${ruleInWords(rule, problem)}`)];
-}
-
 function brokenTexts({ problem }: RotationProposal, broken: readonly BrokenRule[]): string[] {
   return broken.map(({ bedId, season, reason }) => {
     const bed = problem.beds.find(({ id }) => id === bedId);
@@ -119,16 +98,6 @@ function legumeTexts({ problem, placements }: RotationProposal): string[] {
       const what = `${hungry.crop.name.toLowerCase()} of ${problem.seasonNames[season]}`;
       return [`${bed.name}, before ${what}: ${coverName(legume.coverId)}.`];
     });
-  });
-}
-
-function unknownTexts({ problem, unknown }: RotationProposal): string[] {
-  return problem.beds.flatMap((bed) => {
-    const crops = unknown.filter(({ bedId }) => bedId === bed.id).map(({ cropId }) => cropWord(cropId));
-    if (crops.length === 0) return [];
-    return [
-      `${bed.name}: nobody wrote down whether kin of ${[...new Set(crops)].join(', ')} stood there not long ago.`,
-    ];
   });
 }
 

@@ -15,6 +15,7 @@ import {
 } from '../garden/weather-limits.ts';
 import { vegetables } from '../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf, isDay } from '../measures/days.ts';
+import { planProblems, wishProblems } from './bed-plan/plan-problems.ts';
 import { choiceProblems } from './cover-choice.ts';
 import { lookProblems } from './look-report.ts';
 import { gardenOf, type Planner, type VersionedView } from './planner.ts';
@@ -89,6 +90,10 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
     case 'stand-dropped':
     case 'mulch-planned':
       return choiceProblems(view, report);
+    case 'plantings-planned':
+      return planProblems(view, report);
+    case 'crops-wished':
+      return wishProblems(report);
     default:
       return report satisfies never;
   }

@@ -63,7 +63,9 @@ export type Report = Extract<
       | 'stage-seen'
       | 'stand-looked'
       | 'regrowth-seen'
-      | CoverChoice['kind'];
+      | CoverChoice['kind']
+      | 'plantings-planned'
+      | 'crops-wished';
   }
 >;
 

@@ -95,3 +95,45 @@ export function choosePath(gardenId: string, bedId: string, asked: { gap: string
 export function dropPath(gardenId: string, bedId: string, standId: string): string {
   return `${bedPath(gardenId, bedId)}/drop?${new URLSearchParams({ stand: standId })}`;
 }
+
+/** What a proposal is asked for, as an address names it. */
+export interface ProposalAsked {
+  years: number;
+  anew: boolean;
+}
+
+function askedQuery({ years, anew }: ProposalAsked): string {
+  return `?years=${years}${anew ? '&anew=yes' : ''}`;
+}
+
+/** The beds by seasons; with a proposal in front, where one is asked for. */
+export function bedsPath(gardenId: string, asked?: ProposalAsked): string {
+  return `${weekPath(gardenId)}/beds${asked === undefined ? '' : askedQuery(asked)}`;
+}
+
+/** The page that shows what taking a proposal would do, and the address its form goes to. */
+export function takePlanPath(gardenId: string, asked?: ProposalAsked): string {
+  return `${weekPath(gardenId)}/take-plan${asked === undefined ? '' : askedQuery(asked)}`;
+}
+
+/** Where wishes are sent to. */
+export function wishesPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/wishes`;
+}
+
+/** The crops that could be chosen for a bed and season. */
+export function spotPath(gardenId: string, bedId: string, season: number): string {
+  return `${bedPath(gardenId, bedId)}/season?season=${season}`;
+}
+
+/** The page that shows what choosing a crop would do. */
+export function chooseCropPath(gardenId: string, bedId: string, asked?: { season: number; crop: string }): string {
+  const query = asked === undefined ? '' : `?season=${asked.season}&crop=${encodeURIComponent(asked.crop)}`;
+  return `${bedPath(gardenId, bedId)}/season/crop${query}`;
+}
+
+/** The page that shows what taking a planned crop out would do. */
+export function dropCropPath(gardenId: string, bedId: string, plantingId?: string): string {
+  const query = plantingId === undefined ? '' : `?planting=${encodeURIComponent(plantingId)}`;
+  return `${bedPath(gardenId, bedId)}/season/drop${query}`;
+}

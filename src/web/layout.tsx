@@ -5,6 +5,7 @@ import { html } from 'hono/html';
 import type { PropsWithChildren } from 'hono/jsx';
 import type { Problem } from '../garden/problem.ts';
 import {
+  bedsPath,
   compostPath,
   feedsPath,
   historyPath,
@@ -25,7 +26,7 @@ export interface PageGarden {
 export interface FrameProps {
   title: string;
   garden?: PageGarden;
-  here?: 'week' | 'year' | 'season-end' | 'compost' | 'weather' | 'report' | 'history' | 'feeds';
+  here?: 'week' | 'year' | 'beds' | 'season-end' | 'compost' | 'weather' | 'report' | 'history' | 'feeds';
 }
 
 /** A whole page: heading line with the garden's name, the other pages, then what the page is about. */
@@ -60,6 +61,9 @@ const PageLinks = ({ garden, here }: { garden: PageGarden; here: FrameProps['her
     </PageLink>
     <PageLink href={yearPath(garden.id)} isHere={here === 'year'}>
       The year
+    </PageLink>
+    <PageLink href={bedsPath(garden.id)} isHere={here === 'beds'}>
+      Beds
     </PageLink>
     <PageLink href={seasonEndPath(garden.id)} isHere={here === 'season-end'}>
       Season end

@@ -1,0 +1,133 @@
+/**
+ * Whether a plan of crops, or wishes for them, can be taken in.
+ */
+import { fullDay } from '../../digest/words.ts';
+import { applyFact } from '../../garden/apply-fact.ts';
+import type { Fact } from '../../garden/facts.ts';
+import type { Garden } from '../../garden/garden.ts';
+import { suggestion } from '../../garden/nearest-name.ts';
+import type { Problem } from '../../garden/problem.ts';
+import { vegetableById, vegetables } from '../../handbook/vegetables.ts';
+import { type Day, inYear, isDay, monthDayOf, yearOf } from '../../measures/days.ts';
+import { formatQuantity } from '../../measures/quantity.ts';
+import { areaOf, isPermanent } from '../../practices/bed-timeline.ts';
+import { crowdsIn } from '../../practices/side-by-side.ts';
+import { crowdTold } from '../crowded.ts';
+import type { VersionedView } from '../planner.ts';
+import type { CropPlan } from './taken-plan.ts';
+
+type Wishes = Extract<Fact, { kind: 'crops-wished' }>;
+
+/** Years ahead that crops may be planned for: the seasons a proposal may have, and one for what is sown in autumn. */
+const YEARS_AHEAD = 6;
+/** What an area may be out by where it was written to the hundredth of a square metre. */
+const ROUNDING_M2 = 0.01;
+
+/** Everything that speaks against a plan. */
+export function planProblems(view: VersionedView, plan: CropPlan): Problem[] {
+  const problems = [
+    ...plan.dropped.flatMap(({ id }) => droppedProblems(view.garden, id)),
+    ...plan.plantings.flatMap((row) => plantingProblems(view, plan, row)),
+  ];
+  return problems.length > 0 ? problems : crowdProblems(view, plan);
+}
+
+function droppedProblems({ plantings, place: { units } }: Garden, id: string): Problem[] {
+  const planting = plantings.find((each) => each.id === id);
+  const where = 'what is taken out';
+  if (planting === undefined)
+    return [{ where, what: `"${id}" is not in the plan.`, mend: 'Look at the beds once more.' }];
+  if (!planting.start.happened) return [];
+  const { name } = vegetableById(planting.cropId);
+  const went = planting.start.how === 'sow' ? 'was sown' : 'was set out';
+  const what = `${name} ${went} there on ${fullDay(planting.start.day, units)}.`;
+  return [{ where, what, mend: 'It is in the ground: mark it cleared when it is.' }];
+}
+
+function plantingProblems({ garden, plan: { today } }: VersionedView, plan: CropPlan, row: PlannedRow): Problem[] {
+  const { bedId, cropId, start, lastHarvest, areaM2, id } = row;
+  const beds = garden.beds.map((bed) => bed.id);
+  const bed = garden.beds.find((each) => each.id === bedId);
+  const last = lastDay(today);
+  const isDropped = plan.dropped.some((each) => each.id === id);
+  return [
+    ...(bed === undefined
+      ? [{ where: 'the bed', what: `"${bedId}" is not a bed of this garden.`, mend: suggestion(bedId, beds) }]
+      : []),
+    ...cropProblems('the crop', cropId),
+    ...(isDay(start.day) && start.day >= today && start.day <= last
+      ? []
+      : [{ where: 'the day', what: `"${start.day}" cannot be used.`, mend: `Give a day from ${today} to ${last}.` }]),
+    ...(lastHarvest !== undefined && lastHarvest < start.day
+      ? [{ where: 'the last harvest', what: `${lastHarvest} is before ${start.day}.`, mend: 'Give a later day.' }]
+      : []),
+    ...(bed !== undefined && areaM2 !== undefined && areaM2 > areaOf(bed) + ROUNDING_M2
+      ? [shareProblem(garden, bed.name, areaM2, areaOf(bed))]
+      : []),
+    ...(garden.plantings.some((each) => each.id === id) && !isDropped
+      ? [{ where: 'the crop', what: 'The same is planned there already.', mend: 'Give another day, or leave it.' }]
+      : []),
+  ];
+}
+
+type PlannedRow = CropPlan['plantings'][number];
+
+function shareProblem({ place: { units } }: Garden, name: string, areaM2: number, bedM2: number): Problem {
+  const area = (value: number): string => formatQuantity({ value, unit: 'm2' }, units);
+  return {
+    where: 'the share of the bed',
+    what: `${area(areaM2)} is more than ${name} has: ${area(bedM2)}.`,
+    mend: 'Give less, or leave it empty for the whole bed.',
+  };
+}
+
+function lastDay(today: Day): Day {
+  return inYear(monthDayOf(today), yearOf(today) + YEARS_AHEAD);
+}
+
+function cropProblems(where: string, cropId: string): Problem[] {
+  const ids = vegetables.map(({ id }) => id);
+  return ids.includes(cropId)
+    ? []
+    : [{ where, what: `"${cropId}" is not a known crop.`, mend: suggestion(cropId, ids) }];
+}
+
+/** Crops of the plan that would stand in a bed together with others, where it has no room for all. */
+function crowdProblems({ garden, climate, plan: { today } }: VersionedView, plan: CropPlan): Problem[] {
+  const entry = { entry: 0, recordedAt: `${today}T00:00:00.000Z`, recordedOn: today, by: '', fact: plan };
+  const after = applyFact(garden, entry);
+  const isNew = (id: string): boolean => plan.plantings.some((row) => row.id === id);
+  return after.beds.flatMap((bed) =>
+    crowdsIn(after, bed, climate)
+      .filter(({ next, standing }) => [next, ...standing].some(({ planting }) => isNew(planting.id)))
+      .map((crowd) => ({
+        where: bed.name,
+        what: crowdTold(after, bed, crowd),
+        mend: 'Choose another day or bed, take the other out, or give each its share of the bed.',
+      })),
+  );
+}
+
+/** Everything that speaks against wishes: the same as in a garden file. */
+export function wishProblems({ wishes }: Wishes): Problem[] {
+  return wishes.flatMap(({ cropId, season }, at) => {
+    const unknown = cropProblems('the crop', cropId);
+    if (unknown.length > 0) return unknown;
+    const crop = vegetableById(cropId);
+    const twice = wishes.slice(0, at).some((other) => other.cropId === cropId && other.season === season);
+    return [
+      ...(isPermanent(crop)
+        ? [
+            {
+              where: 'the crop',
+              what: `${crop.name} stays where it is planted.`,
+              mend: 'Choose its bed yourself, in the table of the beds.',
+            },
+          ]
+        : []),
+      ...(twice
+        ? [{ where: 'the crop', what: `${crop.name} is wished twice.`, mend: 'Put the two amounts together.' }]
+        : []),
+    ];
+  });
+}

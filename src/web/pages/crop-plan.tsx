@@ -1,0 +1,173 @@
+/**
+ * What a change to the plan of the beds would do, shown before it is kept: a crop chosen, one taken out, a proposal taken.
+ */
+import { changePreview } from '../../digest/change-preview.ts';
+import { fullDay } from '../../digest/words.ts';
+import type { Planting } from '../../garden/garden.ts';
+import type { Problem } from '../../garden/problem.ts';
+import { vegetableById } from '../../handbook/vegetables.ts';
+import { formatQuantity } from '../../measures/quantity.ts';
+import { isHard } from '../../practices/rotation-plan/looked-at.ts';
+import type { CropChoice } from '../../steward/bed-plan/crop-choices.ts';
+import type { CropPlan } from '../../steward/bed-plan/taken-plan.ts';
+import type { GardenView, ReportPreview } from '../../steward/steward.ts';
+import { bedsPath } from '../addresses.ts';
+import { areaUnit } from '../areas.ts';
+import { Problems, page } from '../layout.tsx';
+import { factInWords } from '../ledger-words.ts';
+import { PreviewSections } from './change-preview.tsx';
+import { BrokenList } from './season-table.tsx';
+
+/** What a form holds of a crop that is chosen. */
+export interface ChosenFields {
+  season: number;
+  crop: string;
+  on: string;
+  how: 'sow' | 'set-out';
+  share: string;
+  /** Planned crops of the bed and season that stay, by id. */
+  keep: readonly string[];
+}
+
+/** A crop that is chosen, with what is said of it. */
+export interface ChosenCrop {
+  fields: ChosenFields;
+  choice: CropChoice;
+  planned: readonly Planting[];
+}
+
+interface CropPlanProps {
+  view: GardenView;
+  /** Absent where it cannot be. */
+  plan?: { fact: CropPlan; preview: ReportPreview } | undefined;
+  problems?: readonly Problem[];
+  action: string;
+  /** What the form sends. */
+  fields: Readonly<Record<string, string | readonly string[]>>;
+  button: string;
+  chosen?: ChosenCrop | undefined;
+  /** What else has to be said, in whole sentences. */
+  notes?: readonly string[];
+}
+
+/** The page. */
+export function cropPlanPage({ view, plan, problems = [], action, fields, button, chosen, notes = [] }: CropPlanProps) {
+  const { garden, plan: current } = view;
+  return page(
+    { title: 'What it would do', garden, here: 'beds' },
+    <article class="report undo">
+      <h1>What it would do</h1>
+      <Problems problems={problems} heading="It cannot be planned so" />
+      {plan && (
+        <p class="about">
+          {factInWords(plan.fact, garden, current.today)}
+          <span class="under">Nothing is kept yet.</span>
+        </p>
+      )}
+      {notes.map((note) => (
+        <p>{note}</p>
+      ))}
+      {chosen && <Held chosen={chosen} view={view} />}
+      {plan && (
+        <PreviewSections
+          preview={changePreview(plan.preview.before, plan.preview.after)}
+          gardenId={garden.id}
+          units={garden.place.units}
+        />
+      )}
+      {chosen && <Otherwise chosen={chosen} view={view} action={action} />}
+      {plan && (
+        <form method="post" action={action}>
+          <Hidden fields={fields} />
+          <button type="submit">{button}</button>
+          <p class="small">It stands in History then, and can be taken back as one.</p>
+        </form>
+      )}
+      <p>
+        <a href={bedsPath(garden.id)}>Leave everything as it is</a>
+      </p>
+    </article>,
+  );
+}
+
+const Hidden = ({ fields }: { fields: CropPlanProps['fields'] }) => (
+  <>
+    {Object.entries(fields).flatMap(([name, value]) =>
+      [value].flat().map((one) => <input type="hidden" name={name} value={one} />),
+    )}
+  </>
+);
+
+/** The rules it breaks, and the days it may go in. */
+const Held = ({ chosen: { choice, fields }, view: { garden } }: { chosen: ChosenCrop; view: GardenView }) => {
+  const { units } = garden.place;
+  const { broken, days, pastUnknown } = choice;
+  const dated = (day: string): string => fullDay(day, units);
+  return (
+    <>
+      {broken.length > 0 && (
+        <section class="choice-against">
+          <h2>{broken.some(isHard) ? 'It breaks a rule' : 'Where it gives way'}</h2>
+          <BrokenList broken={broken} units={units} />
+        </section>
+      )}
+      {pastUnknown && <p>Whether kin of it stood here not long ago is not known: nobody wrote it down.</p>}
+      {days === undefined && <p>When it may go in here is not known, or is past for that season: the day is yours.</p>}
+      {days !== undefined && (
+        <p>
+          Here it is {days.how === 'sow' ? 'sown' : 'set out'} from {dated(days.earliest)} to {dated(days.latest)}
+          {days.how === fields.how && (fields.on < days.earliest || fields.on > days.latest)
+            ? ': that day lies outside.'
+            : '.'}
+        </p>
+      )}
+    </>
+  );
+};
+
+interface OtherwiseProps {
+  chosen: ChosenCrop;
+  view: GardenView;
+  action: string;
+}
+
+const Otherwise = ({ chosen: { fields, planned }, view: { garden }, action }: OtherwiseProps) => {
+  const { units } = garden.place;
+  return (
+    <form method="get" action={action} class="report-form">
+      <input type="hidden" name="season" value={String(fields.season)} />
+      <input type="hidden" name="crop" value={fields.crop} />
+      <label>
+        Goes in about <input type="date" name="on" value={fields.on} required />
+      </label>
+      <label>
+        How{' '}
+        <select name="how">
+          <option value="sow" selected={fields.how === 'sow'}>
+            sown in the bed
+          </option>
+          <option value="set-out" selected={fields.how === 'set-out'}>
+            set out as plants
+          </option>
+        </select>
+      </label>
+      <label>
+        Share of the bed, {areaUnit(units).label}; empty for the whole bed{' '}
+        <input type="text" name="share" value={fields.share} inputmode="decimal" />
+      </label>
+      {planned.length > 0 && (
+        <fieldset>
+          <legend>Stays beside it or before and after it; what is not ticked is taken out</legend>
+          {planned.map(({ id, cropId, start, areaM2 }) => (
+            <label class="choice">
+              <input type="checkbox" name="keep" value={id} checked={fields.keep.includes(id)} />
+              {vegetableById(cropId).name}, {fullDay(start.day, units)},{' '}
+              {areaM2 === undefined ? 'the whole bed' : formatQuantity({ value: areaM2, unit: 'm2' }, units)}
+            </label>
+          ))}
+        </fieldset>
+      )}
+      <button type="submit">Show it so</button>
+    </form>
+  );
+};

@@ -1,0 +1,159 @@
+/**
+ * Beds by seasons as a table: each crop by name and by the pattern of its family, the covers between, and every rule that
+ * breaks where it breaks.
+ */
+import { fullDay } from '../../digest/words.ts';
+import type { Bed } from '../../garden/garden.ts';
+import { formatQuantity, readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import { areaOf } from '../../practices/bed-timeline.ts';
+import { type BrokenRule, isHard } from '../../practices/rotation-plan/looked-at.ts';
+import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
+import { sourceLine } from '../../schedule/explain.ts';
+import type { Cell, CellCrop, SeasonTable } from '../../steward/bed-plan/season-table.ts';
+import { bedPath, spotPath } from '../addresses.ts';
+import { FamilyLegend, FamilyPatterns, FamilySwatch, familyWord } from '../patterns.tsx';
+
+/** Who reads. */
+export interface TableReader {
+  gardenId: string;
+  units: UnitSystem;
+  /** Plantings that a proposal made anew would take out. */
+  leaving: ReadonlySet<string>;
+}
+
+interface TableProps {
+  table: SeasonTable;
+  reader: TableReader;
+}
+
+/** The table, its legend above it. */
+export const SeasonTableView = ({ table: { seasons, rows }, reader }: TableProps) => (
+  <>
+    <FamilyPatterns />
+    <FamilyLegend families={rows.flatMap(({ cells }) => cells.flatMap(({ crops }) => crops.map(familyOf)))} />
+    <p class="year-slide">What was lies to the left, what is to come to the right: slide the table sideways.</p>
+    <section class="season-scroll" aria-label="Beds by seasons">
+      <table class="season-table">
+        <thead>
+          <tr>
+            <th scope="col">Bed</th>
+            {seasons.map(({ name, when }) => (
+              <th scope="col" class={`is-${when}`}>
+                {name}
+                {when === 'now' && <span class="under">this season</span>}
+              </th>
+            ))}
+          </tr>
+        </thead>
+        <tbody>
+          {rows.map(({ bed, cells }) => (
+            <tr>
+              <th scope="row">
+                <a href={bedPath(reader.gardenId, bed.id)}>{bed.name}</a>
+                <span class="under">{formatQuantity({ value: areaOf(bed), unit: 'm2' }, reader.units)}</span>
+              </th>
+              {cells.map((cell, at) => (
+                <CellView cell={cell} bed={bed} when={seasons[at]?.when ?? 'past'} reader={reader} />
+              ))}
+            </tr>
+          ))}
+        </tbody>
+      </table>
+    </section>
+  </>
+);
+
+function familyOf({ crop }: CellCrop) {
+  return crop.rotationGroup;
+}
+
+interface CellProps {
+  cell: Cell;
+  bed: Bed;
+  when: 'past' | 'now' | 'ahead';
+  reader: TableReader;
+}
+
+const CellView = ({ cell: { season, crops, covers, broken, unknown }, bed, when, reader }: CellProps) => {
+  const inFront = [...crops].sort((a, b) => Number(b.how === 'proposed') - Number(a.how === 'proposed'));
+  return (
+    <td class={`is-${when}`}>
+      {inFront.length > 0 && (
+        <ul class="cell-crops">
+          {inFront.map((crop) => (
+            <CropView crop={crop} reader={reader} />
+          ))}
+        </ul>
+      )}
+      {inFront.length === 0 && <p class="small">{unknown ? 'not known' : when === 'past' ? 'no crop' : 'open'}</p>}
+      {covers.map(({ name, planned }) => (
+        <p class="cell-cover">
+          then {name}
+          {planned ? ', planned' : ''}
+        </p>
+      ))}
+      <Broken broken={broken} past={when === 'past'} units={reader.units} />
+      {when !== 'past' && (
+        <p class="cell-change">
+          <a
+            class="cell-link"
+            href={spotPath(reader.gardenId, bed.id, season)}
+            aria-label={`Change ${bed.name}, ${season}`}
+          >
+            change
+          </a>
+        </p>
+      )}
+    </td>
+  );
+};
+
+const HOW_WORDS = { 'in the ground': '', planned: 'planned', proposed: 'proposed' } as const;
+
+const CropView = ({ crop: each, reader: { units, leaving } }: { crop: CellCrop; reader: TableReader }) => {
+  const { crop, how, start, areaM2, plantingId, pastUnknown } = each;
+  const goes = plantingId !== undefined && leaving.has(plantingId);
+  const about = [
+    goes ? 'planned, would go' : HOW_WORDS[how],
+    areaM2 === undefined ? '' : `on ${formatQuantity({ value: areaM2, unit: 'm2' }, units)}`,
+    how === 'in the ground' || start === undefined ? '' : `${START_WORDS[start.how]} ${fullDay(start.day, units)}`,
+  ].filter((part) => part !== '');
+  return (
+    <li class={goes ? 'crop-leaving' : `crop-${how.replaceAll(' ', '-')}`}>
+      <FamilySwatch family={crop.rotationGroup} />
+      <span class="crop-name">{crop.name}</span>
+      <span class="under">{[familyWord(crop.rotationGroup), ...about].join('; ')}</span>
+      {pastUnknown && <span class="under">kin before it not known</span>}
+    </li>
+  );
+};
+
+const START_WORDS = { sow: 'sown', 'set-out': 'set out' } as const;
+
+/** What breaks, folded to how much of it. */
+const Broken = ({ broken, past, units }: { broken: readonly BrokenRule[]; past: boolean; units: UnitSystem }) => {
+  if (broken.length === 0) return null;
+  const hard = broken.filter(isHard).length;
+  const word = hard > 0 ? (past ? 'broke a rule' : 'breaks a rule') : 'gives way';
+  return (
+    <details class={hard > 0 ? 'cell-broken is-hard' : 'cell-broken'}>
+      <summary>{broken.length === 1 ? word : `${word}, ${broken.length} in all`}</summary>
+      <BrokenList broken={broken} units={units} />
+    </details>
+  );
+};
+
+/** Broken rules one by one, with where each comes from. */
+export const BrokenList = ({ broken, units }: { broken: readonly BrokenRule[]; units: UnitSystem }) => (
+  <ul class="plain">
+    {broken.map((each) => (
+      <li>
+        {readableIn(units, brokenSentence(each.reason), '')}
+        <span class="under">
+          {isHard(each) ? 'A rule that may not break' : 'A rule that may give way'}; {sourceLine(each.reason.source)}
+        </span>
+      </li>
+    ))}
+  </ul>
+);

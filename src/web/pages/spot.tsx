@@ -1,0 +1,159 @@
+/**
+ * A bed in a season: what is planned there, and every crop that could be, with what each would break.
+ */
+import { fullDay } from '../../digest/words.ts';
+import type { Bed, Planting } from '../../garden/garden.ts';
+import type { Problem } from '../../garden/problem.ts';
+import { vegetableById } from '../../handbook/vegetables.ts';
+import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import { isHard } from '../../practices/rotation-plan/looked-at.ts';
+import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
+import { sourceLine } from '../../schedule/explain.ts';
+import type { CropChoice } from '../../steward/bed-plan/crop-choices.ts';
+import type { GardenView } from '../../steward/steward.ts';
+import { bedPath, bedsPath, chooseCropPath, dropCropPath } from '../addresses.ts';
+import { Problems, page } from '../layout.tsx';
+import { FamilyMark, FamilyPatterns } from '../patterns.tsx';
+
+interface SpotProps {
+  view: GardenView;
+  bed: Bed;
+  season: number;
+  seasonName: string;
+  planned: readonly Planting[];
+  choices: readonly CropChoice[];
+  problems?: readonly Problem[];
+}
+
+/** The page. */
+export function spotPage({ view, bed, season, seasonName, planned, choices, problems = [] }: SpotProps) {
+  const { garden, plan } = view;
+  const { units } = garden.place;
+  const dated = choices.filter(({ days }) => days !== undefined);
+  const groups = [
+    { heading: 'Breaks nothing', rows: dated.filter(({ broken }) => broken.length === 0) },
+    {
+      heading: 'Gives way somewhere',
+      rows: dated.filter(({ broken }) => broken.length > 0 && !broken.some(isHard)),
+    },
+    { heading: 'Breaks a rule that may not break', rows: dated.filter(({ broken }) => broken.some(isHard)) },
+  ];
+  const undated = choices.filter(({ days }) => days === undefined).map(({ crop }) => crop.name);
+  return page(
+    { title: `${bed.name}, ${seasonName}`, garden, here: 'beds' },
+    <article class="beds spot">
+      <FamilyPatterns />
+      <h1>
+        {bed.name}, {seasonName}
+      </h1>
+      <Problems problems={problems} />
+      <Planned planned={planned} gardenId={garden.id} bedId={bed.id} units={units} />
+      <p class="year-words">
+        Choose a crop to see first what it would do; nothing is kept by that.
+        {planned.length > 0 &&
+          ' What is planned here is left out of the reckoning: the next page asks what is to stay beside the choice.'}
+      </p>
+      {groups.map(({ heading, rows }) => (
+        <CropGroup
+          heading={heading}
+          rows={rows}
+          hrefOf={(crop) => chooseCropPath(garden.id, bed.id, { season, crop })}
+          units={units}
+          today={plan.today}
+        />
+      ))}
+      {undated.length > 0 && (
+        <details>
+          <summary>No good day any more, or none known here: {undated.length} crops</summary>
+          <p>{undated.join(', ')}.</p>
+        </details>
+      )}
+      <p>
+        <a href={bedsPath(garden.id)}>All beds</a> · <a href={bedPath(garden.id, bed.id)}>{bed.name}</a>
+      </p>
+    </article>,
+  );
+}
+
+interface PlannedProps {
+  planned: readonly Planting[];
+  gardenId: string;
+  bedId: string;
+  units: UnitSystem;
+}
+
+const Planned = ({ planned, gardenId, bedId, units }: PlannedProps) => (
+  <section>
+    <h2>Planned here</h2>
+    {planned.length === 0 && <p>Nothing yet.</p>}
+    <ul class="marked">
+      {planned.map(({ id, cropId, start, areaM2 }) => (
+        <li>
+          {vegetableById(cropId).name}, {start.how === 'sow' ? 'sown' : 'set out'} about {fullDay(start.day, units)}
+          {areaM2 === undefined ? '' : `, on ${formatQuantity({ value: areaM2, unit: 'm2' }, units)}`}.{' '}
+          <a href={dropCropPath(gardenId, bedId, id)}>See what taking it out would do</a>
+        </li>
+      ))}
+    </ul>
+    {planned.length > 0 && (
+      <p class="small">
+        It is settled: a plan that is proposed leaves it here, unless you ask for one that leaves out what is planned.
+      </p>
+    )}
+  </section>
+);
+
+interface GroupProps {
+  heading: string;
+  rows: readonly CropChoice[];
+  hrefOf: (cropId: string) => string;
+  units: UnitSystem;
+  today: string;
+}
+
+const CropGroup = ({ heading, rows, hrefOf, units, today }: GroupProps) => {
+  if (rows.length === 0) return null;
+  const families = [...new Set(rows.map(({ crop }) => crop.rotationGroup))];
+  return (
+    <section>
+      <h2>{heading}</h2>
+      <dl class="crop-list">
+        {families.map((family) => (
+          <>
+            <dt>
+              <FamilyMark family={family} />
+            </dt>
+            <dd>
+              <ul>
+                {rows
+                  .filter(({ crop }) => crop.rotationGroup === family)
+                  .map((row) => (
+                    <CropRow row={row} href={hrefOf(row.crop.id)} units={units} today={today} />
+                  ))}
+              </ul>
+            </dd>
+          </>
+        ))}
+      </dl>
+    </section>
+  );
+};
+
+const CropRow = ({ row, href, units, today }: { row: CropChoice; href: string; units: UnitSystem; today: string }) => (
+  <li>
+    <a href={href}>{row.crop.name}</a>
+    {row.days && (
+      <span class="small">
+        {' '}
+        {row.days.how === 'sow' ? 'sown' : 'set out'} {formatDay(row.days.day, units, today)}
+      </span>
+    )}
+    {row.broken.map((each) => (
+      <span class="under">
+        {readableIn(units, brokenSentence(each.reason), '')} ({sourceLine(each.reason.source)})
+      </span>
+    ))}
+    {row.pastUnknown && <span class="under">Whether kin of it stood here not long ago is not known.</span>}
+  </li>
+);

@@ -1,0 +1,164 @@
+/**
+ * Editing the plan of the beds: the crops that could stand in a bed for a season, and choosing one or taking one out.
+ */
+import { type Context, Hono } from 'hono';
+import type { Bed } from '../garden/garden.ts';
+import { suggestion } from '../garden/nearest-name.ts';
+import type { Problem } from '../garden/problem.ts';
+import { vegetableById, vegetables } from '../handbook/vegetables.ts';
+import { cropYear } from '../practices/bed-timeline.ts';
+import { seasonName } from '../practices/seasons.ts';
+import { cropChoice, cropChoices, plannedAt } from '../steward/bed-plan/crop-choices.ts';
+import { type CropPlan, plantingId } from '../steward/bed-plan/taken-plan.ts';
+import { planningInput } from '../steward/planner.ts';
+import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
+import { bedsPath, chooseCropPath, dropCropPath } from './addresses.ts';
+import { areaIn } from './areas.ts';
+import { Form, readForm, SHOWN_CHARACTERS } from './form.ts';
+import { BY, gardenView, wholeNumber } from './garden-view.ts';
+import { type ChosenCrop, cropPlanPage } from './pages/crop-plan.tsx';
+import { spotPage } from './pages/spot.tsx';
+import { wishSeasons } from './pages/wishes.tsx';
+import { refusalsOf } from './task-route.tsx';
+import { notFound } from './trouble.ts';
+
+const SPOT = '/gardens/:gardenId/beds/:bedId/season';
+
+/** The list of a bed and season, the previews, and what takes them in. */
+export function spotRoutes(steward: Steward): Hono {
+  return new Hono()
+    .get(SPOT, async (c) => {
+      const { view, bed } = await bedOf(steward, c);
+      const season = seasonIn(queryOf(c), view);
+      if (season === undefined) throw notFound('No season of this bed that can be planned has this address.');
+      const input = planningInput(view);
+      const planned = plannedAt(input, bed.id, season);
+      const choices = cropChoices(input, { bed, season, instead: planned });
+      const name = seasonName(view.climate, season);
+      return c.html(spotPage({ view, bed, season, seasonName: name, planned, choices }));
+    })
+    .get(`${SPOT}/crop`, (c) => choosing(c, steward, queryOf(c), false))
+    .post(`${SPOT}/crop`, async (c) => choosing(c, steward, await readForm(c), true))
+    .get(`${SPOT}/drop`, (c) => dropping(c, steward, queryOf(c), false))
+    .post(`${SPOT}/drop`, async (c) => dropping(c, steward, await readForm(c), true));
+}
+
+function queryOf(c: Context): Form {
+  return new Form(new Map(Object.entries(c.req.queries())));
+}
+
+async function bedOf(steward: Steward, c: Context): Promise<{ view: GardenView; bed: Bed }> {
+  const view = await gardenView(steward, c.req.param('gardenId') ?? '');
+  const bed = view.garden.beds.find(({ id }) => id === c.req.param('bedId'));
+  if (bed === undefined) throw notFound('No bed of this garden has this address.');
+  return { view, bed };
+}
+
+function seasonIn(form: Form, view: GardenView): number | undefined {
+  const season = wholeNumber(form.text('season'));
+  return season !== undefined && wishSeasons(view).includes(season) ? season : undefined;
+}
+
+/** The preview of a plan, or what speaks against it. */
+async function previewed(steward: Steward, view: GardenView, fact: CropPlan) {
+  let preview: ReportPreview | undefined;
+  const problems = await refusalsOf(async () => {
+    preview = await steward.previewReport(view.garden.id, fact);
+  });
+  return { problems, plan: preview && { fact, preview } };
+}
+
+async function choosing(c: Context, steward: Steward, form: Form, take: boolean) {
+  const { view, bed } = await bedOf(steward, c);
+  const read = chosenIn(form, view, bed);
+  const action = chooseCropPath(view.garden.id, bed.id);
+  if (read === undefined)
+    return c.html(cropPlanPage({ view, problems: form.problems, action, fields: {}, button: '' }), 422);
+  const { fact, chosen } = read;
+  if (take && form.problems.length === 0) {
+    const problems = await refusalsOf(() => steward.report(view.garden.id, fact, BY));
+    if (problems.length === 0) return c.redirect(bedsPath(view.garden.id), 303);
+    return c.html(cropPlanPage({ view, problems, action, fields: {}, button: '', chosen }), 422);
+  }
+  const { problems, plan } =
+    form.problems.length > 0 ? { problems: form.problems, plan: undefined } : await previewed(steward, view, fact);
+  const { season, ...rest } = chosen.fields;
+  const fields = { ...rest, season: String(season) };
+  const page = cropPlanPage({ view, problems, plan, action, fields, button: 'Plan it', chosen });
+  return c.html(page, problems.length > 0 ? 422 : 200);
+}
+
+/** Reads a crop that is chosen off a form; nothing where not even the crop and season are there. */
+function chosenIn(form: Form, view: GardenView, bed: Bed): { fact: CropPlan; chosen: ChosenCrop } | undefined {
+  const season = seasonIn(form, view);
+  const crop = vegetables.find(({ id }) => id === form.text('crop'));
+  if (season === undefined)
+    form.refuse({ where: 'The season', what: 'It is none that can be planned.', mend: 'Choose one from the table.' });
+  if (crop === undefined) form.refuse(unknownCrop(form.text('crop')));
+  if (season === undefined || crop === undefined) return undefined;
+  const input = planningInput(view);
+  const planned = plannedAt(input, bed.id, season);
+  const keep = form.list('keep');
+  const instead = planned.filter(({ id }) => !keep.includes(id));
+  const choice = cropChoice(input, { bed, season, instead }, crop);
+  const { days } = choice;
+  const how = (['sow', 'set-out'] as const).find((each) => each === form.text('how')) ?? days?.how ?? 'sow';
+  const asked =
+    form.text('on') === '' && days !== undefined ? days.day : form.day('on', 'Goes in about', view.plan.today);
+  const areaM2 = areaIn(form, 'share', 'Share of the bed', view.garden.place.units);
+  const day = asked ?? view.plan.today;
+  if (asked !== undefined && cropYear({ crop, from: day }, view.climate) !== season)
+    form.refuse(otherSeason(view, day, season, cropYear({ crop, from: day }, view.climate)));
+  const taken = new Set(view.garden.plantings.filter((row) => !instead.includes(row)).map(({ id }) => id));
+  const row = {
+    id: plantingId({ bedId: bed.id, cropId: crop.id, day }, taken),
+    bedId: bed.id,
+    cropId: crop.id,
+    start: { how, day },
+    ...(areaM2 === undefined ? {} : { areaM2 }),
+  };
+  const dropped = instead.map(({ id, bedId, cropId }) => ({ id, bedId, cropId }));
+  const fields = { season, crop: crop.id, on: day, how, share: form.text('share'), keep };
+  return { fact: { kind: 'plantings-planned', plantings: [row], dropped }, chosen: { fields, choice, planned } };
+}
+
+function unknownCrop(word: string): Problem {
+  const shown = word.slice(0, SHOWN_CHARACTERS);
+  const mend = suggestion(
+    shown,
+    vegetables.map(({ id }) => id),
+  );
+  return { where: 'The crop', what: `"${shown}" is not a known crop.`, mend };
+}
+
+function otherSeason(view: GardenView, day: string, season: number, counted: number): Problem {
+  const name = (each: number): string => seasonName(view.climate, each);
+  return {
+    where: 'Goes in about',
+    what: `What goes in on ${day} counts to ${name(counted)}, and this is ${name(season)}.`,
+    mend: 'Give another day, or choose the other season in the table.',
+  };
+}
+
+async function dropping(c: Context, steward: Steward, form: Form, take: boolean) {
+  const { view, bed } = await bedOf(steward, c);
+  const action = dropCropPath(view.garden.id, bed.id);
+  const planting = view.garden.plantings.find(({ id, bedId }) => id === form.text('planting') && bedId === bed.id);
+  if (planting === undefined) {
+    const problems = [
+      { where: 'The crop', what: 'It is not in the plan of this bed.', mend: 'Look at the beds once more.' },
+    ];
+    return c.html(cropPlanPage({ view, problems, action, fields: {}, button: '' }), 422);
+  }
+  const { id, bedId, cropId } = planting;
+  const fact: CropPlan = { kind: 'plantings-planned', plantings: [], dropped: [{ id, bedId, cropId }] };
+  if (take) {
+    const problems = await refusalsOf(() => steward.report(view.garden.id, fact, BY));
+    if (problems.length === 0) return c.redirect(bedsPath(view.garden.id), 303);
+    return c.html(cropPlanPage({ view, problems, action, fields: {}, button: '' }), 422);
+  }
+  const { problems, plan } = await previewed(steward, view, fact);
+  const button = `Take the ${vegetableById(cropId).name.toLowerCase()} out of the plan`;
+  const page = cropPlanPage({ view, problems, plan, action, fields: { planting: id }, button });
+  return c.html(page, problems.length > 0 ? 422 : 200);
+}
