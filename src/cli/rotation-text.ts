@@ -51,7 +51,7 @@ export function rotationLines(proposal: RotationProposal, { units, today }: Read
     foundInWords(proposal),
     ...parts,
     '',
-    'Nothing was changed. Write the plantings you settle on into the garden file.',
+    'Nothing was changed. Add --accept to see what taking it would do.',
   ];
 }
 

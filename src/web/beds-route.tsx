@@ -185,7 +185,7 @@ async function preview(c: Context, room: Room, view: GardenView, asked: Proposal
       });
   const notes = undated.map(
     ({ cropId, bedId }) =>
-      `No day is known here for ${vegetableById(cropId).name.toLowerCase()} in ` +
+      `No day is known here, or left this season, for ${vegetableById(cropId).name.toLowerCase()} in ` +
       `${garden.beds.find(({ id }) => id === bedId)?.name ?? bedId}: it is left out.`,
   );
   const page = cropPlanPage({

@@ -64,3 +64,21 @@ test('more seasons than can be planned are refused', async () => {
   const { err } = await (await withWishes())('rotation', '--years', '5');
   expect(err).toContain('from 1 to 4');
 });
+
+test('what taking the plan would do is shown first, and it is taken only when that is asked for', async () => {
+  const loamtide = await withWishes('wishes: [{ crop: tomato, areaM2: 2.5 }]\n');
+  const shown = await loamtide('rotation', '--accept');
+  expect(shown.out).toContain('Planned: tomato in South bed on 27 sq ft, set out about');
+  expect(shown.out).toContain('What is added:');
+  expect(shown.out).toContain('Nothing was changed. Add --apply to take it.');
+  expect((await loamtide('rotation', '--accept', '--apply')).out).toContain('It is planned.');
+  expect((await loamtide('rotation')).out).toMatch(/^South bed +\(tomato\)$/m);
+  expect((await loamtide('garden', 'export', '-')).out).toMatch(/crop: tomato.*areaM2: 2.5/);
+  const nothing = await loamtide('rotation', '--accept');
+  expect([nothing.code, nothing.err]).toEqual([2, expect.stringContaining('would plan nothing')]);
+});
+
+test('a plan is not taken unless it is accepted', async () => {
+  const { code, err } = await (await withWishes())('rotation', '--apply');
+  expect([code, err]).toEqual([2, expect.stringContaining('Add --accept.')]);
+});

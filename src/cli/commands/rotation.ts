@@ -1,17 +1,25 @@
+import { changePreview } from '../../digest/change-preview.ts';
+import { wrapped } from '../../digest/wrapped.ts';
+import { vegetableById } from '../../handbook/vegetables.ts';
 import { MOST_SEASONS } from '../../practices/rotation-plan/garden-problem.ts';
+import { type TakenPlan, takenPlan } from '../../steward/bed-plan/taken-plan.ts';
 import { planningInput } from '../../steward/planner.ts';
 import { proposeRotation } from '../../steward/rotation-plan/propose.ts';
+import type { GardenView, Steward } from '../../steward/steward.ts';
+import { factInWords } from '../../web/ledger-words.ts';
 import { command, switchOption } from '../command.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
+import { BY, chosenGarden, withHousehold } from '../household.ts';
 import { formatOption, ofOneGarden } from '../options.ts';
 import { writeJson, writeLines } from '../output.ts';
+import { previewJson, previewLines } from '../preview-text.ts';
 import { refusal } from '../refusal.ts';
 import { rotationJson, rotationLines } from '../rotation-text.ts';
 import { numberValue } from '../values.ts';
 
 export const rotation = command({
   name: 'rotation',
-  about: 'Proposes which wished crop goes in which bed, for the next season or several.',
+  about:
+    'Proposes which wished crop goes in which bed, for the next season or several; plans it with --accept --apply.',
   options: {
     years: {
       flags: '--years <number>',
@@ -19,26 +27,66 @@ export const rotation = command({
       value: numberValue('seasons', 1, 1, MOST_SEASONS).optional(),
     },
     anew: switchOption('--anew', 'leave out what is planned for those seasons already'),
+    accept: switchOption('--accept', 'show what taking the plan would do'),
+    apply: switchOption('--apply', 'with --accept: take it'),
     ...ofOneGarden,
     format: formatOption('text', 'json'),
   },
-  run: (call) =>
-    withHousehold(call, { onlyLook: true }, async ({ steward }) => {
-      const { at, options } = call;
+  run: (call) => {
+    const { at, options } = call;
+    const { accept = false, apply = false, anew = false, format } = options;
+    if (apply && !accept)
+      throw refusal('Nothing was planned.', '--apply', 'takes a plan only with --accept.', 'Add --accept.');
+    return withHousehold(call, { onlyLook: !apply }, async ({ steward }) => {
       const gardenId = await chosenGarden(steward, options.garden);
       const view = await steward.view(gardenId);
-      const { garden, plan } = view;
-      if (garden.wishes.length === 0)
-        throw refusal(
-          'Nothing was proposed.',
-          'wishes',
-          'are missing from the garden file.',
-          'Add what you want to grow, such as: wishes: [{ crop: tomato, areaM2: 3 }]',
-        );
-      const ask = { years: Math.floor(options.years ?? 1), anew: options.anew ?? false };
-      const proposal = await proposeRotation(planningInput(view), ask);
-      const { units } = garden.place;
-      if (options.format === 'json') writeJson(at.stdout, { garden: gardenId, ...rotationJson(proposal) }, units);
-      else writeLines(at.stdout, rotationLines(proposal, { units, today: plan.today }));
-    }),
+      refuseWithoutWishes(view);
+      const input = planningInput(view);
+      const proposal = await proposeRotation(input, { years: Math.floor(options.years ?? 1), anew });
+      const { units } = view.garden.place;
+      const taken = accept ? await accepted(steward, view, takenPlan(input, proposal, anew), apply) : undefined;
+      if (format === 'json')
+        return writeJson(at.stdout, { garden: gardenId, ...rotationJson(proposal), ...taken?.json }, units);
+      const lines = rotationLines(proposal, { units, today: view.plan.today });
+      writeLines(at.stdout, [...(taken === undefined ? lines : lines.slice(0, -2)), ...(taken?.lines ?? [])]);
+    });
+  },
 });
+
+function refuseWithoutWishes({ garden }: GardenView): void {
+  if (garden.wishes.length > 0) return;
+  throw refusal(
+    'Nothing was proposed.',
+    'wishes',
+    'are missing from the garden file.',
+    'Add what you want to grow, such as: wishes: [{ crop: tomato, areaM2: 3 }]',
+  );
+}
+
+/** What taking a plan does, told; and taken in where that is asked for. */
+async function accepted(steward: Steward, view: GardenView, { fact, undated }: TakenPlan, apply: boolean) {
+  const { garden, plan } = view;
+  const { units } = garden.place;
+  if (fact.plantings.length + fact.dropped.length === 0)
+    throw refusal('Nothing was planned.', '--accept', 'would plan nothing.', 'Wish for more, or for other seasons.');
+  const { before, after } = await steward.previewReport(garden.id, fact);
+  if (apply) await steward.report(garden.id, fact, BY);
+  const preview = changePreview(before, after);
+  const left = undated.map(({ cropId, bedId }) => `${vegetableById(cropId).name} in ${bedId}`);
+  const end = apply
+    ? 'It is planned. Take it back with: loamtide undo'
+    : 'Nothing was changed. Add --apply to take it.';
+  return {
+    json: { taken: apply, plantings: fact.plantings, dropped: fact.dropped, ...previewJson(preview) },
+    lines: [
+      '',
+      ...wrapped(factInWords(fact, garden, plan.today)),
+      ...(left.length === 0
+        ? []
+        : wrapped(`Left out, since no day is known here or left this season: ${left.join('; ')}.`)),
+      ...previewLines(preview, units),
+      '',
+      end,
+    ],
+  };
+}

@@ -4,7 +4,7 @@
 import type { Bed, Garden, Planting } from '../../garden/garden.ts';
 import type { Vegetable } from '../../handbook/shapes.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
-import { type Day, earliestOf, latestOf } from '../../measures/days.ts';
+import { type Day, latestOf } from '../../measures/days.ts';
 import { cropYear, isPermanent } from '../../practices/bed-timeline.ts';
 import { cropLockOut } from '../../practices/lock-out.ts';
 import type { How } from '../../practices/planting/first-day.ts';
@@ -140,6 +140,5 @@ function daysOf(input: PracticeInput, { bed, season }: Spot, crop: Vegetable): C
   if (window === undefined || window.latest < input.today) return undefined;
   const { earliest, latest, how } = window;
   const [placed] = withDates(input, [{ bedId: bed.id, season, cropId: crop.id, areaM2: 0 }]);
-  const free = placed?.start?.day ?? earliest;
-  return { how, earliest, latest, day: earliestOf(latestOf(free, input.today), latest) };
+  return { how, earliest, latest, day: placed?.start?.day ?? earliest };
 }

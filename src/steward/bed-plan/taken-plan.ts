@@ -16,7 +16,7 @@ export type CropPlan = Extract<Fact, { kind: 'plantings-planned' }>;
 /** A proposal to be taken, and what of it cannot be. */
 export interface TakenPlan {
   fact: CropPlan;
-  /** Crops for which the climate tells no day: they are left out. */
+  /** Crops for which the climate tells no day, or no more this season: they are left out. */
   undated: readonly Placement[];
 }
 

@@ -9,9 +9,12 @@ import type { PracticeInput } from '../../practices/practice.ts';
 import type { Placement } from '../../practices/rotation-plan/problem.ts';
 import { growing, grownFrom } from './growing.ts';
 
-/** A crop of a plan with its days; either is absent where the climate does not tell it or, the last, a crop stays. */
+/**
+ * A crop of a plan with its days; either is absent where the climate does not tell it, or it is too late in the season for
+ * it, or, the last, a crop stays.
+ */
 export interface DatedPlacement extends Placement {
-  /** The first day it may go in: its own first good day, or when the bed is free. */
+  /** The first day it may go in: its own first good day, or when the bed is free; not before today. */
   start?: { how: How; day: Day };
   /** When its harvest is expected to be over. */
   lastHarvest?: Day;
@@ -29,9 +32,9 @@ export function withDates(input: PracticeInput, placements: readonly Placement[]
 function datedIn(input: PracticeInput, placement: Placement, earlier: readonly DatedPlacement[]): DatedPlacement {
   const { bedId, season, cropId } = placement;
   const growth = growing(input, vegetableById(cropId), season);
-  if (growth === undefined) return placement;
+  if (growth === undefined || growth.latest < input.today) return placement;
   const free = freeFrom(input, placement, earlier);
-  const day = free === undefined ? growth.earliest : earliestOf(latestOf(growth.earliest, free), growth.latest);
+  const day = earliestOf(latestOf(growth.earliest, input.today, ...(free === undefined ? [] : [free])), growth.latest);
   const { to } = grownFrom(input, growth, { bedId, day });
   return { ...placement, start: { how: growth.how, day }, ...(to === undefined ? {} : { lastHarvest: to }) };
 }

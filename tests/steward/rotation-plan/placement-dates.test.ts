@@ -4,7 +4,8 @@ import { inventedClimate } from '../../climate/invented.ts';
 import { frostDates, garden, inputOf, milwaukee, setOut } from '../../practices/gardens.ts';
 import { placed } from '../../practices/rotation-plan/problems.ts';
 
-const inMilwaukee = (parts = {}) => inputOf(garden({ startedOn: '2026-11-25', ...parts }), milwaukee, '2026-11-25');
+const inMilwaukee = (parts = {}, today = '2026-11-25') =>
+  inputOf(garden({ startedOn: today, ...parts }), milwaukee, today);
 
 describe('the days of a plan', () => {
   it('tomatoes are set out when hard nights are over, and last until the freeze', () => {
@@ -17,11 +18,19 @@ describe('the days of a plan', () => {
 
   it('garlic goes in the autumn before its season, once the crop before is out', () => {
     const carrotsLate = [setOut('carrot', '2026-06-01', { harvested: '2026-10-15' })];
-    const [garlic] = withDates(inMilwaukee({ plantings: carrotsLate }), [placed('a', 'garlic')]);
+    const [garlic] = withDates(inMilwaukee({ plantings: carrotsLate }, '2026-09-25'), [placed('a', 'garlic')]);
     expect(garlic?.start?.day.slice(0, 4)).toBe('2026');
-    const [after, free] = [garlic, withDates(inMilwaukee(), [placed('a', 'garlic')])[0]];
+    const [after, free] = [garlic, withDates(inMilwaukee({}, '2026-09-25'), [placed('a', 'garlic')])[0]];
     expect([after, free].every((each) => (each?.start?.day ?? '') > '2026-09-01')).toBe(true);
     expect(after?.start?.day === '2026-10-16' || (after?.start?.day ?? '') === free?.start?.day).toBe(true);
+  });
+
+  it('never lie in the past, and are left out once it is too late in the season', () => {
+    const peas = (today: string) => withDates(inMilwaukee({}, today), [placed('a', 'pea', 2027)])[0]?.start?.day;
+    expect((peas('2026-11-25') ?? '') < '2027-04-20').toBe(true);
+    expect(peas('2027-04-20')).toBe('2027-04-20');
+    expect(peas('2027-11-20')).toBeUndefined();
+    expect(withDates(inMilwaukee(), [placed('a', 'garlic')])[0]).not.toHaveProperty('start');
   });
 
   it('a lasting crop has a first day and no last', () => {
