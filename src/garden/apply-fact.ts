@@ -129,6 +129,11 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
       return workStand(garden, effect.standId, on, () => ({ deadOn: on }));
     case 'bed-cleared':
       return clearBed(garden, effect.plantingId, on);
+    case 'bed-filled':
+      return {
+        ...garden,
+        beds: garden.beds.map((bed) => (bed.id === effect.bedId ? { ...bed, filledOn: on } : bed)),
+      };
     case 'pile-built':
       return changePile(garden, effect.pileId, (pile) => ({ ...pile, built: { day: on, happened: true } }));
     case 'pile-turned':

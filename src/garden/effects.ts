@@ -14,6 +14,8 @@ export type Effect =
   | { makes: 'regrowth-worked'; standId: string; what: Exclude<Regrowth['what'], 'grew-again'> }
   | { makes: 'stand-dead'; standId: string }
   | { makes: 'bed-cleared'; plantingId: string }
+  /** A planned bed has its soil, and is there. */
+  | { makes: 'bed-filled'; bedId: string }
   | { makes: 'pile-built'; pileId: string }
   | { makes: 'pile-turned'; pileId: string }
   | { makes: 'pile-curing'; pileId: string }

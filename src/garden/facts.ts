@@ -40,6 +40,7 @@ const effect = z.discriminatedUnion('makes', [
   z.object({ makes: z.literal('regrowth-worked'), standId: z.string(), what: z.enum(REGROWTH_WORK) }),
   z.object({ makes: z.literal('stand-dead'), standId: z.string() }),
   z.object({ makes: z.literal('bed-cleared'), plantingId: z.string() }),
+  z.object({ makes: z.literal('bed-filled'), bedId: z.string() }),
   z.object({ makes: z.literal('pile-built'), pileId: z.string() }),
   z.object({ makes: z.literal('pile-turned'), pileId: z.string() }),
   z.object({ makes: z.literal('pile-curing'), pileId: z.string() }),

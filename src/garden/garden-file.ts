@@ -124,7 +124,22 @@ const bed = known('a bed', {
   raised: z.boolean({ error: 'Give true or false.' }).default(true),
   watered: z.boolean({ error: 'Give true or false.' }).default(false),
   soilTexture: choice(SOIL_TEXTURES).optional(),
-});
+  plannedFor: day.optional(),
+  filledOn: day.optional(),
+  pathsM2: number('square metres of path beside it', 2, 0, 1000).optional(),
+})
+  .refine(
+    (given) => given.plannedFor === undefined || given.depthM !== undefined,
+    across('Give a depth in metres, such as depthM: 0.3: a bed still to be filled is reckoned by it.', 'depthM'),
+  )
+  .refine(
+    (given) => given.plannedFor !== undefined || given.filledOn === undefined,
+    across('Give plannedFor beside it, the day it was meant to be there, or leave it out.', 'filledOn'),
+  )
+  .refine(
+    (given) => given.plannedFor !== undefined || given.pathsM2 === undefined,
+    across('Give plannedFor beside it, the day the bed is to be there, or leave it out.', 'pathsM2'),
+  );
 
 const planting = known('a planting', {
   id: id.optional(),

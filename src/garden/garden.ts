@@ -52,7 +52,10 @@ export interface Place {
   tempOffsetC: number;
 }
 
-/** A bed: its floor in metres, and its soil where that is not the garden's. */
+/**
+ * A bed: its floor in metres, and its soil where that is not the garden's. One that is still to be made has the day it is
+ * meant to be there by.
+ */
 export interface Bed {
   id: string;
   name: string;
@@ -62,6 +65,12 @@ export interface Bed {
   raised: boolean;
   watered: boolean;
   soilTexture?: SoilTextureId;
+  /** The day it is meant to be there, for a bed that was not there when it was first written down. */
+  plannedFor?: Day;
+  /** The day it was filled; absent while it is still to come. */
+  filledOn?: Day;
+  /** Paths beside it that topsoil can be scooped from, m²; absent where nobody measured them. */
+  pathsM2?: number;
 }
 
 /** One crop in one bed. Past seasons are the rotation's history. */

@@ -18,6 +18,7 @@ import {
 } from './items-of-file.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { itself, oldestFirst, onOf } from './oldest-first.ts';
+import { withThoseGrownIn } from './planned-beds.ts';
 import { withoutAbsent } from './without-absent.ts';
 
 /** Entries that still stand: neither undone nor themselves a taking-back. */
@@ -62,6 +63,7 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
   const all = facts.reduce(applyFact, told);
   return {
     ...all,
+    beds: withThoseGrownIn(all),
     stands: changed(told.stands, all.stands, (stand, toldStand) => ({
       ...stand,
       regrowthCheckedOn: joined(toldStand?.regrowthCheckedOn, stand.regrowthCheckedOn, itself),
@@ -138,6 +140,7 @@ function inOneForm(item: unknown): string {
 
 /** The lists of a garden that both a file and a fact may add to or change. */
 const TOLD_LISTS = [
+  'beds',
   'plantings',
   'stands',
   'piles',

@@ -6,6 +6,7 @@ import type { z } from 'zod';
 import { type GardenFile, gardenFileSchema } from './garden-file.ts';
 import { withIds } from './ids.ts';
 import { nameProblems, stationProblems } from './known-names.ts';
+import { beforeItsBed } from './planned-beds.ts';
 import { InputRefused, type Problem } from './problem.ts';
 import { shareProblems } from './share-problems.ts';
 import { spelt } from './spellings.ts';
@@ -43,6 +44,7 @@ export function checkGardenFile(written: unknown, existing?: GardenFile, station
   const problems = [
     ...issues.filter((issue) => !isMoot(issue, issues)).flatMap((issue) => schemaProblems(issue, data)),
     ...nameProblems(data, existing),
+    ...beforeItsBed(data, existing),
     ...stationProblems(data, stations),
     ...(parsed.success ? shareProblems(parsed.data, existing) : []),
   ];
