@@ -5,6 +5,7 @@ import type { Climate, FreezeLimitF } from '../climate/climate.ts';
 import { freezeDay } from '../climate/freeze.ts';
 import { seasonOf } from '../climate/season.ts';
 import type { Garden, Planting } from '../garden/garden.ts';
+import { thereFrom } from '../garden/planned-beds.ts';
 import type { Span, Vegetable } from '../handbook/shapes.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf } from '../measures/days.ts';
@@ -25,7 +26,7 @@ export interface CropSpan {
 /** A span of days in which a bed has no crop. */
 export interface Gap {
   bedId: string;
-  /** The day after the crop before it ended; absent where nothing was ever grown. */
+  /** The day after the crop before it ended, or the day a new bed is there; absent where nothing was ever grown. */
   from?: Day;
   before?: CropSpan;
   /** The day the next crop goes in; absent where nothing is planned. */
@@ -121,14 +122,16 @@ function removed(span: CropSpan, spans: readonly CropSpan[]): CropSpan {
  */
 export function gapsOf(garden: Garden, bedId: string, climate: Climate, since: Day): Gap[] {
   const spans = cropSpans(garden, bedId, climate);
+  const bed = garden.beds.find(({ id }) => id === bedId);
+  const there = bed && thereFrom(bed);
   const gaps: Gap[] = [];
   let last: CropSpan | undefined;
   for (const next of spans) {
-    const ended = last === undefined || (last.to !== undefined && last.to < next.from);
-    if (ended && next.from > since) gaps.push(gapBetween(bedId, last, next));
+    const ended = last === undefined ? (there ?? '') < next.from : last.to !== undefined && last.to < next.from;
+    if (ended && next.from > since) gaps.push(gapBetween(bedId, last, next, there));
     if (last === undefined || endsLater(next, last)) last = next;
   }
-  if (last === undefined || last.to !== undefined) gaps.push(gapBetween(bedId, last, undefined));
+  if (last === undefined || last.to !== undefined) gaps.push(gapBetween(bedId, last, undefined, there));
   return gaps;
 }
 
@@ -136,10 +139,16 @@ function endsLater(a: CropSpan, b: CropSpan): boolean {
   return b.to !== undefined && (a.to === undefined || a.to > b.to);
 }
 
-function gapBetween(bedId: string, before: CropSpan | undefined, next: CropSpan | undefined): Gap {
+function gapBetween(
+  bedId: string,
+  before: CropSpan | undefined,
+  next: CropSpan | undefined,
+  there: Day | undefined,
+): Gap {
+  const opened = there === undefined ? {} : { from: there };
   return {
     bedId,
-    ...(before?.to === undefined ? {} : { before, from: addDays(before.to, 1) }),
+    ...(before?.to === undefined ? opened : { before, from: addDays(before.to, 1) }),
     ...(next === undefined ? {} : { next, to: next.from }),
   };
 }

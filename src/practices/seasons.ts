@@ -4,6 +4,8 @@
 import type { Climate } from '../climate/climate.ts';
 import { dayOfIndex, seasonIndex, seasonOf } from '../climate/season.ts';
 import { soilWarmOdds } from '../climate/soil-temperature.ts';
+import type { Bed } from '../garden/garden.ts';
+import { thereFrom } from '../garden/planned-beds.ts';
 import type { Day } from '../measures/days.ts';
 
 /** Season index of midsummer (1 July north, 29 December south): what is sown later is sown for autumn. */
@@ -17,6 +19,15 @@ export function seasonAfter(climate: Climate, day: Day): number {
   const season = seasonOf(climate.seasonTurn, day);
   return isAfterMidsummer(climate, day) ? season + 1 : season;
 }
+
+/** The first season whose crops a bed can hold; nothing for one that always was there. */
+export function firstSeasonOf(climate: Climate, bed: Pick<Bed, 'plannedFor' | 'filledOn'>): number | undefined {
+  const there = thereFrom(bed);
+  return there === undefined ? undefined : seasonAfter(climate, there);
+}
+
+/** The season all is known of a new bed since: nothing grew where there was none. */
+export const NOTHING_BEFORE = 0;
 
 /** Whether a day lies in the second half of its season. */
 export function isAfterMidsummer(climate: Climate, day: Day): boolean {

@@ -3,6 +3,7 @@
  */
 import { dayOfIndex } from '../climate/season.ts';
 import type { Bed } from '../garden/garden.ts';
+import { thereFrom } from '../garden/planned-beds.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import type { Day } from '../measures/days.ts';
 import { cropSpans } from './bed-timeline.ts';
@@ -42,10 +43,11 @@ function order(a: string, b: string): number {
   return a < b ? -1 : a > b ? 1 : 0;
 }
 
-/** The beds that are sown or set out afresh: not those a lasting crop holds on a day. */
+/** The beds that are sown or set out afresh: not those a lasting crop holds on a day, nor those not there by then. */
 export function workedBeds({ garden, climate }: PracticeInput, on: Day): Bed[] {
   return garden.beds
     .filter((bed) => {
+      if ((thereFrom(bed) ?? on) > on) return false;
       const spans = cropSpans(garden, bed.id, climate);
       return !spans.some(({ end, from }) => end === 'permanent' && from < on);
     })

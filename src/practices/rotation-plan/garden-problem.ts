@@ -13,7 +13,7 @@ import type { Reason } from '../draft.ts';
 import { sowKey } from '../keys.ts';
 import { cropLockOut, type LockOut, standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
-import { seasonAfter, seasonName } from '../seasons.ts';
+import { firstSeasonOf, NOTHING_BEFORE, seasonAfter, seasonName } from '../seasons.ts';
 import type { Carried, ClosedTo, CoverAhead, PlanBed, PlanWish, RotationProblem } from './problem.ts';
 
 /** What is to be planned. */
@@ -80,6 +80,7 @@ function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[]): Pl
   const carried = spans
     .filter(({ crop }) => !isPermanent(crop))
     .map((span): Carried => ({ season: cropYear(span, climate), cropId: span.crop.id }));
+  const there = firstSeasonOf(climate, bed);
   const past = carried.map(({ season }) => season).filter((season) => season < seasonAfter(climate, today));
   return {
     id: bed.id,
@@ -90,6 +91,7 @@ function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[]): Pl
     closed: closedTo(input, bed, seasons, spans),
     covers: coversAhead(input, bed),
     ...(past.length > 0 ? { knownSince: Math.min(...past) } : {}),
+    ...(there === undefined ? {} : { knownSince: NOTHING_BEFORE, thereFrom: there }),
   };
 }
 

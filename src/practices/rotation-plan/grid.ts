@@ -39,7 +39,9 @@ export interface Grid {
 /** Writes the columns of a problem. */
 export function gridOf(sheet: ModelSheet, problem: RotationProblem): Grid {
   const wishes = openWishes(problem);
-  const places = problem.beds.flatMap((bed) => wishes.map((wish) => placeOf(sheet, bed, wish)));
+  const places = problem.beds.flatMap((bed) =>
+    wishes.filter((wish) => isThereFor(bed, wish)).map((wish) => placeOf(sheet, bed, wish)),
+  );
   const byBed = grouped(places, ({ bed, wish }) => `${bed.id} ${wish.season}`);
   const certain = grouped(
     problem.beds.flatMap((bed) => entriesOf(problem, bed, []).map((entry) => ({ bed, entry }))),
@@ -55,6 +57,11 @@ export function gridOf(sheet: ModelSheet, problem: RotationProblem): Grid {
     return families.get(key);
   };
   return { problem, wishes, places, placesIn, certainIn, familyIn };
+}
+
+/** Whether a bed is there for a crop of a season; what is set in autumn for the next year finds a new bed a year later. */
+function isThereFor({ thereFrom = 0 }: PlanBed, { cropId, season }: PlanWish): boolean {
+  return vegetableById(cropId).maturityFrom === 'fall-set' ? season > thereFrom : season >= thereFrom;
 }
 
 function placeOf(sheet: ModelSheet, bed: PlanBed, wish: PlanWish): Place {

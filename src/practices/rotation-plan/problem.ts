@@ -39,6 +39,8 @@ export interface PlanBed {
   covers: readonly CoverAhead[];
   /** The oldest season a crop is known of. */
   knownSince?: number;
+  /** The first season whose crops it can hold; absent for a bed that always was there. */
+  thereFrom?: number;
 }
 
 /** So many whole beds, or so many square metres. */

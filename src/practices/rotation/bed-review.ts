@@ -4,12 +4,14 @@
 import type { Climate } from '../../climate/climate.ts';
 import { dayOfIndex, seasonOf } from '../../climate/season.ts';
 import type { Bed, Garden } from '../../garden/garden.ts';
+import { thereFrom } from '../../garden/planned-beds.ts';
 import type { RotationGroup } from '../../handbook/shapes.ts';
 import { type CropSpan, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
 import { coverParts } from '../covers.ts';
 import { sowKey } from '../keys.ts';
 import { type LockOut, standingLockOuts } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
+import { firstSeasonOf, NOTHING_BEFORE } from '../seasons.ts';
 
 /** A group a bed is closed to, and the season from which it is open again. */
 export interface ClosedGroup {
@@ -43,9 +45,10 @@ export interface BedReview {
   afterLegume: boolean;
 }
 
-/** Every bed for the season to be planned, in the order of their names. */
+/** Every bed that is there for the season to be planned, in the order of their names. */
 export function bedReviews(input: PracticeInput, season: number): BedReview[] {
-  const beds = [...input.garden.beds].sort((a, b) => order(a.name, b.name) || order(a.id, b.id));
+  const there = input.garden.beds.filter((bed) => (firstSeasonOf(input.climate, bed) ?? season) <= season);
+  const beds = there.sort((a, b) => order(a.name, b.name) || order(a.id, b.id));
   return beds.map((bed) => bedReview(input, bed, season));
 }
 
@@ -64,7 +67,7 @@ function bedReview({ garden, climate }: PracticeInput, bed: Bed, season: number)
   const closed = closedGroups(past, climate, season);
   const hungry = planned[0]?.crop.nitrogen === 'high' ? planned[0] : undefined;
   const afterLegume = past.at(-1)?.crop.nitrogen === 'legume-fixer' || legumeCover(garden, climate, bed, season);
-  const known = past.map((span) => cropYear(span, climate));
+  const known = thereFrom(bed) === undefined ? past.map((span) => cropYear(span, climate)) : [NOTHING_BEFORE];
   return {
     bed,
     ...(lasting ? { lasting } : {}),

@@ -5,6 +5,7 @@
 
 import { dayOfIndex } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
+import { thereFrom } from '../../garden/planned-beds.ts';
 import { addDays, clampDay, type Day } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { areaOf } from '../bed-timeline.ts';
@@ -31,7 +32,7 @@ export function loosenDrafts(input: PracticeInput): TaskDraft[] {
   if (awake === undefined) return [];
   const midwinter = dayOfIndex(input.climate.seasonTurn, season, 1);
   return workedBeds(input, awake)
-    .filter((bed) => !bed.raised && isNew(input, bed, midwinter))
+    .filter((bed) => !bed.raised && thereFrom(bed) === undefined && isNew(input, bed, midwinter))
     .flatMap((bed) => loosenDraft(input, bed, season, awake) ?? []);
 }
 
