@@ -32,7 +32,7 @@ export function yardLines(sheet: YardSheet, garden: Garden): string[] {
     ...block('What the beds want', bedRows(sheet.beds, units, { day, litres })),
     ...block('By month', monthTable(sheet.months, litres)),
     ...sheet.spared.flatMap((line) => wrapped(line)),
-    ...sheet.thinned.flatMap((line) => ['', ...wrapped(readableIn(units, line, sheet.today))]),
+    ...[...sheet.fills, ...sheet.thinned].flatMap((line) => ['', ...wrapped(readableIn(units, line, sheet.today))]),
     ...sheet.shortfalls.flatMap(({ heading, lines }) =>
       block(
         readableIn(units, heading, sheet.today),

@@ -44,13 +44,16 @@ export interface YardSheet {
   spared: readonly string[];
   /** What is said of seasons spread a touch thinner. May hold marked amounts. */
   thinned: readonly string[];
+  /** What new beds could take, and what of it the yard spares. May hold marked amounts. */
+  fills: readonly string[];
 }
 
 /** The yard of a balance, from today on. */
 export function yardSheet(balance: CompostBalance, today: Day): YardSheet {
   const months = monthsFrom(today);
   const end = months.at(-1)?.to ?? today;
-  const beds = balance.beds.filter((bed) => !bed.skipped && dayOfNeed(bed, today) <= end);
+  const wanting = balance.beds.filter((bed) => !bed.skipped && dayOfNeed(bed, today) <= end);
+  const beds = wanting.flatMap((bed) => servedOf(bed) ?? []);
   return {
     today,
     heaps: balance.heaps,
@@ -58,11 +61,26 @@ export function yardSheet(balance: CompostBalance, today: Day): YardSheet {
     months: monthRows(months, balance.heaps, beds, today),
     shortfalls: balance.shortfalls.filter(({ by }) => by <= end).map(shortfallWords),
     thinned: thinnedWords(beds),
+    fills: wanting.flatMap((bed) => fillWords(bed) ?? []),
     spared: balance.spared.map(
       ({ bedName, phosphorusPpm }) =>
         `${bedName} gets none: its soil test found ${phosphorusPpm} ppm of phosphorus, which is very high. Test again in a few years.`,
     ),
   };
+}
+
+/** A bed as the yard serves it: a new one takes what it is given and is never short, or it is not there at all. */
+function servedOf(bed: BedDemand): BedDemand | undefined {
+  if (bed.fill === undefined) return bed;
+  const depthMm = Math.round(bed.given / bed.areaM2);
+  return bed.given < 1 ? undefined : { ...bed, litres: bed.given, layer: { ...bed.layer, depthMm } };
+}
+
+function fillWords({ fill, bedName, litres, given, window }: BedDemand): string | undefined {
+  if (fill === undefined) return undefined;
+  const spared = given < 1 ? 'None is free: all is promised to layers' : `${quantity(Math.floor(given), 'L')} are free`;
+  const rest = given < litres ? '; bought mix takes its place' : '';
+  return `${bedName}, to be filled by ${dated(window.latest)}, could take ${quantity(litres, 'L')} of compost. ${spared}${rest}.`;
 }
 
 function thinnedWords(beds: readonly BedDemand[]): string[] {

@@ -18,7 +18,11 @@ export function isStillToBeMade({ plannedFor, filledOn }: Pick<Bed, 'plannedFor'
 }
 
 /** The beds, with those filled that something has been sown or set out in: what grows in a bed shows that it is there. */
-export function withThoseGrownIn({ beds, plantings, stands }: Pick<Garden, 'beds' | 'plantings' | 'stands'>): readonly Bed[] {
+export function withThoseGrownIn({
+  beds,
+  plantings,
+  stands,
+}: Pick<Garden, 'beds' | 'plantings' | 'stands'>): readonly Bed[] {
   if (!beds.some(isStillToBeMade)) return beds;
   const begun = [
     ...plantings.map(({ bedId, start }) => ({ bedId, ...start })),

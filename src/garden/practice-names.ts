@@ -9,6 +9,7 @@ export const PRACTICE_NAMES = [
   'cover-cropping',
   'composting',
   'topdressing',
+  'new-beds',
   'mulching',
   'rotation',
   'fertility',

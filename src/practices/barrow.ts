@@ -4,7 +4,7 @@
 import { COMPOST_KG_PER_M3 } from './compost-layer.ts';
 
 /** Litres in a barrow load: a 3 cu ft barrow, not heaped. House default. */
-const BARROW_LITRES = 75;
+export const BARROW_LITRES = 75;
 
 /** Weight of a full barrow of compost, kg. */
 export const BARROW_KG = Math.round((BARROW_LITRES / 1000) * COMPOST_KG_PER_M3);

@@ -12,12 +12,14 @@ import { frostWatch } from './frost-watch/index.ts';
 import { heldBeds } from './manure-spreads.ts';
 import { warnedOfManure } from './manure-warnings.ts';
 import { mulching } from './mulching/index.ts';
+import { newBeds } from './new-beds/index.ts';
 import { planting } from './planting/index.ts';
 import type { Findings, Practice, PracticeInput, Sentence } from './practice.ts';
 import { rotation } from './rotation/index.ts';
 import { seasonEnd } from './season-end/index.ts';
 import { soilReadiness } from './soil-readiness/index.ts';
 import { topdressing } from './topdressing/index.ts';
+import { heldUntilThere } from './until-there.ts';
 
 /** Every practice, each seeing what those before it found. */
 export const practices: readonly Practice[] = [
@@ -27,6 +29,7 @@ export const practices: readonly Practice[] = [
   coverCropping,
   composting,
   topdressing,
+  newBeds,
   mulching,
   fertility,
   frostWatch,
@@ -39,7 +42,7 @@ export const practices: readonly Practice[] = [
  * asked after, and a pile's next job is never history: it is what the pile wants now.
  */
 export function draftsOf(input: PracticeInput): TaskDraft[] {
-  const { drafts } = workedThrough(input);
+  const drafts = heldUntilThere(input.garden, workedThrough(input).drafts);
   return drafts.filter((draft) => draft.window.earliest <= input.until && !isHistory(draft, input.garden.startedOn));
 }
 

@@ -24,6 +24,8 @@ export interface BedDemand {
   /** The heaps it draws on; a pile by its id. */
   drawn: readonly { ready: Day; litres: number; pileId?: string }[];
   skipped: boolean;
+  /** A new bed's fill: what it lacks is bought as bed mix, and is no shortage. */
+  fill?: true;
 }
 
 /** A heap of compost there or to come, less what has been spread of it. */

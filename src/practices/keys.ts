@@ -23,6 +23,21 @@ export function autumnTopdressKey(bedId: string, season: number): TaskKey {
   return `topdress/bed:${bedId}/${season}/before-winter`;
 }
 
+/** The task that marks out a new bed and covers the ground. */
+export function markOutKey(bedId: string): TaskKey {
+  return `bed-mark/bed:${bedId}`;
+}
+
+/** The task that orders the mix for a new bed. */
+export function bedMixKey(bedId: string): TaskKey {
+  return `bed-mix/bed:${bedId}`;
+}
+
+/** The task that fills a new bed: what grows there waits for it. */
+export function fillKey(bedId: string): TaskKey {
+  return `bed-fill/bed:${bedId}`;
+}
+
 /** The task that sows a stand. */
 export function sowKey(standId: string): TaskKey {
   return `cover-sow/stand:${standId}`;

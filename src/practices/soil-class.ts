@@ -2,9 +2,11 @@
  * Soil by its texture: which beds share one, and what a squeezed handful of it has said this spring.
  */
 import type { Climate } from '../climate/climate.ts';
-import { groundOn } from '../climate/fit-to-work.ts';
+import { groundOn, springWorkOdds } from '../climate/fit-to-work.ts';
 import type { GroundDay } from '../climate/ground.ts';
+import type { Odds } from '../climate/odds.ts';
 import { dayOfIndex, seasonOf } from '../climate/season.ts';
+import { soilWarmOdds } from '../climate/soil-temperature.ts';
 import type { SoilClass } from '../climate/top-layer.ts';
 import type { Bed, Garden, SoilSqueeze, SoilTextureId } from '../garden/garden.ts';
 import type { SoilTexture } from '../handbook/shapes.ts';
@@ -13,7 +15,7 @@ import { addDays, type Day, earliestOf } from '../measures/days.ts';
 import type { TaskKey } from './draft.ts';
 import { squeezeKey } from './keys.ts';
 import type { PracticeInput } from './practice.ts';
-import { midsummerOf } from './seasons.ts';
+import { midsummerOf, SOIL_AWAKE_C } from './seasons.ts';
 
 /** The texture of a bed's soil: its own, or the garden's. */
 export function textureOf({ place }: Pick<Garden, 'place'>, bed: Bed): SoilTextureId {
@@ -56,6 +58,17 @@ export function soilClassOf({ beds, place, soilSqueezes }: Garden, soilTexture: 
     .sort((a, b) => (a.on < b.on ? -1 : a.on > b.on ? 1 : 0));
   return { texture: textureRow(soilTexture), raised: own.length > 0 && own.every(({ raised }) => raised), handfuls };
 }
+
+/** The day a soil is awake and fit over the seasons of the record, or awake only where no rain is known. */
+export function readyOdds({ garden, climate }: Ground, soilTexture: SoilTextureId, season: number): Odds {
+  const soil = soilClassOf(garden, soilTexture);
+  return (
+    springWorkOdds(climate, { season, tempC: SOIL_AWAKE_C, soil }) ??
+    soilWarmOdds(climate, { season, tempC: SOIL_AWAKE_C })
+  );
+}
+
+type Ground = Pick<PracticeInput, 'garden' | 'climate'>;
 
 /** Weather that undid what a handful had said. */
 export interface Setback {

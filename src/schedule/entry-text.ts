@@ -46,6 +46,7 @@ export const PRACTICE_WORDS: Readonly<Record<PlannedTask['practice'], string>> =
   'cover-cropping': 'Cover crops',
   composting: 'Compost',
   topdressing: 'Topdressing',
+  'new-beds': 'New beds',
   mulching: 'Mulch',
   rotation: 'Rotation',
   fertility: 'Fertility',

@@ -27,6 +27,8 @@ const PATTERNS: Readonly<Record<PracticeName, string>> = {
     .join(''),
   // a dark layer over plain ground
   topdressing: `${along(3, (x) => `M${x - 1} 6l2 -5`)}M0 7h48${along(9, (x) => `M${x} 10h0`)}`,
+  // frames, stake by stake
+  'new-beds': along(12, (x) => `M${x - 5} 11V1M${x + 5} 11V1M${x - 5} 4h10M${x - 5} 8h10`),
   // crossed straw
   mulching: along(6, (x, n) => `M${x - 3} ${n % 2 === 0 ? '1l6 10' : '11l6 -10'}M${x - 3} ${4 + (n % 3) * 2}l6 -1`),
   // beds taking turns

@@ -30,6 +30,7 @@ export const compostSources = entries('compost', {
     S29: 'USDA Central Great Plains Research Station, Feeding the Soil: Carbon/Nitrogen Ratio',
     S33: 'Ferrell et al., persistent herbicides, UF/IFAS AG416; NC State, Herbicide Carryover; Oregon State Small Farms, 2009',
     S34: 'Oregon State University Extension, Coffee grounds in compost, 2008',
+    S35: 'Colorado State University Extension, Using Compost in the Home Garden, GardenNotes 243, Table 1',
     S36: 'University of Minnesota Extension, How much compost should you apply to your garden this spring?',
     S38: 'Horrocks et al. 2016, Municipal compost as a nutrient source, Agronomy 6:35',
     S39: 'US EPA, Volume-to-Weight Conversion Factors, 2016',

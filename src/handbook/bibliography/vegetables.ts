@@ -59,6 +59,7 @@ export const vegetableSources = entries('veg', {
     V63: 'Verticillium Wilt Control Challenges, Growing Magazine, August 2014',
   },
   'not read': {
+    V52: 'Stiedl, Productivity Norms for Labour-Based Construction, ILO/ASIST Technical Brief 2, 1998',
     V55: "Maynard & Hochmuth, Knott's Handbook for Vegetable Growers, Wiley",
   },
 });

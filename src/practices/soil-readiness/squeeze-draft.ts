@@ -3,10 +3,9 @@
  * smeared.
  */
 
-import { fitToWorkOdds, springWorkOdds } from '../../climate/fit-to-work.ts';
+import { fitToWorkOdds } from '../../climate/fit-to-work.ts';
 import type { Odds } from '../../climate/odds.ts';
 import { dayOfIndex } from '../../climate/season.ts';
-import { soilWarmOdds } from '../../climate/soil-temperature.ts';
 import type { Bed, SoilSqueeze, SoilTextureId } from '../../garden/garden.ts';
 import { type SoilWork, soilWorkOf } from '../../handbook/soil-work.ts';
 import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measures/days.ts';
@@ -16,7 +15,7 @@ import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midsummerOf, SOIL_AWAKE_C } from '../seasons.ts';
-import { awaitedSqueezeKey, setbackAfter, soilClassOf, squeezesOf, textureRow } from '../soil-class.ts';
+import { awaitedSqueezeKey, readyOdds, setbackAfter, soilClassOf, squeezesOf, textureRow } from '../soil-class.ts';
 import { type SpringWork, springWork } from '../spring-work.ts';
 import { gardenSubject } from '../subjects.ts';
 
@@ -54,7 +53,7 @@ interface Timing {
 export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft | undefined {
   const { garden, climate } = input;
   const { soilTexture, season } = soil;
-  const odds = readyOdds(input, soil);
+  const odds = readyOdds(input, soilTexture, season);
   const work = springWork(input, soil.beds, season);
   const last = squeezesOf(garden, climate, soilTexture, season).at(-1);
   const begun = work.findLast(({ happened, day }) => happened && (last === undefined || day >= last.on));
@@ -96,15 +95,6 @@ export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft |
     reasons: [...timing.reasons, drainReason(name, how)],
     makes: [{ makes: 'soil-squeezed', soilTexture, answer: 'crumbles' }],
   };
-}
-
-/** The day the soil is awake and fit over the seasons of the record, or awake only where no rain is known. */
-function readyOdds({ garden, climate }: PracticeInput, { soilTexture, season }: SoilClass): Odds {
-  const soil = soilClassOf(garden, soilTexture);
-  return (
-    springWorkOdds(climate, { season, tempC: SOIL_AWAKE_C, soil }) ??
-    soilWarmOdds(climate, { season, tempC: SOIL_AWAKE_C })
-  );
 }
 
 /**

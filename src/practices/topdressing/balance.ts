@@ -22,7 +22,7 @@ export function balanceOf(
   }: { shares: readonly Share[]; shortages: readonly Shortage[]; bought: readonly BoughtHeap[] },
 ): CompostBalance {
   return {
-    beds: shares.map(({ key, bed, season, half, window, layer, litres, thinner, fromBins, drawn, skipped }) => ({
+    beds: shares.map(({ key, bed, season, half, window, layer, litres, thinner, fromBins, drawn, skipped, fill }) => ({
       key,
       bedId: bed.id,
       bedName: bed.name,
@@ -33,6 +33,7 @@ export function balanceOf(
       layer,
       litres,
       ...(thinner === undefined ? {} : { thinner }),
+      ...(fill === undefined ? {} : { fill }),
       given: fromBins,
       drawn: drawn.map(({ heap, litres: taken }) => ({
         ready: heap.ready,

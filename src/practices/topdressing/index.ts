@@ -9,7 +9,7 @@ import { balanceOf } from './balance.ts';
 import { beginDraft } from './begin-draft.ts';
 import { type BoughtHeap, boughtHeaps } from './bought.ts';
 import { manureSentences } from './manure-sentences.ts';
-import { type BedNeed, bedNeeds } from './need.ts';
+import { type BedNeed, bedNeeds, fillNeeds } from './need.ts';
 import { orderDrafts } from './order-draft.ts';
 import { topdressSentences } from './sentences.ts';
 import { type Shortage, shortagesOf } from './shortage.ts';
@@ -24,9 +24,10 @@ export const topdressing: Practice = {
   work(input, found) {
     const bought = boughtHeaps(input.garden, input.climate);
     const stock = { made: found.compostSupply, bought, avoids: avoiding(input) };
-    const { shares, shortages } = sharedOut(input, stock, bedNeeds(input, found));
+    const { shares, shortages } = sharedOut(input, stock, { layers: bedNeeds(input, found), fills: fillNeeds(input) });
     const orders = orderDrafts(input, found, shortages);
-    const drafts: TaskDraft[] = shares.map((share) => spreadDraft(input, share, orders));
+    const layers = shares.filter(({ fill }) => fill === undefined);
+    const drafts: TaskDraft[] = layers.map((share) => spreadDraft(input, share, orders));
     const compostBalance = balanceOf(input, found, { shares, shortages, bought });
     return {
       found: { compostBalance },
@@ -59,15 +60,19 @@ interface SharedOut {
   shortages: Shortage[];
 }
 
-/** The compost shared out. A season that goes hardly short is spread thinner, where that is enough for all its beds. */
+/**
+ * The compost shared out. A season that goes hardly short is spread thinner, where that is enough for all its beds. New
+ * beds come last: they take what no layer is promised, and are never short, for bed mix fills them as well.
+ */
 function sharedOut(
   input: PracticeInput,
   stock: Stock & { bought: readonly BoughtHeap[] },
-  needs: readonly BedNeed[],
+  { layers: needs, fills }: { layers: readonly BedNeed[]; fills: readonly BedNeed[] },
 ): SharedOut {
   const shared = (of: readonly BedNeed[]): SharedOut => {
-    const shares = shareOut(input.garden, input.today, stock, of);
-    return { shares, shortages: shortagesOf(input, shares, stock.bought) };
+    const shares = shareOut(input.garden, input.today, stock, [...of, ...fills]);
+    const layers = shares.filter(({ fill }) => fill === undefined);
+    return { shares, shortages: shortagesOf(input, layers, stock.bought) };
   };
   const whole = shared(needs);
   const hardly = whole.shortages.filter((shortage) => isHardlyShort(input, shortage));

@@ -6,8 +6,9 @@ import type { Bed } from '../../garden/garden.ts';
 import { daysBetween } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { type BedLayer, bedLayer } from '../compost-layer.ts';
+import { bedFillings, fillOf } from '../fill-window.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
-import { seasonAfter } from '../seasons.ts';
+import { firstSeasonOf, seasonAfter } from '../seasons.ts';
 import { autumnWindow } from './autumn-window.ts';
 import type { LayerWindow } from './layer-window.ts';
 import { springWindow } from './spring-window.ts';
@@ -25,6 +26,8 @@ export interface BedNeed extends LayerWindow {
   thinner?: { fullLitres: number; lacking: number; percent: number };
   /** Whether the gardener skipped it: it stays in sight, and takes no compost. */
   skipped: boolean;
+  /** A new bed that is filled with it, and no layer: it takes what is promised to none of them. */
+  fill?: true;
 }
 
 /** Litres rounded up, so that a layer is never short; a hundredth over a whole one is the arithmetic's, not the bed's. */
@@ -40,7 +43,8 @@ export function layerLitres(areaM2: number, depthMm: number): number {
 /**
  * What the beds want in the running season and the two after it, in the order they want it, however far ahead: what is
  * short must not creep up as beds come into sight one by one. A bed that was given its layer for a season is not asked
- * again for it, nor one that nobody served for two months after its window.
+ * again for it, nor one that nobody served for two months after its window. A new bed has its compost in it for the first
+ * season.
  */
 export function bedNeeds(input: PracticeInput, found: Findings): BedNeed[] {
   const first = seasonOf(input.climate.seasonTurn, input.today);
@@ -53,8 +57,9 @@ function byTime(a: BedNeed, b: BedNeed): number {
 }
 
 function seasonNeeds(input: PracticeInput, found: Findings, season: number): BedNeed[] {
-  const { garden, today } = input;
+  const { garden, climate, today } = input;
   return garden.beds.flatMap((bed) => {
+    if ((firstSeasonOf(climate, bed) ?? season - 1) >= season) return [];
     const layer = bedLayer(garden, bed.id);
     if (layer.depthMm === 0 || alreadyGiven(input, bed, season)) return [];
     const when = layerWindow(input, found, bed, season, layer);
@@ -63,6 +68,19 @@ function seasonNeeds(input: PracticeInput, found: Findings, season: number): Bed
     if (latest < garden.startedOn || daysBetween(latest, today) > STILL_WANTED_DAYS) return [];
     const litres = wholeLitres(layerLitres(areaOf(bed), layer.depthMm));
     return [{ bed, season, layer, litres, skipped: garden.skipped[when.key] !== undefined, ...when }];
+  });
+}
+
+/** What new beds could take: each as much compost as may go into it, in the order of their days. */
+export function fillNeeds(input: PracticeInput): BedNeed[] {
+  return bedFillings(input).flatMap((filling) => {
+    const { key, bed, season, window } = filling;
+    const { compostMostL: litres, areaM2 } = fillOf(filling, 0);
+    if (litres === 0) return [];
+    const { season: half } = bedLayer(input.garden, bed.id);
+    const layer = { depthMm: litres / areaM2, season: half, by: 'default' } as const;
+    const skipped = input.garden.skipped[key] !== undefined;
+    return [{ key, bed, season, half, window, layer, litres, skipped, after: [], reasons: [], fill: true as const }];
   });
 }
 

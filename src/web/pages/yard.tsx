@@ -29,7 +29,7 @@ export function yardPage(view: GardenView, sheet: YardSheet) {
       <Heaps view={view} sheet={sheet} />
       <Shortfalls view={view} sheet={sheet} />
       <Beds view={view} sheet={sheet} />
-      {sheet.thinned.map((line) => (
+      {[...sheet.fills, ...sheet.thinned].map((line) => (
         <p class="small">{readableIn(garden.place.units, line, sheet.today)}</p>
       ))}
       {sheet.spared.map((line) => (
