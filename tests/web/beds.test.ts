@@ -67,6 +67,14 @@ describe('the beds by seasons', () => {
     expect(plain(html)).toContain('Kale comes back 1 year after radish of 2025');
   });
 
+  it('tells of a crop planned in ground that is sick, with and without a proposal in front', async () => {
+    const wilt = { bed: 'middle', crop: 'tomato', disease: 'verticillium wilt', found: '2026-08-01' };
+    const { get } = await sampleApp(file({ diseases: [wilt], ...WISHES }));
+    for (const path of [BEDS, `${BEDS}?years=1`]) {
+      expect(await read(get(path))).toMatch(/Verticillium wilt, found here on August 1, 2026, keeps tomato out/);
+    }
+  });
+
   it('names what is not known of a bed', async () => {
     const { get } = await sampleApp(file());
     const text = await read(get(BEDS));

@@ -1,7 +1,7 @@
 /**
  * The crops of the handbook held against one bed and season: what each would break there, and when it would go in.
  */
-import type { Bed, Garden, Planting } from '../../garden/garden.ts';
+import type { Bed, Planting } from '../../garden/garden.ts';
 import type { Vegetable } from '../../handbook/shapes.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
 import { type Day, latestOf } from '../../measures/days.ts';
@@ -16,7 +16,7 @@ import { isPastUnknown } from '../../practices/rotation-plan/waits.ts';
 import { seasonAfter } from '../../practices/seasons.ts';
 import { growing } from '../rotation-plan/growing.ts';
 import { withDates } from '../rotation-plan/placement-dates.ts';
-import { plannedProblem } from './season-table.ts';
+import { plannedProblem, sickReason } from './season-table.ts';
 
 /** When a crop may go in, and the day proposed. */
 export interface CropDays {
@@ -45,7 +45,7 @@ export interface Spot {
 
 /** Every crop of the handbook at a spot: what breaks nothing first, then what breaks no rule that may not break. */
 export function cropChoices(input: PracticeInput, spot: Spot): CropChoice[] {
-  const without = { ...input, garden: withoutThese(input.garden, spot.instead) };
+  const without = asPlannedWithout(input, spot);
   const problem = plannedProblem(without, 1);
   return vegetables
     .map((crop) => choiceAt(without, problem, spot, crop))
@@ -54,7 +54,7 @@ export function cropChoices(input: PracticeInput, spot: Spot): CropChoice[] {
 
 /** One crop at a spot. */
 export function cropChoice(input: PracticeInput, spot: Spot, crop: Vegetable): CropChoice {
-  const without = { ...input, garden: withoutThese(input.garden, spot.instead) };
+  const without = asPlannedWithout(input, spot);
   return choiceAt(without, plannedProblem(without, 1), spot, crop);
 }
 
@@ -67,8 +67,10 @@ export function plannedAt({ garden, climate }: PracticeInput, bedId: string, sea
   });
 }
 
-function withoutThese(garden: Garden, leaving: readonly Planting[]): Garden {
-  return { ...garden, plantings: garden.plantings.filter((planting) => !leaving.includes(planting)) };
+/** The bed alone, without what would go: nothing of another bed is held against a crop here. */
+function asPlannedWithout({ garden, ...rest }: PracticeInput, { bed, instead }: Spot): PracticeInput {
+  const plantings = garden.plantings.filter((planting) => planting.bedId === bed.id && !instead.includes(planting));
+  return { ...rest, garden: { ...garden, beds: [bed], plantings } };
 }
 
 function badness({ broken, days }: CropChoice): number {
@@ -123,16 +125,7 @@ function lastingBreaks(
 function sickness({ garden, today }: PracticeInput, { bed, season }: Spot, crop: Vegetable, day = today): BrokenRule[] {
   const lock = cropLockOut(garden, bed.id, crop, latestOf(today, day));
   if (lock === undefined) return [];
-  const { finding, until, source } = lock;
-  const saw = {
-    crop: crop.name.toLowerCase(),
-    disease: finding.name,
-    found: finding.found.on,
-    ...(until === undefined ? {} : { until }),
-  };
-  return [
-    { bedId: bed.id, season, cropId: crop.id, how: 'settled', reason: { rule: 'rotation-plan.disease', saw, source } },
-  ];
+  return [{ bedId: bed.id, season, cropId: crop.id, how: 'settled', reason: sickReason(crop, lock) }];
 }
 
 function daysOf(input: PracticeInput, { bed, season }: Spot, crop: Vegetable): CropDays | undefined {
