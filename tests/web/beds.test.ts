@@ -41,7 +41,7 @@ describe('the beds by seasons', () => {
     const { get } = await sampleApp(file());
     const html = await (await get(BEDS)).text();
     const text = plain(html);
-    expect(text).toContain('Bed 2024 2025 2026 2027 this season 2028');
+    expect(text).toContain('Bed 2024 2025 2026 2027 this season 2028 2029 North bed');
     expect(text).toContain('Kale cabbage family');
     expect(text).toContain('Tomato tomatoes and potatoes; planned; set out May 28, 2027');
     expect(html).toContain('url(#family-cabbage)');

@@ -80,7 +80,7 @@ export function seasonTable(
   const placements = proposal?.placements ?? [];
   const broken = brokenRules(problem, placements);
   const now = seasonOf(climate.seasonTurn, today);
-  const last = Math.max(now + 1, problem.seasons.at(-1) ?? now);
+  const last = proposal === undefined ? lastOpen(problem, now) : Math.max(now + 1, problem.seasons.at(-1) ?? now);
   const since = Math.min(now, ...problem.beds.flatMap(({ knownSince = now }) => knownSince));
   const behind = Math.min(SEASONS_BEHIND.most, Math.max(SEASONS_BEHIND.least, now - since));
   const seasons = Array.from({ length: last - now + behind + 1 }, (_, at) => now - behind + at);
@@ -111,6 +111,12 @@ export function seasonTable(
     rows,
     elsewhere: broken.filter(({ bedId }) => bedId === undefined),
   };
+}
+
+/** The first season that nothing is planned for yet: two ahead at the least, so that there is always one to plan. */
+function lastOpen({ beds, seasons }: RotationProblem, now: number): number {
+  const planned = beds.flatMap(({ carried }) => carried.map(({ season }) => season));
+  return Math.min(Math.max(now + 2, ...planned.map((season) => season + 1)), seasons.at(-1) ?? now + 2);
 }
 
 /** With what a disease found keeps out of its bed and is planned there all the same: a problem knows it of wishes only. */
