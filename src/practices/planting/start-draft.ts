@@ -14,7 +14,7 @@ import {
   START_UP_MINUTES,
 } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
-import { layoutOf } from './amounts.ts';
+import { layoutOf, partOf } from './amounts.ts';
 import { waitsFor } from './bed-limits.ts';
 import { insteadOf } from './later-crops.ts';
 import type { PlannedStart } from './planned-day.ts';
@@ -80,7 +80,8 @@ function suppliesOf(at: PlantingInBed): Supply[] {
 function effortOf(at: PlantingInBed): number {
   const layout = layoutOf(at);
   if (layout === undefined) return START_UP_MINUTES + SOW_ROW_MINUTES_PER_3_M;
-  if (at.planting.start.how === 'sow' && !isSeed(at)) return effortOverArea(areaOf(at.bed), PLANT_SETS_MINUTES_PER_M2);
+  if (at.planting.start.how === 'sow' && !isSeed(at))
+    return effortOverArea(areaOf(partOf(at)), PLANT_SETS_MINUTES_PER_M2);
   const minutes = isSeed(at)
     ? (layout.rowM / METRES_RECKONED) * SOW_ROW_MINUTES_PER_3_M
     : layout.plants * SET_PLANT_MINUTES;

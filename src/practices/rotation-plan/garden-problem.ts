@@ -79,7 +79,11 @@ function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[]): Pl
   const lasting = spans.find(({ crop, to }) => isPermanent(crop) && to === undefined);
   const carried = spans
     .filter(({ crop }) => !isPermanent(crop))
-    .map((span): Carried => ({ season: cropYear(span, climate), cropId: span.crop.id }));
+    .map((span): Carried => {
+      const { areaM2 } = span.planting;
+      const share = areaM2 === undefined ? {} : { areaM2 };
+      return { season: cropYear(span, climate), cropId: span.crop.id, ...share };
+    });
   const there = firstSeasonOf(climate, bed);
   const past = carried.map(({ season }) => season).filter((season) => season < seasonAfter(climate, today));
   return {

@@ -9,6 +9,8 @@ import type { Reason } from '../draft.ts';
 export interface Carried {
   season: number;
   cropId: string;
+  /** The share of the bed it has, m²; absent for the whole. */
+  areaM2?: number;
 }
 
 /** A crop that a disease keeps out of a bed in a season, and why. */

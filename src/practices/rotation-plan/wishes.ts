@@ -31,17 +31,31 @@ const HUNDREDTH_M2 = 0.006;
 /** Wishes less what the gardener has planned of them already; those that are met by it are left out. */
 export function openWishes({ wishes, beds }: RotationProblem): PlanWish[] {
   return wishes.flatMap((wish) => {
-    const settled = beds.filter(({ carried }) =>
-      carried.some(({ season, cropId }) => season === wish.season && cropId === wish.cropId),
+    const amount = less(
+      wish.amount,
+      beds.flatMap((bed) => settledShare(bed, wish)),
     );
-    const amount = less(wish.amount, settled);
     return amount === undefined ? [] : [{ ...wish, amount }];
   });
 }
 
-function less(amount: Amount, settled: readonly PlanBed[]): Amount | undefined {
-  if ('beds' in amount) return amount.beds > settled.length ? { beds: amount.beds - settled.length } : undefined;
-  const areaM2 = amount.areaM2 - settled.reduce((sum, bed) => sum + bed.areaM2, 0);
+/** What the gardener has planned of a wish in a bed: several sowings of it lie in the same place, unless they have shares. */
+function settledShare(
+  { areaM2: bedM2, carried }: PlanBed,
+  { cropId, season }: PlanWish,
+): { areaM2: number; bedM2: number }[] {
+  const here = carried.filter((row) => row.season === season && row.cropId === cropId);
+  if (here.length === 0) return [];
+  const areaM2 = here.reduce((sum, { areaM2: share = bedM2 }) => sum + share, 0);
+  return [{ areaM2: Math.min(bedM2, areaM2), bedM2 }];
+}
+
+function less(amount: Amount, settled: readonly { areaM2: number; bedM2: number }[]): Amount | undefined {
+  if ('beds' in amount) {
+    const whole = settled.filter(({ areaM2, bedM2 }) => areaM2 >= bedM2 - HUNDREDTH_M2).length;
+    return amount.beds > whole ? { beds: amount.beds - whole } : undefined;
+  }
+  const areaM2 = amount.areaM2 - settled.reduce((sum, share) => sum + share.areaM2, 0);
   return areaM2 > (1 - MET_SHARE) * amount.areaM2 ? { areaM2 } : undefined;
 }
 
