@@ -4,13 +4,13 @@
 import type { Grid } from './grid.ts';
 import type { ModelSheet } from './model.ts';
 import type { PlanBed } from './problem.ts';
+import { kindOf } from './set-order.ts';
 
 /** Beds that differ in nothing but their names, each kind in the order of the garden; kinds of one are left out. */
 export function alikeBeds(beds: readonly PlanBed[]): PlanBed[][] {
   const kinds = new Map<string, PlanBed[]>();
   for (const bed of beds) {
-    const { id: _id, name: _name, ...rest } = bed;
-    const kind = JSON.stringify(rest);
+    const kind = kindOf(bed);
     kinds.set(kind, [...(kinds.get(kind) ?? []), bed]);
   }
   return [...kinds.values()].filter((kind) => kind.length > 1);

@@ -38,12 +38,15 @@ export function brokenInNone(problem: RotationProblem, placements: readonly Plac
 
 /** The proposed crops of which nobody wrote down whether their family stood in the bed not long ago. */
 export function unknownPasts(problem: RotationProblem, placements: readonly Placement[]): UnknownPast[] {
+  return problem.beds.flatMap((bed) => unknownIn(problem, bed, placements));
+}
+
+/** The same for one bed. */
+export function unknownIn(problem: RotationProblem, bed: PlanBed, placements: readonly Placement[]): UnknownPast[] {
   const [first] = problem.seasons;
-  return problem.beds.flatMap((bed) =>
-    looksAt(problem, bed, placements)
-      .filter(({ entry }) => entry.how === 'proposed' && isPastUnknown(bed, first, entry.crop, entry.season))
-      .map(({ entry }) => ({ bedId: bed.id, season: entry.season, cropId: entry.crop.id })),
-  );
+  return looksAt(problem, bed, placements)
+    .filter(({ entry }) => entry.how === 'proposed' && isPastUnknown(bed, first, entry.crop, entry.season))
+    .map(({ entry }) => ({ bedId: bed.id, season: entry.season, cropId: entry.crop.id }));
 }
 
 function looksAt(problem: RotationProblem, bed: PlanBed, placements: readonly Placement[]): Looked[] {

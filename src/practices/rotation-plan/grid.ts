@@ -34,6 +34,14 @@ export interface Grid {
   certainIn(bed: PlanBed, season: number): readonly Entry[];
   /** Whether a family does; nothing where it cannot. */
   familyIn(bed: PlanBed, season: number, group: RotationGroup): Stands | undefined;
+  /** The columns that stand for a family of several crops, each with those of its crops. */
+  families: readonly FamilyColumn[];
+}
+
+/** A column that is 1 where any of some others is. */
+export interface FamilyColumn {
+  column: number;
+  members: readonly number[];
 }
 
 /** Writes the columns of a problem. */
@@ -50,13 +58,15 @@ export function gridOf(sheet: ModelSheet, problem: RotationProblem): Grid {
   const placesIn = (bed: PlanBed, season: number) => byBed.get(`${bed.id} ${season}`) ?? [];
   const certainIn = (bed: PlanBed, season: number) =>
     (certain.get(`${bed.id} ${season}`) ?? []).map(({ entry }) => entry);
-  const families = new Map<string, Stands | undefined>();
+  const families: FamilyColumn[] = [];
+  const known = new Map<string, Stands | undefined>();
   const familyIn = (bed: PlanBed, season: number, group: RotationGroup): Stands | undefined => {
     const key = `${bed.id} ${season} ${group}`;
-    if (!families.has(key)) families.set(key, familyOf(sheet, certainIn(bed, season), placesIn(bed, season), group));
-    return families.get(key);
+    if (!known.has(key))
+      known.set(key, familyOf(sheet, families, [certainIn(bed, season), placesIn(bed, season)], group));
+    return known.get(key);
   };
-  return { problem, wishes, places, placesIn, certainIn, familyIn };
+  return { problem, wishes, places, placesIn, certainIn, familyIn, families };
 }
 
 /** Whether a bed is there for a crop of a season; what is set in autumn for the next year finds a new bed a year later. */
@@ -89,8 +99,8 @@ function placeOf(sheet: ModelSheet, bed: PlanBed, wish: PlanWish): Place {
 
 function familyOf(
   sheet: ModelSheet,
-  certain: readonly Entry[],
-  places: readonly Place[],
+  families: FamilyColumn[],
+  [certain, places]: readonly [readonly Entry[], readonly Place[]],
   group: RotationGroup,
 ): Stands | undefined {
   if (certain.some(({ crop }) => crop.rotationGroup === group && !isPermanent(crop))) return 'certain';
@@ -99,6 +109,7 @@ function familyOf(
   if (only === undefined) return undefined;
   if (others.length === 0) return { column: only.column };
   const column = sheet.column({});
+  families.push({ column, members: members.map((member) => member.column) });
   const areas = members.map(
     (member) => [member.areaColumn ?? member.column, member.areaColumn === undefined ? member.bed.areaM2 : 1] as const,
   );

@@ -8,6 +8,8 @@ export interface Column {
   upper: number;
   whole: boolean;
   cost: number;
+  /** Takes the least value that the others leave it: what a break counts. */
+  follows?: true;
 }
 
 /** So much of a column. */

@@ -7,9 +7,11 @@ import { filled } from './filled.ts';
 import { type Grid, gridOf, type Place } from './grid.ts';
 import { hardRows } from './hard-rows.ts';
 import { columnName } from './lp-text.ts';
-import { type Column, type Model, ModelSheet, type Row } from './model.ts';
+import { type Model, ModelSheet, type Row } from './model.ts';
 import { GIVING_WAY, keyOf, type NamedRule } from './named-rules.ts';
+import type { Part } from './parts.ts';
 import type { Placement, PlanWish, RotationProblem } from './problem.ts';
+import { reduced } from './reduced.ts';
 import { softRows } from './soft-rows.ts';
 import { enoughOf } from './wishes.ts';
 
@@ -21,11 +23,16 @@ export interface BestPlanModel {
   model: Model;
   /** How many crops may stand or not stand in some bed and season: what the solver's work grows with. */
   choices: number;
-  /** The same with one season to be decided, those before it as a plan has them, the next only roughed out, and none after that. */
-  stage(season: number, before: readonly Placement[]): Model;
   /** The plan that the values of the columns, by name, stand for. */
-  read(values: Readonly<Record<string, number>>): Placement[];
+  read(values: Values): Placement[];
+  /** The same with a part to be placed anew, the others as a plan has them. */
+  around(plan: readonly Placement[], part: Part): PartModel;
 }
+
+/** A part of the model, and how its answer is read: as a whole plan. */
+export type PartModel = Pick<BestPlanModel, 'model' | 'read'>;
+
+type Values = Readonly<Record<string, number>>;
 
 /** The best plan: no hard rule broken, the least weight of soft rules and of wishes not met. */
 export function bestPlanModel(problem: RotationProblem): BestPlanModel {
@@ -34,7 +41,7 @@ export function bestPlanModel(problem: RotationProblem): BestPlanModel {
   hardRows(sheet, grid);
   softRows(sheet, grid);
   for (const wish of grid.wishes) {
-    const unmet = sheet.column({ cost: unmetCost(problem, wish) });
+    const unmet = sheet.column({ cost: unmetCost(problem, wish), follows: true });
     const { terms, whole } = amountOf(grid, wish);
     const need = enoughOf(wish);
     sheet.row([...terms, [unmet, need]], { least: need });
@@ -45,22 +52,32 @@ export function bestPlanModel(problem: RotationProblem): BestPlanModel {
   return {
     model: sheet,
     choices: grid.places.length,
-    stage: (season, before) => stageOf(sheet, grid, season, before),
     read: (values) => filled(problem, readPlan(grid, values)),
+    around: (plan, part) => around(sheet, grid, plan, part),
   };
 }
 
-function stageOf({ columns, rows }: Model, { places }: Grid, season: number, before: readonly Placement[]): Model {
-  const now = new Map<number, Partial<Column>>();
-  for (const { bed, wish, column } of places) {
-    if (wish.season > season) now.set(column, wish.season > season + 1 ? { upper: 0 } : { whole: false });
-    if (wish.season >= season) continue;
-    const stands = before.some(
-      (place) => place.bedId === bed.id && place.cropId === wish.cropId && place.season === wish.season,
+function around(sheet: Model, grid: Grid, plan: readonly Placement[], part: Part): PartModel {
+  const held = new Map<number, number>();
+  for (const { bed, wish, column, areaColumn } of grid.places) {
+    if (part(bed, wish)) continue;
+    const place = plan.find(
+      ({ bedId, cropId, season }) => bedId === bed.id && cropId === wish.cropId && season === wish.season,
     );
-    now.set(column, { lower: Number(stands), upper: Number(stands) });
+    held.set(column, place === undefined ? 0 : 1);
+    if (areaColumn !== undefined) held.set(areaColumn, place?.areaM2 ?? 0);
   }
-  return { columns: columns.map((column, at) => ({ ...column, ...now.get(at) })), rows };
+  for (const { column, members } of grid.families) {
+    const values = members.flatMap((member) => held.get(member) ?? []);
+    if (values.length === members.length) held.set(column, Math.max(...values));
+  }
+  const { model, columns } = reduced(sheet, held);
+  const heldValues = Object.fromEntries([...held].map(([column, value]) => [columnName(column), value]));
+  const read = (values: Values): Placement[] => {
+    const found = columns.map((column, at) => [columnName(column), values[columnName(at)] ?? 0] as const);
+    return filled(grid.problem, readPlan(grid, { ...heldValues, ...Object.fromEntries(found) }));
+  };
+  return { model, read };
 }
 
 /** What is given of a wish as terms, and the whole of it. */

@@ -97,7 +97,7 @@ function chargeAnyPair(sheet: ModelSheet, pairs: readonly (readonly [Stands, Sta
     sheet.charge(only, weight);
     return;
   }
-  const broken = sheet.column({ cost: weight });
+  const broken = sheet.column({ cost: weight, follows: true });
   for (const columns of open) {
     sheet.row([...columns.map((column) => [column, 1] as const), [broken, -1]], { most: columns.length - 1 });
   }
@@ -107,7 +107,7 @@ function chargeAnyPair(sheet: ModelSheet, pairs: readonly (readonly [Stands, Sta
 function bedsBeyondNeed(sheet: ModelSheet, grid: Grid): void {
   const beyond = (columns: readonly number[], beds: number, cost: number) => {
     if (columns.length <= beds) return;
-    const over = sheet.column({ upper: columns.length, cost });
+    const over = sheet.column({ upper: columns.length, cost, follows: true });
     sheet.row([...columns.map((column) => [column, 1] as const), [over, -1]], { most: beds });
   };
   for (const { cropIds, season, beds } of wishNeeds(grid.problem)) {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { costOf } from '../../../src/practices/rotation-plan/cost.ts';
 import type { Amount, Carried, PlanWish, RotationProblem } from '../../../src/practices/rotation-plan/problem.ts';
+import { isMet } from '../../../src/practices/rotation-plan/wishes.ts';
 import { proposalFor } from '../../../src/steward/rotation-plan/propose.ts';
 import { type Solver, startSolver } from '../../../src/steward/solver/solver.ts';
 import { carried, planBed, rotationProblem, wish } from '../../practices/rotation-plan/problems.ts';
@@ -135,4 +136,42 @@ describe('a proposal', () => {
     // Bed B is closed to them until 2028.
     expect(placements.map(({ bedId, season }) => `${bedId} ${season}`)).toEqual(['a 2027', 'b 2028']);
   });
+
+  it('hangs on what the beds are, not on the order they are listed in', async () => {
+    const beds = [
+      planBed('a', { carried: carried({ 2026: 'kale' }) }),
+      planBed('b', { areaM2: 2, carried: carried({ 2026: 'pea' }) }),
+      planBed('c'),
+      planBed('d'),
+    ];
+    const wishes = ['tomato', 'carrot', 'kale', 'beet'].map((cropId) => wish(cropId, { areaM2: 2 }));
+    const told = async (order: readonly (typeof beds)[number][]) => {
+      const { placements } = await proposalFor(rotationProblem({ beds: order, wishes, between }), solver);
+      return new Map(placements.map(({ bedId, cropId, areaM2 }) => [`${bedId} ${cropId}`, areaM2]));
+    };
+    const [listed, turned] = [await told(beds), await told([...beds].reverse())];
+    // Beds C and D are alike: which of them comes first in the list is all that may tell them apart.
+    const renamed = [...turned].map(([key, areaM2]) => [
+      key.replace(/^[cd]/, (id) => (id === 'c' ? 'd' : 'c')),
+      areaM2,
+    ]);
+    expect(new Map(renamed as [string, number][])).toEqual(listed);
+  });
+
+  it(
+    'of a garden too large to be sought whole is the same twice, and is called the best found',
+    async () => {
+      const beds = Array.from({ length: 11 }, (_, at) =>
+        planBed(`b${at}`, { areaM2: 2 + (at % 3), carried: carried({ 2026: CROPS[at % CROPS.length] ?? 'kale' }) }),
+      );
+      const wishes = [2027, 2028].flatMap((season) => CROPS.map((cropId) => wish(cropId, { areaM2: 3 }, season)));
+      const problem = rotationProblem({ beds, wishes, seasons: [2027, 2028], between });
+      const [one, two] = [await proposalFor(problem, solver), await proposalFor(problem, solver)];
+      expect(one).toEqual(two);
+      expect(one.found).toBe('best found');
+      expect(isAllowed(problem, one.placements)).toBe(true);
+      expect(one.wishes.every(isMet)).toBe(true);
+    },
+    LONG_MS,
+  );
 });
