@@ -16,6 +16,8 @@ import { cellOf, type Piece, TriedPlan } from './tried-plan.ts';
 const TRIES = { perCell: 2000, least: 100_000, together: 400_000 } as const;
 /** What a change may make worse at first and at last, about the weight of a rule and less than the least. House default. */
 const WARMTH = { first: 10, last: 0.3 } as const;
+/** What a hard rule counts at first and at last that is broken on the way: two of the others, then half a wish. House default. */
+const HARD = { first: 12, last: 40 } as const;
 /** Changes between two breaths. */
 const TRIES_AT_A_TIME = 200;
 
@@ -48,12 +50,21 @@ function* searchOnce(plan: TriedPlan, draw: Draw, tries: number): Generator<void
   let cost = plan.cost();
   let best: Tried = { cost, placements: plan.placements() };
   for (let at = 0; at < tries; at += 1) {
-    if (at % TRIES_AT_A_TIME === 0) yield;
-    const warmth = WARMTH.first * (WARMTH.last / WARMTH.first) ** (at / tries);
+    if (at % TRIES_AT_A_TIME === 0) {
+      yield;
+      plan.hardCost = between(HARD, at / tries);
+      cost = plan.cost();
+    }
+    const warmth = between(WARMTH, at / tries);
     cost += tryChange(plan, change(plan, draw), (by) => by <= 0 || draw(1) < Math.exp(-by / warmth));
     if (cost < best.cost - SMALLEST && plan.isAllowed()) best = { cost, placements: plan.placements() };
   }
   return best;
+}
+
+/** From the first figure to the last by even steps of size. */
+function between({ first, last }: { first: number; last: number }, share: number): number {
+  return first * (last / first) ** share;
 }
 
 /** Sums of weights may differ by so much and be the same. */

@@ -47,9 +47,6 @@ export interface Wanted {
   beds: number;
 }
 
-/** What a hard rule counts that is broken on the way to a plan: about two of the others. House default. */
-const HARD_COST = 12;
-
 /** What a bed breaks: by weight, and how many hard rules besides those broken anyway. */
 interface BedCost {
   soft: number;
@@ -60,6 +57,8 @@ interface BedCost {
 export class TriedPlan {
   readonly problem: RotationProblem;
   readonly wanted: readonly Wanted[];
+  /** What a hard rule counts for now that is broken on the way to a plan. */
+  hardCost = 0;
   private readonly families: readonly Need[];
   private readonly bySeason: readonly (readonly number[])[];
   private readonly cells: Cell[][];
@@ -119,7 +118,7 @@ export class TriedPlan {
   /** What the rules say of all a bed holds. */
   bedCost(bed: number): number {
     const { soft, hard } = this.inBed(bed);
-    return soft + HARD_COST * hard;
+    return soft + this.hardCost * hard;
   }
 
   /** Whether it breaks no hard rule but those that are broken without it. */

@@ -33,7 +33,8 @@ describe('a plan searched for', () => {
 
   it('breaks no hard rule and meets what there is room for', () => {
     expect(brokenRules(problem, plan).filter((rule) => isHard(rule) && rule.how === 'proposed')).toEqual([]);
-    expect(costOf(problem, plan)).toBeLessThan(10);
+    // Three beds are open to tomatoes and potatoes, which want four: one wish for one bed stays open (60 + 20).
+    expect(costOf(problem, plan)).toBeCloseTo(80);
   });
 
   it('is the same when it is searched for again', () => {

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { costOf } from '../../../src/practices/rotation-plan/cost.ts';
 import type { Amount, Carried, PlanWish, RotationProblem } from '../../../src/practices/rotation-plan/problem.ts';
+import { searchPlan } from '../../../src/practices/rotation-plan/search.ts';
 import { isMet } from '../../../src/practices/rotation-plan/wishes.ts';
 import { proposalFor } from '../../../src/steward/rotation-plan/propose.ts';
 import { type Solver, startSolver } from '../../../src/steward/solver/solver.ts';
@@ -92,6 +93,25 @@ describe('no plan that could be tried is better', () => {
         seed: 29,
         numRuns: 6,
       }),
+    LONG_MS,
+  );
+});
+
+describe('the search for large gardens', () => {
+  it(
+    'finds plans as good as the proven best of small ones',
+    () =>
+      fc.assert(
+        fc.asyncProperty(problems([2027, 2028], pieces, { beds: 3, most: 4 }), async (problem) => {
+          const { placements } = await proposalFor(problem, solver);
+          const search = searchPlan(problem);
+          let step = search.next();
+          while (step.done !== true) step = search.next();
+          expect(isAllowed(problem, step.value)).toBe(true);
+          expect(costOf(problem, step.value)).toBeLessThanOrEqual(costOf(problem, placements) + HAIR);
+        }),
+        { seed: 31, numRuns: 4 },
+      ),
     LONG_MS,
   );
 });
