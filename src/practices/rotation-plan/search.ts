@@ -16,8 +16,8 @@ import { cellOf, type Piece, TriedPlan } from './tried-plan.ts';
 const TRIES = { perCell: 2000, least: 100_000, together: 400_000 } as const;
 /** What a change may make worse at first and at last, about the weight of a rule and less than the least. House default. */
 const WARMTH = { first: 10, last: 0.3 } as const;
-/** What a hard rule counts at first and at last that is broken on the way: two of the others, then half a wish. House default. */
-const HARD = { first: 12, last: 40 } as const;
+/** What a hard rule counts at first and at last that is broken on the way: two of the others, then more than most wishes. House default. */
+const HARD = { first: 12, last: 100 } as const;
 /** Changes between two breaths. */
 const TRIES_AT_A_TIME = 200;
 
