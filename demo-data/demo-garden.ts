@@ -2,7 +2,7 @@
  * The demo garden: an invented household in an invented place, laid around the day it is created so that it is alive in
  * any month of any year. It borrows a real weather record; see demo-weather.ts.
  */
-import { addDays, type Day, inYear, yearOf } from '../src/measures/days.ts';
+import { addDays, type Day, inYear, type MonthDay, yearOf } from '../src/measures/days.ts';
 import { demoBins, demoPiles } from './demo-piles.ts';
 import {
   asparagusBed,
@@ -10,6 +10,7 @@ import {
   type PlannedCover,
   type PlannedCrop,
   type Programme,
+  plannedBed,
   rotatingBeds,
 } from './demo-rotation.ts';
 import { demoWeather } from './demo-weather.ts';
@@ -54,8 +55,12 @@ export function demoGardenFile(anchor: Day): unknown {
       frostRisk: 30,
     },
     climate: { dailyRecord: demoWeather.file },
-    beds: [...rotatingBeds, asparagusBed].map(bedInFile),
-    plantings: [asparagus(anchor), ...bedYears.flatMap((bedYear) => plantingsOf(bedYear, anchor))],
+    beds: [...[...rotatingBeds, asparagusBed].map(bedInFile), bedToBeMade(anchor)],
+    plantings: [
+      asparagus(anchor),
+      firstInPlannedBed(anchor),
+      ...bedYears.flatMap((bedYear) => plantingsOf(bedYear, anchor)),
+    ],
     coverStands: bedYears.flatMap((bedYear) => standsOf(bedYear, anchor)),
     bins: demoBins,
     piles: demoPiles(anchor),
@@ -66,7 +71,10 @@ export function demoGardenFile(anchor: Day): unknown {
       people: 4,
       members: [
         { name: 'Ottilie', practices: ['planting', 'cover-cropping', 'rotation', 'season-end', 'frost-watch'] },
-        { name: 'Bram', practices: ['soil-readiness', 'composting', 'topdressing', 'mulching', 'fertility'] },
+        {
+          name: 'Bram',
+          practices: ['soil-readiness', 'composting', 'topdressing', 'new-beds', 'mulching', 'fertility'],
+        },
       ],
     },
     gear: [
@@ -108,6 +116,17 @@ function bedYearsOf(year: number, season: number): BedYear[] {
 function bedInFile(bed: Omit<(typeof rotatingBeds)[number], 'rotation' | 'turn'>) {
   const { name, lengthM, widthM, depthM, watered = false, soilTexture } = bed;
   return { name, lengthM, widthM, depthM, raised: true, watered, ...(soilTexture ? { soilTexture } : {}) };
+}
+
+function bedToBeMade(anchor: Day) {
+  const { plannedFor, pathsM2 } = plannedBed;
+  return { ...bedInFile(plannedBed), plannedFor: inYear(plannedFor, yearOf(anchor) + 1), pathsM2 };
+}
+
+function firstInPlannedBed(anchor: Day) {
+  const { name, crop } = plannedBed;
+  const on = (day: MonthDay): Day => inYear(day, yearOf(anchor) + 1);
+  return { bed: name, crop: crop.crop, sow: on(crop.sow), lastHarvest: on(crop.last) };
 }
 
 function dayOf(moment: Moment, year: number): Day {

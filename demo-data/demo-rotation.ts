@@ -138,6 +138,15 @@ export const rotatingBeds: readonly RotatingBed[] = [
   { ...byFeet('Corner bed', 6, 3), rotation: garlicBeetPepperBean, turn: 3 },
 ];
 
+/** The bed that is still to be made: it is to be there in the spring after the anchor's season, for beans. */
+export const plannedBed = {
+  ...byFeet('Lane bed', 8, 4),
+  depthM: 0.305,
+  pathsM2: 2.4,
+  plannedFor: '04-25',
+  crop: { crop: 'snap-bean', sow: '05-22', last: '08-20' },
+} as const;
+
 /** The bed that never changes: asparagus, planted six years before the anchor's season. */
 export const asparagusBed = {
   ...byFeet('Asparagus bed', 12, 3),

@@ -11,6 +11,7 @@ import { feedList } from './commands/feed-list.ts';
 import { feedRename } from './commands/feed-rename.ts';
 import { feedRevoke } from './commands/feed-revoke.ts';
 import { feedRotate } from './commands/feed-rotate.ts';
+import { fill } from './commands/fill.ts';
 import { gardenCheck } from './commands/garden-check.ts';
 import { gardenExport } from './commands/garden-export.ts';
 import { gardenImport } from './commands/garden-import.ts';
@@ -53,6 +54,7 @@ const loamtide = commandGroup(
     climate,
     near,
     mix,
+    fill,
     commandGroup('garden', 'Garden files: check, import, export.', [gardenCheck, gardenImport, gardenExport]),
     commandGroup('weather', "The weather record a climate is worked out from, and the garden's own log.", [
       weatherImport,

@@ -22,10 +22,22 @@ import {
 } from './units.ts';
 
 /**
- * Units an amount may be stated in. `tempC` is a temperature, `deltaC` a difference of temperatures, `degreeDaysC`
+ * Units an amount may be stated in. `sumL` is litres of a sum, whose parts are all read in one unit. `tempC` is a temperature, `deltaC` a difference of temperatures, `degreeDaysC`
  * degrees Celsius above a base added up over days.
  */
-export type QuantityUnit = 'mm' | 'cm' | 'm' | 'm2' | 'L' | 'g' | 'kg' | 'tempC' | 'deltaC' | 'degreeDaysC' | 'gPerM2';
+export type QuantityUnit =
+  | 'mm'
+  | 'cm'
+  | 'm'
+  | 'm2'
+  | 'L'
+  | 'sumL'
+  | 'g'
+  | 'kg'
+  | 'tempC'
+  | 'deltaC'
+  | 'degreeDaysC'
+  | 'gPerM2';
 
 /** An amount with its unit, SI. */
 export interface Quantity {
@@ -105,6 +117,7 @@ function formatMetric(value: number, unit: QuantityUnit): string {
     case 'm2':
       return `${amount(value, 1)} m²`;
     case 'L':
+    case 'sumL':
       return `${amount(value, value < 10 ? 1 : 0)} L`;
     case 'g':
       return value >= 1000 ? `${amount(value / 1000, 2)} kg` : `${amount(value, value < 10 ? 1 : 0)} g`;
@@ -135,6 +148,8 @@ function formatUs(value: number, unit: QuantityUnit): string {
       return `${amount(value / M2_PER_SQUARE_FOOT, value < 10 * M2_PER_SQUARE_FOOT ? 1 : 0)} sq ft`;
     case 'L':
       return usVolume(value);
+    case 'sumL':
+      return `${amount(value / LITRES_PER_CUBIC_FOOT, 1)} cu ft`;
     case 'g':
       return usWeight(value);
     case 'kg':

@@ -1,5 +1,6 @@
 /**
- * Amounts as somebody types them: a depth of rain or snow, a heap by volume or by weight, the sides of a bin.
+ * Amounts as somebody types them: a depth of rain or snow, a heap by volume or by weight, the sides of a bin, the length of a
+ * bed, the area of a path.
  */
 import {
   GRAMS_PER_OUNCE,
@@ -8,6 +9,7 @@ import {
   LITRES_PER_CUBIC_YARD,
   LITRES_PER_GALLON,
   M_PER_FOOT,
+  M2_PER_SQUARE_FOOT,
   MM_PER_INCH,
   type UnitSystem,
 } from './units.ts';
@@ -74,4 +76,29 @@ export function readSides(text: string): { lengthM: number; widthM: number; heig
   const [lengthM, widthM, heightM] = match.slice(1, 4).map((side) => Number(side.replace(',', '.')) * per);
   if (!lengthM || !widthM || !heightM || Math.max(lengthM, widthM, heightM) > 20) return undefined;
   return { lengthM, widthM, heightM };
+}
+
+/** An amount as typed, SI, and whose units it was typed in. */
+export interface TypedSize {
+  value: number;
+  units: UnitSystem;
+}
+
+/** Metres of a typed length with its unit: "2.4m", "240 cm", "8 ft", "12in". Nothing where it is no length. */
+export function readLength(text: string): TypedSize | undefined {
+  const match = /^\+?(\d{1,5}(?:[.,]\d+)?)\s*(m|cm|ft|in|foot|feet|inch|inches|'|")$/i.exec(text.trim());
+  const word = match?.[2]?.toLowerCase() ?? '';
+  const unit = word === "'" || word.startsWith('f') ? 'ft' : word === '"' || word.startsWith('in') ? 'in' : word;
+  const value = Number((Number(match?.[1]?.replace(',', '.')) * (PER_METRE[unit] ?? Number.NaN)).toPrecision(12));
+  return value > 0 ? { value, units: unit === 'ft' || unit === 'in' ? 'us' : 'metric' } : undefined;
+}
+
+/** Square metres of a typed area with its unit: "2m2", "20 sq ft", "20 ft²"; nought alone needs none. */
+export function readArea(text: string): TypedSize | undefined {
+  const trimmed = text.trim();
+  if (trimmed === '0') return { value: 0, units: 'metric' };
+  const match = /^\+?(\d{1,5}(?:[.,]\d+)?)\s*(m2|m²|sqm|ft2|ft²|sq ft|sqft)$/i.exec(trimmed);
+  const isUs = /^(ft|sq ?ft)/i.test(match?.[2] ?? '');
+  const value = Number(match?.[1]?.replace(',', '.')) * (isUs ? M2_PER_SQUARE_FOOT : 1);
+  return Number.isFinite(value) ? { value: Number(value.toPrecision(12)), units: isUs ? 'us' : 'metric' } : undefined;
 }

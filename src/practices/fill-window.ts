@@ -21,6 +21,8 @@ import { lastTest, VERY_HIGH_PHOSPHORUS_PPM } from './soil-test.ts';
 const FILLING_DAYS = 28;
 /** Days before that day on which it is best done: it settles and is watered in. House default. */
 const SETTLING_DAYS = 7;
+/** Days before the day it is planned for within which the waking of the soil is worth telling. House default. */
+const FIT_TOLD_DAYS = 60;
 /** Days in which it is filled once the soil is fit, where the bed was to be there before that. House default. */
 const LATE_DAYS = 14;
 
@@ -32,7 +34,7 @@ export interface BedFilling {
   /** The season whose crops it is filled for. */
   season: number;
   window: Window;
-  /** The median day the soil is fit to be moved in its spring, where that holds the window back, and how many years say so. */
+  /** The median day the soil is fit to be moved, where that is shortly before or after its day, and how many years say so. */
   fit?: { day: Day; years: number };
   /** The hard freeze it is filled before, where that comes ahead of the day it is planned for. */
   freeze?: Day;
@@ -86,7 +88,7 @@ function timeOf({ garden, climate }: PracticeInput, plannedFor: Day): Pick<BedFi
   const freeze = hard !== undefined && hard < plannedFor ? { freeze: hard } : {};
   const latest = earliestOf(plannedFor, hard ?? plannedFor);
   const opens = addDays(latest, -FILLING_DAYS);
-  const fit = awake !== undefined && awake > opens ? { fit: { day: awake, years } } : {};
+  const fit = awake !== undefined && awake > addDays(latest, -FIT_TOLD_DAYS) ? { fit: { day: awake, years } } : {};
   const earliest = latestOf(opens, awake ?? opens);
   if (earliest > latest) {
     const last = addDays(earliest, LATE_DAYS);

@@ -26,6 +26,11 @@ export function mixPath(gardenId: string): string {
   return `${compostPath(gardenId)}/mix`;
 }
 
+/** The page that works out what a new bed is filled with. */
+export function fillPath(gardenId: string): string {
+  return `${compostPath(gardenId)}/fill`;
+}
+
 /** The weather log; with a day, its form for that day. */
 export function weatherPath(gardenId: string, day?: Day): string {
   return `${weekPath(gardenId)}/weather${day === undefined ? '' : `?day=${day}`}`;

@@ -1,7 +1,8 @@
 /**
- * The pages of the compost yard: what is there and to come, and a mix worked out.
+ * The pages of the compost yard: what is there and to come, a mix worked out, and the fill of a new bed.
  */
 import { Hono } from 'hono';
+import { fillSheet } from '../digest/fill-sheet.ts';
 import { mixSheet } from '../digest/mix-sheet.ts';
 import { yardSheet } from '../digest/yard-sheet.ts';
 import type { Problem } from '../garden/problem.ts';
@@ -9,8 +10,10 @@ import { compostBalance } from '../practices/catalogue.ts';
 import { roomOf } from '../practices/composting/mix/layers.ts';
 import { readMaterial, readPortion, type TypedPortion } from '../practices/composting/mix/read-portion.ts';
 import type { AtHand } from '../practices/composting/mix/what-to-add.ts';
+import { askedFill, type FillTyped } from '../practices/new-beds/read-fill.ts';
 import type { GardenView, Steward } from '../steward/steward.ts';
 import { gardenView } from './garden-view.ts';
+import { fillPage } from './pages/fill.tsx';
 import { type MixAsked, mixPage } from './pages/mix.tsx';
 import { yardPage } from './pages/yard.tsx';
 
@@ -28,7 +31,27 @@ export function compostRoutes(steward: Steward): Hono {
       const asked = askedIn(c.req.queries());
       const { status, ...answer } = answerTo(view, asked);
       return c.html(mixPage({ view, asked, ...answer }), status);
+    })
+    .get(`${PATH}/fill`, async (c) => {
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      const typed = fillTyped(c.req.queries());
+      const { status, ...answer } = fillAnswer(typed);
+      return c.html(fillPage({ view, typed, ...answer }), status);
     });
+}
+
+/** What a form asks about a bed; nothing is worked out before anything is typed. */
+function fillAnswer(typed: FillTyped) {
+  if (Object.values(typed).every((text) => text === '')) return { problems: [], status: 200 as const };
+  const read = askedFill(typed);
+  if ('problems' in read) return { problems: read.problems, status: 422 as const };
+  return { sheet: fillSheet(read.asked), problems: [], status: 200 as const };
+}
+
+function fillTyped(queries: Readonly<Record<string, string[]>>): FillTyped {
+  const text = (name: string): string => (queries[name]?.[0] ?? '').trim().slice(0, 40);
+  const [length, width, depth] = [text('length'), text('width'), text('depth')];
+  return { length, width, depth, paths: text('paths'), compost: text('compost'), phosphorus: text('phosphorus') };
 }
 
 /** Rows that a form may send at most; more are not read. */

@@ -5,6 +5,8 @@ import { type Context, Hono } from 'hono';
 import { memory } from '../climate/remembered.ts';
 import { type BedYears, bedYears } from '../digest/bed-years.ts';
 import { choiceNotes } from '../digest/choice-words.ts';
+import { plannedFill } from '../digest/fill-sheet.ts';
+import type { Bed } from '../garden/garden.ts';
 import type { Problem } from '../garden/problem.ts';
 import { isDay } from '../measures/days.ts';
 import {
@@ -55,7 +57,7 @@ export function seasonEndRoutes(steward: Steward): Hono {
     })
     .get(BED, async (c) => {
       const { view, bed } = await bedOf(steward, c);
-      return c.html(bedPage({ view, gaps: bedGaps(planningInput(view), bed) }));
+      return c.html(pageOf(view, bed));
     })
     .get(`${BED}/choose`, (c) => preview(c, steward, chosen, new Form(new Map(Object.entries(c.req.queries())))))
     .post(`${BED}/choose`, async (c) => take(c, steward, chosen, await readForm(c)))
@@ -71,6 +73,11 @@ async function bedOf(steward: Steward, c: Context) {
   const bed = view.garden.beds.find(({ id }) => id === c.req.param('bedId'));
   if (bed === undefined) throw notFound('No bed of this garden has this address.');
   return { view, bed };
+}
+
+function pageOf(view: GardenView, bed: Bed, problems: readonly Problem[] = []) {
+  const input = planningInput(view);
+  return bedPage({ view, gaps: bedGaps(input, bed), planned: plannedFill(input, bed), problems });
 }
 
 async function preview(c: Context, steward: Steward, reading: Reading, form: Form) {
@@ -103,7 +110,7 @@ async function take(c: Context, steward: Steward, reading: Reading, form: Form) 
 function refused(c: Context, view: GardenView, bedId: string, problems: readonly Problem[]) {
   const bed = view.garden.beds.find(({ id }) => id === bedId);
   if (bed === undefined) throw notFound('No bed of this garden has this address.');
-  return c.html(bedPage({ view, gaps: bedGaps(planningInput(view), bed), problems }), 422);
+  return c.html(pageOf(view, bed, problems), 422);
 }
 
 const chosen: Reading = (form, view, bedId) => {

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { demoGardenFile } from '../../demo-data/demo-garden.ts';
 import { gardenFileOf } from '../../src/garden/export-garden-file.ts';
+import { isStillToBeMade } from '../../src/garden/planned-beds.ts';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
 import { vegetableById } from '../../src/handbook/vegetables.ts';
 import { addDays, type Day, daysBetween, yearOf } from '../../src/measures/days.ts';
@@ -20,8 +21,11 @@ const spansOf = (anchor: Day) => {
 describe.each(ANCHORS)('the demo garden laid around %s', (anchor) => {
   const garden = demoGarden(anchor);
 
-  it('has twelve beds, three bins with a pile each, and four seasons of crops', () => {
-    expect(garden.beds).toHaveLength(12);
+  it('has twelve beds and one to be made next spring, three bins with a pile each, and four seasons of crops', () => {
+    expect(garden.beds.filter(({ plannedFor }) => plannedFor === undefined)).toHaveLength(12);
+    expect(garden.beds.filter(isStillToBeMade).map(({ plannedFor }) => yearOf(plannedFor ?? ''))).toEqual([
+      yearOf(anchor) + 1,
+    ]);
     expect(garden.bins).toHaveLength(3);
     expect(new Set(garden.piles.map(({ binId }) => binId)).size).toBe(3);
     const years = garden.plantings.filter(({ cropId }) => cropId !== 'asparagus').map(({ start }) => yearOf(start.day));

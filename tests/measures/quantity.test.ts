@@ -16,6 +16,7 @@ const units = fc.constantFrom<QuantityUnit[]>(
   'm',
   'm2',
   'L',
+  'sumL',
   'g',
   'kg',
   'tempC',
@@ -34,6 +35,13 @@ describe('a sentence with marked amounts', () => {
 
   it('reads in inches with the month first', () => {
     expect(readableIn('us', sentence)).toBe('Spread ½ in over 31 sq ft by October 30: 1.3 cu ft.');
+  });
+
+  it('keeps the parts of a sum in cubic feet, also where the whole is yards', () => {
+    const sum = `${quantity(900, 'sumL')} less ${quantity(100, 'sumL')}`;
+    expect(readableIn('us', sum)).toBe('31.8 cu ft less 3.5 cu ft');
+    expect(readableIn('metric', sum)).toBe('900 L less 100 L');
+    expect(readableIn('us', quantity(900, 'L'))).toBe('1.2 cu yd');
   });
 
   it('leaves a text without marks as it is', () => {

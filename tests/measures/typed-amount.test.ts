@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { readDepthMm, readHeap, readSides } from '../../src/measures/typed-amount.ts';
+import { readArea, readDepthMm, readHeap, readLength, readSides } from '../../src/measures/typed-amount.ts';
 
 test.each([
   ['15cm', 150],
@@ -53,4 +53,33 @@ test('a bin is read by its three sides', () => {
   expect(readSides('3 x 3 × 3 ft')?.heightM).toBeCloseTo(0.9144, 6);
   expect(readSides('90x90x90cm')?.lengthM).toBeCloseTo(0.9, 6);
   for (const none of ['1x1m', '1x1x1', '0x1x1m', '100x1x1m', 'bin']) expect(readSides(none), none).toBeUndefined();
+});
+
+test.each([
+  ['2.4m', { value: 2.4, units: 'metric' }],
+  ['240 cm', { value: 2.4, units: 'metric' }],
+  ['1,2 m', { value: 1.2, units: 'metric' }],
+  ['8ft', { value: 2.4384, units: 'us' }],
+  ["4'", { value: 1.2192, units: 'us' }],
+  ['12 inches', { value: 0.3048, units: 'us' }],
+])('"%s" is a length', (text, length) => {
+  expect(readLength(text)).toEqual(length);
+});
+
+test.each(['8', '', 'long', '0 m', '-2 m', '2 miles', '1e3m'])('"%s" is no length', (text) => {
+  expect(readLength(text)).toBeUndefined();
+});
+
+test.each([
+  ['2m2', { value: 2, units: 'metric' }],
+  ['2,5 m²', { value: 2.5, units: 'metric' }],
+  ['20 sq ft', { value: 1.8580608, units: 'us' }],
+  ['20ft2', { value: 1.8580608, units: 'us' }],
+  ['0', { value: 0, units: 'metric' }],
+])('"%s" is an area', (text, area) => {
+  expect(readArea(text)).toEqual(area);
+});
+
+test.each(['2', 'all', '2 m', '-1 m2'])('"%s" is no area', (text) => {
+  expect(readArea(text)).toBeUndefined();
 });

@@ -27,6 +27,12 @@ interface Filled {
   drawn: BedDemand['drawn'];
 }
 
+/** What can hurt whoever fills a bed. */
+export const FILL_CAUTIONS: readonly string[] = [
+  `A barrow full of moist soil weighs about ${quantity(soilKg(BARROW_LITRES), 'kg')}, twice one of compost (${quantity(BARROW_KG, 'kg')}): fill it half and go twice, bend your knees, and stop before your back does.`,
+  'Dry mix and compost raise dust and mould spores: damp them, wear gloves, and a mask if your lungs or immunity are weak.',
+];
+
 /** Fill a bed; marked done, the bed is there. */
 export function fillDraft(input: PracticeInput, { filling, fill, order, drawn }: Filled): TaskDraft {
   const { climate } = input;
@@ -40,11 +46,8 @@ export function fillDraft(input: PracticeInput, { filling, fill, order, drawn }:
     subject: bedSubject(bed),
     weight: 'work',
     title: `Fill ${bed.name}`,
-    steps: steps(fill),
-    cautions: [
-      `A barrow full of moist soil weighs about ${quantity(soilKg(BARROW_LITRES), 'kg')}, twice one of compost (${quantity(BARROW_KG, 'kg')}): fill it half, bend your knees, and stop before your back does.`,
-      'Dry mix and compost raise dust and mould spores: damp them, wear gloves, and a mask if your lungs or immunity are weak.',
-    ],
+    steps: fillSteps(fill),
+    cautions: FILL_CAUTIONS,
     supplies: supplies(fill),
     window,
     ifMissed: 'still do',
@@ -81,7 +84,8 @@ export function fillMinutes({ movedL }: Pick<BedFill, 'movedL'>): number {
   return Math.ceil(START_UP_MINUTES + (movedL / 1000) * FILL_MINUTES_PER_M3);
 }
 
-function steps({ topsoilL, paths, compostL, mixL }: BedFill): string[] {
+/** How a bed is filled, step by step. */
+export function fillSteps({ topsoilL, paths, compostL, mixL }: BedFill): string[] {
   const brought = [
     ...(mixL > 0 ? [`${quantity(mixL, 'L')} of bed mix (${barrowLoads(mixL)})`] : []),
     ...(compostL > 0 ? [`${quantity(compostL, 'L')} of your own compost (${barrowLoads(compostL)})`] : []),

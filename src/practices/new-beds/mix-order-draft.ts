@@ -23,8 +23,9 @@ const ORDER_DAYS = { first: 21, usual: 7 } as const;
 export function mixOrderDraft(
   { garden, climate }: PracticeInput,
   { bed, window }: BedFilling,
-  { mixL, mixKg, compostMostL }: BedFill,
+  fill: BedFill,
 ): TaskDraft | undefined {
+  const { mixL, mixKg } = fill;
   if (mixL <= 0) return undefined;
   const last = latestOf(garden.startedOn, addDays(window.preferred, -MIX_LEAD_DAYS));
   const from = (days: number): string => latestOf(garden.startedOn, addDays(last, -days));
@@ -38,8 +39,7 @@ export function mixOrderDraft(
     title: `Order the mix for ${bed.name}`,
     steps: [
       `Order ${quantity(mixL, 'L')} of bed mix or screened topsoil, to come by ${dated(addDays(window.preferred, -MIX_LEAD_DAYS + DELIVERY_DAYS))}: ${barrowLoads(mixL)}, about ${quantity(mixKg, 'kg')}. Many sellers bring no less than ${quantity(LITRES_PER_CUBIC_YARD, 'L')}.`,
-      `Ask what it is made of. No bed is filled with compost alone: of this one no more than ${quantity(compostMostL, 'L')} may be compost, what the mix brings counted in. If the mix is a third compost already, leave yours to the other beds.`,
-      'Ask after manure and whose, hay or straw in it, weedkiller, a test for salts, and jumping worms. Go and look before you pay.',
+      ...mixQuestions(fill),
       'When it comes, cover it against rain, and sow a few beans in pots of it that same day: it fills no bed until they have grown well for three weeks.',
     ],
     cautions: [
@@ -67,3 +67,11 @@ export function mixOrderDraft(
 
 /** Days from an order until the mix is there. House default. */
 const DELIVERY_DAYS = 14;
+
+/** What to ask whoever sells the mix. */
+export function mixQuestions({ compostMostL }: Pick<BedFill, 'compostMostL'>): string[] {
+  return [
+    `Ask what it is made of. No bed is filled with compost alone: of this one no more than ${quantity(compostMostL, 'L')} may be compost, what the mix brings counted in. If the mix is a third compost already, leave yours to the other beds.`,
+    'Ask after manure and whose, hay or straw in it, weedkiller, a test for salts, and jumping worms. Go and look before you pay.',
+  ];
+}

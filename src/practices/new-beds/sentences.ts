@@ -4,7 +4,7 @@
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { Practice } from '../practice.ts';
 
-const litres = (value: unknown): string => quantity(Number(value), 'L');
+const litres = (value: unknown): string => quantity(Number(value), 'sumL');
 
 /** Every rule of the practice, in words. */
 export const newBedSentences: Practice['sentences'] = {
@@ -18,7 +18,7 @@ export const newBedSentences: Practice['sentences'] = {
     `${saw.bed} is to be there by ${dated(String(saw.by))}` +
     `${saw.next === undefined ? '' : `; ${saw.next} is to go in on ${dated(String(saw.day))}`}. Nothing goes in sooner.`,
   'bed-fill.fit': ({ saw, limit }) =>
-    `${fitWords(saw)} It is filled between then and ${dated(String(limit))}, on a day when a handful crumbles.`,
+    `${fitWords(saw)} It is filled by ${dated(String(limit))}, on a day when a handful crumbles.`,
   'bed-fill.fit-too-late': ({ saw }) =>
     `${fitWords(saw)} That is later than ${dated(String(saw.by))}: it cannot be there by then without moving soil wet or frozen. Fill it the autumn before, or plan it later.`,
   'bed-fill.before-frost': ({ saw }) =>
@@ -39,10 +39,7 @@ export const newBedSentences: Practice['sentences'] = {
   'bed-fill.phosphorus': ({ saw, limit }) =>
     `The soil test found ${saw.ppm} ppm of phosphorus, and ${limit} is very high already: no compost goes in. Ask for a mix with little of it.`,
   'bed-fill.free-compost': ({ saw }) => freeWords(Number(saw.litres), Number(saw.most)),
-  'bed-fill.mix': ({ saw }) =>
-    Number(saw.litres) > 0
-      ? `${litres(saw.loose)}${Number(saw.compost) > 0 ? ` less ${litres(saw.compost)} of compost` : ''}: ${litres(saw.litres)} of bed mix to buy.`
-      : 'No bed mix has to be bought.',
+  'bed-fill.mix': ({ saw }) => mixWords(Number(saw.loose), Number(saw.compost), Number(saw.litres)),
 };
 
 function fitWords({ fit, years }: Readonly<Record<string, unknown>>): string {
@@ -57,4 +54,10 @@ function freeWords(free: number, most: number): string {
   if (free < most)
     return `The yard can spare ${litres(free)} of its own by then; the rest is promised to the layers of other beds.`;
   return `The yard can spare all of it: ${litres(free)}.`;
+}
+
+function mixWords(loose: number, compost: number, mix: number): string {
+  if (mix <= 0) return 'No bed mix has to be bought.';
+  if (compost <= 0) return `All ${litres(mix)} to bring are bed mix, to be bought.`;
+  return `${litres(loose)} less ${litres(compost)} of compost: ${litres(mix)} of bed mix to buy.`;
 }

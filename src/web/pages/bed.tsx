@@ -4,6 +4,7 @@
 import { afterCutTold } from '../../digest/after-cut-words.ts';
 import { changePreview } from '../../digest/change-preview.ts';
 import type { ChoiceNotes } from '../../digest/choice-words.ts';
+import type { PlannedFill } from '../../digest/fill-sheet.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Stand } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
@@ -18,6 +19,7 @@ import { bedPath, seasonEndPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
 import { PreviewSections } from './change-preview.tsx';
+import { PlannedBed } from './fill.tsx';
 import { GapChoices } from './fit.tsx';
 
 /** Choices shown for each gap before the rest are folded away. House default. */
@@ -25,12 +27,14 @@ const SHOWN = 3;
 
 interface BedProps {
   view: GardenView;
+  /** How it is filled, where it is still to be made. */
+  planned?: PlannedFill | undefined;
   gaps: BedGaps;
   problems?: readonly Problem[];
 }
 
 /** The page of a bed. */
-export function bedPage({ view, gaps: { bed, gaps, stands }, problems = [] }: BedProps) {
+export function bedPage({ view, planned, gaps: { bed, gaps, stands }, problems = [] }: BedProps) {
   const { garden, climate, plan } = view;
   const { units } = garden.place;
   const reader = { gardenId: garden.id, units, today: plan.today };
@@ -53,9 +57,14 @@ export function bedPage({ view, gaps: { bed, gaps, stands }, problems = [] }: Be
     <article class="season-end">
       <h1>{bed.name}</h1>
       <Problems problems={problems} />
+      {planned && <PlannedBed view={view} planned={planned} />}
       <h2>What grows here</h2>
       {rows.length === 0 ? (
-        <p>Nothing is known of this bed yet: crops and covers are named in the garden file.</p>
+        <p>
+          {planned
+            ? 'Nothing is planned for it yet. It has no past, so that no crop family has to wait.'
+            : 'Nothing is known of this bed yet: crops and covers are named in the garden file.'}
+        </p>
       ) : (
         <table class="figures">
           <thead>

@@ -6,7 +6,7 @@ import { heapNames } from '../../digest/yard-words.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { BedDemand } from '../../practices/compost-balance.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { mixPath, taskPath } from '../addresses.ts';
+import { fillPath, mixPath, taskPath } from '../addresses.ts';
 import { SupplyDrawing } from '../charts/supply-drawing.tsx';
 import { page } from '../layout.tsx';
 import { YardBins } from './yard-bins.tsx';
@@ -21,6 +21,9 @@ export function yardPage(view: GardenView, sheet: YardSheet) {
       <p>
         <a class="doing" href={mixPath(garden.id)}>
           Work out a mix
+        </a>{' '}
+        <a class="doing" href={fillPath(garden.id)}>
+          Fill a new bed
         </a>
       </p>
       <YardBins view={view} heaps={sheet.heaps} />
