@@ -6,6 +6,7 @@ import type { Bed, Garden } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
 import { slug } from './ids.ts';
 import type { Problem } from './problem.ts';
+import { rowsOf, textOf } from './raw-rows.ts';
 
 /** The day a bed was there, or is to be; nothing for one that always was. */
 export function thereFrom({ plannedFor, filledOn }: Pick<Bed, 'plannedFor' | 'filledOn'>): Day | undefined {
@@ -76,15 +77,4 @@ function plannedBed(row: object, existing: GardenFile | undefined) {
   const words = [name, id, held?.id, name && slug(name)].filter((word) => word !== undefined);
   const there = filled.reduce<Day>((first, day) => earliestOf(first, day ?? first), plannedFor);
   return { name: name ?? id ?? 'the bed', words, there };
-}
-
-function rowsOf(file: unknown, list: string): object[] {
-  const rows: unknown = typeof file === 'object' && file !== null ? Reflect.get(file, list) : undefined;
-  if (!Array.isArray(rows)) return [];
-  return rows.map((row: unknown) => (typeof row === 'object' && row !== null ? row : {}));
-}
-
-function textOf(row: object, key: string): string | undefined {
-  const value: unknown = Reflect.get(row, key);
-  return typeof value === 'string' && value.trim() !== '' ? value.trim() : undefined;
 }

@@ -46,7 +46,7 @@ export function checkGardenFile(written: unknown, existing?: GardenFile, station
     ...nameProblems(data, existing),
     ...beforeItsBed(data, existing),
     ...stationProblems(data, stations),
-    ...(parsed.success ? shareProblems(parsed.data, existing) : []),
+    ...shareProblems(data, existing),
   ];
   if (!parsed.success || problems.length > 0) throw refused(problems);
   return withIds(parsed.data, existing);

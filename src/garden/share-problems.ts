@@ -1,29 +1,41 @@
 /**
- * Crops that are given more of a bed than it has.
+ * Crops that are given more of a bed than it has. Works on plain data that may be wrong in other ways, so that every problem
+ * shows at once.
  */
-import type { GardenFile } from './garden-file.ts';
 import { slug } from './ids.ts';
 import type { Problem } from './problem.ts';
+import { rowsOf, textOf } from './raw-rows.ts';
 
 /** What an area may be out by where it was written to the hundredth of a square metre. */
 const ROUNDING_M2 = 0.01;
 
-/** Every planting whose share is larger than its bed. Beds may be named as in {@link withIds}. */
-export function shareProblems({ beds, plantings }: GardenFile, existing?: GardenFile): Problem[] {
-  return plantings.flatMap(({ bed: word, areaM2 }, at) => {
-    const bed = beds.find(({ id, name }) => [name, id, slug(name), heldId(name, existing)].includes(word));
-    const bedM2 = bed === undefined ? undefined : bed.lengthM * bed.widthM;
-    if (bed === undefined || bedM2 === undefined || areaM2 === undefined || areaM2 <= bedM2 + ROUNDING_M2) return [];
+/** Every planting whose share is larger than its bed. */
+export function shareProblems(
+  file: unknown,
+  existing?: { beds: readonly { id?: string | undefined; name: string }[] },
+): Problem[] {
+  const beds = rowsOf(file, 'beds').map((row) => {
+    const [name, id] = [textOf(row, 'name'), textOf(row, 'id')];
+    const held = existing?.beds.find((bed) => bed.name === name)?.id;
+    const words = [name, id, held, name && slug(name)].filter((word) => word !== undefined);
+    return { name: name ?? id ?? 'the bed', words, areaM2: numberOf(row, 'lengthM') * numberOf(row, 'widthM') };
+  });
+  return rowsOf(file, 'plantings').flatMap((row, at) => {
+    const areaM2 = numberOf(row, 'areaM2');
+    const bed = beds.find(({ words }) => words.includes(textOf(row, 'bed') ?? ''));
+    if (bed === undefined || !(areaM2 > bed.areaM2 + ROUNDING_M2)) return [];
     return [
       {
         where: `plantings[${at}].areaM2`,
-        what: `${areaM2} is more than ${bed.name} has: ${Math.round(bedM2 * 100) / 100} m².`,
+        what: `${areaM2} is more than ${bed.name} has: ${Math.round(bed.areaM2 * 100) / 100} m².`,
         mend: 'Give the part of the bed that this crop takes, or leave it out for the whole bed.',
       },
     ];
   });
 }
 
-function heldId(name: string, existing: GardenFile | undefined): string | undefined {
-  return existing?.beds.find((bed) => bed.name === name)?.id;
+/** Not a number where the file has none: no comparison with it holds. */
+function numberOf(row: object, key: string): number {
+  const value: unknown = Reflect.get(row, key);
+  return typeof value === 'number' ? value : Number.NaN;
 }

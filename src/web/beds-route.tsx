@@ -10,6 +10,7 @@ import type { Problem } from '../garden/problem.ts';
 import { vegetableById, vegetables } from '../handbook/vegetables.ts';
 import { MOST_SEASONS } from '../practices/rotation-plan/garden-problem.ts';
 import type { RotationProblem } from '../practices/rotation-plan/problem.ts';
+import { brokenBy } from '../steward/bed-plan/broken-by.ts';
 import { plannedProblem, seasonTable } from '../steward/bed-plan/season-table.ts';
 import { takenPlan } from '../steward/bed-plan/taken-plan.ts';
 import { planningInput } from '../steward/planner.ts';
@@ -196,6 +197,7 @@ async function preview(c: Context, room: Room, view: GardenView, asked: Proposal
     fields: { years: String(asked.years), anew: asked.anew ? 'yes' : '', plan: markOf(shown) },
     button: 'Take this plan',
     notes,
+    changed: found && brokenBy(planningInput(view), found.garden),
   });
   return c.html(page, problems.length > 0 ? 422 : 200);
 }

@@ -8,6 +8,7 @@ import type { Problem } from '../garden/problem.ts';
 import { vegetableById, vegetables } from '../handbook/vegetables.ts';
 import { cropYear } from '../practices/bed-timeline.ts';
 import { seasonName } from '../practices/seasons.ts';
+import { brokenBy } from '../steward/bed-plan/broken-by.ts';
 import { cropChoice, cropChoices, plannedAt } from '../steward/bed-plan/crop-choices.ts';
 import { type CropPlan, plantingId } from '../steward/bed-plan/taken-plan.ts';
 import { planningInput } from '../steward/planner.ts';
@@ -65,7 +66,11 @@ async function previewed(steward: Steward, view: GardenView, fact: CropPlan) {
   const problems = await refusalsOf(async () => {
     preview = await steward.previewReport(view.garden.id, fact);
   });
-  return { problems, plan: preview && { fact, preview } };
+  return {
+    problems,
+    plan: preview && { fact, preview },
+    changed: preview && brokenBy(planningInput(view), preview.garden),
+  };
 }
 
 async function choosing(c: Context, steward: Steward, form: Form, take: boolean) {
@@ -157,8 +162,8 @@ async function dropping(c: Context, steward: Steward, form: Form, take: boolean)
     if (problems.length === 0) return c.redirect(bedsPath(view.garden.id), 303);
     return c.html(cropPlanPage({ view, problems, action, fields: {}, button: '' }), 422);
   }
-  const { problems, plan } = await previewed(steward, view, fact);
+  const { problems, plan, changed } = await previewed(steward, view, fact);
   const button = `Take the ${vegetableById(cropId).name.toLowerCase()} out of the plan`;
-  const page = cropPlanPage({ view, problems, plan, action, fields: { planting: id }, button });
+  const page = cropPlanPage({ view, problems, plan, action, fields: { planting: id }, button, changed });
   return c.html(page, problems.length > 0 ? 422 : 200);
 }

@@ -135,3 +135,20 @@ describe('a share of a bed', () => {
     );
   });
 });
+
+test('everything that is wrong with the plantings is told at once', () => {
+  const plantings = [
+    { bed: 'north', crop: 'tomatoe', setOut: '2027-05-29' },
+    { bed: 'north', crop: 'carrot', sow: '2027-06-05', lastHarvest: '2027-05-01' },
+    { bed: 'north', crop: 'kale', setOut: '2027-06-05', areaM2: 4 },
+  ];
+  const refused = (() => {
+    try {
+      return checkGardenFile({ ...northernFile(), plantings });
+    } catch (error) {
+      return error;
+    }
+  })();
+  const places = refused instanceof InputRefused ? refused.problems.map(({ where }) => where) : [];
+  expect(places.sort()).toEqual(['plantings[0].crop', 'plantings[1].lastHarvest', 'plantings[2].areaM2']);
+});

@@ -180,6 +180,30 @@ describe('choosing a crop for a bed and season', () => {
     expect(text).toContain('is not an area');
   });
 
+  it('says what a crop taken out would mend, and what a plan taken would break', async () => {
+    const again = { id: 'again', bed: 'north', crop: 'cabbage', setOut: '2027-05-01' };
+    const { get } = await sampleApp(file({ plantings: [...(file().plantings as object[]), again] }));
+    const out = await read(get(`${NORTH}/drop?planting=again`));
+    expect(out).toMatch(/What it mends North bed: Cabbage comes back 1 year after kale of 2026/);
+    const only = {
+      beds: [{ id: 'south', name: 'South bed', lengthM: 3, widthM: 1.2 }],
+      plantings: [{ bed: 'south', crop: 'tomato', setOut: '2026-05-28', lastHarvest: '2026-09-20' }],
+      coverStands: [],
+      wishes: [{ crop: 'okra', beds: 1 }],
+    };
+    const taken = await read((await sampleApp(file(only))).get(`${GARDEN}/take-plan?years=1`));
+    expect(taken).toMatch(/What breaks or gives way with it .*South bed: Okra follows tomato of 2026: both carry/);
+  });
+
+  it('waits for a bed that is still to be made', async () => {
+    const made = { id: 'new', name: 'New bed', lengthM: 3, widthM: 1.2, depthM: 0.3, plannedFor: '2027-07-01' };
+    const { get } = await sampleApp(file({ beds: [...sampleFile().beds, made] }));
+    const at = (fields: Record<string, string>) =>
+      read(get(`${BEDS}/new/season/crop?${new URLSearchParams({ season: '2027', crop: 'snap-bean', ...fields })}`));
+    expect(await at({})).toMatch(/Planned: snap bean in New bed, sown about July \d+, 2027/);
+    expect(await at({ on: '2027-06-01' })).toContain('New bed is not there before July 1, 2027.');
+  });
+
   it('takes a planned crop out, and never what is in the ground', async () => {
     const { get, send, steward } = await sampleApp(file());
     const drop = `${BEDS}/middle/season/drop`;

@@ -110,11 +110,14 @@ function closedTo(input: PracticeInput, bed: Bed, seasons: readonly number[], sp
   const known = carried.filter(({ season }) => !seasons.includes(season));
   return [...known, ...coming].flatMap(({ crop, season, day }) => {
     const lock = cropLockOut(garden, bed.id, crop, day);
-    return lock === undefined ? [] : [{ cropId: crop.id, season, disease: lock.finding.name, why: whyOf(crop, lock) }];
+    return lock === undefined
+      ? []
+      : [{ cropId: crop.id, season, disease: lock.finding.name, why: sickReason(crop, lock) }];
   });
 }
 
-function whyOf(crop: Vegetable, { finding, until, source }: LockOut): Reason {
+/** Why a disease keeps a crop out of a bed. */
+export function sickReason(crop: Vegetable, { finding, until, source }: LockOut): Reason {
   const saw = {
     crop: crop.name.toLowerCase(),
     disease: finding.name,

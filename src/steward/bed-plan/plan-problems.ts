@@ -4,8 +4,9 @@
 import { fullDay } from '../../digest/words.ts';
 import { applyFact } from '../../garden/apply-fact.ts';
 import type { Fact } from '../../garden/facts.ts';
-import type { Garden } from '../../garden/garden.ts';
+import type { Bed, Garden } from '../../garden/garden.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
+import { thereFrom } from '../../garden/planned-beds.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { vegetableById, vegetables } from '../../handbook/vegetables.ts';
 import { type Day, inYear, isDay, monthDayOf, yearOf } from '../../measures/days.ts';
@@ -58,6 +59,7 @@ function plantingProblems({ garden, plan: { today } }: VersionedView, plan: Crop
     ...(isDay(start.day) && start.day >= today && start.day <= last
       ? []
       : [{ where: 'the day', what: `"${start.day}" cannot be used.`, mend: `Give a day from ${today} to ${last}.` }]),
+    ...(bed === undefined ? [] : beforeBedProblems(garden, bed, start.day)),
     ...(lastHarvest !== undefined && lastHarvest < start.day
       ? [{ where: 'the last harvest', what: `${lastHarvest} is before ${start.day}.`, mend: 'Give a later day.' }]
       : []),
@@ -68,6 +70,14 @@ function plantingProblems({ garden, plan: { today } }: VersionedView, plan: Crop
       ? [{ where: 'the crop', what: 'The same is planned there already.', mend: 'Give another day, or leave it.' }]
       : []),
   ];
+}
+
+/** A day before the bed is made. */
+function beforeBedProblems({ place: { units } }: Garden, bed: Bed, day: Day): Problem[] {
+  const there = thereFrom(bed);
+  if (there === undefined || day >= there) return [];
+  const what = `${bed.name} is not there before ${fullDay(there, units)}.`;
+  return [{ where: 'the day', what, mend: `Give a day from ${there} on, or another bed.` }];
 }
 
 type PlannedRow = CropPlan['plantings'][number];

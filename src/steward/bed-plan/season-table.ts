@@ -9,13 +9,11 @@ import { vegetableById } from '../../handbook/vegetables.ts';
 import type { Day } from '../../measures/days.ts';
 import { areaOf, type CropSpan, cropSpans, cropYear, isPermanent } from '../../practices/bed-timeline.ts';
 import { coverName } from '../../practices/covers.ts';
-import type { Reason } from '../../practices/draft.ts';
-import { type LockOut, lockedPlantings } from '../../practices/lock-out.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import { brokenRules } from '../../practices/rotation-plan/broken.ts';
 import { gardenProblem } from '../../practices/rotation-plan/garden-problem.ts';
 import type { BrokenRule } from '../../practices/rotation-plan/looked-at.ts';
-import type { ClosedTo, RotationProblem } from '../../practices/rotation-plan/problem.ts';
+import type { RotationProblem } from '../../practices/rotation-plan/problem.ts';
 import { isPastUnknown } from '../../practices/rotation-plan/waits.ts';
 import { seasonAfter, seasonName } from '../../practices/seasons.ts';
 import { betweenTable } from '../rotation-plan/between.ts';
@@ -75,8 +73,7 @@ export function seasonTable(
   held: { problem: RotationProblem; proposal?: RotationProposal },
 ): SeasonTable {
   const { garden, climate, today } = input;
-  const { proposal } = held;
-  const problem = withSickBeds(input, held.problem);
+  const { problem, proposal } = held;
   const placements = proposal?.placements ?? [];
   const broken = brokenRules(problem, placements);
   const now = seasonOf(climate.seasonTurn, today);
@@ -117,30 +114,6 @@ export function seasonTable(
 function lastOpen({ beds, seasons }: RotationProblem, now: number): number {
   const planned = beds.flatMap(({ carried }) => carried.map(({ season }) => season));
   return Math.min(Math.max(now + 2, ...planned.map((season) => season + 1)), seasons.at(-1) ?? now + 2);
-}
-
-/** With what a disease found keeps out of its bed and is planned there all the same: a problem knows it of wishes only. */
-function withSickBeds({ garden, climate }: PracticeInput, problem: RotationProblem): RotationProblem {
-  const beds = problem.beds.map((bed) => {
-    const planned = lockedPlantings(garden, bed.id).map(({ planting, lock }): ClosedTo => {
-      const crop = vegetableById(planting.cropId);
-      const season = cropYear({ crop, from: planting.start.day }, climate);
-      return { cropId: crop.id, season, disease: lock.finding.name, why: sickReason(crop, lock) };
-    });
-    return planned.length === 0 ? bed : { ...bed, closed: [...bed.closed, ...planned] };
-  });
-  return { ...problem, beds };
-}
-
-/** Why a disease keeps a crop out of a bed. */
-export function sickReason(crop: Vegetable, { finding, until, source }: LockOut): Reason {
-  const saw = {
-    crop: crop.name.toLowerCase(),
-    disease: finding.name,
-    found: finding.found.on,
-    ...(until === undefined ? {} : { until }),
-  };
-  return { rule: 'rotation-plan.disease', saw, source };
 }
 
 /** What the garden holds in a season; a lasting crop in every one from its planting on, sowings of one crop once. */

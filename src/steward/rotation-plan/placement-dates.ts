@@ -1,6 +1,7 @@
 /**
  * The days of a plan: when each crop is to go in, and when its last harvest is expected.
  */
+import { thereFrom } from '../../garden/planned-beds.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { cropSpans, cropYear, isPermanent } from '../../practices/bed-timeline.ts';
@@ -32,11 +33,18 @@ export function withDates(input: PracticeInput, placements: readonly Placement[]
 function datedIn(input: PracticeInput, placement: Placement, earlier: readonly DatedPlacement[]): DatedPlacement {
   const { bedId, season, cropId } = placement;
   const growth = growing(input, vegetableById(cropId), season);
-  if (growth === undefined || growth.latest < input.today) return placement;
-  const free = freeFrom(input, placement, earlier);
-  const day = earliestOf(latestOf(growth.earliest, input.today, ...(free === undefined ? [] : [free])), growth.latest);
+  const soonest = notBefore(input, bedId);
+  if (growth === undefined || growth.latest < soonest) return placement;
+  const free = freeFrom(input, placement, earlier) ?? soonest;
+  const day = earliestOf(latestOf(growth.earliest, soonest, free), growth.latest);
   const { to } = grownFrom(input, growth, { bedId, day });
   return { ...placement, start: { how: growth.how, day }, ...(to === undefined ? {} : { lastHarvest: to }) };
+}
+
+/** Today, or the day the bed itself is to be there. */
+function notBefore({ garden, today }: PracticeInput, bedId: string): Day {
+  const bed = garden.beds.find(({ id }) => id === bedId);
+  return latestOf(today, (bed && thereFrom(bed)) ?? today);
 }
 
 /** The day after the last of the season before is out of the bed. */

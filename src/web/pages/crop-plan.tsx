@@ -8,6 +8,7 @@ import type { Problem } from '../../garden/problem.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { formatQuantity } from '../../measures/quantity.ts';
 import { isHard } from '../../practices/rotation-plan/looked-at.ts';
+import type { BrokenBy } from '../../steward/bed-plan/broken-by.ts';
 import type { CropChoice } from '../../steward/bed-plan/crop-choices.ts';
 import type { CropPlan } from '../../steward/bed-plan/taken-plan.ts';
 import type { GardenView, ReportPreview } from '../../steward/steward.ts';
@@ -48,10 +49,13 @@ interface CropPlanProps {
   chosen?: ChosenCrop | undefined;
   /** What else has to be said, in whole sentences. */
   notes?: readonly string[];
+  /** Rules that break with it and did not, and those it mends. */
+  changed?: BrokenBy | undefined;
 }
 
 /** The page. */
-export function cropPlanPage({ view, plan, problems = [], action, fields, button, chosen, notes = [] }: CropPlanProps) {
+export function cropPlanPage(props: CropPlanProps) {
+  const { view, plan, problems = [], action, fields, button, chosen, notes = [], changed } = props;
   const { garden, plan: current } = view;
   return page(
     { title: 'What it would do', garden, here: 'beds' },
@@ -68,6 +72,7 @@ export function cropPlanPage({ view, plan, problems = [], action, fields, button
         <p>{note}</p>
       ))}
       {chosen && <Held chosen={chosen} view={view} />}
+      {changed && <Changed changed={changed} view={view} />}
       {plan && (
         <PreviewSections
           preview={changePreview(plan.preview.before, plan.preview.after)}
@@ -124,6 +129,23 @@ const Held = ({ chosen: { choice, fields }, view: { garden } }: { chosen: Chosen
     </>
   );
 };
+
+const Changed = ({ changed: { breaks, mends }, view: { garden } }: { changed: BrokenBy; view: GardenView }) => (
+  <>
+    {breaks.length > 0 && (
+      <section class="choice-against">
+        <h2>What breaks or gives way with it</h2>
+        <BrokenList broken={breaks} units={garden.place.units} beds={garden.beds} />
+      </section>
+    )}
+    {mends.length > 0 && (
+      <section>
+        <h2>What it mends</h2>
+        <BrokenList broken={mends} units={garden.place.units} beds={garden.beds} />
+      </section>
+    )}
+  </>
+);
 
 interface OtherwiseProps {
   chosen: ChosenCrop;

@@ -144,11 +144,19 @@ const Broken = ({ broken, past, units }: { broken: readonly BrokenRule[]; past: 
   );
 };
 
+interface BrokenProps {
+  broken: readonly BrokenRule[];
+  units: UnitSystem;
+  /** Given where the place does not say which bed it is. */
+  beds?: readonly Bed[];
+}
+
 /** Broken rules one by one, with where each comes from. */
-export const BrokenList = ({ broken, units }: { broken: readonly BrokenRule[]; units: UnitSystem }) => (
+export const BrokenList = ({ broken, units, beds = [] }: BrokenProps) => (
   <ul class="plain">
     {broken.map((each) => (
       <li>
+        {beds.filter(({ id }) => id === each.bedId).map(({ name }) => `${name}: `)}
         {readableIn(units, brokenSentence(each.reason), '')}
         <span class="under">
           {isHard(each) ? 'A rule that may not break' : 'A rule that may give way'}; {sourceLine(each.reason.source)}
