@@ -12,7 +12,7 @@ import { MOST_SEASONS } from '../practices/rotation-plan/garden-problem.ts';
 import type { RotationProblem } from '../practices/rotation-plan/problem.ts';
 import { brokenBy } from '../steward/bed-plan/broken-by.ts';
 import { plannedProblem, seasonTable } from '../steward/bed-plan/season-table.ts';
-import { takenPlan } from '../steward/bed-plan/taken-plan.ts';
+import { LEFT_OUT, takenPlan } from '../steward/bed-plan/taken-plan.ts';
 import { planningInput } from '../steward/planner.ts';
 import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
 import { bedsPath, type ProposalAsked, takePlanPath } from './addresses.ts';
@@ -176,19 +176,18 @@ async function preview(c: Context, room: Room, view: GardenView, asked: Proposal
   const { garden } = view;
   if (garden.wishes.length === 0) return show(c, room, { view, asked });
   const shown = await room.proposalFor(view, asked);
-  const { fact, undated } = shown.taken;
+  const { fact, left } = shown.taken;
   const nothing = fact.plantings.length + fact.dropped.length === 0;
   let found: ReportPreview | undefined;
   const problems = nothing
-    ? [{ where: 'the proposal', what: 'It would plan nothing.', mend: 'Wish for more, or for other seasons.' }]
+    ? [nothingToTake(left.length)]
     : await refusalsOf(async () => {
         found = await room.steward.previewReport(garden.id, fact);
       });
-  const notes = undated.map(
-    ({ cropId, bedId }) =>
-      `No day is known here, or left this season, for ${vegetableById(cropId).name.toLowerCase()} in ` +
-      `${garden.beds.find(({ id }) => id === bedId)?.name ?? bedId}: it is left out.`,
-  );
+  const notes = left.map(({ cropId, bedId }) => {
+    const bed = garden.beds.find(({ id }) => id === bedId)?.name ?? bedId;
+    return `${vegetableById(cropId).name} in ${bed} is left out: ${LEFT_OUT}.`;
+  });
   const page = cropPlanPage({
     view,
     plan: found && { fact, preview: found },
@@ -200,6 +199,14 @@ async function preview(c: Context, room: Room, view: GardenView, asked: Proposal
     changed: found && brokenBy(planningInput(view), found.garden),
   });
   return c.html(page, problems.length > 0 ? 422 : 200);
+}
+
+function nothingToTake(left: number): Problem {
+  const mend =
+    left === 0
+      ? 'Wish for more, or for other seasons.'
+      : 'Choose a bed and a day for it yourself, under "change" in the table.';
+  return { where: 'the proposal', what: 'It would plan nothing.', mend };
 }
 
 async function take(c: Context, room: Room, form: Form) {

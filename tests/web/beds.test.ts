@@ -297,6 +297,31 @@ describe('a plan that is proposed', () => {
     expect((await planned(steward)).every((row) => row.includes('potato'))).toBe(true);
   });
 
+  it('leaves out a crop whose bed is not free in time, and says so', async () => {
+    const late = {
+      beds: ['south', 'wall'].map((id) => ({ id, name: `${id} bed`, lengthM: 3, widthM: 1.2 })),
+      plantings: ['south', 'wall'].map((bed) => ({
+        bed,
+        crop: 'carrot',
+        sow: '2027-06-15',
+        lastHarvest: '2027-12-10',
+      })),
+      coverStands: [],
+      wishes: [
+        { crop: 'garlic', beds: 1, year: 2028 },
+        { crop: 'pea', beds: 1, year: 2028 },
+      ],
+    };
+    const { get } = await sampleApp(file(late));
+    const text = await read(get(`${GARDEN}/take-plan?years=2`));
+    expect(text).toMatch(/Planned: garden pea in \w+ bed, sown about \w+ \d+, 2028 Nothing is kept yet/);
+    expect(text).toMatch(/Garlic in \w+ bed is left out: .*its bed is not free in time/);
+    const alone = await sampleApp(file({ ...late, wishes: [{ crop: 'garlic', beds: 1, year: 2028 }] }));
+    expect(await read(alone.get(`${GARDEN}/take-plan?years=2`))).toContain(
+      'It would plan nothing. Choose a bed and a day',
+    );
+  });
+
   it('says why a wish fails, with the least to give', async () => {
     const { get } = await sampleApp(file({ wishes: [{ crop: 'cabbage', beds: 4 }] }));
     const text = await read(get(`${BEDS}?years=1`));

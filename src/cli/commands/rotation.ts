@@ -2,7 +2,7 @@ import { changePreview } from '../../digest/change-preview.ts';
 import { wrapped } from '../../digest/wrapped.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { MOST_SEASONS } from '../../practices/rotation-plan/garden-problem.ts';
-import { type TakenPlan, takenPlan } from '../../steward/bed-plan/taken-plan.ts';
+import { LEFT_OUT, type TakenPlan, takenPlan } from '../../steward/bed-plan/taken-plan.ts';
 import { planningInput } from '../../steward/planner.ts';
 import { proposeRotation } from '../../steward/rotation-plan/propose.ts';
 import type { GardenView, Steward } from '../../steward/steward.ts';
@@ -64,7 +64,7 @@ function refuseWithoutWishes({ garden }: GardenView): void {
 }
 
 /** What taking a plan does, told; and taken in where that is asked for. */
-async function accepted(steward: Steward, view: GardenView, { fact, undated }: TakenPlan, apply: boolean) {
+async function accepted(steward: Steward, view: GardenView, { fact, left }: TakenPlan, apply: boolean) {
   const { garden, plan } = view;
   const { units } = garden.place;
   if (fact.plantings.length + fact.dropped.length === 0)
@@ -72,7 +72,7 @@ async function accepted(steward: Steward, view: GardenView, { fact, undated }: T
   const { before, after } = await steward.previewReport(garden.id, fact);
   if (apply) await steward.report(garden.id, fact, BY);
   const preview = changePreview(before, after);
-  const left = undated.map(({ cropId, bedId }) => `${vegetableById(cropId).name} in ${bedId}`);
+  const out = left.map(({ cropId, bedId }) => `${vegetableById(cropId).name} in ${bedId}`);
   const end = apply
     ? 'It is planned. Take it back with: loamtide undo'
     : 'Nothing was changed. Add --apply to take it.';
@@ -81,9 +81,7 @@ async function accepted(steward: Steward, view: GardenView, { fact, undated }: T
     lines: [
       '',
       ...wrapped(factInWords(fact, garden, plan.today)),
-      ...(left.length === 0
-        ? []
-        : wrapped(`Left out, since no day is known here or left this season: ${left.join('; ')}.`)),
+      ...(out.length === 0 ? [] : wrapped(`Left out: ${out.join('; ')}. For each of these ${LEFT_OUT}.`)),
       ...previewLines(preview, units),
       '',
       end,
