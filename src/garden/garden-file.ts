@@ -124,6 +124,7 @@ const bed = known('a bed', {
   raised: z.boolean({ error: 'Give true or false.' }).default(true),
   watered: z.boolean({ error: 'Give true or false.' }).default(false),
   soilTexture: choice(SOIL_TEXTURES).optional(),
+  topdressingMm: number('millimetres of compost a year', 25, 1, 150).optional(),
   plannedFor: day.optional(),
   filledOn: day.optional(),
   pathsM2: number('square metres of path beside it', 2, 0, 1000).optional(),

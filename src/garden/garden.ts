@@ -65,6 +65,8 @@ export interface Bed {
   raised: boolean;
   watered: boolean;
   soilTexture?: SoilTextureId;
+  /** The depth of its yearly layer of compost, where the household gives it another than its other beds. */
+  topdressingMm?: number;
   /** The day it is meant to be there, for a bed that was not there when it was first written down. */
   plannedFor?: Day;
   /** The day it was filled; absent while it is still to come. */

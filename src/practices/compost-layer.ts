@@ -10,7 +10,7 @@ import { lastTest, VERY_HIGH_PHOSPHORUS_PPM } from './soil-test.ts';
  */
 const DEFAULT_HABIT: TopdressingHabit = { depthMm: 25, season: 'autumn' };
 /** Half of it is enough from this much organic matter on, percent. From memory; the depths lie inside veg:V17. */
-const RICH_MATTER_PERCENT = 5;
+export const RICH_MATTER_PERCENT = 5;
 /** The layer on such a soil, mm: half an inch. */
 const RICH_SOIL_MM = 13;
 
@@ -21,8 +21,8 @@ export const COMPOST_KG_PER_M3 = 650;
 export interface BedLayer {
   depthMm: number;
   season: TopdressingHabit['season'];
-  /** The household's own depth, the default, less of it on rich soil, or none where phosphorus is very high. */
-  by: 'own' | 'default' | 'rich soil' | 'phosphorus';
+  /** The household's own depth, that of the bed alone, the default, less of it on rich soil, or none where phosphorus is very high. */
+  by: 'own' | 'bed' | 'default' | 'rich soil' | 'phosphorus';
   organicMatterPercent?: number;
   /** Measured, and very high: told also where the household spreads its own depth. */
   phosphorusPpm?: number;
@@ -30,15 +30,17 @@ export interface BedLayer {
 
 /** How thick a layer a bed is given each year: the household's own, else by what its soil test said. */
 export function bedLayer(
-  { topdressing, soilTests }: Pick<Garden, 'topdressing' | 'soilTests'>,
+  { beds, topdressing, soilTests }: Pick<Garden, 'beds' | 'topdressing' | 'soilTests'>,
   bedId: string,
 ): BedLayer {
+  const ownMm = beds.find(({ id }) => id === bedId)?.topdressingMm;
   const matter = lastTest({ soilTests }, bedId, ({ organicMatterPercent }) => organicMatterPercent);
   const ppm = lastTest({ soilTests }, bedId, ({ phosphorusPpm }) => phosphorusPpm);
   const found = {
     ...(matter === undefined ? {} : { organicMatterPercent: matter }),
     ...(ppm !== undefined && ppm >= VERY_HIGH_PHOSPHORUS_PPM ? { phosphorusPpm: ppm } : {}),
   };
+  if (ownMm !== undefined) return { ...(topdressing ?? DEFAULT_HABIT), depthMm: ownMm, by: 'bed', ...found };
   if (topdressing !== undefined) return { ...topdressing, by: 'own', ...found };
   const { season, depthMm } = DEFAULT_HABIT;
   if (found.phosphorusPpm !== undefined) return { depthMm: 0, season, by: 'phosphorus', ...found };

@@ -6,6 +6,7 @@ import { memory } from '../climate/remembered.ts';
 import { type BedYears, bedYears } from '../digest/bed-years.ts';
 import { choiceNotes } from '../digest/choice-words.ts';
 import { plannedFill } from '../digest/fill-sheet.ts';
+import { soilCase } from '../digest/soil-case.ts';
 import type { Bed } from '../garden/garden.ts';
 import type { Problem } from '../garden/problem.ts';
 import { isDay } from '../measures/days.ts';
@@ -77,7 +78,13 @@ async function bedOf(steward: Steward, c: Context) {
 
 function pageOf(view: GardenView, bed: Bed, problems: readonly Problem[] = []) {
   const input = planningInput(view);
-  return bedPage({ view, gaps: bedGaps(input, bed), planned: plannedFill(input, bed), problems });
+  return bedPage({
+    view,
+    gaps: bedGaps(input, bed),
+    planned: plannedFill(input, bed),
+    soil: soilCase(view.garden, bed),
+    problems,
+  });
 }
 
 async function preview(c: Context, steward: Steward, reading: Reading, form: Form) {

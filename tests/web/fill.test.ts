@@ -36,6 +36,17 @@ describe('the page that fills a new bed', () => {
   });
 });
 
+it('the page of a clay bed has the case for compost, in the garden’s units', async () => {
+  const file = sampleFile();
+  const { get } = await sampleApp({ ...file, garden: { ...file.garden, soilTexture: 'clay' } });
+  const text = await (await get(`${GARDEN}/beds/north`)).text();
+  expect(text).toContain('Its soil');
+  expect(text).toContain('Up to 1 in a year builds it up');
+  expect(text).toContain('Sand is no cure for clay');
+  const { get: loam } = await sampleApp();
+  expect(await (await loam(`${GARDEN}/beds/north`)).text()).not.toContain('Its soil');
+});
+
 describe('the page of a planned bed', () => {
   it('has its tasks with their days, its sum, and no unknown past', async () => {
     const { get } = await sampleApp(withBed());

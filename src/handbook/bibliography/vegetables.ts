@@ -53,6 +53,7 @@ export const vegetableSources = entries('veg', {
     V41: 'Rosen, garlic advice, University of Minnesota',
     V43: 'University of Minnesota Extension, when to plant garlic',
     V44: 'Upham, Mulching Garden Crops, Kansas State University',
+    V54: 'Colorado extension gardening column, Broomfield Enterprise, 13 April 2014',
     V62: 'Proper crop rotation fights disease, extension column, 30 January 2006',
     GUGINO: 'Gugino, Penn State, quoted in Preventing tomato late blight next year, Greenhouse Management',
     V82: 'Iowa State University Extension, life expectancy of vegetable seeds, quoted by a garden forum',

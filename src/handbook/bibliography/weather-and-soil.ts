@@ -31,6 +31,7 @@ export const agrometSources = entries('agro', {
     S19: 'USDA NRCS 2004, National Engineering Handbook Part 630 chapter 11, Snowmelt',
     S22: 'Westenbroek et al., USGS Soil-Water-Balance code, method appendix; frozen ground after Molnau & Bissell 1983',
     S33: 'USDA NRCS, guidelines for estimating soil moisture conditions by feel',
+    S37: 'Optimum water content for tillage, an encyclopaedia page that sums up papers on tillage',
     S30: 'University of Montana, Biome-BGC: soil temperature from the mean air temperature of eleven days',
     S45: "Harrington & Minges 1954, Vegetable Seed Germination, in Knott's Handbook, reprinted by UC Santa Cruz",
     S46: 'University of Florida IFAS, germination temperatures',

@@ -3,6 +3,7 @@
  */
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { Practice, Sentence } from '../practice.ts';
+import { poorSoilSentences } from './poor-soil-sentences.ts';
 
 const supply: Sentence = ({ saw }) => {
   const [litres, fromBins] = [Number(saw.litres), Number(saw.fromBins)];
@@ -18,6 +19,8 @@ const supply: Sentence = ({ saw }) => {
 export const topdressSentences: Practice['sentences'] = {
   'topdress.own-depth': ({ saw }) =>
     `The household gives every bed ${quantity(Number(saw.depthMm), 'mm')} of compost in ${saw.season}.`,
+  'topdress.bed-depth': ({ saw }) =>
+    `The garden file gives this bed a depth of its own: ${quantity(Number(saw.depthMm), 'mm')} of compost in ${saw.season}.`,
   'topdress.default-depth': ({ saw }) =>
     `The garden file names no depth, and nobody has measured the soil: ${quantity(Number(saw.depthMm), 'mm')} a year, ` +
     'the most an established bed is given. Rich soil does with half of it.',
@@ -27,6 +30,7 @@ export const topdressSentences: Practice['sentences'] = {
   'topdress.phosphorus': ({ saw, limit }) =>
     `The soil test found ${saw.ppm} ppm of phosphorus, and ${limit} is very high. Compost brings more of it each year; ` +
     'without a depth of your own none would be spread here.',
+  ...poorSoilSentences,
   'topdress.volume': ({ saw }) =>
     `${quantity(Number(saw.areaM2), 'm2')} of bed at ${quantity(Number(saw.depthMm), 'mm')} takes ` +
     `${quantity(Number(saw.litres), 'L')}.`,

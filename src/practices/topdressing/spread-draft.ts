@@ -16,6 +16,7 @@ import { VERY_HIGH_PHOSPHORUS_PPM } from '../soil-test.ts';
 import { bedSubject } from '../subjects.ts';
 import { ORDER_TO_SPREAD_DAYS } from './bought.ts';
 import type { SeasonOrder } from './order-draft.ts';
+import { POOR_SOIL_STEP, poorSoilOf, poorSoilReasons } from './poor-soil.ts';
 import type { Share } from './stock.ts';
 
 /** Layer above which compost builds up salts and phosphorus year on year (Minnesota, compost:S36: about 1 in), mm. */
@@ -35,6 +36,7 @@ const WITHOUT_COMPOST =
 /** Spread the yearly layer on one bed. */
 export function spreadDraft(input: PracticeInput, share: Share, orders: readonly SeasonOrder[]): TaskDraft {
   const { bed, litres, layer } = share;
+  const soil = poorSoilOf(input.garden, bed);
   return {
     key: share.key,
     practice: 'topdressing',
@@ -47,6 +49,7 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
       `Spread ${quantity(litres, 'L')} of finished compost over the bed, ${quantity(depthOf(share), 'mm')} deep: ${barrowLoads(litres)}.`,
       'Rake it level and leave it on top: worms and rain take it down. Dig nothing in.',
       'Keep it a hand off the stems of anything growing.',
+      ...(soil === undefined ? [] : [POOR_SOIL_STEP[soil]]),
       ...(share.fromBins < litres ? [WITHOUT_COMPOST] : []),
     ],
     cautions: cautions(layer),
@@ -64,6 +67,7 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
     confidence: knownAs(input.climate, 'derived'),
     reasons: [
       ...depthReasons(layer),
+      ...poorSoilReasons(input.garden, bed, layer),
       volumeReason(share),
       ...thinnerReasons(share),
       ...share.reasons,
@@ -106,6 +110,7 @@ function cautions({ depthMm, phosphorusPpm }: BedLayer): string[] {
 
 const DEPTH_RULES = {
   own: { rule: 'topdress.own-depth', source: "the garden's own plan" },
+  bed: { rule: 'topdress.bed-depth', source: "the garden's own plan" },
   default: { rule: 'topdress.default-depth', source: 'veg:V17' },
   'rich soil': { rule: 'topdress.rich-soil', source: 'veg:V17' },
   phosphorus: { rule: 'topdress.phosphorus', source: 'compost:S36' },

@@ -29,12 +29,14 @@ interface BedProps {
   view: GardenView;
   /** How it is filled, where it is still to be made. */
   planned?: PlannedFill | undefined;
+  /** The case for compost where its soil is sandy or clay; may hold marked amounts. */
+  soil: readonly string[];
   gaps: BedGaps;
   problems?: readonly Problem[];
 }
 
 /** The page of a bed. */
-export function bedPage({ view, planned, gaps: { bed, gaps, stands }, problems = [] }: BedProps) {
+export function bedPage({ view, planned, soil, gaps: { bed, gaps, stands }, problems = [] }: BedProps) {
   const { garden, climate, plan } = view;
   const { units } = garden.place;
   const reader = { gardenId: garden.id, units, today: plan.today };
@@ -89,6 +91,16 @@ export function bedPage({ view, planned, gaps: { bed, gaps, stands }, problems =
       )}
       <CutLately told={cutLately(view, bed.id)} />
       <StandTasks tasks={openTasks(view, bed.id)} gardenId={garden.id} units={units} />
+      {soil.length > 0 && (
+        <section>
+          <h2>Its soil</h2>
+          <ul class="marked plain">
+            {soil.map((line) => (
+              <li>{readableIn(units, line)}</li>
+            ))}
+          </ul>
+        </section>
+      )}
       <h2>Gaps in the next two years</h2>
       {gaps.length === 0 && <p>There is none: something grows here all the time.</p>}
       {gaps.map((gap) => (
