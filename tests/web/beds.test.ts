@@ -202,6 +202,7 @@ describe('choosing a crop for a bed and season', () => {
       read(get(`${BEDS}/new/season/crop?${new URLSearchParams({ season: '2027', crop: 'snap-bean', ...fields })}`));
     expect(await at({})).toMatch(/Planned: snap bean in New bed, sown about July \d+, 2027/);
     expect(await at({ on: '2027-06-01' })).toContain('New bed is not there before July 1, 2027.');
+    expect(await read(get(BEDS))).toMatch(/New bed 39 sq ft not there yet not there yet not there yet open change/);
   });
 
   it('takes a planned crop out, and never what is in the ground', async () => {
@@ -333,6 +334,13 @@ describe('a plan that is proposed', () => {
     const { get } = await sampleApp(file(WISHES));
     const answer = await get(`${BEDS}?years=${years}`);
     expect([answer.status, await read(answer)]).toEqual([422, expect.stringContaining('Choose 1 to 4.')]);
+  });
+
+  it('reaches as far as the wishes do, unless asked otherwise', async () => {
+    const { get } = await sampleApp(file({ wishes: [{ crop: 'cabbage', beds: 1, year: 2029 }] }));
+    expect(await (await get(BEDS)).text()).toMatch(/<option value="3" selected(="")?>the next 3/);
+    expect(await read(get(`${BEDS}?years=1`))).toContain('Nothing is left to place: no wish is open in these seasons.');
+    expect(await read(get(`${BEDS}?years=1&anew=yes`))).toContain('would only take out what is planned');
   });
 
   it('asks for wishes first', async () => {

@@ -46,6 +46,8 @@ export interface Cell {
   broken: readonly BrokenRule[];
   /** Whether nothing is written down of it, nor of any season before. */
   unknown: boolean;
+  /** Whether the bed is not there yet. */
+  notThere: boolean;
 }
 
 /** The whole of it. */
@@ -78,11 +80,12 @@ export function seasonTable(
   const broken = brokenRules(problem, placements);
   const now = seasonOf(climate.seasonTurn, today);
   const last = proposal === undefined ? lastOpen(problem, now) : Math.max(now + 1, problem.seasons.at(-1) ?? now);
-  const since = Math.min(now, ...problem.beds.flatMap(({ knownSince = now }) => knownSince));
+  const since = Math.min(now, ...problem.beds.flatMap(({ carried }) => carried.map(({ season }) => season)));
   const behind = Math.min(SEASONS_BEHIND.most, Math.max(SEASONS_BEHIND.least, now - since));
   const seasons = Array.from({ length: last - now + behind + 1 }, (_, at) => now - behind + at);
   const rows = garden.beds.map((bed) => {
     const spans = cropSpans(garden, bed.id, climate);
+    const { thereFrom } = problem.beds.find(({ id }) => id === bed.id) ?? {};
     const first = Math.min(...spans.map((span) => cropYear(span, climate)));
     return {
       bed,
@@ -94,7 +97,8 @@ export function seasonTable(
           crops: crops.map((crop) => asKnown(input, problem, bed, season, crop)),
           covers: coversIn(input, bed, season),
           broken: broken.filter((each) => each.bedId === bed.id && each.season === season),
-          unknown: season < first && season <= now,
+          unknown: thereFrom === undefined && season < first && season <= now,
+          notThere: season < (thereFrom ?? season),
         };
       }),
     };

@@ -4,6 +4,7 @@
 import type { Problem } from '../../garden/problem.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
+import { seasonAfter } from '../../practices/seasons.ts';
 import { conflictTexts, foundInWords, unknownTexts, unmetTexts } from '../../steward/bed-plan/proposal-words.ts';
 import type { SeasonTable } from '../../steward/bed-plan/season-table.ts';
 import type { TakenPlan } from '../../steward/bed-plan/taken-plan.ts';
@@ -54,7 +55,7 @@ export function bedsPage({ view, table, shown, problems = [], sent }: BedsProps)
       )}
       <div class="forms">
         <Wishes view={view} sent={sent} />
-        <AskForPlan gardenId={garden.id} asked={shown?.asked} wished={garden.wishes.length > 0} />
+        <AskForPlan view={view} asked={shown?.asked} />
       </div>
     </article>,
   );
@@ -71,7 +72,7 @@ const Proposal = ({ shown, gardenId, units }: { shown: ShownProposal; gardenId: 
   return (
     <section class="proposal">
       <h2>Proposed for {seasons}</h2>
-      <p>{placements.length === 0 ? 'Nothing is left to place.' : foundInWords(proposal)}</p>
+      <p>{placements.length > 0 ? foundInWords(proposal) : nothingPlaced(taken)}</p>
       {unmet.length > 0 && (
         <>
           <h3>Not met</h3>
@@ -117,24 +118,36 @@ const Proposal = ({ shown, gardenId, units }: { shown: ShownProposal; gardenId: 
   );
 };
 
+function nothingPlaced({ fact }: TakenPlan): string {
+  return fact.dropped.length === 0
+    ? 'Nothing is left to place: no wish is open in these seasons.'
+    : 'No wish is open in these seasons: taking this would only take out what is planned.';
+}
+
 interface AskProps {
-  gardenId: string;
+  view: GardenView;
   asked: ProposalAsked | undefined;
-  wished: boolean;
 }
 
 const SEASON_COUNTS = [1, 2, 3, 4] as const;
 
-const AskForPlan = ({ gardenId, asked, wished }: AskProps) => (
+/** Seasons that reach as far as the wishes do. */
+function seasonsWished({ garden, climate, plan: { today } }: GardenView): number {
+  const first = seasonAfter(climate, today);
+  const last = Math.max(first, ...garden.wishes.map(({ season = first }) => season));
+  return Math.min(SEASON_COUNTS.length, last - first + 1);
+}
+
+const AskForPlan = ({ view, asked }: AskProps) => (
   <section>
     <h2>Propose a plan</h2>
-    {wished ? (
-      <form method="get" action={bedsPath(gardenId)}>
+    {view.garden.wishes.length > 0 ? (
+      <form method="get" action={bedsPath(view.garden.id)}>
         <label>
           For how many seasons{' '}
           <select name="years">
             {SEASON_COUNTS.map((count) => (
-              <option value={String(count)} selected={count === (asked?.years ?? 1)}>
+              <option value={String(count)} selected={count === (asked?.years ?? seasonsWished(view))}>
                 {count === 1 ? 'the next' : `the next ${count}`}
               </option>
             ))}

@@ -75,7 +75,8 @@ interface CellProps {
   reader: TableReader;
 }
 
-const CellView = ({ cell: { season, crops, covers, broken, unknown }, bed, when, reader }: CellProps) => {
+const CellView = ({ cell, bed, when, reader }: CellProps) => {
+  const { season, crops, covers, broken } = cell;
   const inFront = [...crops].sort((a, b) => Number(b.how === 'proposed') - Number(a.how === 'proposed'));
   return (
     <td class={`is-${when}`}>
@@ -86,7 +87,7 @@ const CellView = ({ cell: { season, crops, covers, broken, unknown }, bed, when,
           ))}
         </ul>
       )}
-      {inFront.length === 0 && <p class="small">{unknown ? 'not known' : when === 'past' ? 'no crop' : 'open'}</p>}
+      {inFront.length === 0 && <p class="small">{emptyWords(cell, when)}</p>}
       {covers.map(({ name, planned }) => (
         <p class="cell-cover">
           then {name}
@@ -94,7 +95,7 @@ const CellView = ({ cell: { season, crops, covers, broken, unknown }, bed, when,
         </p>
       ))}
       <Broken broken={broken} past={when === 'past'} units={reader.units} />
-      {when !== 'past' && (
+      {when !== 'past' && !cell.notThere && (
         <p class="cell-change">
           <a
             class="cell-link"
@@ -108,6 +109,12 @@ const CellView = ({ cell: { season, crops, covers, broken, unknown }, bed, when,
     </td>
   );
 };
+
+function emptyWords({ unknown, notThere }: Cell, when: CellProps['when']): string {
+  if (notThere) return 'not there yet';
+  if (unknown) return 'not known';
+  return when === 'past' ? 'no crop' : 'open';
+}
 
 const HOW_WORDS = { 'in the ground': '', planned: 'planned', proposed: 'proposed' } as const;
 
