@@ -4,15 +4,15 @@
 import { describe, expect, it } from 'vitest';
 import { coverCropById } from '../../src/handbook/cover-crops.ts';
 import { nitrogenClasses } from '../../src/handbook/cover-yields.ts';
-import { standNitrogen } from '../../src/practices/cover-cropping/fit/nitrogen.ts';
+import { coverParts } from '../../src/practices/covers.ts';
 import {
   carbonToNitrogen,
   releasedOnSurfaceGPerKg,
   releasedWorkedInGPerKg,
   TIE_UP_G_PER_M2,
   tiesUp,
-} from '../../src/practices/cover-cropping/fit/release.ts';
-import { coverParts } from '../../src/practices/covers.ts';
+} from '../../src/practices/residue-nitrogen.ts';
+import { standNitrogen } from '../../src/practices/stand-nitrogen.ts';
 import { garden, inputOf, milwaukee } from '../practices/gardens.ts';
 
 const G_PER_M2_OF_LB_PER_ACRE = 0.11209;

@@ -5,7 +5,8 @@ import type { Day } from '../../../measures/days.ts';
 import { REGROWTH_DAYS, SHEET_DAYS } from '../../after-cut.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { Reason, ReasonSource } from '../../draft.ts';
-import type { FitBloom, FitNeeds, Origin } from './fit.ts';
+import type { Origin } from '../../stand-nitrogen.ts';
+import type { FitBloom, FitNeeds } from './fit.ts';
 import { chanceToEstablish, idleDays, LEAST_GROWN, POOR_CHANCE, staysOn, type Weighed, winterAsMeant } from './rank.ts';
 
 /** Chance from which a figure speaks for a choice. House default, as for a verdict of good. */

@@ -3,9 +3,10 @@
  *
  * Everything here is data. A part that is absent is not known or does not apply; it is never guessed.
  */
-import type { Provenance, SourceId, Span } from '../../../handbook/shapes.ts';
+import type { Span } from '../../../handbook/shapes.ts';
 import type { Day } from '../../../measures/days.ts';
 import type { Reason, Window } from '../../draft.ts';
+import type { Origin, StandNitrogen } from '../../stand-nitrogen.ts';
 import type { SeedAmount } from '../seed.ts';
 import type { SowingHalf } from '../sow-window.ts';
 
@@ -32,12 +33,6 @@ export interface FitGap {
   to?: Day;
   before?: string;
   next?: string;
-}
-
-/** Where a figure comes from. */
-export interface Origin {
-  provenance: Provenance;
-  sources: readonly SourceId[];
 }
 
 /** Whether the stand would come up and grow before hard cold. */
@@ -110,16 +105,6 @@ export interface FitNext {
   wantedOn?: Day;
 }
 
-/** What the stand holds when it is cut or killed. */
-export interface FitNitrogen {
-  dryKgPerM2: Span;
-  percentN: Span;
-  carbonToNitrogen: Span;
-  /** Nitrogen the next crop finds, g/m²; below zero where the residue ties some up. */
-  availableGPerM2: Span;
-  origin: Origin;
-}
-
 /** What the gardener must have. */
 export interface FitNeeds {
   inoculants: readonly string[];
@@ -156,7 +141,7 @@ export interface GapFit {
   bloom?: FitBloom;
   cut?: FitCut;
   next?: FitNext;
-  nitrogen?: FitNitrogen;
+  nitrogen?: StandNitrogen;
   seed: readonly SeedAmount[];
   needs: FitNeeds;
   mulch?: FitMulch;

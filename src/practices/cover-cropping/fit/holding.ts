@@ -5,10 +5,10 @@ import { addDays, type Day, daysBetween, latestOf } from '../../../measures/days
 import type { CoverPart } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
 import { midwinterAfter } from '../../seasons.ts';
+import { type StandNitrogen, standNitrogen } from '../../stand-nitrogen.ts';
 import type { CutWindow } from '../cut-window.ts';
 import { killedOn, standsAt } from '../winter.ts';
-import type { FitBloom, FitCut, FitNitrogen } from './fit.ts';
-import { standNitrogen } from './nitrogen.ts';
+import type { FitBloom, FitCut } from './fit.ts';
 
 /** Days between a cut and a stand's own time from which the growth given up is told. House default. */
 const TOLD_FROM_DAYS = 7;
@@ -40,7 +40,7 @@ function ownTime(bloom: FitBloom): Day {
 }
 
 /** What it holds at its end; nothing where no end or no weight is known. */
-export function holdsAtEnd(standing: Standing): FitNitrogen | undefined {
+export function holdsAtEnd(standing: Standing): StandNitrogen | undefined {
   const end = standEnd(standing);
   const { input, parts, sown } = standing;
   return end === undefined ? undefined : standNitrogen(input, parts, { sown, end, stage: stageOf(standing, end) });
@@ -54,7 +54,7 @@ function stageOf({ window, bloom }: Standing, end: Day): 'green' | 'in flower' |
 }
 
 /** A cut that comes for what follows and before the stand's own time gives growth up: how many days, how much nitrogen. */
-export function withGrowthGivenUp(cut: FitCut, standing: Standing, holds: FitNitrogen | undefined): FitCut {
+export function withGrowthGivenUp(cut: FitCut, standing: Standing, holds: StandNitrogen | undefined): FitCut {
   const { bloom } = standing;
   if (cut.decidedBy !== 'next' || cut.givesWay !== undefined || bloom === undefined) return cut;
   const days = daysBetween(cut.window.latest, ownTime(bloom));
@@ -66,6 +66,6 @@ export function withGrowthGivenUp(cut: FitCut, standing: Standing, holds: FitNit
 }
 
 /** The middle of a stand's whole nitrogen, g/m². */
-export function wholeNitrogen({ dryKgPerM2: dry, percentN }: FitNitrogen): number {
+export function wholeNitrogen({ dryKgPerM2: dry, percentN }: StandNitrogen): number {
   return ((dry.low + dry.high) / 2) * ((percentN.low + percentN.high) / 2) * G_PER_KG_A_PERCENT;
 }

@@ -6,8 +6,9 @@
  */
 import { normalShareBelow } from '../../../climate/quantiles.ts';
 import { daysBetween } from '../../../measures/days.ts';
+import type { StandNitrogen } from '../../stand-nitrogen.ts';
 import type { Clash } from './clashes.ts';
-import type { Establishment, FitCut, FitNext, FitNitrogen, Verdict, WinterOdds } from './fit.ts';
+import type { Establishment, FitCut, FitNext, Verdict, WinterOdds } from './fit.ts';
 
 /** Points of a choice that does everything asked, by what is asked. House default. */
 const WEIGHTS = {
@@ -82,7 +83,7 @@ export interface Weighed {
   meantToDie: boolean;
   cut: FitCut | undefined;
   next: FitNext | undefined;
-  nitrogen: FitNitrogen | undefined;
+  nitrogen: StandNitrogen | undefined;
   hungryNext: boolean;
   /** Whether some part gathers nitrogen from the air. */
   fixes: boolean;

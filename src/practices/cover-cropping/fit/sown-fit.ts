@@ -8,6 +8,7 @@ import { growsAgain } from '../../after-cut.ts';
 import { areaOf } from '../../bed-timeline.ts';
 import { type CoverPart, coverName } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
+import { grownShare, type StandNitrogen } from '../../stand-nitrogen.ts';
 import { doubtsOf } from '../cut-window.ts';
 import type { OpenSpan } from '../open-spans.ts';
 import { seedAmounts } from '../seed.ts';
@@ -17,11 +18,10 @@ import { clashesOf } from './clashes.ts';
 import { dryOn } from './dry-soil.ts';
 import { afterEarlyCut, springShort } from './early-cut.ts';
 import { establishment } from './establish.ts';
-import type { FitGap, FitNeeds, FitNitrogen, GapFit } from './fit.ts';
+import type { FitGap, FitNeeds, GapFit } from './fit.ts';
 import { reasonsOf, type Told } from './fit-reasons.ts';
 import { followingOf } from './following.ts';
 import { holdsAtEnd, standEnd, withGrowthGivenUp } from './holding.ts';
-import { grownShare } from './nitrogen.ts';
 import { openDays } from './open-days.ts';
 import { pointsOf, verdictOf, type Weighed } from './rank.ts';
 import { holdsWinter, type Sowing, wintersBefore } from './sowings.ts';
@@ -58,7 +58,7 @@ function beginning(trial: Trial, sowing: Sowing, sowOn: Day) {
 }
 
 /** Nitrogen that counts in full whatever becomes of it. */
-const ALL_NITROGEN: FitNitrogen = {
+const ALL_NITROGEN: StandNitrogen = {
   dryKgPerM2: { low: 0, high: 0 },
   percentN: { low: 0, high: 0 },
   carbonToNitrogen: { low: 0, high: 0 },

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { wholeNitrogen } from '../../../../src/practices/cover-cropping/fit/holding.ts';
-import { grownShare, standNitrogen } from '../../../../src/practices/cover-cropping/fit/nitrogen.ts';
-import { coverParts } from '../../../../src/practices/covers.ts';
-import { garden, inputOf, milwaukee } from '../../gardens.ts';
+import { wholeNitrogen } from '../../src/practices/cover-cropping/fit/holding.ts';
+import { coverParts } from '../../src/practices/covers.ts';
+import { grownShare, standNitrogen } from '../../src/practices/stand-nitrogen.ts';
+import { garden, inputOf, milwaukee } from './gardens.ts';
 
 const input = inputOf(garden(), milwaukee);
 

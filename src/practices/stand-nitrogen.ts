@@ -1,21 +1,43 @@
 /**
  * What a stand holds when it is cut or killed, and what of its nitrogen the next crop finds.
  */
-import { usualHeatBetween } from '../../../climate/heat-left.ts';
-import { coverYields, lateLegumeCredits, nitrogenClasses } from '../../../handbook/cover-yields.ts';
-import { type CoverCrop, type NitrogenClass, provenanceOf, type Span } from '../../../handbook/shapes.ts';
-import type { Day } from '../../../measures/days.ts';
-import type { CoverPart } from '../../covers.ts';
-import type { PracticeInput } from '../../practice.ts';
-import { isAfterMidsummer, midwinterAfter } from '../../seasons.ts';
-import type { FitNitrogen, Origin } from './fit.ts';
+import { usualHeatBetween } from '../climate/heat-left.ts';
+import { coverYields, lateLegumeCredits, nitrogenClasses } from '../handbook/cover-yields.ts';
+import {
+  type CoverCrop,
+  type NitrogenClass,
+  type Provenance,
+  provenanceOf,
+  type SourceId,
+  type Span,
+} from '../handbook/shapes.ts';
+import type { Day } from '../measures/days.ts';
+import type { CoverPart } from './covers.ts';
+import type { PracticeInput } from './practice.ts';
 import {
   carbonToNitrogen,
   releasedOnSurfaceGPerKg,
   releasedWorkedInGPerKg,
   TIE_UP_G_PER_M2,
   tiesUp,
-} from './release.ts';
+} from './residue-nitrogen.ts';
+import { isAfterMidsummer, midwinterAfter } from './seasons.ts';
+
+/** Where a figure comes from. */
+export interface Origin {
+  provenance: Provenance;
+  sources: readonly SourceId[];
+}
+
+/** What the stand holds when it is cut or killed. */
+export interface StandNitrogen {
+  dryKgPerM2: Span;
+  percentN: Span;
+  carbonToNitrogen: Span;
+  /** Nitrogen the next crop finds, g/m²; below zero where the residue ties some up. */
+  availableGPerM2: Span;
+  origin: Origin;
+}
 
 /**
  * Heat in which a stand grows full, °C·days over 4.4 °C: what rye needs in autumn (phenology:P1) and from midwinter to its
@@ -57,7 +79,7 @@ export function standNitrogen(
   input: PracticeInput,
   parts: readonly CoverPart[],
   { sown, end, stage }: { sown: Day; end: Day; stage: 'green' | 'in flower' | 'between' },
-): FitNitrogen | undefined {
+): StandNitrogen | undefined {
   const grown = grownShare(input, sown, end);
   const midwinter = midwinterAfter(input.climate, sown);
   const inAutumn = isAfterMidsummer(input.climate, sown);
