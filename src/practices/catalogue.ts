@@ -8,6 +8,7 @@ import { composting } from './composting/index.ts';
 import { coverCropping } from './cover-cropping/index.ts';
 import type { TaskDraft } from './draft.ts';
 import { fertility } from './fertility/index.ts';
+import { type BedLedger, bedLedger } from './fertility/ledger.ts';
 import { frostWatch } from './frost-watch/index.ts';
 import { heldBeds } from './manure-spreads.ts';
 import { warnedOfManure } from './manure-warnings.ts';
@@ -53,6 +54,12 @@ const BALANCE_DAYS = 396;
 export function compostBalance(input: Omit<PracticeInput, 'until'>): CompostBalance {
   const { found } = workedThrough({ ...input, until: addDays(input.today, BALANCE_DAYS) });
   return found.compostBalance ?? { beds: [], spared: [], heaps: [], shortfalls: [] };
+}
+
+/** The nitrogen of every bed in each of some seasons, as the plan of a day has them; beds without a crop are left out. */
+export function nitrogenLedgers(input: PracticeInput, seasons: readonly number[]): BedLedger[] {
+  const { found } = workedThrough(input);
+  return input.garden.beds.flatMap((bed) => seasons.flatMap((season) => bedLedger(input, found, bed, season) ?? []));
 }
 
 function workedThrough(input: PracticeInput): { drafts: TaskDraft[]; found: Findings } {

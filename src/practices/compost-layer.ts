@@ -24,11 +24,11 @@ export interface BedLayer {
   /** The household's own depth, that of the bed alone, the default, less of it on rich soil, or none where phosphorus is very high. */
   by: 'own' | 'bed' | 'default' | 'rich soil' | 'phosphorus';
   organicMatterPercent?: number;
-  /** Measured, and very high: told also where the household spreads its own depth. */
+  /** Measured, and very high. */
   phosphorusPpm?: number;
 }
 
-/** How thick a layer a bed is given each year: the household's own, else by what its soil test said. */
+/** How thick a layer a bed is given each year: none on soil very high in phosphorus, else the household's own, else by what its soil test said. */
 export function bedLayer(
   { beds, topdressing, soilTests }: Pick<Garden, 'beds' | 'topdressing' | 'soilTests'>,
   bedId: string,
@@ -40,10 +40,10 @@ export function bedLayer(
     ...(matter === undefined ? {} : { organicMatterPercent: matter }),
     ...(ppm !== undefined && ppm >= VERY_HIGH_PHOSPHORUS_PPM ? { phosphorusPpm: ppm } : {}),
   };
-  if (ownMm !== undefined) return { ...(topdressing ?? DEFAULT_HABIT), depthMm: ownMm, by: 'bed', ...found };
-  if (topdressing !== undefined) return { ...topdressing, by: 'own', ...found };
-  const { season, depthMm } = DEFAULT_HABIT;
+  const { season, depthMm } = topdressing ?? DEFAULT_HABIT;
   if (found.phosphorusPpm !== undefined) return { depthMm: 0, season, by: 'phosphorus', ...found };
+  if (ownMm !== undefined) return { depthMm: ownMm, season, by: 'bed', ...found };
+  if (topdressing !== undefined) return { depthMm, season, by: 'own', ...found };
   if (matter !== undefined && matter >= RICH_MATTER_PERCENT)
     return { depthMm: RICH_SOIL_MM, season, by: 'rich soil', ...found };
   return { depthMm, season, by: 'default', ...found };

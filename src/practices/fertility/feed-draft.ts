@@ -1,114 +1,145 @@
 /**
- * An organic fertiliser for a hungry crop, where soil, compost and legumes do not give enough by any reckoning. It is
- * strewn as the crop goes in and rides along with that work.
+ * An organic fertiliser for a crop whose bed falls short even where soil, compost and legumes give their best. It is
+ * strewn as the crop goes in, for garlic in spring, and rides along with that work.
  */
 
-import type { Bed } from '../../garden/garden.ts';
-import { bloodMeal, cottonseedMeal, gramsForNitrogen } from '../../handbook/fertilisers.ts';
-import { originOf } from '../../handbook/shapes.ts';
+import { bloodMeal, cottonseedMeal, GRAMS_A_CUP_OF_MEAL } from '../../handbook/fertilisers.ts';
 import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
-import { areaOf, type CropSpan, cropSpans, isPermanent } from '../bed-timeline.ts';
+import { areaOf, type CropSpan, cropYear } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';
-import type { Reason, TaskDraft } from '../draft.ts';
+import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { STREW_MINUTES_PER_M2 } from '../effort.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
-import { lastTest, VERY_HIGH_PHOSPHORUS_PPM } from '../soil-test.ts';
+import { seasonsAround, soilAwake } from '../seasons.ts';
+import { VERY_HIGH_PHOSPHORUS_PPM } from '../soil-test.ts';
 import { plantingSubject } from '../subjects.ts';
-import { type NitrogenBalance, nitrogenBalance } from './nitrogen.ts';
+import { shareOf } from './crop-needs.ts';
+import { type BedLedger, bedLedger, totalOf } from './ledger.ts';
+import { tenth } from './ledger-line.ts';
+import { type CropShort, cropsShort, type Strewn, veryHighPhosphorus, waysToBring } from './what-to-strew.ts';
 
 /** Days about the crop's own day on which its meal is strewn. House default. */
 const AROUND_DAYS = 7;
+/** Days from the waking of the soil in which garlic is fed, and after how many it is best done (veg:V10 has mid-April in Maryland). House default. */
+const GARLIC_SPRING = { best: 7, last: 28 } as const;
 /** Depth a meal is raked into, mm: the surface, nothing is dug. House default. */
 const RAKED_MM = 25;
-/** Grams an amount is rounded to. House default: what a kitchen scale is read to. */
-const ROUND_G = 10;
 
-/** A meal for each hungry crop that would go short. */
+/** A meal for each crop of the seasons ahead that would go short. */
 export function feedDrafts(input: PracticeInput, found: Findings): TaskDraft[] {
-  return input.garden.beds.flatMap((bed) =>
-    cropSpans(input.garden, bed.id, input.climate)
-      .filter(({ crop }) => crop.nitrogen === 'high' && crop.maturityFrom !== 'fall-set' && !isPermanent(crop))
-      .flatMap((span) => {
-        const balance = nitrogenBalance(input, found, bed, span);
-        return balance.shortAtBest > 0 ? [feedDraft(input, bed, span, balance)] : [];
-      }),
+  const { garden, climate, until } = input;
+  const seasons = seasonsAround(climate, garden.startedOn, until);
+  return garden.beds.flatMap((bed) =>
+    seasons.flatMap((season) => {
+      const ledger = bedLedger(input, found, bed, season);
+      if (ledger === undefined) return [];
+      return cropsShort(ledger).flatMap((short) => feedDraft(input, ledger, short) ?? []);
+    }),
   );
 }
 
-function feedDraft(input: PracticeInput, bed: Bed, span: CropSpan, balance: NitrogenBalance): TaskDraft {
+function feedDraft(input: PracticeInput, ledger: BedLedger, short: CropShort): TaskDraft | undefined {
+  const { bed } = ledger;
+  const { span, nitrogenG } = short;
+  const window = windowOf(input, span);
+  const ways = waysToBring(input, bed.id, nitrogenG);
+  const [first] = ways;
+  if (window === undefined || first === undefined) return undefined;
   const crop = span.crop.name.toLowerCase();
-  const grams = gramsOver(bed, gramsForNitrogen(balance.short, bloodMeal));
   return {
     key: `feed/planting:${span.planting.id}`,
     practice: 'fertility',
     kind: 'feed-crop',
-    job: { id: 'feed-crop', title: 'Strew a meal for hungry crops' },
+    job: { id: 'feed-crop', title: 'Strew a meal where the bed falls short' },
     subject: plantingSubject(span.planting.id, crop, bed),
     weight: 'check',
     title: `Strew a meal for the ${crop} in ${bed.name}`,
-    steps: steps(input, bed, balance, grams),
+    steps: steps(input, bed.id, span, ways),
     cautions: [
       'Meals are dusty: strew low in still air, wear a mask, and keep the bag shut from dogs and rats.',
-      'Raw manure is no quick feed: it lies 120 days before a harvest that touches soil, and 90 before any other.',
+      'Read the label of what you buy. Raw manure is no quick feed: it lies 120 days before a harvest that touches soil, and 90 before any other.',
     ],
-    supplies: [{ what: `${bloodMeal.name} (${bloodMeal.analysis})`, amount: { value: grams, unit: 'g' } }],
-    window: {
-      earliest: addDays(span.from, -AROUND_DAYS),
-      preferred: span.from,
-      latest: addDays(span.from, AROUND_DAYS),
-    },
+    supplies: [
+      { what: `${first.fertiliser.name} (${first.fertiliser.analysis})`, amount: { value: first.grams, unit: 'g' } },
+    ],
+    window,
     ifMissed: 'still do',
     missedNote: 'Strew it round the plants instead, a hand off the stems, and water it in.',
-    effortMinutes: Math.ceil(areaOf(bed) * STREW_MINUTES_PER_M2),
+    effortMinutes: Math.ceil(areaOf(bed) * shareOf(bed, span) * STREW_MINUTES_PER_M2),
     needs: [],
     after: [],
     confidence: knownAs(input.climate, 'assumed'),
-    reasons: reasons(span, balance),
+    reasons: reasons(input, ledger, short),
     makes: [],
   };
 }
 
-/** Grams for a bed, never none. */
-function gramsOver(bed: Bed, gPerM2: number): number {
-  return Math.max(ROUND_G, Math.round((gPerM2 * areaOf(bed)) / ROUND_G) * ROUND_G);
+/** About the day the crop goes in; garlic is fed when its soil wakes. Nothing where that is not known. */
+function windowOf({ climate }: PracticeInput, span: CropSpan): Window | undefined {
+  if (span.crop.maturityFrom !== 'fall-set') {
+    const [earliest, latest] = [addDays(span.from, -AROUND_DAYS), addDays(span.from, AROUND_DAYS)];
+    return { earliest, preferred: span.from, latest };
+  }
+  const awake = soilAwake(climate, cropYear(span, climate));
+  return awake === undefined
+    ? undefined
+    : { earliest: awake, preferred: addDays(awake, GARLIC_SPRING.best), latest: addDays(awake, GARLIC_SPRING.last) };
 }
 
-function steps({ garden }: PracticeInput, bed: Bed, { short }: NitrogenBalance, grams: number): string[] {
-  const phosphorus = lastTest(garden, bed.id, ({ phosphorusPpm }) => phosphorusPpm);
-  const slower = gramsOver(bed, gramsForNitrogen(short, cottonseedMeal));
+function steps(
+  input: PracticeInput,
+  bedId: string,
+  { crop }: CropSpan,
+  [first, ...others]: readonly Strewn[],
+): string[] {
+  if (first === undefined) return [];
+  const grown = crop.maturityFrom === 'fall-set';
+  const plants = others.find(({ fertiliser }) => fertiliser === cottonseedMeal);
+  const instead = plants ?? others[0];
   return [
-    `Strew ${quantity(grams, 'g')} of ${bloodMeal.name} over the bed and rake it into the top ${quantity(RAKED_MM, 'mm')}. Dig nothing in; water it.`,
-    // Then only nitrogen is bought (veg:V59).
-    phosphorus !== undefined && phosphorus >= VERY_HIGH_PHOSPHORUS_PPM
-      ? 'The soil is very rich in phosphorus: use nothing that brings more of it.'
-      : `Or ${quantity(slower, 'g')} of ${cottonseedMeal.name} (${cottonseedMeal.analysis}), which is slower.`,
+    `Strew ${quantity(first.grams, 'g')} of ${first.fertiliser.name} ${grown ? 'between the rows' : 'over its ground'} and rake it into the top ${quantity(RAKED_MM, 'mm')}. Dig nothing in; water it.`,
+    ...(instead === undefined
+      ? []
+      : [
+          `Or ${quantity(instead.grams, 'g')} of ${instead.fertiliser.name} (${instead.fertiliser.analysis}), which is slower. The bed's page has others.`,
+        ]),
+    `A dry cup of 8 fl oz of a meal weighs about ${quantity(GRAMS_A_CUP_OF_MEAL, 'g')}.`,
+    ...(veryHighPhosphorus(input, bedId) === undefined
+      ? []
+      : ['The soil is very rich in phosphorus: use nothing that brings more of it.']),
   ];
 }
 
-function reasons({ crop }: CropSpan, balance: NitrogenBalance): Reason[] {
-  const { need, soil, compost, legumes, short, organicMatterPercent: percent, measured } = balance;
-  const [needGPerM2, soilGPerM2, compostGPerM2, legumesGPerM2, shortGPerM2] = [need, soil, compost, legumes, short].map(
-    (value) => Math.round(value * 10) / 10,
-  );
+function reasons(input: PracticeInput, ledger: BedLedger, { span, nitrogenG }: CropShort): Reason[] {
+  const { bed, lines, balance } = ledger;
+  const [want, give] = [totalOf(lines, 'want'), totalOf(lines, 'give')];
+  const ppm = veryHighPhosphorus(input, bed.id);
+  const soil = lines.find(({ reason }) => reason.rule.startsWith('ledger.soil'));
   return [
     {
       rule: 'feed.short',
       saw: {
-        crop: crop.name.toLowerCase(),
-        needGPerM2: needGPerM2 ?? 0,
-        soilGPerM2: soilGPerM2 ?? 0,
-        compostGPerM2: compostGPerM2 ?? 0,
-        legumesGPerM2: legumesGPerM2 ?? 0,
-        shortGPerM2: shortGPerM2 ?? 0,
+        crops: ledger.crops.map(({ crop }) => crop.name.toLowerCase()).join(' and '),
+        crop: span.crop.name.toLowerCase(),
+        wantsGPerM2: tenth(want.usual),
+        givesGPerM2: tenth(give.usual),
+        bestGPerM2: tenth(give.high),
+        shortGPerM2: tenth(-balance.usual),
+        nitrogenG: Math.round(nitrogenG),
       },
-      source: originOf(crop, 'nitrogenKgPerHa'),
+      source: 'veg:V10',
     },
-    {
-      rule: measured ? 'feed.soil-tested' : 'feed.soil-untested',
-      saw: { percent },
-      source: measured ? 'veg:V15' : 'house default',
-    },
+    ...lines.filter(({ side }) => side === 'give').map(({ reason }) => reason),
+    ...(soil?.reason.rule === 'ledger.soil-untested'
+      ? [{ rule: 'feed.test-first', saw: {}, source: 'house default' as const }]
+      : []),
+    ...(ppm === undefined
+      ? []
+      : [{ rule: 'feed.phosphorus', saw: { ppm }, limit: VERY_HIGH_PHOSPHORUS_PPM, source: 'veg:V59' as const }]),
+    ...(span.crop.maturityFrom === 'fall-set'
+      ? [{ rule: 'feed.garlic-spring', saw: {}, source: 'veg:V10' as const }]
+      : []),
     { rule: 'feed.analysis', saw: { meal: bloodMeal.name, analysis: bloodMeal.analysis }, source: bloodMeal.source },
   ];
 }

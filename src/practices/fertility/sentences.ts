@@ -3,11 +3,13 @@
  */
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { Practice } from '../practice.ts';
+import { ledgerSentences } from './ledger-sentences.ts';
 
 const grams = (value: unknown): string => quantity(Number(value), 'gPerM2');
 
 /** Every rule of the practice, in words. */
 export const fertilitySentences: Practice['sentences'] = {
+  ...ledgerSentences,
   'soil-sample.first': ({ saw }) =>
     `No soil test is known of: one in the first autumn, and one every ${saw.years} years after it.`,
   'soil-sample.due': ({ saw }) =>
@@ -16,12 +18,14 @@ export const fertilitySentences: Practice['sentences'] = {
     `In autumn laboratories are quiet and lime has winter to act: from ${saw.weeks} weeks before the first freeze ` +
     `(about ${dated(String(saw.freeze))}) until the ground freezes, by ${dated(String(limit))}.`,
   'feed.short': ({ saw }) =>
-    `Over the season ${saw.crop} wants ${grams(saw.needGPerM2)} of nitrogen. The soil gives ${grams(saw.soilGPerM2)}, ` +
-    `this year's compost ${grams(saw.compostGPerM2)}, legumes before it ${grams(saw.legumesGPerM2)}: ` +
-    `${grams(saw.shortGPerM2)} short, and short too if the compost gives its best.`,
-  'feed.soil-tested': ({ saw }) => `The soil test found ${saw.percent} % organic matter.`,
-  'feed.soil-untested': ({ saw }) =>
-    `Nobody has tested this soil: ${saw.percent} % organic matter is taken for granted. A test may make this meal needless.`,
+    `Over the season ${saw.crops} want ${grams(saw.wantsGPerM2)} of nitrogen. The bed gives ${grams(saw.givesGPerM2)} by the ` +
+    `usual figures and ${grams(saw.bestGPerM2)} at best: ${grams(saw.shortGPerM2)} short, of which ` +
+    `${quantity(Number(saw.nitrogenG), 'g')} in all fall on the ${saw.crop}.`,
+  'feed.test-first': () => 'Nobody has tested this soil: a test may make this meal needless.',
+  'feed.phosphorus': ({ saw, limit }) =>
+    `The soil test found ${saw.ppm} ppm of phosphorus, and ${limit} is very high: only what brings none is given.`,
+  'feed.garlic-spring': () =>
+    'Garlic is fed in spring, when it grows: mid-April in Maryland, here when the soil wakes.',
   'feed.analysis': ({ saw }) => `${saw.meal} is bought by its analysis, ${saw.analysis}: nitrogen, phosphate, potash.`,
   'bone-meal.low': ({ saw, limit }) =>
     `The test of ${dated(String(saw.on))} found ${saw.ppm} ppm of phosphorus, which is low: below ${limit}.`,

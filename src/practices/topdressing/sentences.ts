@@ -27,9 +27,6 @@ export const topdressSentences: Practice['sentences'] = {
   'topdress.rich-soil': ({ saw }) =>
     `The soil test found ${saw.organicMatterPercent} % organic matter, which is rich: ` +
     `${quantity(Number(saw.depthMm), 'mm')} a year keeps it so.`,
-  'topdress.phosphorus': ({ saw, limit }) =>
-    `The soil test found ${saw.ppm} ppm of phosphorus, and ${limit} is very high. Compost brings more of it each year; ` +
-    'without a depth of your own none would be spread here.',
   ...poorSoilSentences,
   'topdress.volume': ({ saw }) =>
     `${quantity(Number(saw.areaM2), 'm2')} of bed at ${quantity(Number(saw.depthMm), 'mm')} takes ` +

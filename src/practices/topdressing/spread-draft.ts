@@ -12,7 +12,6 @@ import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { effortOverArea, SPREAD_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
-import { VERY_HIGH_PHOSPHORUS_PPM } from '../soil-test.ts';
 import { bedSubject } from '../subjects.ts';
 import { ORDER_TO_SPREAD_DAYS } from './bought.ts';
 import type { SeasonOrder } from './order-draft.ts';
@@ -91,7 +90,7 @@ function waitsForOrder(share: Share, orders: readonly SeasonOrder[]): TaskDraft[
   return inTime ? [{ key: order.key, minDays: ORDER_TO_SPREAD_DAYS }] : [];
 }
 
-function cautions({ depthMm, phosphorusPpm }: BedLayer): string[] {
+function cautions({ depthMm }: BedLayer): string[] {
   return [
     `A full barrow weighs about ${quantity(BARROW_KG, 'kg')}: fill it to what you can push, and bend your knees.`,
     'Dusty compost carries mould spores: damp it, and wear a mask if your lungs or immunity are weak.',
@@ -100,11 +99,6 @@ function cautions({ depthMm, phosphorusPpm }: BedLayer): string[] {
           `${quantity(BUILDING_MM.low, 'mm')} to ${quantity(BUILDING_MM.high, 'mm')} is a rate for building up a new bed. More than ${quantity(CEILING_MM, 'mm')} a year on an established one gathers salts and phosphorus: test the soil before you repeat it.`,
         ]
       : []),
-    ...(phosphorusPpm === undefined
-      ? []
-      : [
-          `The soil test found ${phosphorusPpm} ppm of phosphorus, very high already: better no compost here for some years, and another test.`,
-        ]),
   ];
 }
 
@@ -113,18 +107,13 @@ const DEPTH_RULES = {
   bed: { rule: 'topdress.bed-depth', source: "the garden's own plan" },
   default: { rule: 'topdress.default-depth', source: 'veg:V17' },
   'rich soil': { rule: 'topdress.rich-soil', source: 'veg:V17' },
-  phosphorus: { rule: 'topdress.phosphorus', source: 'compost:S36' },
 } as const;
 
-/** What set the depth; and where the household spreads its own over a soil very high in phosphorus, that too. */
-function depthReasons({ by, depthMm, season, organicMatterPercent, phosphorusPpm }: BedLayer): Reason[] {
+/** What set the depth; a bed very high in phosphorus has no layer at all. */
+function depthReasons({ by, depthMm, season, organicMatterPercent }: BedLayer): Reason[] {
+  if (by === 'phosphorus') return [];
   const saw = { depthMm, season, ...(organicMatterPercent === undefined ? {} : { organicMatterPercent }) };
-  return [
-    { ...DEPTH_RULES[by], saw, limit: CEILING_MM },
-    ...(phosphorusPpm === undefined
-      ? []
-      : [{ ...DEPTH_RULES.phosphorus, saw: { ppm: phosphorusPpm }, limit: VERY_HIGH_PHOSPHORUS_PPM }]),
-  ];
+  return [{ ...DEPTH_RULES[by], saw, limit: CEILING_MM }];
 }
 
 /** The depth of what is spread: the layer's, or a touch less. */

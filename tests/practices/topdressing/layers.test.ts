@@ -61,11 +61,9 @@ describe('a layer over a bed', () => {
       expect(tested(soilTests)).toBeDefined();
     });
 
-    it('leaves the household its own depth, and warns', () => {
-      const task = tested([{ on: '2026-10-01', phosphorusPpm: 40, organicMatterPercent: 8 }], autumn);
-      expect(task?.supplies[0]?.amount?.value).toBe(39);
-      expect(task?.cautions.at(-1)).toContain('40 ppm of phosphorus');
-      expect(task?.reasons.map(({ rule }) => rule)).toContain('topdress.phosphorus');
+    it('is none there even where the household names its own depth', () => {
+      expect(tested([{ on: '2026-10-01', phosphorusPpm: 40, organicMatterPercent: 8 }], autumn)).toBeUndefined();
+      expect(tested([{ on: '2026-10-01', phosphorusPpm: 24, organicMatterPercent: 8 }], autumn)).toBeDefined();
     });
   });
 

@@ -1,0 +1,63 @@
+/**
+ * The lines of the nitrogen ledger in sentences, each with its arithmetic.
+ */
+import { dated, quantity } from '../../measures/quantity.ts';
+import type { Practice } from '../practice.ts';
+
+const grams = (value: unknown): string => quantity(Number(value), 'gPerM2');
+
+/** "7.0 g/m² (3.5 to 10.5)" with each figure marked. */
+const span = ({ usualGPerM2, lowGPerM2, highGPerM2 }: Readonly<Record<string, unknown>>): string =>
+  `about ${grams(usualGPerM2)}, somewhere from ${grams(lowGPerM2)} to ${grams(highGPerM2)}`;
+
+const onShare = (percent: unknown, of: string): string => (Number(percent) < 100 ? `, on ${percent} % of ${of}` : '');
+
+/** Every rule of the ledger, in words. */
+export const ledgerSentences: Practice['sentences'] = {
+  'ledger.wants': ({ saw }) =>
+    `${saw.crop} wants ${grams(saw.wantsGPerM2)} over its season${onShare(saw.percent, 'the bed')}.`,
+  'ledger.fixes': ({ saw }) => `${saw.crop} gathers its own nitrogen from the air and is given none.`,
+  'ledger.soil-tested': ({ saw }) =>
+    `The soil test found ${saw.percent} % organic matter. Each percent gives ${grams(saw.perPercentGPerM2)} a season, a ` +
+    `cautious figure: ${grams(saw.usualGPerM2)}.`,
+  'ledger.soil-untested': ({ saw }) =>
+    `Nobody has tested this soil: ${saw.percent} % organic matter is taken for granted. Each percent gives ` +
+    `${grams(saw.perPercentGPerM2)} a season (Vermont, a cautious figure): ${grams(saw.usualGPerM2)}.`,
+  'ledger.compost': ({ saw }) => compost(saw, 'made of plants'),
+  'ledger.compost-with-manure': ({ saw }) => compost(saw, 'with manure in it'),
+  'ledger.compost-before': ({ saw }) =>
+    `${quantity(Number(saw.depthMm), 'mm')} of compost of earlier seasons since the soil was last tested holds ` +
+    `${grams(saw.wholeGPerM2)} of nitrogen. ${saw.percentUsual} % of it a year (${saw.percentLow} to ` +
+    `${saw.percentHigh} %) is ${span(saw)}.`,
+  'ledger.manure': ({ saw }) =>
+    `${quantity(Number(saw.kgPerM2), 'kg')} of ${saw.manure} a square metre, laid on ${dated(String(saw.on))}: ` +
+    `${saw.gPerKg} g of nitrogen a kilogram where it is worked in, ${grams(saw.usualGPerM2)}. Left on top it may give less.`,
+  'ledger.cover': ({ saw }) =>
+    `${saw.cover}, over on ${dated(String(saw.on))}, holds ${dry(saw)} of dry matter with ${percents(saw)} nitrogen. By the ` +
+    `line from nothing at 1.5 % to half of it at 3.5 %, or a quarter of it where it lies on top, the next crop finds ` +
+    `${span(saw)}${onShare(saw.percent, 'the ground, as it was seen')}.`,
+  'ledger.cover-ties-up': ({ saw }) =>
+    `${saw.cover}, over on ${dated(String(saw.on))}, holds ${dry(saw)} of dry matter with ${percents(saw)} nitrogen. Below ` +
+    `1.5 % it takes some from the soil while it rots: ${span(saw)}${onShare(saw.percent, 'the ground, as it was seen')}.`,
+  'ledger.sod': ({ saw }) =>
+    `${saw.cover} that has stood for a year and more is a sod: ${grams(saw.usualGPerM2)} (100 lb an acre)` +
+    `${onShare(saw.percent, 'the ground, as it was seen')}.`,
+  'ledger.pulse': ({ saw }) =>
+    `The ${saw.crop} before the ${saw.next} left roots and tops: ${span(saw)}. Most of their nitrogen goes with the pods.`,
+};
+
+function compost(saw: Readonly<Record<string, unknown>>, made: string): string {
+  return (
+    `${quantity(Number(saw.depthMm), 'mm')} of compost ${made}, at ${saw.kgPerM3} kg a cubic metre, ${saw.percentDry} % dry ` +
+    `and ${saw.percentNitrogen} % of that nitrogen, holds ${grams(saw.wholeGPerM2)}. ${saw.percentUsual} % of it ` +
+    `(${saw.percentLow} to ${saw.percentHigh} %) comes in the first season: ${span(saw)}.`
+  );
+}
+
+function dry({ dryLowGPerM2, dryHighGPerM2 }: Readonly<Record<string, unknown>>): string {
+  return `${grams(dryLowGPerM2)} to ${grams(dryHighGPerM2)}`;
+}
+
+function percents({ percentLow, percentHigh }: Readonly<Record<string, unknown>>): string {
+  return percentLow === percentHigh ? `${percentLow} %` : `${percentLow} to ${percentHigh} %`;
+}

@@ -1,0 +1,29 @@
+/**
+ * What the soil itself gives in a season, by the organic matter in it.
+ */
+import type { Bed } from '../../garden/garden.ts';
+import type { PracticeInput } from '../practice.ts';
+import { lastTest } from '../soil-test.ts';
+import { certain, type LedgerLine, tenth } from './ledger-line.ts';
+
+/** Nitrogen a season for each percent of organic matter, g/m²: 10 lb an acre, a cautious figure (veg:V15). */
+const NITROGEN_PER_PERCENT = 1.12;
+/** Organic matter of soil nobody has tested, percent. House default: an ordinary field soil. */
+const UNTESTED_PERCENT = 2;
+
+/** The line of the soil. */
+export function soilLine({ garden }: PracticeInput, bed: Bed): LedgerLine {
+  const measured = lastTest(garden, bed.id, ({ organicMatterPercent }) => organicMatterPercent);
+  const percent = measured ?? UNTESTED_PERCENT;
+  const given = percent * NITROGEN_PER_PERCENT;
+  const saw = { percent, perPercentGPerM2: NITROGEN_PER_PERCENT, usualGPerM2: tenth(given) };
+  return {
+    side: 'give',
+    of: 'soil',
+    gPerM2: certain(given),
+    reason:
+      measured === undefined
+        ? { rule: 'ledger.soil-untested', saw, source: 'house default' }
+        : { rule: 'ledger.soil-tested', saw, source: 'veg:V15' },
+  };
+}
