@@ -61,7 +61,6 @@ function firstSeason(input: PracticeInput, bed: Bed, season: number): LedgerLine
           wholeGPerM2: tenth(wholeNitrogen(depthMm)),
           percentDry: Math.round(100 * COMPOST_DRY),
           percentNitrogen: 100 * COMPOST_NITROGEN,
-          kgPerM3: COMPOST_KG_PER_M3,
           percentLow: Math.round(100 * share.low),
           percentUsual: Math.round(100 * share.usual),
           percentHigh: Math.round(100 * share.high),
@@ -131,13 +130,14 @@ function earlier({ garden, climate }: PracticeInput, bed: Bed, season: number): 
 
 /** Raw manure laid on a bed for the season; of what lies on top much may be lost to the air. */
 function rawManure({ garden, climate }: PracticeInput, bed: Bed, season: number): LedgerLine[] {
-  return garden.topdressed.flatMap(({ bedId, on, litres, materialId }) => {
+  const laid = [...garden.topdressed].sort((a, b) => (orderOf(a) < orderOf(b) ? -1 : 1));
+  return laid.flatMap(({ bedId, on, litres, materialId }) => {
     if (bedId !== bed.id || materialId === undefined || seasonAfter(climate, on) !== season) return [];
     const { manure, name, densityKgPerM3 } = feedstockById(materialId);
     if (!manure || densityKgPerM3 === undefined) return [];
     const kgPerM2 = (litres * densityKgPerM3.usual) / 1000 / areaOf(bed);
     const gPerM2 = kgPerM2 * MANURE_G_PER_KG;
-    const saw = { manure: name.toLowerCase(), on, kgPerM2: tenth(kgPerM2), gPerKg: MANURE_G_PER_KG };
+    const saw = { manure: name.toLowerCase(), on, kgPerM2: tenth(kgPerM2) };
     return [
       {
         side: 'give' as const,
@@ -147,4 +147,9 @@ function rawManure({ garden, climate }: PracticeInput, bed: Bed, season: number)
       },
     ];
   });
+}
+
+/** Of two layers on a day the order of writing decides nothing. */
+function orderOf({ on, materialId = '', litres }: Topdressed): string {
+  return `${on} ${materialId} ${litres}`;
 }

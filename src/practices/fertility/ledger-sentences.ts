@@ -31,7 +31,7 @@ export const ledgerSentences: Practice['sentences'] = {
     `${saw.percentHigh} %) is ${span(saw)}.`,
   'ledger.manure': ({ saw }) =>
     `${quantity(Number(saw.kgPerM2), 'kg')} of ${saw.manure} a square metre, laid on ${dated(String(saw.on))}: ` +
-    `${saw.gPerKg} g of nitrogen a kilogram where it is worked in, ${grams(saw.usualGPerM2)}. Left on top it may give less.`,
+    `at 5 lb of nitrogen a ton where it is worked in, ${grams(saw.usualGPerM2)}. Left on top it may give less.`,
   'ledger.cover': ({ saw }) =>
     `${saw.cover}, over on ${dated(String(saw.on))}, holds ${dry(saw)} of dry matter with ${percents(saw)} nitrogen. By the ` +
     `line from nothing at 1.5 % to half of it at 3.5 %, or a quarter of it where it lies on top, the next crop finds ` +
@@ -48,8 +48,8 @@ export const ledgerSentences: Practice['sentences'] = {
 
 function compost(saw: Readonly<Record<string, unknown>>, made: string): string {
   return (
-    `${quantity(Number(saw.depthMm), 'mm')} of compost ${made}, at ${saw.kgPerM3} kg a cubic metre, ${saw.percentDry} % dry ` +
-    `and ${saw.percentNitrogen} % of that nitrogen, holds ${grams(saw.wholeGPerM2)}. ${saw.percentUsual} % of it ` +
+    `${quantity(Number(saw.depthMm), 'mm')} of compost ${made} holds ${grams(saw.wholeGPerM2)} of nitrogen where ` +
+    `${saw.percentDry} % of it is dry and ${saw.percentNitrogen} % of that nitrogen. ${saw.percentUsual} % of it ` +
     `(${saw.percentLow} to ${saw.percentHigh} %) comes in the first season: ${span(saw)}.`
   );
 }

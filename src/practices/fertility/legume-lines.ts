@@ -37,7 +37,8 @@ export function coverLines(
 ): LedgerLine[] {
   const { garden, climate } = input;
   const crops = cropSpans(garden, bed.id, climate);
-  return garden.stands.flatMap((stand) => {
+  const stands = [...garden.stands].sort((a, b) => (a.id < b.id ? -1 : 1));
+  return stands.flatMap((stand) => {
     if (stand.bedId !== bed.id) return [];
     const ends = stand.cutOn ?? stand.deadOn ?? coverStands.find(({ standId }) => standId === stand.id)?.ends;
     const next = ends === undefined ? undefined : crops.find(({ from }) => from >= ends);
