@@ -54,8 +54,8 @@ function block(heading: string, lines: readonly string[]): string[] {
 
 function bedRows(beds: readonly BedDemand[], units: UnitSystem, { day, litres }: Written): string[] {
   return columns(
-    beds.map(({ bedName, layer, litres: wanted, given, window }) => [
-      bedName,
+    beds.map(({ bedName, layer, litres: wanted, given, window, fill }) => [
+      fill ? `${bedName}, to be filled` : bedName,
       formatQuantity({ value: layer.depthMm, unit: 'mm' }, units),
       litres(wanted),
       `${day(window.earliest)} to ${day(window.latest)}`,

@@ -79,7 +79,8 @@ function servedOf(bed: BedDemand): BedDemand | undefined {
 function fillWords({ fill, bedName, litres, given, window }: BedDemand): string | undefined {
   if (fill === undefined) return undefined;
   const spared = given < 1 ? 'None is free: all is promised to layers' : `${quantity(Math.floor(given), 'L')} are free`;
-  const rest = given < litres ? '; bought mix takes its place' : '';
+  const rest =
+    given >= litres ? '' : given < 1 ? '; bought mix takes its place' : '; bought mix takes the place of the rest';
   return `${bedName}, to be filled by ${dated(window.latest)}, could take ${quantity(litres, 'L')} of compost. ${spared}${rest}.`;
 }
 

@@ -40,7 +40,7 @@ export const practices: readonly Practice[] = [
 /**
  * Every task the garden wants in the span worked out. Windows that had closed before the garden was first brought in
  * are history and left out, as are windows that open after the span. But a stand the file shows as standing is still
- * asked after, and a pile's next job is never history: it is what the pile wants now.
+ * asked after, and a pile's next job is never history, nor is a bed that is still to be made: it is what they want now.
  */
 export function draftsOf(input: PracticeInput): TaskDraft[] {
   const drafts = heldUntilThere(input.garden, workedThrough(input).drafts);
@@ -85,7 +85,7 @@ const UNCUT_DAYS = 60;
 const STILL_STANDS: ReadonlySet<string> = new Set(['cut-cover', 'cut-again', 'lay-sheet', 'lift-sheet']);
 
 function isHistory({ practice, kind, window }: TaskDraft, startedOn: Day): boolean {
-  if (practice === 'composting') return false;
+  if (practice === 'composting' || practice === 'new-beds') return false;
   const since = STILL_STANDS.has(kind) ? addDays(startedOn, -UNCUT_DAYS) : startedOn;
   return window.latest < since;
 }

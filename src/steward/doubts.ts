@@ -10,6 +10,8 @@ import { vegetableById } from '../handbook/vegetables.ts';
 import { addDays, type Day, daysBetween } from '../measures/days.ts';
 import { dated, quantity } from '../measures/quantity.ts';
 import { type CropSpan, cropSpans, cropYear, firstRipe, isPermanent } from '../practices/bed-timeline.ts';
+import { bedFilling } from '../practices/fill-window.ts';
+import type { PracticeInput } from '../practices/practice.ts';
 import { bedDoubts } from './bed-doubts.ts';
 import { manureDoubts } from './manure-doubts.ts';
 import { planningInput } from './planner.ts';
@@ -29,6 +31,7 @@ export function doubtsOf(file: GardenFile, view: GardenView): Problem[] {
   return [
     ...file.plantings.flatMap((row, i) => plantingDoubts(looked, row, `plantings[${i}]`)),
     ...file.piles.flatMap((pile, i) => fullDoubts(garden, pile, `piles[${i}]`)),
+    ...file.beds.flatMap((row, i) => tooSoonDoubts(planningInput(view), row.id, `beds[${i}].plannedFor`)),
     ...futureDoubts(file, plan.today),
     ...bedDoubts(file, planningInput(view)),
     ...manureDoubts(file, planningInput(view)),
@@ -123,9 +126,26 @@ function fullDoubts({ piles, bins }: Garden, row: GardenFile['piles'][number], w
   ];
 }
 
+/** A bed that is to be there before its soil can be moved. */
+function tooSoonDoubts(input: PracticeInput, id: string | undefined, where: string): Problem[] {
+  const bed = input.garden.beds.find((each) => each.id === id);
+  const filling = bed && bedFilling(input, bed);
+  if (filling?.fit === undefined || filling.fit.day <= filling.bed.plannedFor) return [];
+  return [
+    {
+      where,
+      what: `${filling.bed.name} is to be there by ${dated(filling.bed.plannedFor)}, and in the middle year the soil is not fit to be moved before ${dated(filling.fit.day)}.`,
+      mend: 'Perhaps a later day was meant; as it stands, the plan fills it once a handful crumbles.',
+    },
+  ];
+}
+
 /** What can only have happened, on a day that is still to come. */
 function futureDoubts(file: GardenFile, today: Day): Problem[] {
   const told = [
+    ...file.beds.flatMap(({ filledOn }, i) =>
+      filledOn === undefined ? [] : [{ where: `beds[${i}].filledOn`, day: filledOn, word: 'A filling' }],
+    ),
     ...file.topdressed.map(({ on }, i) => ({ where: `topdressed[${i}].on`, day: on, word: 'A topdressing' })),
     ...file.compostBought.map(({ on }, i) => ({ where: `compostBought[${i}].on`, day: on, word: 'A purchase' })),
     ...file.soilTests.map(({ on }, i) => ({ where: `soilTests[${i}].on`, day: on, word: 'A soil test' })),

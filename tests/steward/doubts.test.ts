@@ -227,3 +227,25 @@ it('nothing is doubted of a garden that is well told', () => {
   const { plantings, piles, coverStands } = northernFile();
   expect(doubts({ plantings, piles, coverStands })).toEqual([]);
 });
+
+describe('a bed still to be made', () => {
+  const made = (days: object) => ({
+    beds: [...northernFile({}).beds, { name: 'New bed', lengthM: 2, widthM: 1, depthM: 0.3, ...days }],
+  });
+  const at = northernFile({}).beds.length;
+
+  it('is doubted where it is to be there before the soil can be moved, and not in its time', () => {
+    expect(places(made({ plannedFor: '2028-02-10' }))).toEqual([`beds[${at}].plannedFor`]);
+    expect(doubts(made({ plannedFor: '2028-02-10' }))[0]?.what).toMatch(
+      /New bed is to be there by ⟦2028-02-10⟧.* not fit to be moved before ⟦2028-0[345]/,
+    );
+    expect(places(made({ plannedFor: '2028-05-20' }))).toEqual([]);
+    // In the south February is summer, and August is not.
+    expect(places(made({ plannedFor: '2028-02-10' }), -44.5)).toEqual([]);
+    expect(places(made({ plannedFor: '2028-07-20' }), -44.5)).toEqual([`beds[${at}].plannedFor`]);
+  });
+
+  it('is doubted where it was filled on a day to come', () => {
+    expect(places(made({ plannedFor: '2028-05-20', filledOn: '2028-05-19' }))).toEqual([`beds[${at}].filledOn`]);
+  });
+});

@@ -59,6 +59,18 @@ describe('the page of a planned bed', () => {
     expect(text).not.toContain('⟦');
   });
 
+  it('among the other beds it is “not there yet” before its season, and never unknown', async () => {
+    const { get } = await sampleApp(withBed({ ...newBed, plannedFor: '2028-06-05' }));
+    const table = await (await get(`${GARDEN}/beds`)).text();
+    const row = table.slice(table.indexOf('New bed'), table.indexOf('</tr>', table.indexOf('New bed')));
+    // Three seasons behind, and the running one; no more columns than without it.
+    expect(row.match(/not there yet/g)).toHaveLength(4);
+    expect(row).not.toContain('not known');
+    const { get: without } = await sampleApp();
+    const columns = (text: string) => text.match(/<th scope="col"/g)?.length;
+    expect(columns(table)).toBe(columns(await (await without(`${GARDEN}/beds`)).text()));
+  });
+
   it('once filled is a page like any other', async () => {
     const { get } = await sampleApp(withBed({ ...newBed, plannedFor: '2027-04-10', filledOn: '2027-04-09' }));
     expect(await (await get(`${GARDEN}/beds/new`)).text()).not.toContain('Still to be made');

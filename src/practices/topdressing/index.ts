@@ -8,6 +8,7 @@ import type { Practice, PracticeInput } from '../practice.ts';
 import { balanceOf } from './balance.ts';
 import { beginDraft } from './begin-draft.ts';
 import { type BoughtHeap, boughtHeaps } from './bought.ts';
+import { withFills } from './fills.ts';
 import { manureSentences } from './manure-sentences.ts';
 import { type BedNeed, bedNeeds, fillNeeds } from './need.ts';
 import { orderDrafts } from './order-draft.ts';
@@ -62,7 +63,7 @@ interface SharedOut {
 
 /**
  * The compost shared out. A season that goes hardly short is spread thinner, where that is enough for all its beds. New
- * beds come last: they take what no layer is promised, and are never short, for bed mix fills them as well.
+ * beds take what no layer goes without, and are never short, for bed mix fills them as well.
  */
 function sharedOut(
   input: PracticeInput,
@@ -70,7 +71,7 @@ function sharedOut(
   { layers: needs, fills }: { layers: readonly BedNeed[]; fills: readonly BedNeed[] },
 ): SharedOut {
   const shared = (of: readonly BedNeed[]): SharedOut => {
-    const shares = shareOut(input.garden, input.today, stock, [...of, ...fills]);
+    const shares = withFills((all) => shareOut(input.garden, input.today, stock, all), of, fills);
     const layers = shares.filter(({ fill }) => fill === undefined);
     return { shares, shortages: shortagesOf(input, layers, stock.bought) };
   };

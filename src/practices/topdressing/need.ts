@@ -51,7 +51,8 @@ export function bedNeeds(input: PracticeInput, found: Findings): BedNeed[] {
   return [first, first + 1, first + 2].flatMap((season) => seasonNeeds(input, found, season)).sort(byTime);
 }
 
-function byTime(a: BedNeed, b: BedNeed): number {
+/** Needs in the order in which they are best served. */
+export function byTime(a: BedNeed, b: BedNeed): number {
   if (a.window.preferred !== b.window.preferred) return a.window.preferred < b.window.preferred ? -1 : 1;
   return a.key < b.key ? -1 : 1;
 }

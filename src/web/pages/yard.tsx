@@ -105,6 +105,7 @@ const Beds = ({ view: { garden, plan }, sheet }: YardProps) => {
             <tr>
               <th scope="row">
                 {isTask(bed.key) ? <a href={taskPath(garden.id, bed.key)}>{bed.bedName}</a> : bed.bedName}
+                {bed.fill && <span class="under">to be filled</span>}
               </th>
               <td>{formatQuantity({ value: bed.layer.depthMm, unit: 'mm' }, units)}</td>
               <td>

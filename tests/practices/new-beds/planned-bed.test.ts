@@ -90,6 +90,13 @@ describe('a bed planned for spring', () => {
   });
 });
 
+it('a bed that was to be there before the garden was brought in is still to be made', () => {
+  const late = draftsIn(withNew({ startedOn: '2027-06-01' }));
+  expect(draft(late, 'bed-fill/').window.latest).toBe('2027-04-20');
+  expect(draft(late, 'bed-fill/').ifMissed).toBe('still do');
+  expect(draft(late, 'bed-mix/').window.earliest).toBe('2027-06-01');
+});
+
 describe('the day of the filling', () => {
   const fillFor = (plannedFor: string, climate = milwaukee, startedOn = '2026-01-01') =>
     draft(draftsIn(garden({ startedOn, beds: [newBed({ plannedFor })] }), climate), 'bed-fill/');
@@ -142,7 +149,7 @@ describe('compost for a new bed', () => {
   const balance = (of: Garden) => compostBalance({ garden: of, climate: milwaukee, today: of.startedOn });
   const fillOf = (of: Garden) => draft(draftsIn(of), 'bed-fill/');
 
-  it('is what the layers of other beds leave: none of 100 L, which bed A and later layers are promised', () => {
+  it('is what no layer goes without: none of 100 L, which the layers of bed A are promised', () => {
     const of = yard(100);
     const layers = balance(of).beds.filter(({ fill }) => fill === undefined);
     expect(layers.reduce((sum, { given }) => sum + given, 0)).toBe(100);
@@ -156,6 +163,32 @@ describe('compost for a new bed', () => {
     const lacking = (of: Garden) => balance(of).shortfalls.map(({ season, litres }) => [season, litres]);
     const without = { ...yard(100), beds: [bed('a'), newBed({ filledOn: '2026-08-30' })] };
     expect(lacking(yard(100)).length).toBeLessThanOrEqual(lacking(without).length);
+  });
+
+  it('may take a heap that is ready now, where a newer one serves the layers after it', () => {
+    // Bed A wants 60 L in the autumns of 2026 and 2027. The old heap holds 160 L, a new one is ready in summer.
+    const of = withNew({
+      topdressing: { depthMm: 20, season: 'autumn' },
+      piles: [
+        { ...pile('2026-03-01'), finishedOn: '2026-08-01', finishedLitres: 160 },
+        { ...pile('2027-03-01', { id: 'q' }), finishedLitres: 200 },
+      ],
+    });
+    const rows = balance(of).beds;
+    const layers = rows.filter(({ fill }) => fill === undefined);
+    expect(layers.every(({ litres, given }) => given === litres)).toBe(true);
+    const fill = rows.find((row) => row.fill);
+    expect(fill).toMatchObject({ litres: 228, given: 100 });
+    expect(told(fillOf(of))).toContain('The yard can spare 100 L of its own by then');
+  });
+
+  it('takes nothing that any layer would be given without it, however much the yard holds', () => {
+    for (const litres of [0, 30, 60, 90, 125, 180, 250, 400]) {
+      const of = yard(litres);
+      const without = { ...of, beds: of.beds.filter(({ id }) => id !== 'n') };
+      const given = new Map(balance(of).beds.map((row) => [row.key, row.given]));
+      for (const layer of balance(without).beds) expect(given.get(layer.key)).toBeCloseTo(layer.given, 6);
+    }
   });
 
   it('is told in the yard as what it could take, and shortens no month', () => {
