@@ -92,11 +92,31 @@ function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[]): Pl
     areaM2: Math.round(areaOf(bed) * 100) / 100,
     ...(lasting ? { lasting: lasting.crop.id } : {}),
     carried,
+    ...heldBy(spans, climate, seasons, areaOf(bed)),
     closed: closedTo(input, bed, seasons, spans),
     covers: coversAhead(input, bed),
     ...(past.length > 0 ? { knownSince: Math.min(...past) } : {}),
     ...(there === undefined ? {} : { knownSince: NOTHING_BEFORE, thereFrom: there }),
   };
+}
+
+/** What is planned for shares of a bed, where some of it goes in after other is out: what they hold together at the most. */
+function heldBy(
+  spans: readonly CropSpan[],
+  climate: Climate,
+  seasons: readonly number[],
+  bedM2: number,
+): Pick<PlanBed, 'held'> {
+  const held = seasons.flatMap((season): [number, number][] => {
+    const here = spans.filter((span) => !isPermanent(span.crop) && cropYear(span, climate) === season);
+    const atOnce = here.map(({ from }) =>
+      here
+        .filter((other) => other.from <= from && (other.to === undefined || other.to >= from))
+        .reduce((sum, { planting }) => sum + (planting.areaM2 ?? bedM2), 0),
+    );
+    return here.length < 2 ? [] : [[season, Math.min(bedM2, Math.max(...atOnce))]];
+  });
+  return held.length === 0 ? {} : { held: Object.fromEntries(held) };
 }
 
 /** Crops that something found in a bed keeps out in the seasons planned, and those that were in it all the same. */

@@ -5,7 +5,7 @@ import type { RotationGroup } from '../../handbook/shapes.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { isPermanent } from '../bed-timeline.ts';
 import type { ModelSheet } from './model.ts';
-import { type Entry, entriesOf, type PlanBed, type PlanWish, type RotationProblem } from './problem.ts';
+import { type Entry, entriesOf, isThereFor, type PlanBed, type PlanWish, type RotationProblem } from './problem.ts';
 import { LEAST_PIECE_M2 } from './rules.ts';
 import { openWishes } from './wishes.ts';
 
@@ -67,11 +67,6 @@ export function gridOf(sheet: ModelSheet, problem: RotationProblem): Grid {
     return known.get(key);
   };
   return { problem, wishes, places, placesIn, certainIn, familyIn, families };
-}
-
-/** Whether a bed is there for a crop of a season; what is set in autumn for the next year finds a new bed a year later. */
-function isThereFor({ thereFrom = 0 }: PlanBed, { cropId, season }: PlanWish): boolean {
-  return vegetableById(cropId).maturityFrom === 'fall-set' ? season > thereFrom : season >= thereFrom;
 }
 
 function placeOf(sheet: ModelSheet, bed: PlanBed, wish: PlanWish): Place {

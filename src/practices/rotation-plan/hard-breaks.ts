@@ -6,7 +6,8 @@ import { vegetableById } from '../../handbook/vegetables.ts';
 import { isPermanent } from '../bed-timeline.ts';
 import type { Reason } from '../draft.ts';
 import { type BrokenRule, hardBreak, isKin, type Looked, seasonWord, word } from './looked-at.ts';
-import { aheadOf, betweenOf, type Entry, type PlanBed, type RotationProblem } from './problem.ts';
+import { aheadOf, betweenOf, type Entry, type PlanBed, type RotationProblem, roomIn } from './problem.ts';
+import { LEAST_PIECE_M2 } from './rules.ts';
 
 /** What breaks at a crop. Of the gardener's own doings a family back too soon and sick ground are held against them. */
 export function hardBreaks(looked: Looked): BrokenRule[] {
@@ -44,7 +45,7 @@ function heldBy(looked: Looked): BrokenRule[] {
     return [hardBreak(looked, { rule: 'rotation-plan.lasting', saw, source })];
   }
   const settled = entries.find(({ season, how }) => how === 'settled' && season === entry.season);
-  if (settled === undefined) return [];
+  if (settled === undefined || roomIn(bed, entry.season) >= LEAST_PIECE_M2) return [];
   const saw = { crop: word(entry), settled: word(settled) };
   return [hardBreak(looked, { rule: 'rotation-plan.settled', saw, source })];
 }
@@ -63,9 +64,12 @@ function stillStands(looked: Looked): BrokenRule[] {
 export function tooFull(problem: RotationProblem, bed: PlanBed, entries: readonly Entry[]): BrokenRule[] {
   return problem.seasons.flatMap((season): BrokenRule[] => {
     const here = entries.filter((entry) => entry.season === season && entry.how === 'proposed');
-    const areaM2 = here.reduce((sum, entry) => sum + (entry.areaM2 ?? 0), 0);
+    const room = roomIn(bed, season);
+    const taken = room >= LEAST_PIECE_M2 ? bed.areaM2 - room : 0;
+    const areaM2 = here.reduce((sum, entry) => sum + (entry.areaM2 ?? 0), taken);
     if (areaM2 <= bed.areaM2 + ROUNDING_M2) return [];
-    const saw = { areaM2, crops: here.map(word).join(', ') };
+    const beside = entries.filter((entry) => entry.season === season && entry.how === 'settled' && taken > 0);
+    const saw = { areaM2, crops: [...beside, ...here].map(word).join(', ') };
     const reason: Reason = { rule: 'rotation-plan.area', saw, limit: bed.areaM2, source: "the garden's own plan" };
     return [{ bedId: bed.id, season, how: 'proposed', reason }];
   });

@@ -6,7 +6,8 @@ import { isPermanent } from '../bed-timeline.ts';
 import type { Grid, Place } from './grid.ts';
 import type { ModelSheet } from './model.ts';
 import { keyOf, type NamedRule } from './named-rules.ts';
-import { betweenOf, type PlanBed } from './problem.ts';
+import { betweenOf, lastStanding, type PlanBed, roomIn } from './problem.ts';
+import { LEAST_PIECE_M2 } from './rules.ts';
 
 /** Writes every row of a rule that may not break, amounts aside, and names the rules. */
 export function hardRows(sheet: ModelSheet, grid: Grid): NamedRule[] {
@@ -27,6 +28,7 @@ function areaRows(sheet: ModelSheet, { problem, placesIn }: Grid): NamedRule[] {
       );
       if (terms.length > 1) sheet.row(terms, { most: bed.areaM2, of: keyOf(rule) });
       wholeBedRows(sheet, placesIn(bed, season), keyOf(rule));
+      besideRow(sheet, bed, season, placesIn(bed, season));
     }
   }
   return [rule];
@@ -41,17 +43,27 @@ function wholeBedRows(sheet: ModelSheet, places: readonly Place[], of: string): 
   for (const { column } of pieces) sheet.row([...whole, [column, 1]], { most: 1, of });
 }
 
+/** Beside what the gardener planned for shares of a bed there is only the rest of it. */
+function besideRow(sheet: ModelSheet, bed: PlanBed, season: number, places: readonly Place[]): void {
+  const room = roomIn(bed, season);
+  const areas = places.flatMap(({ areaColumn }) => (areaColumn === undefined ? [] : [[areaColumn, 1] as const]));
+  if (room < LEAST_PIECE_M2 || room >= bed.areaM2 || areas.length === 0) return;
+  sheet.row(areas, { most: room, of: keyOf({ kind: 'settled', bedId: bed.id, season }) });
+}
+
 /** A place that a disease, a lasting crop or the gardener's own plan keeps a crop out of. */
-function shutOut(sheet: ModelSheet, { certainIn }: Grid, { bed, wish, column }: Place): NamedRule[] {
+function shutOut(sheet: ModelSheet, { certainIn }: Grid, { bed, wish, column, areaColumn }: Place): NamedRule[] {
   const { cropId, season } = wish;
   const rules: NamedRule[] = bed.closed
     .filter((closed) => closed.cropId === cropId && closed.season === season)
     .map(({ disease }) => ({ kind: 'disease', bedId: bed.id, disease }));
   if (bed.lasting !== undefined) rules.push({ kind: 'lasting', bedId: bed.id, cropId: bed.lasting });
-  if (certainIn(bed, season).some(({ crop }) => !isPermanent(crop)))
-    rules.push({ kind: 'settled', bedId: bed.id, season });
   for (const rule of rules) sheet.row([[column, 1]], { most: 0, of: keyOf(rule) });
-  return rules;
+  if (!certainIn(bed, season).some(({ crop }) => !isPermanent(crop))) return rules;
+  const settled: NamedRule = { kind: 'settled', bedId: bed.id, season };
+  const fits = areaColumn !== undefined && roomIn(bed, season) >= LEAST_PIECE_M2;
+  if (!fits) sheet.row([[column, 1]], { most: 0, of: keyOf(settled) });
+  return [...rules, settled];
 }
 
 function returnRows(sheet: ModelSheet, grid: Grid): NamedRule[] {
@@ -77,7 +89,13 @@ function familyRows(sheet: ModelSheet, grid: Grid, bed: PlanBed, rule: Extract<N
     const stands = grid.familyIn(bed, season, group);
     return stands === undefined || stands === 'certain' ? [] : [{ season, column: stands.column }];
   });
-  for (const { season, column } of columns) {
+  const beside = certain.flatMap((season) =>
+    grid
+      .placesIn(bed, season)
+      .filter(({ entry }) => entry.crop.rotationGroup === group)
+      .map(({ column }) => ({ season, column })),
+  );
+  for (const { season, column } of [...columns, ...beside]) {
     const near = certain.some((other) => other !== season && Math.abs(other - season) < years);
     if (near) sheet.row([[column, 1]], { most: 0, of });
   }
@@ -98,11 +116,9 @@ function overlapRows(sheet: ModelSheet, grid: Grid): NamedRule[] {
   const of = keyOf(rule);
   const stillStands = (before: string, next: string) => betweenOf(problem, before, next).stillStands;
   for (const { bed, wish, column } of places) {
-    const certain = certainIn(bed, wish.season - 1).at(-1);
-    if (certain !== undefined) {
-      if (stillStands(certain.crop.id, wish.cropId)) sheet.row([[column, 1]], { most: 0, of });
-      continue;
-    }
+    const certain = lastStanding(certainIn(bed, wish.season - 1));
+    if (certain.some(({ crop }) => stillStands(crop.id, wish.cropId))) sheet.row([[column, 1]], { most: 0, of });
+    if (certain.some(({ areaM2 }) => areaM2 === undefined)) continue;
     for (const before of placesIn(bed, wish.season - 1)) {
       if (stillStands(before.wish.cropId, wish.cropId))
         sheet.row(

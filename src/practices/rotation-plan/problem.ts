@@ -39,6 +39,8 @@ export interface PlanBed {
   carried: readonly Carried[];
   closed: readonly ClosedTo[];
   covers: readonly CoverAhead[];
+  /** Square metres that what is planned for a season holds at the most at a time; absent where the shares tell it. */
+  held?: Readonly<Record<number, number>>;
   /** The oldest season a crop is known of. */
   knownSince?: number;
   /** The first season whose crops it can hold; absent for a bed that always was there. */
@@ -101,7 +103,7 @@ export interface Entry {
   crop: Vegetable;
   /** Past, planned by the gardener, or proposed. */
   how: 'past' | 'settled' | 'proposed';
-  /** Absent for what the gardener planned or grew: it holds the whole bed. */
+  /** Its share of the bed; absent where it holds the whole. */
   areaM2?: number;
 }
 
@@ -112,10 +114,11 @@ export function entriesOf(
   placements: readonly Placement[],
 ): Entry[] {
   const carried = bed.carried.map(
-    ({ season, cropId }): Entry => ({
+    ({ season, cropId, areaM2 }): Entry => ({
       season,
       crop: vegetableById(cropId),
       how: season < first ? 'past' : 'settled',
+      ...(areaM2 === undefined ? {} : { areaM2 }),
     }),
   );
   const proposed = placements
@@ -126,11 +129,41 @@ export function entriesOf(
 }
 
 /**
- * What stood in a bed ahead of a season's crops: of what the gardener planned or grew the last to go in, else all that is
- * proposed, since those share the bed side by side.
+ * What stood in a bed ahead of a season's crops: of what the gardener planned or grew the last to hold the whole bed and the
+ * shares that went in after it, and all that is proposed, since those share the bed side by side.
  */
 export function aheadOf(entries: readonly Entry[], season: number): Entry[] {
   const before = entries.filter((entry) => entry.season === season - 1);
   const carried = before.filter(({ how }) => how !== 'proposed');
-  return carried.length > 0 ? carried.slice(-1) : before;
+  return [...lastStanding(carried), ...before.filter(({ how }) => how === 'proposed')];
+}
+
+/** Of the gardener's own crops of a season, in the order they went in, those that stood in the bed at its end. */
+export function lastStanding(carried: readonly Entry[]): Entry[] {
+  return carried.slice(Math.max(0, carried.findLastIndex(isWhole)));
+}
+
+/** Of the same those that went in first, straight after the season before. */
+export function firstStanding(carried: readonly Entry[]): Entry[] {
+  const second = carried.findIndex((entry, at) => at > 0 && (isWhole(entry) || isWhole(carried[at - 1])));
+  return second < 0 ? [...carried] : carried.slice(0, second);
+}
+
+function isWhole(entry: Entry | undefined): boolean {
+  return entry !== undefined && entry.areaM2 === undefined;
+}
+
+/** Square metres of a bed that are left in a season beside what the gardener has planned. */
+export function roomIn({ areaM2, carried, held }: PlanBed, season: number): number {
+  const shares = carried.filter((row) => row.season === season).map((row) => row.areaM2 ?? areaM2);
+  const taken = held?.[season] ?? shares.reduce((sum, share) => sum + share, 0);
+  return Math.max(0, areaM2 - taken);
+}
+
+/** Whether a bed is there for a crop of a season; what is set in autumn for the next year finds a new bed a year later. */
+export function isThereFor(
+  { thereFrom = 0 }: PlanBed,
+  { cropId, season }: Pick<Placement, 'cropId' | 'season'>,
+): boolean {
+  return vegetableById(cropId).maturityFrom === 'fall-set' ? season > thereFrom : season >= thereFrom;
 }

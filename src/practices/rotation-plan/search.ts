@@ -5,7 +5,7 @@
  *
  * The changes come in a fixed sequence of its own, the same on every machine: nothing in it is left to chance or to time.
  */
-import type { Placement, RotationProblem } from './problem.ts';
+import { isThereFor, type Placement, type RotationProblem, roomIn } from './problem.ts';
 import { LEAST_PIECE_M2 } from './rules.ts';
 import { cellOf, type Piece, TriedPlan } from './tried-plan.ts';
 
@@ -89,7 +89,7 @@ function tryChange(plan: TriedPlan, puts: readonly Put[], isLiked: (by: number) 
   const before = costNow();
   const held = puts.map(({ bed, season }) => ({ bed, season, cell: plan.cell(bed, season) }));
   for (const { bed, season } of puts) plan.put(bed, season, cellOf([]));
-  for (const { bed, season, pieces } of puts) plan.put(bed, season, cellOf(fitted(plan, bed, pieces)));
+  for (const put of puts) plan.put(put.bed, put.season, cellOf(fitted(plan, put)));
   const by = costNow() - before;
   if (isLiked(by)) return by;
   for (const { bed, season, cell } of held) plan.put(bed, season, cell);
@@ -168,14 +168,15 @@ function without(pieces: readonly Piece[], piece: Piece | undefined): Piece[] {
 }
 
 /** The pieces with the room they get: each first the least, then in turn what is wanted of it; what finds none goes out. */
-function fitted(plan: TriedPlan, at: number, wished: readonly Piece[]): Piece[] {
+function fitted(plan: TriedPlan, { bed: at, season, pieces: wished }: Put): Piece[] {
   const bed = plan.problem.beds[at];
   if (bed === undefined) return [];
-  let room = bed.areaM2;
+  let room = roomIn(bed, plan.problem.seasons[season] ?? 0);
   const pieces: (Piece & { more: number })[] = [];
   for (const { wish } of wished) {
-    const amount = plan.wanted[wish]?.wish.amount;
-    if (amount === undefined || pieces.some((piece) => piece.wish === wish)) continue;
+    const wanted = plan.wanted[wish]?.wish;
+    if (wanted === undefined || !isThereFor(bed, wanted) || pieces.some((piece) => piece.wish === wish)) continue;
+    const { amount } = wanted;
     const lacks = ('beds' in amount ? amount.beds : amount.areaM2) - plan.givenOf(wish);
     const most = 'beds' in amount ? bed.areaM2 : Math.min(bed.areaM2, amount.areaM2);
     const wants = 'beds' in amount ? (lacks >= 1 ? most : 0) : Math.min(most, lacks);

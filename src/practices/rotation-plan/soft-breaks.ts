@@ -3,7 +3,7 @@
  */
 import { coverName, coverParts } from '../covers.ts';
 import { type BrokenRule, isKin, type Looked, seasonWord, softBreak, word } from './looked-at.ts';
-import { aheadOf, betweenOf } from './problem.ts';
+import { aheadOf, betweenOf, firstStanding } from './problem.ts';
 import { longestWait, wiltNeighbour } from './waits.ts';
 
 /** What breaks at a crop; what holds for a whole family is told once, at its first crop of the season. */
@@ -17,8 +17,9 @@ export function softBreaks(looked: Looked): BrokenRule[] {
 /** Of crops the gardener planned one after another in a season only the first follows the season before. */
 function legumeFirst(looked: Looked): BrokenRule[] {
   const { problem, bed, entries, entry } = looked;
-  const first = entries.find(({ season, how }) => season === entry.season && how === 'settled') ?? entry;
-  if (entry.crop.nitrogen !== 'high' || first !== entry) return [];
+  const settled = entries.filter(({ season, how }) => season === entry.season && how === 'settled');
+  const isFirst = entry.how === 'proposed' || firstStanding(settled).includes(entry);
+  if (entry.crop.nitrogen !== 'high' || !isFirst) return [];
   if (coversAhead(looked).some(({ cover }) => cover.form === 'legume')) return [];
   const before = aheadOf(entries, entry.season).find(
     ({ crop }) => crop.nitrogen !== 'legume-fixer' && betweenOf(problem, crop.id, entry.crop.id).legume === 'none',

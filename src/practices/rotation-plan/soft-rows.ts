@@ -7,7 +7,7 @@ import { vegetableById } from '../../handbook/vegetables.ts';
 import { coverParts } from '../covers.ts';
 import type { Grid, Stands } from './grid.ts';
 import type { ModelSheet } from './model.ts';
-import { betweenOf, type Entry, type PlanBed } from './problem.ts';
+import { betweenOf, type Entry, firstStanding, lastStanding, type PlanBed } from './problem.ts';
 import { UNKNOWN_PAST, WEIGHTS } from './rules.ts';
 import { isPastUnknown, longestWait, wiltNeighbour } from './waits.ts';
 import { familyNeeds, wishNeeds } from './wishes.ts';
@@ -56,8 +56,10 @@ function cropsIn({ certainIn, placesIn }: Grid, bed: PlanBed, season: number): {
 function legumeFirst(sheet: ModelSheet, grid: Grid, bed: PlanBed, season: number): void {
   if (partsAhead(bed, season).some(({ cover }) => cover.form === 'legume')) return;
   const [before, here] = [cropsIn(grid, bed, season - 1), cropsIn(grid, bed, season)];
-  const ahead = before.certain.length > 0 ? before.certain.slice(-1) : before.open;
-  for (const hungry of [...here.certain.slice(0, 1), ...here.open]) {
+  const standing = lastStanding(before.certain.map(({ entry }) => entry));
+  const first = firstStanding(here.certain.map(({ entry }) => entry));
+  const ahead = [...before.certain.filter(({ entry }) => standing.includes(entry)), ...before.open];
+  for (const hungry of [...here.certain.filter(({ entry }) => first.includes(entry)), ...here.open]) {
     const { crop } = hungry.entry;
     if (crop.nitrogen !== 'high') continue;
     const bare = ahead.filter(

@@ -56,7 +56,7 @@ function less(amount: Amount, settled: readonly { areaM2: number; bedM2: number 
     return amount.beds > whole ? { beds: amount.beds - whole } : undefined;
   }
   const areaM2 = amount.areaM2 - settled.reduce((sum, share) => sum + share.areaM2, 0);
-  return areaM2 > (1 - MET_SHARE) * amount.areaM2 ? { areaM2 } : undefined;
+  return areaM2 > (1 - MET_SHARE) * amount.areaM2 + ROUNDING_M2 ? { areaM2 } : undefined;
 }
 
 /** What a plan gives of each wish still to be placed; of whole beds only whole ones count. */

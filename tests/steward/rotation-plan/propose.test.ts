@@ -29,7 +29,7 @@ const between = Object.fromEntries(
     CROPS.map((next) => [
       `${before}>${next}`,
       {
-        legume: before === 'kale' ? 'none' : { coverId: 'oats-field-pea' },
+        legume: before === 'kale' || before === 'carrot' ? 'none' : { coverId: 'oats-field-pea' },
         stillStands: before === 'kale' && next === 'garlic',
       } as const,
     ]),
@@ -50,13 +50,38 @@ function problems(
   amount: fc.Arbitrary<Amount>,
   { beds, most }: { beds: number; most: number },
 ): fc.Arbitrary<RotationProblem> {
-  const bed = fc.record({ areaM2: fc.constantFrom(1, 1.5), carried: history, knownSince: fc.constantFrom(2020, 2026) });
+  const [first] = seasons;
+  const bed = fc
+    .record({
+      areaM2: fc.constantFrom(1, 1.5),
+      past: history,
+      knownSince: fc.constantFrom(2020, 2026),
+      covers: seldom(fc.constantFrom('mustard', 'field_pea', 'oats-field-pea', 'oats')),
+      settled: seldom(crop),
+      share: fc.constantFrom({}, { areaM2: 0.5 }),
+      sick: seldom(crop),
+      lasting: seldom(fc.constant('rhubarb')),
+    })
+    .map(({ past, covers, settled, share, sick, lasting, ...rest }) => ({
+      ...rest,
+      ...(lasting[0] === undefined ? {} : { lasting: lasting[0] }),
+      carried: [...past, ...settled.map((cropId) => ({ cropId, season: first, ...share }))],
+      covers: covers.map((coverId) => ({ coverId, season: first })),
+      closed: sick.map((cropId) => ({ cropId, season: first, disease: 'wilt', why: SICK })),
+    }));
   return fc
     .tuple(fc.array(bed, { minLength: beds, maxLength: beds }), wishesOf(seasons, amount, most))
     .map(([rows, wishes]) =>
       rotationProblem({ beds: rows.map((row, at) => planBed(`b${at}`, row)), wishes, seasons, between }),
     );
 }
+
+/** One time in four. */
+function seldom<Value>(value: fc.Arbitrary<Value>): fc.Arbitrary<Value[]> {
+  return fc.tuple(fc.constantFrom(0, 0, 0, 1), value).map(([times, each]) => (times === 0 ? [] : [each]));
+}
+
+const SICK = { rule: 'rotation-plan.disease', saw: { disease: 'wilt' }, source: 'house default' } as const;
 
 const pieces = fc.constantFrom<Amount>({ areaM2: 5 / 9 }, { areaM2: 10 / 9 }, { areaM2: 20 / 9 }, { beds: 1 });
 const wholeBeds = fc.constantFrom<Amount>({ beds: 1 }, { beds: 2 });
@@ -72,7 +97,7 @@ describe('no plan that could be tried is better', () => {
   it(
     'in one season, beds shared by pieces',
     () =>
-      fc.assert(fc.asyncProperty(problems([2027], pieces, { beds: 2, most: 3 }), proven), { seed: 27, numRuns: 10 }),
+      fc.assert(fc.asyncProperty(problems([2027], pieces, { beds: 2, most: 3 }), proven), { seed: 27, numRuns: 40 }),
     LONG_MS,
   );
 
@@ -81,7 +106,7 @@ describe('no plan that could be tried is better', () => {
     () =>
       fc.assert(fc.asyncProperty(problems([2027, 2028, 2029], wholeBeds, { beds: 2, most: 2 }), proven), {
         seed: 28,
-        numRuns: 10,
+        numRuns: 25,
       }),
     LONG_MS,
   );
@@ -91,7 +116,7 @@ describe('no plan that could be tried is better', () => {
     () =>
       fc.assert(fc.asyncProperty(problems([2027, 2028], wholeBeds, { beds: 3, most: 2 }), proven), {
         seed: 29,
-        numRuns: 6,
+        numRuns: 12,
       }),
     LONG_MS,
   );
@@ -99,7 +124,7 @@ describe('no plan that could be tried is better', () => {
 
 describe('the search for large gardens', () => {
   it(
-    'finds plans as good as the proven best of small ones',
+    'keeps every hard rule and comes within a fifth of the proven best of small ones',
     () =>
       fc.assert(
         fc.asyncProperty(problems([2027, 2028], pieces, { beds: 3, most: 4 }), async (problem) => {
@@ -108,9 +133,9 @@ describe('the search for large gardens', () => {
           let step = search.next();
           while (step.done !== true) step = search.next();
           expect(isAllowed(problem, step.value)).toBe(true);
-          expect(costOf(problem, step.value)).toBeLessThanOrEqual(costOf(problem, placements) + HAIR);
+          expect(costOf(problem, step.value)).toBeLessThanOrEqual(1.2 * costOf(problem, placements) + HAIR);
         }),
-        { seed: 31, numRuns: 4 },
+        { seed: 31, numRuns: 6 },
       ),
     LONG_MS,
   );
