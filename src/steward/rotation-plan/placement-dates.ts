@@ -1,21 +1,27 @@
 /**
  * The days of a plan: when each crop is to go in, and when its last harvest is expected.
  */
+import { memory } from '../../climate/remembered.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { cropSpans, cropYear, isPermanent } from '../../practices/bed-timeline.ts';
+import { type StandSpan, standSpans } from '../../practices/cover-cropping/fit/stand-spans.ts';
+import { coverParts, waitDaysOf } from '../../practices/covers.ts';
 import type { How } from '../../practices/planting/first-day.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import type { Placement } from '../../practices/rotation-plan/problem.ts';
-import { growing, grownFrom } from './growing.ts';
+import { type Growing, growing, grownFrom } from './growing.ts';
 
 /**
  * A crop of a plan with its days; either is absent where the climate does not tell it, or it is too late in the season for
  * it, or, the last, a crop stays.
  */
 export interface DatedPlacement extends Placement {
-  /** The first day it may go in: its own first good day, or when the bed is free; not before today. */
+  /**
+   * The first day it may go in: its own first good day, or when the bed is free, of a cover too where the crop can wait for
+   * it; not before today.
+   */
   start?: { how: How; day: Day };
   /** When its harvest is expected to be over. */
   lastHarvest?: Day;
@@ -36,7 +42,8 @@ function datedIn(input: PracticeInput, placement: Placement, earlier: readonly D
   const soonest = notBefore(input, bedId);
   if (growth === undefined || growth.latest < soonest) return placement;
   const free = freeFrom(input, placement, earlier) ?? soonest;
-  const day = earliestOf(latestOf(growth.earliest, soonest, free), growth.latest);
+  const first = earliestOf(latestOf(growth.earliest, soonest, free), growth.latest);
+  const day = afterCover(input, bedId, { ...growth, earliest: first }) ?? first;
   const { to } = grownFrom(input, growth, { bedId, day });
   return { ...placement, start: { how: growth.how, day }, ...(to === undefined ? {} : { lastHarvest: to }) };
 }
@@ -45,6 +52,26 @@ function datedIn(input: PracticeInput, placement: Placement, earlier: readonly D
 function notBefore({ garden, today }: PracticeInput, bedId: string): Day {
   const bed = garden.beds.find(({ id }) => id === bedId);
   return latestOf(today, (bed && thereFrom(bed)) ?? today);
+}
+
+/** Held for as long as what they are worked out from: many crops may be asked for one bed. */
+const spansOfBed = memory<PracticeInput, string, StandSpan[]>();
+
+/**
+ * The day a cover that stands in the bed is cut at its best and its residue has lain for as long as it should, where that lies
+ * among a crop's days; nothing where none stands then, or the crop cannot wait for it.
+ */
+function afterCover(input: PracticeInput, bedId: string, growth: Growing): Day | undefined {
+  const { crop, how, earliest, latest } = growth;
+  const isTouchy = how === 'sow' && (crop.smallSeed || crop.seedcornMaggot);
+  const days = spansOfBed(input, bedId, () => standSpans(input, bedId)).flatMap(({ stand, from, ends }) => {
+    if (ends === undefined || from >= earliest) return [];
+    const wait = waitDaysOf(coverParts(stand.coverId));
+    const free = addDays(ends, isTouchy ? wait.smallSeed : wait.transplant);
+    return free > earliest && free <= latest ? [free] : [];
+  });
+  const [first, ...others] = days;
+  return first === undefined ? undefined : latestOf(first, ...others);
 }
 
 /** The day after the last of the season before is out of the bed. */

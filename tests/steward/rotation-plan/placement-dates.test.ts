@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { withDates } from '../../../src/steward/rotation-plan/placement-dates.ts';
 import { inventedClimate } from '../../climate/invented.ts';
-import { frostDates, garden, inputOf, milwaukee, setOut } from '../../practices/gardens.ts';
+import { cover, frostDates, garden, inputOf, milwaukee, setOut } from '../../practices/gardens.ts';
 import { placed } from '../../practices/rotation-plan/problems.ts';
 
 const inMilwaukee = (parts = {}, today = '2026-11-25') =>
@@ -23,6 +23,17 @@ describe('the days of a plan', () => {
     const [after, free] = [garlic, withDates(inMilwaukee({}, '2026-09-25'), [placed('a', 'garlic')])[0]];
     expect([after, free].every((each) => (each?.start?.day ?? '') > '2026-09-01')).toBe(true);
     expect(after?.start?.day === '2026-10-16' || (after?.start?.day ?? '') === free?.start?.day).toBe(true);
+  });
+
+  it('wait for a cover that stands in the bed to be cut at its best, where the crop can wait', () => {
+    const rye = [cover('cereal_rye', '2026-09-20')];
+    const day = (cropId: string, stands: ReturnType<typeof cover>[]) =>
+      withDates(inMilwaukee({ stands }), [placed('a', cropId)])[0]?.start?.day ?? '';
+    // Rye is cut before it flowers, in May; its residue keeps small seed from sprouting for weeks after that.
+    expect(day('carrot', []) < '2027-05-01').toBe(true);
+    expect(day('carrot', rye) > '2027-05-15').toBe(true);
+    // Onion sets swell by the length of the day and are too late by then: the rye goes early.
+    expect(day('onion-sets', rye)).toBe(day('onion-sets', []));
   });
 
   it('never lie in the past, and are left out once it is too late in the season', () => {
