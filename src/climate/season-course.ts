@@ -14,7 +14,7 @@ import { surfaceCourses } from './surface.ts';
 import type { SoilClass } from './top-layer.ts';
 
 /** Days on either side whose values are taken together with a day's own, so that thirty seasons give a quiet band. House default. */
-const POOLED_EACH_SIDE = 3;
+export const POOLED_EACH_SIDE = 3;
 
 /** Days from one to another, both included. */
 export interface DaySpan {
