@@ -1,88 +1,106 @@
 /**
- * Two years of every bed: its crops, its covers with their odds, and the days in which a cover is sown or cut.
+ * Every bed over eighteen months: its crops, its covers with their odds, its mulch, and what is done in it on which days.
  */
+import type { DaySpan } from '../climate/season-course.ts';
 import type { Bed, Stand } from '../garden/garden.ts';
-import { addDays, type Day, dayOf, dayParts } from '../measures/days.ts';
+import type { RotationGroup } from '../handbook/shapes.ts';
+import { addDays, type Day } from '../measures/days.ts';
 import { cropSpans } from '../practices/bed-timeline.ts';
 import { bloomOdds } from '../practices/cover-cropping/fit/bloom-odds.ts';
 import { establishment } from '../practices/cover-cropping/fit/establish.ts';
 import { type StandSpan, standSpans } from '../practices/cover-cropping/fit/stand-spans.ts';
 import { winterOdds } from '../practices/cover-cropping/fit/winter-share.ts';
 import { coverParts } from '../practices/covers.ts';
-import type { TaskKey } from '../practices/draft.ts';
 import type { PracticeInput } from '../practices/practice.ts';
 import { midwinterAfter } from '../practices/seasons.ts';
 import { growingParts, standName } from '../practices/stand-cover.ts';
 import type { Plan } from '../schedule/plan.ts';
+import { type BedDoing, doingsOf } from './bed-doings.ts';
 import { oddsLines } from './fit-words.ts';
-
-/** Days shown: two years. */
-const SHOWN_DAYS = 731;
-
-/** The days a year sheet shows: two years from the first of the month. */
-export function shownDays(today: Day): { from: Day; to: Day } {
-  const { year, month } = dayParts(today);
-  const from = dayOf(year, month, 1);
-  return { from, to: addDays(from, SHOWN_DAYS) };
-}
+import { yearSpan } from './year-span.ts';
 
 /** Something that holds a bed for a time; without an end it stays. */
 export interface Held {
+  kind: 'crop' | 'cover' | 'mulch';
   what: string;
+  /** A crop's family. */
+  family?: RotationGroup;
+  /** The share of its bed a crop takes, m²; absent where it has the whole. */
+  areaM2?: number;
+  /** The first day; of what is planned the day it is reckoned with. */
   from: Day;
+  /** The last day. */
   to?: Day;
-  /** A crop, a cover that was sown, or one that is only planned. */
-  kind: 'crop' | 'sown' | 'planned';
+  /** It is not in the ground yet. */
+  planned: boolean;
   /** What is known of its odds, in words; may hold marked days. */
   odds: readonly string[];
 }
 
-/** Days in which a cover is to be sown or cut. */
-export interface DoingWindow {
-  doing: 'sow' | 'cut';
-  key: TaskKey;
-  what: string;
-  from: Day;
-  to: Day;
-}
-
-/** A bed's two years. */
+/** A bed's eighteen months. */
 export interface BedYears {
   bed: Bed;
   held: readonly Held[];
-  windows: readonly DoingWindow[];
+  doings: readonly BedDoing[];
 }
 
 /** What of a plan is drawn. */
 type Tasks = Pick<Plan, 'tasks'>;
 
-/** Every bed's two years from the first of this month, as the plan has them. */
+/** Every bed over the eighteen months about today, as the plan has them. */
 export function bedYears(input: PracticeInput, plan: Tasks): BedYears[] {
-  const { from, to } = shownDays(input.today);
-  const inView = (span: { from: Day; to?: Day }): boolean => span.from <= to && (span.to ?? to) >= from;
+  const span = yearSpan(input.today);
   return input.garden.beds.map((bed) => {
-    const crops = cropSpans(input.garden, bed.id, input.climate).map(
-      (span): Held => ({
-        what: span.crop.name.toLowerCase(),
-        from: span.from,
-        ...(span.to === undefined ? {} : { to: span.to }),
-        kind: 'crop',
-        odds: [],
-      }),
-    );
-    const covers = standSpans(input, bed.id).map((span) => coverHeld(input, span, plan));
-    const held = [...crops, ...covers].filter(inView).sort((a, b) => (a.from < b.from ? -1 : 1));
-    return { bed, held, windows: windowsOf(plan, bed).filter(inView) };
+    const covers = standSpans(input, bed.id).map((stand) => coverHeld(input, stand, plan));
+    const held = [...cropsHeld(input, bed), ...covers, ...mulchesHeld(input, bed)];
+    return {
+      bed,
+      held: held.filter((each) => liesIn(each, span)).sort((a, b) => (a.from < b.from ? -1 : 1)),
+      doings: doingsOf(input.garden, bed, plan).filter((each) => liesIn(each, span)),
+    };
   });
 }
 
-function coverHeld(input: PracticeInput, span: StandSpan, plan: Tasks): Held {
-  const { stand, from, ends } = span;
-  return {
-    what: standName(stand),
+/** Whether something lies in a span of days, in part at least. */
+export function liesIn({ from, to }: { from: Day; to?: Day }, span: DaySpan): boolean {
+  return from <= span.to && (to ?? span.to) >= span.from;
+}
+
+function cropsHeld({ garden, climate }: PracticeInput, bed: Bed): Held[] {
+  return cropSpans(garden, bed.id, climate).map(({ planting, crop, from, to }) => ({
+    kind: 'crop',
+    what: crop.name.toLowerCase(),
+    family: crop.rotationGroup,
+    ...(planting.areaM2 === undefined ? {} : { areaM2: planting.areaM2 }),
     from,
+    ...(to === undefined ? {} : { to }),
+    planned: !planting.start.happened,
+    odds: [],
+  }));
+}
+
+/** Mulch chosen for a span in place of a cover: the day after it is the next crop's. */
+function mulchesHeld({ garden, today }: PracticeInput, bed: Bed): Held[] {
+  return garden.mulches
+    .filter(({ bedId }) => bedId === bed.id)
+    .map(({ from, to, mulch }) => ({
+      kind: 'mulch',
+      what: `${mulch} mulch`,
+      from,
+      ...(to === undefined ? {} : { to: addDays(to, -1) }),
+      planned: from > today,
+      odds: [],
+    }));
+}
+
+function coverHeld(input: PracticeInput, span: StandSpan, plan: Tasks): Held {
+  const { stand, from, ends, sowing } = span;
+  return {
+    kind: 'cover',
+    what: standName(stand),
+    from: sowing?.on ?? from,
     ...(ends === undefined ? {} : { to: ends }),
-    kind: stand.sow.happened ? 'sown' : 'planned',
+    planned: !stand.sow.happened,
     odds: stand.sow.happened ? oddsOfSown(input, stand, plan) : oddsOfPlanned(input, span, plan),
   };
 }
@@ -114,18 +132,4 @@ function lastCutDay({ tasks }: Tasks, { id }: Stand): Day | undefined {
 
 function inWords(known: Parameters<typeof oddsLines>[0]): string[] {
   return oddsLines(known).map(({ what, text }) => `${what}: ${text}`);
-}
-
-const DOING: Readonly<Record<string, DoingWindow['doing']>> = {
-  'sow-cover': 'sow',
-  'sow-cover-again': 'sow',
-  'cut-cover': 'cut',
-};
-
-function windowsOf({ tasks }: Tasks, bed: Bed): DoingWindow[] {
-  return tasks.flatMap(({ kind, key, subject, window, state }): DoingWindow[] => {
-    const doing = DOING[kind];
-    if (doing === undefined || state !== 'open' || subject.type !== 'stand' || subject.bedId !== bed.id) return [];
-    return [{ doing, key, what: subject.grows ?? subject.name, from: window.earliest, to: window.latest }];
-  });
 }

@@ -22,6 +22,13 @@ export function textureOf({ place }: Pick<Garden, 'place'>, bed: Bed): SoilTextu
   return bed.soilTexture ?? place.soilTexture;
 }
 
+/** Every texture of a garden's beds, that of most beds first; the garden's own where it has no bed. */
+export function texturesOf({ beds, place }: Pick<Garden, 'beds' | 'place'>): SoilTextureId[] {
+  const counts = new Map<SoilTextureId, number>();
+  for (const bed of beds) counts.set(textureOf({ place }, bed), (counts.get(textureOf({ place }, bed)) ?? 0) + 1);
+  return counts.size === 0 ? [place.soilTexture] : [...counts].sort(([, a], [, b]) => b - a).map(([id]) => id);
+}
+
 /**
  * A texture's row in the handbook.
  *

@@ -71,9 +71,9 @@ export function awaySheetPath(gardenId: string, day?: Day): string {
   return `${weekPath(gardenId)}/away-sheet${day === undefined ? '' : `?day=${day}`}`;
 }
 
-/** Two years of every bed, drawn. */
-export function yearPath(gardenId: string): string {
-  return `${weekPath(gardenId)}/year`;
+/** Eighteen months of every bed, drawn; with the word of a season, that season close up. */
+export function yearPath(gardenId: string, season?: string): string {
+  return `${weekPath(gardenId)}/year${season === undefined ? '' : `?season=${season}`}`;
 }
 
 /** What could lie in every bed's next gap. */

@@ -25,6 +25,7 @@ import { taskRoutes } from './task-route.tsx';
 import { notFound, Trouble, withoutTokens } from './trouble.ts';
 import { weatherRoutes } from './weather-route.tsx';
 import { weekRoutes } from './week-route.tsx';
+import { yearRoutes } from './year-route.tsx';
 
 export interface AppParts {
   steward: Steward;
@@ -73,6 +74,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', bedsRoutes(steward));
   app.route('/', spotRoutes(steward));
   app.route('/', seasonEndRoutes(steward));
+  app.route('/', yearRoutes(steward));
   app.route('/', compostRoutes(steward));
   app.route('/', historyRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));

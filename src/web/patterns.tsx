@@ -148,7 +148,13 @@ export const FamilyMark = ({ family }: { family: RotationGroup }) => (
 
 /** The pattern of a family alone, beside a crop's name. */
 export const FamilySwatch = ({ family }: { family: RotationGroup }) => (
-  <svg class="family-swatch" width={4 * TILE} height={1.5 * TILE} aria-hidden="true">
+  <svg
+    class="family-swatch"
+    viewBox={`0 0 ${4 * TILE} ${1.5 * TILE}`}
+    width={4 * TILE}
+    height={1.5 * TILE}
+    aria-hidden="true"
+  >
     <rect x="0.5" y="0.5" width={4 * TILE - 1} height={1.5 * TILE - 1} fill={familyFill(family)} />
   </svg>
 );

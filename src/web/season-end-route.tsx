@@ -1,9 +1,8 @@
 /**
- * The year, season end, the pages of the beds, and choosing what lies in a gap.
+ * Season end, the pages of the beds, and choosing what lies in a gap.
  */
 import { type Context, Hono } from 'hono';
 import { memory } from '../climate/remembered.ts';
-import { type BedYears, bedYears } from '../digest/bed-years.ts';
 import { choiceNotes } from '../digest/choice-words.ts';
 import { plannedFill } from '../digest/fill-sheet.ts';
 import { soilCase } from '../digest/soil-case.ts';
@@ -27,7 +26,6 @@ import { Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { bedPage, choicePreviewPage } from './pages/bed.tsx';
 import { seasonEndPage } from './pages/season-end.tsx';
-import { yearPage } from './pages/year.tsx';
 import { refusalsOf } from './task-route.tsx';
 import { notFound } from './trouble.ts';
 
@@ -37,7 +35,6 @@ const BED = '/gardens/:gardenId/beds/:bedId';
 export function seasonEndRoutes(steward: Steward): Hono {
   // A view is the same object until a fact or the day changes.
   const seasonEnds = memory<GardenView, string, { beds: BedGaps[]; seed: SeedToBuy[] }>();
-  const years = memory<GardenView, string, BedYears[]>();
   return new Hono()
     .get('/gardens/:gardenId/season-end', async (c) => {
       const view = await gardenView(steward, c.req.param('gardenId'));
@@ -46,15 +43,6 @@ export function seasonEndRoutes(steward: Steward): Hono {
         return { beds: gardenGaps(input), seed: seedToBuy(input) };
       });
       return c.html(seasonEndPage({ view, beds, seed }));
-    })
-    .get('/gardens/:gardenId/year', async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
-      return c.html(
-        yearPage(
-          view,
-          years(view, 'year', () => bedYears(planningInput(view), view.plan)),
-        ),
-      );
     })
     .get(BED, async (c) => {
       const { view, bed } = await bedOf(steward, c);

@@ -8,7 +8,7 @@ import { bed, cover, garden, inputOf, milwaukee } from '../practices/gardens.ts'
 const oddsOf = (sowOn: string, pins: Record<string, string> = {}) => {
   const input = inputOf(garden({ stands: [cover('cereal_rye', sowOn)], pins }), milwaukee);
   const [years] = bedYears(input, { tasks: [] });
-  return years?.held.find(({ kind }) => kind === 'planned')?.odds ?? [];
+  return years?.held.find(({ planned }) => planned)?.odds ?? [];
 };
 
 /** What the fit has for rye sown in the empty bed on the day. */

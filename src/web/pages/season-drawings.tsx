@@ -4,9 +4,9 @@
 import type { Climate } from '../../climate/climate.ts';
 import { type DaySpan, fitCourse, snowCourse, temperatureCourse, topWaterCourse } from '../../climate/season-course.ts';
 import { layerWaterOf } from '../../climate/top-layer.ts';
-import type { Garden, SoilTextureId } from '../../garden/garden.ts';
+import type { Garden } from '../../garden/garden.ts';
 import { addDays, type Day } from '../../measures/days.ts';
-import { soilClassOf } from '../../practices/soil-class.ts';
+import { soilClassOf, texturesOf } from '../../practices/soil-class.ts';
 import { FitDrawing } from '../charts/fit-drawing.tsx';
 import { SnowDrawing } from '../charts/snow-drawing.tsx';
 import { SoilWaterDrawing } from '../charts/soil-water-drawing.tsx';
@@ -52,7 +52,7 @@ export const SeasonDrawings = ({ climate, garden, today }: SeasonDrawingsProps) 
 
 const GroundDrawings = ({ climate, garden, today, span }: SeasonDrawingsProps & { span: DaySpan }) => {
   const { units } = garden.place;
-  const soil = soilClassOf(garden, mainTexture(garden));
+  const soil = soilClassOf(garden, texturesOf(garden)[0] ?? garden.place.soilTexture);
   const named = `${soil.texture.name.toLowerCase()}${soil.raised ? ', raised beds' : ''}`;
   return (
     <>
@@ -68,14 +68,6 @@ const GroundDrawings = ({ climate, garden, today, span }: SeasonDrawingsProps & 
     </>
   );
 };
-
-/** The soil most beds hold. */
-function mainTexture({ beds, place }: Garden): SoilTextureId {
-  const counts = new Map<SoilTextureId, number>();
-  for (const { soilTexture = place.soilTexture } of beds) counts.set(soilTexture, (counts.get(soilTexture) ?? 0) + 1);
-  const [most] = [...counts].sort(([, a], [, b]) => b - a);
-  return most?.[0] ?? place.soilTexture;
-}
 
 /** What the climate does not know, so that nobody takes an absent line for none. */
 function gapsInWords(climate: Climate, span: DaySpan): string[] {

@@ -1,102 +1,74 @@
 /**
- * The year: two years of every bed, drawn, with the same as a table.
+ * The year: every bed over eighteen months in one chart, a season of it close up, and the same as tables.
  */
-import { type BedYears, shownDays } from '../../digest/bed-years.ts';
-import { readableFit } from '../../digest/fit-words.ts';
+import type { BedYears } from '../../digest/bed-years.ts';
+import type { YearOdds } from '../../digest/year-odds.ts';
+import { type YearSeason, yearSeasons, yearSpan } from '../../digest/year-span.ts';
+import type { Day } from '../../measures/days.ts';
 import { formatDay } from '../../measures/quantity.ts';
-import type { UnitSystem } from '../../measures/units.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { bedPath, taskPath } from '../addresses.ts';
-import { YearMonths, YearStrip } from '../charts/year-drawing.tsx';
+import { yearPath } from '../addresses.ts';
+import { YearChart } from '../charts/year-chart.tsx';
+import { YearLegend } from '../charts/year-legend.tsx';
 import { page } from '../layout.tsx';
+import { YearTables } from './year-tables.tsx';
 
-/** The page of two years. */
-export function yearPage({ garden, plan: { today } }: GardenView, beds: readonly BedYears[]) {
+interface YearProps {
+  view: GardenView;
+  beds: readonly BedYears[];
+  odds: YearOdds;
+  /** The last day for which work is worked out. */
+  until: Day;
+  /** The season looked at close up; the eighteen months where none is. */
+  season?: YearSeason | undefined;
+}
+
+/** The page of the year. */
+export function yearPage({ view: { garden, climate, plan }, beds, odds, until, season }: YearProps) {
   const { units } = garden.place;
-  const days = shownDays(today);
+  const { today } = plan;
+  const span = season ?? yearSpan(today);
+  const caption = season?.name ?? `${formatDay(span.from, units, '')} to ${formatDay(span.to, units, '')}`;
   return page(
-    { title: 'The year', garden, here: 'year' },
+    { title: season === undefined ? 'The year' : `The year: ${season.name}`, garden, here: 'year' },
     <article class="year">
       <h1>The year</h1>
-      <p class="year-words">
-        Each bed from {formatDay(days.from, units, '')} for two years: crops plain, covers with a hatched foot, and
-        beneath them the days in which a cover is to be sown or cut. The dotted line is today. A bed's name leads to
-        what could lie in its gaps.
-      </p>
+      <SeasonLinks seasons={yearSeasons(climate.seasonTurn, today)} gardenId={garden.id} season={season} />
       <p class="year-slide">The drawing goes on to the right: slide it sideways.</p>
-      <div class="year-scroll">
-        <YearMonths days={days} />
-        {beds.map((years) => (
-          <section class="year-bed">
-            <h2>
-              <a href={bedPath(garden.id, years.bed.id)}>{years.bed.name}</a>
-            </h2>
-            <YearStrip years={years} days={days} today={today} words={stripWords(years, units, today)} />
-          </section>
-        ))}
-      </div>
-      <details>
-        <summary>The same as a table, with the odds of the covers</summary>
-        <YearTable beds={beds} gardenId={garden.id} units={units} today={today} />
-      </details>
+      <YearChart
+        gardenId={garden.id}
+        beds={beds}
+        odds={odds}
+        span={span}
+        caption={caption}
+        today={today}
+        units={units}
+      />
+      <YearLegend beds={beds} span={span} />
+      <p class="year-words">
+        What is planned has a broken outline. A line is the days that will do, its sign the day that is planned; work is
+        worked out up to {formatDay(until, units, today)}. A bed’s name leads to what could lie in its gaps.
+      </p>
+      <YearTables beds={beds} odds={odds} span={span} gardenId={garden.id} units={units} today={today} />
     </article>,
   );
 }
 
-function stripWords({ bed, held }: BedYears, units: UnitSystem, today: string): string {
-  const spans = held.map(({ what, from, to }) => {
-    const end = to === undefined ? 'on' : `to ${formatDay(to, units, today)}`;
-    return `${what} from ${formatDay(from, units, today)} ${end}`;
-  });
-  return `${bed.name}: ${spans.length === 0 ? 'nothing is planned' : spans.join('; ')}.`;
-}
-
-interface TableProps {
-  beds: readonly BedYears[];
+interface LinksProps {
+  seasons: readonly YearSeason[];
   gardenId: string;
-  units: UnitSystem;
-  today: string;
+  season: YearSeason | undefined;
 }
 
-const YearTable = ({ beds, gardenId, units, today }: TableProps) => (
-  <table class="figures">
-    <thead>
-      <tr>
-        <th scope="col">Bed</th>
-        <th scope="col">What</th>
-        <th scope="col">From</th>
-        <th scope="col">To</th>
-        <th scope="col">Odds</th>
-      </tr>
-    </thead>
-    <tbody>
-      {beds.flatMap(({ bed, held, windows }) => [
-        ...held.map(({ what, from, to, kind, odds }) => (
-          <tr>
-            <th scope="row">{bed.name}</th>
-            <td>
-              {what}
-              {kind === 'planned' ? ', planned' : ''}
-            </td>
-            <td>{formatDay(from, units, today)}</td>
-            <td>{to === undefined ? 'stays' : formatDay(to, units, today)}</td>
-            <td>{odds.map((text) => readableFit(text, units, today)).join('. ')}</td>
-          </tr>
-        )),
-        ...windows.map(({ doing, key, what, from, to }) => (
-          <tr>
-            <th scope="row">{bed.name}</th>
-            <td>
-              <a href={taskPath(gardenId, key)}>
-                {doing} {what}
-              </a>
-            </td>
-            <td>{formatDay(from, units, today)}</td>
-            <td>{formatDay(to, units, today)}</td>
-            <td />
-          </tr>
-        )),
-      ])}
-    </tbody>
-  </table>
+const SeasonLinks = ({ seasons, gardenId, season }: LinksProps) => (
+  <nav aria-label="Close up">
+    <a href={yearPath(gardenId)} aria-current={season === undefined ? 'page' : undefined}>
+      18 months
+    </a>
+    {seasons.map(({ word, name }) => (
+      <a href={yearPath(gardenId, word)} aria-current={word === season?.word ? 'page' : undefined}>
+        {name}
+      </a>
+    ))}
+  </nav>
 );

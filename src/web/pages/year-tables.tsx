@@ -1,0 +1,139 @@
+/**
+ * The year in figures: what the chart draws, as tables.
+ */
+import type { DaySpan } from '../../climate/season-course.ts';
+import type { BedDoing } from '../../digest/bed-doings.ts';
+import { type BedYears, type Held, liesIn } from '../../digest/bed-years.ts';
+import { readableFit } from '../../digest/fit-words.ts';
+import { LIMITS_F, limitWord, monthOdds, type YearOdds } from '../../digest/year-odds.ts';
+import type { Day } from '../../measures/days.ts';
+import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import { taskPath } from '../addresses.ts';
+
+interface Reader {
+  gardenId: string;
+  units: UnitSystem;
+  today: Day;
+}
+
+interface TablesProps extends Reader {
+  beds: readonly BedYears[];
+  odds: YearOdds;
+  span: DaySpan;
+}
+
+/** The beds one after another, then the months. */
+export const YearTables = ({ beds, odds, span, ...reader }: TablesProps) => (
+  <div class="year-tables">
+    <MonthsTable odds={odds} span={span} reader={reader} />
+    <details>
+      <summary>What lies in each bed and what is done there, as a table</summary>
+      <BedsTable beds={beds} span={span} reader={reader} />
+    </details>
+  </div>
+);
+
+const BedsTable = ({ beds, span, reader }: { beds: readonly BedYears[]; span: DaySpan; reader: Reader }) => (
+  <table class="figures year-figures">
+    <caption>What lies in each bed, and what is done there</caption>
+    <thead>
+      <tr>
+        <th scope="col">What</th>
+        <th scope="col">From</th>
+        <th scope="col">To</th>
+        <th scope="col">Day</th>
+      </tr>
+    </thead>
+    {beds.map(({ bed, held, doings }) => {
+      const [spans, work] = [held.filter((each) => liesIn(each, span)), doings.filter((each) => liesIn(each, span))];
+      return (
+        <tbody>
+          <tr>
+            <th scope="rowgroup" colspan={4} class="bed-head">
+              {bed.name}
+            </th>
+          </tr>
+          {spans.length + work.length === 0 && (
+            <tr>
+              <td colspan={4}>Open soil; nothing is planned.</td>
+            </tr>
+          )}
+          {spans.map((each) => (
+            <HeldRow held={each} reader={reader} />
+          ))}
+          {work.map((each) => (
+            <DoingRow doing={each} reader={reader} />
+          ))}
+        </tbody>
+      );
+    })}
+  </table>
+);
+
+const HeldRow = ({ held, reader: { units, today } }: { held: Held; reader: Reader }) => (
+  <tr>
+    <th scope="row">
+      {held.what}
+      {held.areaM2 !== undefined && `, ${formatQuantity({ value: held.areaM2, unit: 'm2' }, units)} of the bed`}
+      {held.planned && ', planned'}
+      {held.odds.length > 0 && (
+        <span class="under">{held.odds.map((text) => readableFit(text, units, today)).join('. ')}.</span>
+      )}
+    </th>
+    <td>{formatDay(held.from, units, today)}</td>
+    <td>{held.to === undefined ? 'stays' : formatDay(held.to, units, today)}</td>
+    <td />
+  </tr>
+);
+
+const DoingRow = ({ doing, reader: { gardenId, units, today } }: { doing: BedDoing; reader: Reader }) => {
+  const title = readableIn(units, doing.title, today);
+  return (
+    <tr class="doing-row">
+      <th scope="row">{doing.key === undefined ? title : <a href={taskPath(gardenId, doing.key)}>{title}</a>}</th>
+      <td>{doing.done ? '' : formatDay(doing.from, units, today)}</td>
+      <td>{doing.done ? '' : formatDay(doing.to, units, today)}</td>
+      <td>
+        {formatDay(doing.on, units, today)}
+        {doing.done ? ', done' : ''}
+      </td>
+    </tr>
+  );
+};
+
+const MonthsTable = ({ odds, span, reader: { units } }: { odds: YearOdds; span: DaySpan; reader: Reader }) => (
+  <table class="figures year-figures">
+    <caption>
+      By month, the mean of its days in the drawing: nights that freeze, and days on which the soil is fit to work
+    </caption>
+    <thead>
+      <tr>
+        <th scope="col">Month</th>
+        {LIMITS_F.map((limitF) => (
+          <th scope="col">Nights at {limitWord(limitF, units)} or below</th>
+        ))}
+        {odds.soils.map(({ soil }) => (
+          <th scope="col">Fit to work, {soil}</th>
+        ))}
+      </tr>
+    </thead>
+    <tbody>
+      {monthOdds(odds, span).map(({ from, freezes, fit }) => (
+        <tr>
+          <th scope="row">{formatDay(from, 'metric', '').split(' ').slice(1).join(' ')}</th>
+          {LIMITS_F.map((limitF) => (
+            <td>{percent(freezes[limitF])}</td>
+          ))}
+          {fit.map((share) => (
+            <td>{percent(share)}</td>
+          ))}
+        </tr>
+      ))}
+    </tbody>
+  </table>
+);
+
+function percent(share: number | undefined): string {
+  return share === undefined ? 'not known' : `${Math.round(100 * share)} %`;
+}
