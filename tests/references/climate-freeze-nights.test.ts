@@ -21,21 +21,24 @@ test.each([
   expect(told?.share).toBeCloseTo(frozen / nights.length, 3);
 });
 
-test.each(['milwaukee', 'bozeman'] as const)('%s: monthly means are three nights of a hundred off on average, thirteen at worst', (name) => {
-  const record = recordClimate(name, 2020);
-  const { tmaxC, tminC } = record.normals;
-  const means = climateFromNormals({
-    ...PLACES[name],
-    ...NO_OFFSETS,
-    highC: tmaxC,
-    lowC: tminC,
-    precipMm: Array(12).fill(50),
-  });
-  for (const limitF of [32, 28] as const) {
-    const counted = freezeNights(record, limitF, year);
-    const off = freezeNights(means, limitF, year).map(({ share }, i) => Math.abs(share - (counted[i]?.share ?? 0)));
-    const mean = off.reduce((sum, one) => sum + one, 0) / off.length;
-    expect(mean).toBeLessThan(0.03);
-    expect(Math.max(...off)).toBeLessThan(0.13);
-  }
-});
+test.each(['milwaukee', 'bozeman'] as const)(
+  '%s: monthly means are three nights of a hundred off on average, thirteen at worst',
+  (name) => {
+    const record = recordClimate(name, 2020);
+    const { tmaxC, tminC } = record.normals;
+    const means = climateFromNormals({
+      ...PLACES[name],
+      ...NO_OFFSETS,
+      highC: tmaxC,
+      lowC: tminC,
+      precipMm: Array(12).fill(50),
+    });
+    for (const limitF of [32, 28] as const) {
+      const counted = freezeNights(record, limitF, year);
+      const off = freezeNights(means, limitF, year).map(({ share }, i) => Math.abs(share - (counted[i]?.share ?? 0)));
+      const mean = off.reduce((sum, one) => sum + one, 0) / off.length;
+      expect(mean).toBeLessThan(0.03);
+      expect(Math.max(...off)).toBeLessThan(0.13);
+    }
+  },
+);
