@@ -142,6 +142,9 @@ const bed = known('a bed', {
     across('Give plannedFor beside it, the day the bed is to be there, or leave it out.', 'pathsM2'),
   );
 
+const WHOLE_DAYS = 'Give whole days between two sowings, such as 14.';
+const WHOLE_TIMES = 'Give whole times, such as 3.';
+
 const planting = known('a planting', {
   id: id.optional(),
   bed: text('Give the id or name of a bed above.'),
@@ -150,6 +153,10 @@ const planting = known('a planting', {
   setOut: day.optional(),
   lastHarvest: day.optional(),
   areaM2: number('square metres of the bed', 1.4, 0.01, 10_000).optional(),
+  again: known('a succession', {
+    everyDays: number('days between two sowings, in whole days', 14, 1, 180).int(WHOLE_DAYS),
+    times: number('times it is sown again after the first', 3, 1, 26).int(WHOLE_TIMES),
+  }).optional(),
   planned: planned(['sow', 'setOut', 'lastHarvest']),
 })
   .refine((given) => justOne(given, ['sow', 'setOut']), across('Give either sow or setOut, such as sow: "2027-05-20".'))

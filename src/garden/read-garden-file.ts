@@ -10,12 +10,14 @@ import { beforeItsBed } from './planned-beds.ts';
 import { InputRefused, type Problem } from './problem.ts';
 import { shareProblems } from './share-problems.ts';
 import { spelt } from './spellings.ts';
+import { successionProblems, withSowings } from './successions.ts';
 
 /** Uses of anchors a file may make: enough for any garden, too few to swell into a flood. */
 const MOST_ALIASES = 50;
 
 /**
- * Reads a garden file, YAML or JSON, checks it whole and gives every item its id.
+ * Reads a garden file, YAML or JSON, checks it whole, gives every item its id and every later sowing of a succession a
+ * planting of its own.
  *
  * @param text the file's text
  * @param existing the garden already held, as a file: items without an id take that of the item they name
@@ -47,9 +49,10 @@ export function checkGardenFile(written: unknown, existing?: GardenFile, station
     ...beforeItsBed(data, existing),
     ...stationProblems(data, stations),
     ...shareProblems(data, existing),
+    ...(parsed.success ? successionProblems(parsed.data, existing) : []),
   ];
   if (!parsed.success || problems.length > 0) throw refused(problems);
-  return withIds(parsed.data, existing);
+  return withSowings(withIds(parsed.data, existing));
 }
 
 function refused(problems: Problem[]): InputRefused {

@@ -6,6 +6,7 @@ import type { Climate } from '../climate/climate.ts';
 import type { Garden, Stand } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { Problem } from '../garden/problem.ts';
+import { writtenAt } from '../garden/successions.ts';
 import { addDays, daysBetween } from '../measures/days.ts';
 import { dated } from '../measures/quantity.ts';
 import { type CropSpan, cropSpans } from '../practices/bed-timeline.ts';
@@ -21,7 +22,7 @@ const TOGETHER_DAYS = 14;
 /** Every such doubt, in the order of the file. Texts may hold marked days. */
 export function bedDoubts(file: GardenFile, input: PracticeInput): Problem[] {
   return [
-    ...file.plantings.flatMap((row, i) => plantingDoubts(input, row.id, `plantings[${i}]`)),
+    ...file.plantings.flatMap((row, i) => plantingDoubts(input, row.id, writtenAt(file, i).where)),
     ...file.coverStands.flatMap((row, i) => standDoubts(input, row.id, `coverStands[${i}].sow`)),
     ...file.mulches.flatMap((row, i) => mulchDoubts(input, row, `mulches[${i}]`)),
   ];

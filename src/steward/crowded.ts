@@ -6,6 +6,7 @@ import { fullDay } from '../digest/words.ts';
 import type { Bed, Garden } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
+import { writtenAt } from '../garden/successions.ts';
 import type { Day } from '../measures/days.ts';
 import { formatQuantity } from '../measures/quantity.ts';
 import { areaOf, type CropSpan } from '../practices/bed-timeline.ts';
@@ -37,11 +38,12 @@ function fileProblems(file: GardenFile, garden: Garden, bed: Bed, crowd: Crowd):
     .map(({ planting }) => file.plantings.findIndex(({ id }) => id === planting.id))
     .find((index) => index >= 0);
   if (at === undefined) return [];
-  const key = file.plantings[at]?.sow === undefined ? 'setOut' : 'sow';
+  const { where, row } = writtenAt(file, at);
+  const key = row?.again !== undefined ? 'again' : row?.sow === undefined ? 'setOut' : 'sow';
   const mend =
     'Give another bed or day. Crops side by side, or one between the rows of the other, each want their share of the bed ' +
     `as areaM2, such as areaM2: ${hundredths(areaOf(bed) / 2)}; together no more than ${hundredths(areaOf(bed))}.`;
-  return [{ where: `plantings[${at}].${key}`, what: crowdTold(garden, bed, crowd), mend }];
+  return [{ where: `${where}.${key}`, what: crowdTold(garden, bed, crowd), mend }];
 }
 
 /** What stands in a crop's way, with the days of both and the room there is. */

@@ -6,6 +6,7 @@ import { seasonIndex, seasonOf } from '../climate/season.ts';
 import type { Garden, Planting } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { Problem } from '../garden/problem.ts';
+import { writtenAt } from '../garden/successions.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { addDays, type Day, daysBetween } from '../measures/days.ts';
 import { dated, quantity } from '../measures/quantity.ts';
@@ -16,6 +17,7 @@ import { bedDoubts } from './bed-doubts.ts';
 import { manureDoubts } from './manure-doubts.ts';
 import { planningInput } from './planner.ts';
 import type { GardenView } from './steward.ts';
+import { successionDoubts } from './succession-doubts.ts';
 
 /** Days to either side of midwinter in which a tender crop outdoors is hardly meant. House default: six weeks. */
 const MIDWINTER_DAYS = 42;
@@ -29,9 +31,10 @@ export function doubtsOf(file: GardenFile, view: GardenView): Problem[] {
   const { garden, climate, plan } = view;
   const looked = { garden, climate };
   return [
-    ...file.plantings.flatMap((row, i) => plantingDoubts(looked, row, `plantings[${i}]`)),
+    ...file.plantings.flatMap((row, i) => plantingDoubts(looked, row, writtenAt(file, i).where)),
     ...file.piles.flatMap((pile, i) => fullDoubts(garden, pile, `piles[${i}]`)),
     ...file.beds.flatMap((row, i) => tooSoonDoubts(planningInput(view), row.id, `beds[${i}].plannedFor`)),
+    ...successionDoubts(file, planningInput(view)),
     ...futureDoubts(file, plan.today),
     ...bedDoubts(file, planningInput(view)),
     ...manureDoubts(file, planningInput(view)),

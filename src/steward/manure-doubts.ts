@@ -3,6 +3,7 @@
  */
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { Problem } from '../garden/problem.ts';
+import { writtenAt } from '../garden/successions.ts';
 import { compostBalance } from '../practices/catalogue.ts';
 import { rawManureOf } from '../practices/manure.ts';
 import { heldInTime, type ManureClash, manureOnBeds, manureSpread } from '../practices/manure-spreads.ts';
@@ -38,7 +39,7 @@ function plannedDoubts(file: GardenFile, input: PracticeInput): Problem[] {
     .flatMap(({ clashes }) => clashes)
     .map((clash) => {
       const at = file.plantings.findIndex(({ id }) => id === clash.span.planting.id);
-      return doubtOf(input, clash, `plantings[${at}]`);
+      return doubtOf(input, clash, writtenAt(file, at).where);
     });
 }
 

@@ -15,6 +15,7 @@ import type { SourceId } from '../../src/handbook/shapes.ts';
 import { clearOfSoil } from '../../src/handbook/soil-contact.ts';
 import { soilTextures } from '../../src/handbook/soil-textures.ts';
 import { sources } from '../../src/handbook/sources.ts';
+import { sownAgain } from '../../src/handbook/sown-again.ts';
 import { vegetables } from '../../src/handbook/vegetables.ts';
 
 const known = new Set<string>(sources.map((source) => source.id));
@@ -35,6 +36,7 @@ const tables: readonly { sources: readonly SourceId[]; readIn?: Readonly<Partial
   ...rotationIntervals,
   ...diseases,
   ...seedLives,
+  ...sownAgain,
   ...clearOfSoil,
 ];
 

@@ -249,3 +249,34 @@ describe('a bed still to be made', () => {
     expect(places(made({ plannedFor: '2028-05-20', filledOn: '2028-05-19' }))).toEqual([`beds[${at}].filledOn`]);
   });
 });
+
+describe('a succession that goes on too long', () => {
+  const lettuce = (times: number, parts: Record<string, unknown> = {}) =>
+    planted({
+      id: 'lettuce',
+      bed: 'north',
+      crop: 'lettuce-leaf',
+      sow: '2027-06-20',
+      again: { everyDays: 14, times },
+      ...parts,
+    });
+
+  it('is told with the sowings that come too late, and the times that fit', () => {
+    const [doubt] = doubts(lettuce(7));
+    expect(doubt?.where).toBe('plantings[0].again');
+    expect(doubt?.what).toMatch(
+      /^The last 3 of the 8 sowings of leaf lettuce, from ⟦2027-08-29⟧ on, would not be ready in time: it goes in until ⟦2027-08-\d\d⟧ here\.$/,
+    );
+    expect(doubt?.mend).toBe('Give times: 4, or fewer days between two sowings.');
+    expect(places(lettuce(4))).toEqual([]);
+  });
+
+  it('is told in the south by its own autumn', () => {
+    const [doubt] = doubts(lettuce(7, { sow: '2028-01-20' }), -44.5);
+    expect(doubt?.what).toMatch(/from ⟦2028-0[34]-\d\d⟧ on, would not be ready in time/);
+  });
+
+  it('says nothing of what is in the ground', () => {
+    expect(places(lettuce(7, { sow: '2025-06-20' }))).toEqual([]);
+  });
+});

@@ -10,6 +10,7 @@ import { bedFreeFrom, mustBeInBy } from './bed-limits.ts';
 import { type CropWindow, cooledFrom, cropWindow } from './crop-window.ts';
 import { freezesKnown } from './ground.ts';
 import { isSeed, type PlantingInBed } from './planting-in-bed.ts';
+import { lateAfter } from './sown-again.ts';
 
 /** Days by which a planned day is moved to reach its window; from farther off it is asked after. House default. */
 const MOVE_DAYS = 45;
@@ -29,6 +30,8 @@ export interface PlannedStart {
   pulledFrom?: Day;
   /** Set where the preferred day is so late that only early kinds ripen. */
   earlyKindsOnly: boolean;
+  /** The last day the season lets the crop in, whatever its bed asks; absent where no freeze date is known. */
+  seasonEnds?: Day;
   /** Set where the soil is too hot to sprout and does not cool in time. */
   hot: boolean;
 }
@@ -47,7 +50,10 @@ export function plannedStart(input: PracticeInput, at: PlantingInBed): Planned {
   if (off > MOVE_DAYS) {
     return { refused: refusal(at, 'plant.not-then', { from: near.earliest, to: near.latest }) };
   }
-  return heldInBed(input, at, near);
+  const sown = wanted > near.latest ? lateAfter(at, near.latest) : undefined;
+  if (sown !== undefined) return { refused: refusal(at, 'plant.again-late', { to: near.latest, sown }) };
+  const held = heldInBed(input, at, near);
+  return 'refused' in held ? held : { start: { ...held.start, seasonEnds: near.latest } };
 }
 
 /** The window a planned day lies in, or the nearest to it of the seasons around. */

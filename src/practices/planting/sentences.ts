@@ -83,6 +83,9 @@ const planned: Practice['sentences'] = {
   'plant.not-then': ({ saw }) =>
     `${capital(saw.crop)}, planned for ${day(saw.wanted)}, goes in here from ${day(saw.from)} to ${day(saw.to)}; your day is ` +
     'too far from that to be moved.',
+  'plant.again-late': ({ saw }) =>
+    `${capital(saw.crop)}, planned for ${day(saw.wanted)}, is ready in time only if it is in by ${day(saw.to)}; the sowing of ` +
+    `${day(saw.sown)} is near enough to that to be the last.`,
   'plant.bed-taken': ({ saw }) =>
     `The bed is not free for the ${saw.crop} before ${day(saw.free)}, and its season closes on ${day(saw.to)}.`,
 };

@@ -3,14 +3,15 @@
  */
 import { addDays, type Day } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
-import { isPermanent } from '../bed-timeline.ts';
+import { areaOf, isPermanent } from '../bed-timeline.ts';
 import type { PracticeInput } from '../practice.ts';
 import { isAfterMidsummer } from '../seasons.ts';
-import { hasBedAlone, type Layout, layoutOf } from './amounts.ts';
+import { hasBedAlone, type Layout, layoutOf, partOf } from './amounts.ts';
 import { hasResidue } from './bed-limits.ts';
 import { expectedUp } from './emergence.ts';
 import type { PlannedStart } from './planned-day.ts';
 import { isSeed, type PlantingInBed } from './planting-in-bed.ts';
+import { againSteps } from './sown-again.ts';
 
 /** Soil minimum from which a spade's thermometer is worth the look: colder kinds need only soil that is fit. House default. */
 const WARM_SOIL_C = 8;
@@ -21,7 +22,7 @@ const MEASURED_AT_CM = 10;
 /** Depth and distance of garlic cloves, cm: 2 to 3 inches deep, 4 to 6 apart (veg:V41, veg:V42). */
 const GARLIC = { deepLowCm: 5, deepHighCm: 7.5, apartLowCm: 10, apartHighCm: 15 } as const;
 
-/** The bed's layout, where a crop has the bed to itself. */
+/** The layout of a crop, where it has the bed or a share of it to itself. */
 export function ownLayout(at: PlantingInBed): Layout | undefined {
   return hasBedAlone(at) ? layoutOf(at) : undefined;
 }
@@ -33,6 +34,7 @@ export function startSteps(input: PracticeInput, at: PlantingInBed, start: Plann
     ...readiness(input, at, start),
     ...(at.planting.start.how === 'set-out' ? setOutSteps(at) : sowSteps(at)),
     ...(isSeed(at) ? keptMoist(input, at, start.window.preferred, start.hot) : []),
+    ...(isSeed(at) ? againSteps(at, start) : []),
     ...(start.earlyKindsOnly ? [`Choose an early kind of ${at.name}: the slow ones no longer ripen.`] : []),
   ];
 }
@@ -103,8 +105,10 @@ function rowSteps(at: PlantingInBed): string[] {
   const { rows, betweenRowsCm, inRowCm } = layout;
   const apart = rows === 1 ? '' : `, ${quantity(Math.round(betweenRowsCm), 'cm')} apart`;
   const thinned = isSeed(at) ? ' after thinning' : '';
+  const shared = areaOf(partOf(at)) < areaOf(at.bed);
+  const place = shared ? `Its share of the bed, ${quantity(areaOf(partOf(at)), 'm2')},` : 'The bed';
   return [
-    `The bed takes ${rows} ${rows === 1 ? 'row' : 'rows'}${apart}, one plant every ` +
+    `${place} takes ${rows} ${rows === 1 ? 'row' : 'rows'}${apart}, one plant every ` +
       `${quantity(Math.round(inRowCm), 'cm')}${thinned}.`,
   ];
 }

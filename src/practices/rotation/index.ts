@@ -140,7 +140,7 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
     missedNote: lifted
       ? 'The crop may freeze, split or rot in the ground: lift what is sound at your next chance.'
       : 'What follows is held up, and its own window may close: clear the bed at your next chance.',
-    effortMinutes: effortOverArea(areaOf(bed), CUT_MINUTES_PER_M2),
+    effortMinutes: effortOverArea(Math.min(span.planting.areaM2 ?? areaOf(bed), areaOf(bed)), CUT_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: [],
     after: [],

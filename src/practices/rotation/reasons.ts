@@ -1,11 +1,12 @@
 /**
  * Why a crop is over when it is, and what speaks against what follows.
  */
+import type { Climate } from '../../climate/climate.ts';
 import type { Garden } from '../../garden/garden.ts';
 import { originOf } from '../../handbook/shapes.ts';
 import { daysBetween } from '../../measures/days.ts';
 import { celsius } from '../../measures/units.ts';
-import { type CropSpan, isPermanent } from '../bed-timeline.ts';
+import { type CropSpan, cropYear, isPermanent } from '../bed-timeline.ts';
 import type { Reason } from '../draft.ts';
 import { cropLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
@@ -14,14 +15,14 @@ import type { Changeover } from './changeover.ts';
 const DAYS_IN_YEAR = 365.25;
 
 /** The reasons of a changeover that may take so many days. */
-export function clearReasons({ garden }: PracticeInput, change: Changeover, withinDays: number): Reason[] {
+export function clearReasons({ garden, climate }: PracticeInput, change: Changeover, withinDays: number): Reason[] {
   const { what, day } = change.follower;
   const next: Reason[] =
     what === undefined || day === undefined
       ? []
       : [{ rule: 'changeover.next', saw: { next: what, day }, limit: withinDays, source: 'from memory' }];
   const following = change.follower.crop;
-  const back = following && (lockedOut(garden, following) ?? returnsTooSoon(following, change.spans));
+  const back = following && (lockedOut(garden, following) ?? returnsTooSoon(following, change.spans, climate));
   return [endReason(change), ...next, ...(back ? [back] : [])];
 }
 
@@ -52,10 +53,10 @@ function lockedOut(garden: Garden, next: CropSpan): Reason | undefined {
     : { rule: 'changeover.locked-out', saw: { ...saw, until }, limit: until, source };
 }
 
-/** A warning when a crop's family comes back to its bed too soon. */
-export function returnsTooSoon(next: CropSpan, spans: readonly CropSpan[]): Reason | undefined {
+/** A warning when a crop's family comes back to its bed too soon. Sowings of one crop in one season count as one. */
+export function returnsTooSoon(next: CropSpan, spans: readonly CropSpan[], climate: Climate): Reason | undefined {
   if (isPermanent(next.crop)) return undefined;
-  const before = lastOfFamily(next, spans);
+  const before = lastOfFamily(next, spans, climate);
   if (before === undefined) return undefined;
   const years = Math.round(daysBetween(before.from, next.from) / DAYS_IN_YEAR);
   if (years >= next.crop.rotationYears) return undefined;
@@ -67,9 +68,10 @@ export function returnsTooSoon(next: CropSpan, spans: readonly CropSpan[]): Reas
   };
 }
 
-function lastOfFamily(next: CropSpan, spans: readonly CropSpan[]): CropSpan | undefined {
+function lastOfFamily(next: CropSpan, spans: readonly CropSpan[], climate: Climate): CropSpan | undefined {
+  const sameSowing = (span: CropSpan): boolean =>
+    span.crop.id === next.crop.id && cropYear(span, climate) === cropYear(next, climate);
   return spans.findLast(
-    ({ planting, from, crop }) =>
-      from < next.from && planting.id !== next.planting.id && crop.rotationGroup === next.crop.rotationGroup,
+    (span) => span.from < next.from && span.crop.rotationGroup === next.crop.rotationGroup && !sameSowing(span),
   );
 }

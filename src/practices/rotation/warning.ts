@@ -25,7 +25,7 @@ export function warnings(input: PracticeInput, bed: Bed, clears: readonly TaskDr
     if (planting.start.happened || from <= input.garden.startedOn || from > input.until) return [];
     // A crop that a disease keeps out is named in the look at the plan already.
     if (cropLockOut(input.garden, bed.id, span.crop, from) !== undefined) return [];
-    const back = returnsTooSoon(span, spans);
+    const back = returnsTooSoon(span, spans, input.climate);
     return back === undefined || carried.has(inOneForm(back)) ? [] : [warningDraft(input, bed, span, back)];
   });
 }
