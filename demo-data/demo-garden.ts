@@ -2,7 +2,9 @@
  * The demo garden: an invented household in an invented place, laid around the day it is created so that it is alive in
  * any month of any year. It borrows a real weather record; see demo-weather.ts.
  */
+import { slug } from '../src/garden/ids.ts';
 import { addDays, type Day, inYear, type MonthDay, yearOf } from '../src/measures/days.ts';
+
 import { demoBins, demoPiles } from './demo-piles.ts';
 import {
   asparagusBed,
@@ -134,9 +136,10 @@ function dayOf(moment: Moment, year: number): Day {
 }
 
 function plantingsOf({ bed, year, programme }: BedYear, anchor: Day) {
-  return programme.crops.map(({ crop, sow, setOut, last, endOpen = false }: PlannedCrop) => {
+  return programme.crops.map(({ crop, sow, setOut, last, endOpen = false, again }: PlannedCrop) => {
     const lastHarvest = dayOf(last, year);
     return {
+      ...(again ? { id: `${slug(bed.name)}-${year}-${crop}`, again } : {}),
       bed: bed.name,
       crop,
       ...(sow ? { sow: dayOf(sow, year) } : {}),

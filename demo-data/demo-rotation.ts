@@ -17,6 +17,8 @@ export interface PlannedCrop {
   setOut?: Moment;
   last: Moment;
   endOpen?: boolean;
+  /** Sown again; `last` is then the last harvest of the first. */
+  again?: { everyDays: number; times: number };
 }
 
 /** A cover of a programme: how it ends once its time has come. */
@@ -47,7 +49,7 @@ const cabbageTomatoCucumberCarrot: readonly Programme[] = [
   {
     crops: [
       { crop: 'cabbage', setOut: '04-08', last: '07-06' },
-      { crop: 'snap-bean', sow: '07-12', last: '09-16' },
+      { crop: 'snap-bean', sow: '07-12', last: '09-02', again: { everyDays: 14, times: 1 } },
     ],
     covers: [rye('09-21')],
     topdress: '09-18',
