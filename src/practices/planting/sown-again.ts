@@ -4,14 +4,21 @@
 import { sownAgainOf } from '../../handbook/sown-again.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
-import type { PlannedStart } from './planned-day.ts';
+import type { Window } from '../draft.ts';
 import type { PlantingInBed } from './planting-in-bed.ts';
 
 /** Days before the last of a season within which one sowing in a bed is enough. House default. */
 const NEAR_LAST_DAYS = 7;
 
-/** The step that says until when a crop may be sown again, for kinds of which that is usual. */
-export function againSteps(at: PlantingInBed, { window: { preferred }, seasonEnds }: PlannedStart): string[] {
+/**
+ * The step that says until when a crop may be sown again, for kinds of which that is usual.
+ *
+ * @param start the window of this sowing, and the last day its season lets the crop in where that is known
+ */
+export function againSteps(
+  at: PlantingInBed,
+  { window: { preferred }, seasonEnds }: { window: Window; seasonEnds?: Day },
+): string[] {
   const usual = sownAgainOf(at.crop.id);
   if (usual === undefined || seasonEnds === undefined) return [];
   const { low, high } = usual.days;

@@ -58,7 +58,7 @@ describe('a crop sown again', () => {
     const whole = stepsOf([sown('lettuce-leaf', '2027-05-01')], 'sow/').join(' ');
     const shared = stepsOf([sown('lettuce-leaf', '2027-05-01', { areaM2: 0.75 })], 'sow/').join(' ');
     expect(whole).toContain('The bed takes 3 rows');
-    expect(shared).toContain('Its share of the bed, ⟦0.75 m2⟧, takes 3 rows, ⟦30 cm⟧ apart');
+    expect(shared).toContain('Its share of the bed, ⟦0.75 m2⟧, takes 2 rows, ⟦30 cm⟧ apart');
   });
 
   it('is no return of its family to the bed, as another crop of it would be', () => {

@@ -186,8 +186,11 @@ describe('a family that comes back too soon', () => {
   });
 
   it('is named in the same year, and never of a lasting crop', () => {
-    const twice = [sown('lettuce-leaf', '2027-04-20', { harvested: '2027-06-20' }), sown('lettuce-leaf', '2027-08-01')];
-    expect(warned({ plantings: twice }, 'lettuce-leaf-2027-04-20')).toContain('in the same year');
+    const lettuce = sown('lettuce-leaf', '2027-04-20', { harvested: '2027-06-20' });
+    const kin = [lettuce, sown('endive', '2027-07-20')];
+    expect(warned({ plantings: kin }, 'lettuce-leaf-2027-04-20')).toContain('in the same year');
+    const sownTwice = [lettuce, sown('lettuce-leaf', '2027-08-01')];
+    expect(warned({ plantings: sownTwice }, 'lettuce-leaf-2027-04-20')).toBeUndefined();
     const lasting = [
       setOut('rhubarb', '2020-05-01', { bedId: 'b' }),
       sown('carrot', '2027-05-01', { bedId: 'b', harvested: '2027-08-10' }),
