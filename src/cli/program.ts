@@ -11,6 +11,7 @@ import { feedList } from './commands/feed-list.ts';
 import { feedRename } from './commands/feed-rename.ts';
 import { feedRevoke } from './commands/feed-revoke.ts';
 import { feedRotate } from './commands/feed-rotate.ts';
+import { fertility } from './commands/fertility.ts';
 import { fill } from './commands/fill.ts';
 import { gardenCheck } from './commands/garden-check.ts';
 import { gardenExport } from './commands/garden-export.ts';
@@ -51,6 +52,7 @@ const loamtide = commandGroup(
     yard,
     seasonEnd,
     rotation,
+    fertility,
     climate,
     near,
     mix,

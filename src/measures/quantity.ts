@@ -55,6 +55,16 @@ export function quantity(value: number, unit: QuantityUnit): string {
   return `⟦${value} ${unit}⟧`;
 }
 
+/**
+ * Two ends of an amount marked for later writing, the unit once: "3.5 to 10.5 g/m²".
+ *
+ * @throws {RangeError} when an end is not a finite number
+ */
+export function quantitySpan(low: number, high: number, unit: QuantityUnit): string {
+  if (!Number.isFinite(low) || !Number.isFinite(high)) throw new RangeError(`${low} to ${high} ${unit} is no span.`);
+  return `⟦${low} to ${high} ${unit}⟧`;
+}
+
 /** A day marked for later writing inside a sentence. */
 export function dated(day: Day): string {
   return `⟦${day}⟧`;
@@ -68,6 +78,9 @@ export function dated(day: Day): string {
 export function readableIn(units: UnitSystem, text: string, beside?: Day): string {
   return text
     .replace(/⟦(\d{4}-\d{2}-\d{2})⟧/g, (_, day: Day) => formatDay(day, units, beside))
+    .replace(/⟦(-?[\d.e+-]+) to (-?[\d.e+-]+) (\w+)⟧/g, (_, low: string, high: string, unit: string) =>
+      formatSpan([Number(low), Number(high)], unit as QuantityUnit, units),
+    )
     .replace(/⟦(-?[\d.e+-]+) (\w+)⟧/g, (_, value: string, unit: string) =>
       formatQuantity({ value: Number(value), unit: unit as QuantityUnit }, units),
     );
@@ -202,4 +215,14 @@ function amount(value: number, digits: number): string {
 
 function rounded(value: number, digits: number): string {
   return String(Number(value.toFixed(digits)));
+}
+
+/** Both ends of a span with the unit once, where it is the same for both. */
+function formatSpan(ends: readonly [number, number], unit: QuantityUnit, units: UnitSystem): string {
+  const [low, high] = ends.map((value) => formatQuantity({ value, unit }, units));
+  if (low === undefined || high === undefined) return '';
+  const unitWords = /[^\d.,–−-].*$/.exec(high)?.[0] ?? '';
+  return unitWords !== '' && low.endsWith(unitWords)
+    ? `${low.slice(0, -unitWords.length)} to ${high}`
+    : `${low} to ${high}`;
 }

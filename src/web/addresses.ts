@@ -86,6 +86,11 @@ export function bedPath(gardenId: string, bedId: string): string {
   return `${weekPath(gardenId)}/beds/${encodeURIComponent(bedId)}`;
 }
 
+/** What feeds the beds. */
+export function fertilityPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/fertility`;
+}
+
 /** A gap of a bed as an address names it: by the crops on either side, so that it means the same tomorrow. */
 export function gapWord({ before, next }: OpenSpan): string {
   return `${before?.planting.id ?? 'start'}~${next?.planting.id ?? 'open'}`;

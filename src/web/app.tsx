@@ -10,6 +10,7 @@ import { compostRoutes } from './compost-route.tsx';
 import { diseaseRoutes } from './disease-route.tsx';
 import { knownFeed, noFeed } from './feed-route.ts';
 import { feedsRoutes } from './feeds-route.tsx';
+import { fertilityRoutes } from './fertility-route.ts';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { historyRoutes } from './history-route.tsx';
 import { troublePage } from './pages/plain.tsx';
@@ -75,6 +76,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', spotRoutes(steward));
   app.route('/', seasonEndRoutes(steward));
   app.route('/', yearRoutes(steward));
+  app.route('/', fertilityRoutes(steward));
   app.route('/', compostRoutes(steward));
   app.route('/', historyRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));

@@ -24,6 +24,7 @@ import type { CoverChoice, GardenView, ReportPreview, Steward } from '../steward
 import { bedPath, gapWord } from './addresses.ts';
 import { Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
+import { heldFertility } from './held-fertility.ts';
 import { bedPage, choicePreviewPage } from './pages/bed.tsx';
 import { seasonEndPage } from './pages/season-end.tsx';
 import { refusalsOf } from './task-route.tsx';
@@ -71,6 +72,7 @@ function pageOf(view: GardenView, bed: Bed, problems: readonly Problem[] = []) {
     gaps: bedGaps(input, bed),
     planned: plannedFill(input, bed),
     soil: soilCase(view.garden, bed),
+    told: heldFertility(view),
     problems,
   });
 }

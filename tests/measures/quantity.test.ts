@@ -6,6 +6,7 @@ import {
   formatQuantity,
   type QuantityUnit,
   quantity,
+  quantitySpan,
   readableIn,
 } from '../../src/measures/quantity.ts';
 import type { UnitSystem } from '../../src/measures/units.ts';
@@ -35,6 +36,14 @@ describe('a sentence with marked amounts', () => {
 
   it('reads in inches with the month first', () => {
     expect(readableIn('us', sentence)).toBe('Spread ½ in over 31 sq ft by October 30: 1.3 cu ft.');
+  });
+
+  it('tells the unit of a span once, unless its ends are told in different ones', () => {
+    expect(readableIn('metric', quantitySpan(3.5, 10.5, 'gPerM2'))).toBe('3.5 to 10.5 g/m²');
+    expect(readableIn('us', quantitySpan(3.5, 10.5, 'gPerM2'))).toBe('1.1 to 3.4 oz per 100 sq ft');
+    expect(readableIn('metric', quantitySpan(-5.6, 0.4, 'gPerM2'))).toBe('-5.6 to 0.4 g/m²');
+    expect(readableIn('us', quantitySpan(13, 51, 'mm'))).toBe('½ to 2 in');
+    expect(() => quantitySpan(1, Number.NaN, 'mm')).toThrow('1 to NaN mm is no span.');
   });
 
   it('keeps the parts of a sum in cubic feet, also where the whole is yards', () => {

@@ -37,7 +37,7 @@ export function needLines(bed: Bed, crops: readonly CropSpan[]): LedgerLine[] {
     const { crop } = span;
     const need = needOf(bed, span);
     const percent = Math.round(100 * shareOf(bed, span));
-    const saw = { crop: crop.name.toLowerCase(), wantsGPerM2: tenth((crop.nitrogenKgPerHa ?? 0) / KG_PER_HA), percent };
+    const saw = { crop: crop.name, wantsGPerM2: tenth((crop.nitrogenKgPerHa ?? 0) / KG_PER_HA), percent };
     const rule = crop.nitrogen === 'legume-fixer' ? 'ledger.fixes' : 'ledger.wants';
     return {
       side: 'want',

@@ -1,14 +1,14 @@
 /**
  * The lines of the nitrogen ledger in sentences, each with its arithmetic.
  */
-import { dated, quantity } from '../../measures/quantity.ts';
+import { dated, quantity, quantitySpan } from '../../measures/quantity.ts';
 import type { Practice } from '../practice.ts';
 
 const grams = (value: unknown): string => quantity(Number(value), 'gPerM2');
 
 /** "7.0 g/m² (3.5 to 10.5)" with each figure marked. */
 const span = ({ usualGPerM2, lowGPerM2, highGPerM2 }: Readonly<Record<string, unknown>>): string =>
-  `about ${grams(usualGPerM2)}, somewhere from ${grams(lowGPerM2)} to ${grams(highGPerM2)}`;
+  `about ${grams(usualGPerM2)}, somewhere from ${quantitySpan(Number(lowGPerM2), Number(highGPerM2), 'gPerM2')}`;
 
 const onShare = (percent: unknown, of: string): string => (Number(percent) < 100 ? `, on ${percent} % of ${of}` : '');
 
@@ -33,14 +33,14 @@ export const ledgerSentences: Practice['sentences'] = {
     `${quantity(Number(saw.kgPerM2), 'kg')} of ${saw.manure} a square metre, laid on ${dated(String(saw.on))}: ` +
     `at 5 lb of nitrogen a ton where it is worked in, ${grams(saw.usualGPerM2)}. Left on top it may give less.`,
   'ledger.cover': ({ saw }) =>
-    `${saw.cover}, over on ${dated(String(saw.on))}, holds ${dry(saw)} of dry matter with ${percents(saw)} nitrogen. By the ` +
+    `The ${saw.cover}, over on ${dated(String(saw.on))}, holds ${dry(saw)} of dry matter with ${percents(saw)} nitrogen. By the ` +
     `line from nothing at 1.5 % to half of it at 3.5 %, or a quarter of it where it lies on top, the next crop finds ` +
     `${span(saw)}${onShare(saw.percent, 'the ground, as it was seen')}.`,
   'ledger.cover-ties-up': ({ saw }) =>
-    `${saw.cover}, over on ${dated(String(saw.on))}, holds ${dry(saw)} of dry matter with ${percents(saw)} nitrogen. Below ` +
+    `The ${saw.cover}, over on ${dated(String(saw.on))}, holds ${dry(saw)} of dry matter with ${percents(saw)} nitrogen. Below ` +
     `1.5 % it takes some from the soil while it rots: ${span(saw)}${onShare(saw.percent, 'the ground, as it was seen')}.`,
   'ledger.sod': ({ saw }) =>
-    `${saw.cover} that has stood for a year and more is a sod: ${grams(saw.usualGPerM2)} (100 lb an acre)` +
+    `The ${saw.cover} has stood for a year and more and is a sod: ${grams(saw.usualGPerM2)} (100 lb an acre)` +
     `${onShare(saw.percent, 'the ground, as it was seen')}.`,
   'ledger.pulse': ({ saw }) =>
     `The ${saw.crop} before the ${saw.next} left roots and tops: ${span(saw)}. Most of their nitrogen goes with the pods.`,
@@ -55,7 +55,7 @@ function compost(saw: Readonly<Record<string, unknown>>, made: string): string {
 }
 
 function dry({ dryLowGPerM2, dryHighGPerM2 }: Readonly<Record<string, unknown>>): string {
-  return `${grams(dryLowGPerM2)} to ${grams(dryHighGPerM2)}`;
+  return quantitySpan(Number(dryLowGPerM2), Number(dryHighGPerM2), 'gPerM2');
 }
 
 function percents({ percentLow, percentHigh }: Readonly<Record<string, unknown>>): string {

@@ -22,6 +22,12 @@ const SOD_NITROGEN = 11.2;
 /** Days a clover has to have stood to count as a sod. House default: a year. */
 const SOD_DAYS = 365;
 
+/** A cover whose residue had all its time before winter is spent by spring. */
+function isSpent({ climate }: PracticeInput, ends: Day, next: CropSpan): boolean {
+  const winter = midwinterAfter(climate, ends);
+  return winter < next.from && addDays(ends, COVER_FEEDS_DAYS) < winter;
+}
+
 /** A cover and the day it is over. */
 interface Ended {
   stand: Stand;
@@ -48,7 +54,9 @@ export function coverLines(
 }
 
 /** Whether a crop goes in while a cover's residue still feeds: in frozen soil nothing rots. */
-function feeds({ climate }: PracticeInput, ends: Day, next: CropSpan): boolean {
+function feeds(input: PracticeInput, ends: Day, next: CropSpan): boolean {
+  const { climate } = input;
+  if (isSpent(input, ends, next)) return false;
   const awake = soilAwake(climate, cropYear(next, climate));
   const from = awake !== undefined && awake <= next.from ? latestOf(ends, awake) : ends;
   return next.from <= addDays(from, COVER_FEEDS_DAYS);

@@ -4,6 +4,7 @@
 import { afterCutTold } from '../../digest/after-cut-words.ts';
 import { changePreview } from '../../digest/change-preview.ts';
 import type { ChoiceNotes } from '../../digest/choice-words.ts';
+import type { LedgerTold } from '../../digest/fertility-sheet.ts';
 import type { PlannedFill } from '../../digest/fill-sheet.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Stand } from '../../garden/garden.ts';
@@ -19,6 +20,7 @@ import { bedPath, bedsPath, seasonEndPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
 import { PreviewSections } from './change-preview.tsx';
+import { BedFertility } from './fertility.tsx';
 import { PlannedBed } from './fill.tsx';
 import { GapChoices } from './fit.tsx';
 
@@ -31,12 +33,14 @@ interface BedProps {
   planned?: PlannedFill | undefined;
   /** The case for compost where its soil is sandy or clay; may hold marked amounts. */
   soil: readonly string[];
+  /** What feeds it, this season and the next. */
+  told: readonly LedgerTold[];
   gaps: BedGaps;
   problems?: readonly Problem[];
 }
 
 /** The page of a bed. */
-export function bedPage({ view, planned, soil, gaps: { bed, gaps, stands }, problems = [] }: BedProps) {
+export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }, problems = [] }: BedProps) {
   const { garden, climate, plan } = view;
   const { units } = garden.place;
   const reader = { gardenId: garden.id, units, today: plan.today };
@@ -101,6 +105,7 @@ export function bedPage({ view, planned, soil, gaps: { bed, gaps, stands }, prob
           </ul>
         </section>
       )}
+      <BedFertility view={view} told={told} bedId={bed.id} />
       <h2>Gaps in the next two years</h2>
       {gaps.length === 0 && <p>There is none: something grows here all the time.</p>}
       {gaps.map((gap) => (

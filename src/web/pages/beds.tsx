@@ -10,7 +10,7 @@ import type { SeasonTable } from '../../steward/bed-plan/season-table.ts';
 import type { TakenPlan } from '../../steward/bed-plan/taken-plan.ts';
 import type { RotationProposal } from '../../steward/rotation-plan/propose.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { bedsPath, type ProposalAsked, takePlanPath } from '../addresses.ts';
+import { bedsPath, fertilityPath, type ProposalAsked, takePlanPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { BrokenList, SeasonTableView } from './season-table.tsx';
 import { type SentWish, Wishes } from './wishes.tsx';
@@ -47,6 +47,9 @@ export function bedsPage({ view, table, shown, problems = [], sent }: BedsProps)
       </p>
       {shown && <Proposal shown={shown} gardenId={garden.id} units={units} />}
       <SeasonTableView table={table} reader={{ gardenId: garden.id, units, leaving }} />
+      <p>
+        <a href={fertilityPath(garden.id)}>Fertility: whether each bed's crops get the nitrogen they want</a>
+      </p>
       {table.elsewhere.length > 0 && (
         <section>
           <h2>Where it gives way at no one bed</h2>

@@ -131,6 +131,11 @@ describe('a cover in the ledger', () => {
     expect(lines).toEqual([1, 0]);
   });
 
+  it('cut in summer is spent by the next spring, and what grew after it has taken it up', () => {
+    const summer = cover('hairy_vetch', '2026-04-20', { cutOn: '2026-08-10' });
+    expect(with_(summer).lines.some(({ reason }) => reason.rule.startsWith('ledger.cover'))).toBe(false);
+  });
+
   it('killed by winter still feeds the crop of spring: nothing rots in frozen soil', () => {
     const dead = cover('field_pea', '2026-08-20', { deadOn: '2027-03-20' });
     const spring = with_(dead, [setOut('broccoli', '2027-05-01')]);

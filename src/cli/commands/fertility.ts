@@ -1,0 +1,35 @@
+import { fertilitySheet } from '../../digest/fertility-sheet.ts';
+import { planningInput } from '../../steward/planner.ts';
+import { bedNamed } from '../bed-named.ts';
+import { command } from '../command.ts';
+import { fertilityJson, fertilityLines } from '../fertility-text.ts';
+import { chosenGarden, withHousehold } from '../household.ts';
+import { formatOption, ofOneGarden } from '../options.ts';
+import { writeJson, writeLines } from '../output.ts';
+import { textValue } from '../values.ts';
+
+export const fertility = command({
+  name: 'fertility',
+  about:
+    "What each bed's crops want of nitrogen against what soil, compost and legumes give, this season and the next.",
+  options: {
+    bed: {
+      flags: '--bed <name>',
+      about: 'one bed with its arithmetic, by its name or id',
+      value: textValue('Name a bed.').optional(),
+    },
+    ...ofOneGarden,
+    format: formatOption('text', 'json'),
+  },
+  run: (call) =>
+    withHousehold(call, { onlyLook: true }, async ({ steward }) => {
+      const { at, options } = call;
+      const view = await steward.view(await chosenGarden(steward, options.garden));
+      const { garden } = view;
+      const { units } = garden.place;
+      const bed = options.bed === undefined ? undefined : bedNamed(garden.beds, options.bed);
+      const told = fertilitySheet(planningInput(view)).filter(({ bedId }) => bed === undefined || bedId === bed.id);
+      if (options.format === 'json') writeJson(at.stdout, { garden: garden.id, ...fertilityJson(told) }, units);
+      else writeLines(at.stdout, fertilityLines(view, told, bed !== undefined));
+    }),
+});

@@ -1,0 +1,116 @@
+/**
+ * The nitrogen ledgers of a garden in figures and words: how each bed comes out, why, and what could be strewn.
+ */
+import { seasonOf } from '../climate/season.ts';
+import type { Garden } from '../garden/garden.ts';
+import { dated, quantity, quantitySpan } from '../measures/quantity.ts';
+import { nitrogenLedgers } from '../practices/catalogue.ts';
+import type { ReasonSource } from '../practices/draft.ts';
+import { type Band, type BedLedger, totalOf } from '../practices/fertility/ledger.ts';
+import { type Grams, tenth } from '../practices/fertility/ledger-line.ts';
+import { cropsShort, type Strewn, veryHighPhosphorus, waysToBring } from '../practices/fertility/what-to-strew.ts';
+import type { PracticeInput } from '../practices/practice.ts';
+import { reasonSentence } from '../schedule/explain.ts';
+
+/** The bands as a reader meets them. */
+export const BAND_WORDS: Readonly<Record<Band, string>> = { enough: 'enough', low: 'may run low', short: 'short' };
+
+/** A line of a ledger, told. */
+export interface LineTold {
+  side: 'want' | 'give';
+  of: string;
+  gPerM2: Grams;
+  /** The figure or its span, with marked amounts. */
+  figure: string;
+  how: string;
+  source: ReasonSource;
+}
+
+/** A bed's season, told. Texts may hold marked amounts and days. */
+export interface LedgerTold {
+  bedId: string;
+  bedName: string;
+  season: number;
+  crops: string;
+  band: Band;
+  wants: Grams;
+  gives: Grams;
+  lines: readonly LineTold[];
+  /** What it comes to, in a sentence. */
+  outcome: string;
+  notes: readonly string[];
+  /** Any one of these would bring what is short; none where the bed is not short. */
+  ways: readonly Strewn[];
+}
+
+/** The seasons that are told: the running one and the next. */
+export function toldSeasons({ climate, today }: Pick<PracticeInput, 'climate' | 'today'>): [number, number] {
+  const season = seasonOf(climate.seasonTurn, today);
+  return [season, season + 1];
+}
+
+/** Every bed's ledgers of the running season and the next, told; seasons without a crop are left out. */
+export function fertilitySheet(input: PracticeInput): LedgerTold[] {
+  const { garden } = input;
+  return nitrogenLedgers(input, toldSeasons(input)).map((ledger) => {
+    const { bed, season, crops, band, lines } = ledger;
+    const short = cropsShort(ledger).reduce((sum, { nitrogenG }) => sum + nitrogenG, 0);
+    return {
+      bedId: bed.id,
+      bedName: bed.name,
+      season,
+      crops: [...new Set(crops.map(({ crop }) => crop.name.toLowerCase()))].join(', then '),
+      band,
+      wants: totalOf(lines, 'want'),
+      gives: totalOf(lines, 'give'),
+      lines: lines.map(({ side, of, gPerM2, reason }) => ({
+        side,
+        of,
+        gPerM2,
+        figure: figureOf(gPerM2),
+        how: reasonSentence(reason),
+        source: reason.source,
+      })),
+      outcome: outcomeOf(ledger),
+      notes: notesOf(garden, ledger),
+      ways: short > 0 ? waysToBring({ garden }, bed.id, short) : [],
+    };
+  });
+}
+
+/** "7.0 g/m² (3.5 to 10.5)" with each amount marked; one figure where that is all that is known. */
+export function figureOf({ low, usual, high }: Grams): string {
+  const grams = (value: number): string => quantity(tenth(value), 'gPerM2');
+  return tenth(low) === tenth(high)
+    ? grams(usual)
+    : `${grams(usual)} (${quantitySpan(tenth(low), tenth(high), 'gPerM2')})`;
+}
+
+function outcomeOf({ lines, band, balance }: BedLedger): string {
+  const [want, give] = [totalOf(lines, 'want'), totalOf(lines, 'give')];
+  const grams = (value: number): string => quantity(tenth(value), 'gPerM2');
+  if (want.usual === 0) return 'Nothing is wanted: what grows here gathers its own.';
+  const sum = `${grams(want.usual)} wanted, ${grams(give.usual)} given by the usual figures and ${grams(give.high)} at best`;
+  if (band === 'enough') return `${sum}: enough, ${grams(balance.usual)} over.`;
+  if (band === 'low') return `${sum}: short by ${grams(-balance.usual)} if things go as usual, enough if they go well.`;
+  return `${sum}: short by ${grams(-balance.usual)}, and short even at best.`;
+}
+
+function notesOf(garden: Garden, ledger: BedLedger): string[] {
+  const { bed, band, crops } = ledger;
+  const ppm = veryHighPhosphorus({ garden }, bed.id);
+  const fed = garden.done.filter(({ key }) => crops.some(({ planting }) => key === `feed/planting:${planting.id}`));
+  return [
+    ...(ppm === undefined
+      ? []
+      : [
+          `The soil test found ${ppm} ppm of phosphorus, which is very high. No compost is spread here for some years, and nothing is given that brings more of it; a cover with a legume in it brings nitrogen alone.`,
+        ]),
+    ...(band === 'low'
+      ? [
+          'Nothing is strewn for this. A legume or a legume cover ahead of the crop would carry it; else watch for pale lower leaves.',
+        ]
+      : []),
+    ...fed.map(({ on }) => `A meal was strewn on ${dated(on)}; the ledger does not count it.`),
+  ];
+}
