@@ -115,7 +115,7 @@ function reasons(input: PracticeInput, ledger: BedLedger, { span, nitrogenG }: C
   const { bed, lines, balance } = ledger;
   const [want, give] = [totalOf(lines, 'want'), totalOf(lines, 'give')];
   const ppm = veryHighPhosphorus(input, bed.id);
-  const soil = lines.find(({ reason }) => reason.rule.startsWith('ledger.soil'));
+  const isUntested = lines.some(({ reason }) => reason.rule === 'ledger.soil-untested');
   return [
     {
       rule: 'feed.short',
@@ -131,9 +131,7 @@ function reasons(input: PracticeInput, ledger: BedLedger, { span, nitrogenG }: C
       source: 'veg:V10',
     },
     ...lines.filter(({ side }) => side === 'give').map(({ reason }) => reason),
-    ...(soil?.reason.rule === 'ledger.soil-untested'
-      ? [{ rule: 'feed.test-first', saw: {}, source: 'house default' as const }]
-      : []),
+    ...(isUntested ? [{ rule: 'feed.test-first', saw: {}, source: 'house default' as const }] : []),
     ...(ppm === undefined
       ? []
       : [{ rule: 'feed.phosphorus', saw: { ppm }, limit: VERY_HIGH_PHOSPHORUS_PPM, source: 'veg:V59' as const }]),

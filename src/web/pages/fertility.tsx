@@ -2,8 +2,6 @@
  * What feeds the beds: how each bed's nitrogen comes out this season and the next, and the arithmetic of it.
  */
 import type { LedgerTold } from '../../digest/fertility-sheet.ts';
-import { formatQuantity } from '../../measures/quantity.ts';
-import type { UnitSystem } from '../../measures/units.ts';
 import { seasonName } from '../../practices/seasons.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, fertilityPath } from '../addresses.ts';
@@ -49,7 +47,7 @@ export function fertilityPage({ view, told, seasons }: FertilityProps) {
                   <a href={`#${id}`}>{bed}</a>
                 </th>
                 {seasons.map((season) => (
-                  <Cell told={of(id, season)} units={garden.place.units} />
+                  <Cell told={of(id, season)} />
                 ))}
               </tr>
             ))}
@@ -72,15 +70,12 @@ export function fertilityPage({ view, told, seasons }: FertilityProps) {
   );
 }
 
-const Cell = ({ told, units }: { told: LedgerTold | undefined; units: UnitSystem }) => {
+const Cell = ({ told }: { told: LedgerTold | undefined }) => {
   if (told === undefined) return <td>no crop known</td>;
-  const grams = (value: number): string => formatQuantity({ value, unit: 'gPerM2' }, units);
   return (
     <td>
       <BandWord band={told.band} />
-      <span class="under">
-        {told.crops}: {grams(told.wants.usual)} wanted, {grams(told.gives.usual)} given
-      </span>
+      <span class="under">{told.crops}</span>
     </td>
   );
 };
