@@ -8,8 +8,9 @@ import { readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { coverName } from '../practices/covers.ts';
 import { type BrokenRule, isHard } from '../practices/rotation-plan/looked-at.ts';
-import { aheadOf, betweenOf, entriesOf, type PlanBed } from '../practices/rotation-plan/problem.ts';
+import { aheadOf, betweenOf, type Entry, entriesOf, type PlanBed } from '../practices/rotation-plan/problem.ts';
 import { amountInWords, brokenSentence, givingWayInWords, ruleInWords } from '../practices/rotation-plan/sentences.ts';
+import { legumesWait } from '../practices/rotation-plan/waits.ts';
 import { isMet } from '../practices/rotation-plan/wishes.ts';
 import { conflictTexts, foundInWords, unknownTexts, unmetTexts } from '../steward/bed-plan/proposal-words.ts';
 import type { RotationProposal } from '../steward/rotation-plan/propose.ts';
@@ -67,11 +68,17 @@ function told(head: string, texts: readonly string[], read: (text: string) => st
 function bedInSeason({ problem, placements }: RotationProposal, bed: PlanBed, season: number): string {
   if (bed.lasting !== undefined) return `(${cropWord(bed.lasting)})`;
   const here = entriesOf(problem, bed, placements).filter((entry) => entry.season === season);
-  const words = here.map(({ crop, how, areaM2 }) => {
+  const word = ({ crop, how, areaM2 }: Entry): string => {
     const name = crop.name.toLowerCase();
     if (how === 'settled') return `(${name})`;
     return areaM2 === undefined || areaM2 >= bed.areaM2 ? name : `${name} ${amountInWords({ areaM2 })}`;
-  });
+  };
+  const words = here
+    .filter(({ after }) => after === undefined)
+    .map((entry) => {
+      const second = here.find(({ after }) => after === entry.crop.id);
+      return second === undefined ? word(entry) : `${word(entry)}, then ${word(second)}`;
+    });
   return words.length === 0 ? 'open' : words.join(' + ');
 }
 
@@ -93,6 +100,8 @@ function legumeTexts({ problem, placements }: RotationProposal): string[] {
       );
       const before = aheadOf(entries, season).at(-1);
       if (hungry === undefined || before === undefined || before.crop.nitrogen === 'legume-fixer') return [];
+      const isLate = hungry.after !== undefined || before.after !== undefined;
+      if (isLate || legumesWait(entries, season)) return [];
       const { legume } = betweenOf(problem, before.crop.id, hungry.crop.id);
       if (typeof legume === 'string') return [];
       const what = `${hungry.crop.name.toLowerCase()} of ${problem.seasonNames[season]}`;
@@ -126,11 +135,12 @@ export function rotationJson(proposal: RotationProposal): object {
       ...(bed.lasting === undefined ? {} : { lasting: bed.lasting }),
       crops: entriesOf(problem, bed, placements)
         .filter(({ how }) => how !== 'past')
-        .map(({ season, crop, how, areaM2 = bed.areaM2 }) => ({
+        .map(({ season, crop, how, after, areaM2 = bed.areaM2 }) => ({
           season,
           crop: crop.id,
           how,
           areaM2,
+          ...(after === undefined ? {} : { after }),
           ...(how === 'proposed' ? daysOf(proposal, bed, season, crop.id) : {}),
         })),
     })),

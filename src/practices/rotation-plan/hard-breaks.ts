@@ -5,7 +5,7 @@ import { originOf } from '../../handbook/shapes.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { isPermanent } from '../bed-timeline.ts';
 import type { Reason } from '../draft.ts';
-import { type BrokenRule, hardBreak, isKin, type Looked, seasonWord, word } from './looked-at.ts';
+import { type BrokenRule, followed, hardBreak, isEarlier, isKin, type Looked, seasonWord, word } from './looked-at.ts';
 import { aheadOf, betweenOf, type Entry, type PlanBed, type RotationProblem, roomIn } from './problem.ts';
 import { LEAST_PIECE_M2 } from './rules.ts';
 
@@ -18,7 +18,7 @@ export function hardBreaks(looked: Looked): BrokenRule[] {
 function returns(looked: Looked): BrokenRule[] {
   const { entries, entry, problem } = looked;
   if (isPermanent(entry.crop)) return [];
-  const before = entries.findLast((other) => isKin(other, entry) && other.season < entry.season);
+  const before = entries.findLast((other) => isKin(other, entry) && isEarlier(other, entry));
   const years = entry.season - (before?.season ?? entry.season - entry.crop.rotationYears);
   if (before === undefined || years >= entry.crop.rotationYears) return [];
   return [
@@ -50,11 +50,19 @@ function heldBy(looked: Looked): BrokenRule[] {
   return [hardBreak(looked, { rule: 'rotation-plan.settled', saw, source })];
 }
 
+/** A crop that went in late, after another, is taken to stand until spring: nothing goes in behind it in autumn. */
 function stillStands(looked: Looked): BrokenRule[] {
   const { problem, entries, entry } = looked;
-  const before = aheadOf(entries, entry.season).find(
-    (each) => betweenOf(problem, each.crop.id, entry.crop.id).stillStands,
-  );
+  const between = (before: Entry) => betweenOf(problem, before.crop.id, entry.crop.id);
+  const first = followed(looked);
+  const before =
+    first === undefined
+      ? aheadOf(entries, entry.season).find(
+          (each) => between(each).stillStands || (each.after !== undefined && entry.crop.maturityFrom === 'fall-set'),
+        )
+      : between(first).follows === true
+        ? undefined
+        : first;
   if (before === undefined) return [];
   const saw = { crop: word(entry), before: word(before) };
   return [hardBreak(looked, { rule: 'rotation-plan.still-stands', saw, source: "the garden's climate" })];
@@ -66,13 +74,19 @@ export function tooFull(problem: RotationProblem, bed: PlanBed, entries: readonl
     const here = entries.filter((entry) => entry.season === season && entry.how === 'proposed');
     const room = roomIn(bed, season);
     const taken = room >= LEAST_PIECE_M2 ? bed.areaM2 - room : 0;
-    const areaM2 = here.reduce((sum, entry) => sum + (entry.areaM2 ?? 0), taken);
+    const areaM2 = here.reduce((sum, entry) => sum + groundOf(entry, here), taken);
     if (areaM2 <= bed.areaM2 + ROUNDING_M2) return [];
     const beside = entries.filter((entry) => entry.season === season && entry.how === 'settled' && taken > 0);
     const saw = { areaM2, crops: [...beside, ...here].map(word).join(', ') };
     const reason: Reason = { rule: 'rotation-plan.area', saw, limit: bed.areaM2, source: "the garden's own plan" };
     return [{ bedId: bed.id, season, how: 'proposed', reason }];
   });
+}
+
+/** The ground a crop takes besides that of the crop it follows. */
+function groundOf({ after, areaM2 = 0 }: Entry, here: readonly Entry[]): number {
+  const first = here.find(({ crop }) => crop.id === after);
+  return Math.max(0, areaM2 - (first?.areaM2 ?? 0));
 }
 
 /** Areas are given to the hundredth of a square metre. */

@@ -54,6 +54,18 @@ export function seasonWord({ seasonNames }: RotationProblem, season: number): st
   return seasonNames[season] ?? String(season);
 }
 
+/** The crop that one follows in its season. */
+export function followed({ entries, entry }: Pick<Looked, 'entries' | 'entry'>): Entry | undefined {
+  return entries.find(
+    ({ season, crop, how }) => how === 'proposed' && season === entry.season && crop.id === entry.after,
+  );
+}
+
+/** Whether a crop was in a bed before another: in an earlier season, or as the one it follows. */
+export function isEarlier(before: Entry, entry: Entry): boolean {
+  return before.season < entry.season || (before.season === entry.season && before.crop.id === entry.after);
+}
+
 /** Whether two crops share a family that waits; lasting crops wait for none. */
 export function isKin(a: Entry, b: Entry): boolean {
   return a.crop.rotationGroup === b.crop.rotationGroup && !isPermanent(a.crop) && !isPermanent(b.crop);

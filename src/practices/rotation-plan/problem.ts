@@ -63,6 +63,8 @@ export interface Between {
   legume: { coverId: string } | 'none' | 'unknown';
   /** Whether the first still stands when the second has to go in. */
   stillStands: boolean;
+  /** Whether the second may still go in after the first in one season; absent where it may not, or no dates are known. */
+  follows?: true;
 }
 
 /** A rotation to be planned: all plain data, beds and wishes in a fixed order. */
@@ -83,6 +85,8 @@ export interface Placement {
   season: number;
   cropId: string;
   areaM2: number;
+  /** The crop whose ground it takes in the same season, once that is out. */
+  after?: string;
 }
 
 /** Under what a pair of crops stands in the table of what lies between. */
@@ -105,6 +109,8 @@ export interface Entry {
   how: 'past' | 'settled' | 'proposed';
   /** Its share of the bed; absent where it holds the whole. */
   areaM2?: number;
+  /** The crop it follows in the same season. */
+  after?: string;
 }
 
 /** Everything in a bed, oldest first: what it carried, then what is proposed, in the order of their names. */
@@ -124,18 +130,21 @@ export function entriesOf(
   const proposed = placements
     .filter(({ bedId }) => bedId === bed.id)
     .sort((a, b) => (a.cropId < b.cropId ? -1 : 1))
-    .map(({ season, cropId, areaM2 }): Entry => ({ season, crop: vegetableById(cropId), how: 'proposed', areaM2 }));
+    .sort((a, b) => Number(a.after !== undefined) - Number(b.after !== undefined))
+    .map(({ bedId: _, cropId, ...rest }): Entry => ({ crop: vegetableById(cropId), how: 'proposed', ...rest }));
   return [...carried, ...proposed].sort((a, b) => a.season - b.season);
 }
 
 /**
  * What stood in a bed ahead of a season's crops: of what the gardener planned or grew the last to hold the whole bed and the
- * shares that went in after it, and all that is proposed, since those share the bed side by side.
+ * shares that went in after it, and all that is proposed and not followed by another in its season, side by side.
  */
 export function aheadOf(entries: readonly Entry[], season: number): Entry[] {
   const before = entries.filter((entry) => entry.season === season - 1);
   const carried = before.filter(({ how }) => how !== 'proposed');
-  return [...lastStanding(carried), ...before.filter(({ how }) => how === 'proposed')];
+  const proposed = before.filter(({ how }) => how === 'proposed');
+  const isLast = ({ crop }: Entry) => proposed.every(({ after }) => after !== crop.id);
+  return [...lastStanding(carried), ...proposed.filter(isLast)];
 }
 
 /** Of the gardener's own crops of a season, in the order they went in, those that stood in the bed at its end. */

@@ -2,9 +2,9 @@
  * Rules that may break, looked up at one crop of a bed.
  */
 import { coverName, coverParts } from '../covers.ts';
-import { type BrokenRule, isKin, type Looked, seasonWord, softBreak, word } from './looked-at.ts';
-import { aheadOf, betweenOf, firstStanding } from './problem.ts';
-import { longestWait, wiltNeighbour } from './waits.ts';
+import { type BrokenRule, followed, isKin, type Looked, seasonWord, softBreak, word } from './looked-at.ts';
+import { aheadOf, betweenOf, type Entry, firstStanding } from './problem.ts';
+import { legumesWait, longestWait, wiltNeighbour } from './waits.ts';
 
 /** What breaks at a crop; what holds for a whole family is told once, at its first crop of the season. */
 export function softBreaks(looked: Looked): BrokenRule[] {
@@ -16,23 +16,33 @@ export function softBreaks(looked: Looked): BrokenRule[] {
 
 /** Of crops the gardener planned one after another in a season only the first follows the season before. */
 function legumeFirst(looked: Looked): BrokenRule[] {
-  const { problem, bed, entries, entry } = looked;
+  const { bed, entries, entry } = looked;
   const settled = entries.filter(({ season, how }) => season === entry.season && how === 'settled');
   const isFirst = entry.how === 'proposed' || firstStanding(settled).includes(entry);
   if (entry.crop.nitrogen !== 'high' || !isFirst) return [];
   if (coversAhead(looked).some(({ cover }) => cover.form === 'legume')) return [];
-  const before = aheadOf(entries, entry.season).find(
-    ({ crop }) => crop.nitrogen !== 'legume-fixer' && betweenOf(problem, crop.id, entry.crop.id).legume === 'none',
+  const first = followed(looked);
+  const before = (first === undefined ? aheadOf(entries, entry.season) : [first]).find(
+    (each) => each.crop.nitrogen !== 'legume-fixer' && !hasTimeForLegume(looked, each),
   );
   if (before === undefined) return [];
   const saw = { crop: word(entry), before: word(before), bed: bed.name };
   return [softBreak(looked, { rule: 'rotation-plan.legume-first', saw, source: 'from memory' })];
 }
 
+/** A late crop after another leaves no time; where no dates are known none is held to be lacking. */
+function hasTimeForLegume({ problem, entries, entry }: Looked, before: Entry): boolean {
+  if (entry.after !== undefined || before.after !== undefined) return false;
+  const { legume } = betweenOf(problem, before.crop.id, entry.crop.id);
+  const certain = entries.filter(({ how }) => how !== 'proposed');
+  return typeof legume === 'object' ? !legumesWait(certain, entry.season) : legume === 'unknown';
+}
+
 /** Cabbage kin share clubroot, flea beetle and moths (cover:S4e); legumes share root rots. */
 function coverKin(looked: Looked): BrokenRule[] {
   const { entry } = looked;
   const group = entry.crop.rotationGroup;
+  if (entry.after !== undefined) return [];
   const kin = coversAhead(looked).find(({ cover }) => cover.rotationGroup === group);
   if (kin === undefined || (group !== 'cabbage' && group !== 'legume')) return [];
   const saw = { crop: word(entry), cover: coverName(kin.cover.id) };

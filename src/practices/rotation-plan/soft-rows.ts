@@ -7,9 +7,9 @@ import { vegetableById } from '../../handbook/vegetables.ts';
 import { coverParts } from '../covers.ts';
 import type { Grid, Stands } from './grid.ts';
 import type { ModelSheet } from './model.ts';
-import { betweenOf, type Entry, firstStanding, lastStanding, type PlanBed } from './problem.ts';
+import { betweenOf, type Entry, entriesOf, firstStanding, lastStanding, type PlanBed } from './problem.ts';
 import { UNKNOWN_PAST, WEIGHTS } from './rules.ts';
-import { isPastUnknown, longestWait, wiltNeighbour } from './waits.ts';
+import { isPastUnknown, legumesWait, longestWait, wiltNeighbour } from './waits.ts';
 import { familyNeeds, wishNeeds } from './wishes.ts';
 
 /** Writes every rule that may break, amounts aside. */
@@ -58,14 +58,16 @@ function legumeFirst(sheet: ModelSheet, grid: Grid, bed: PlanBed, season: number
   const [before, here] = [cropsIn(grid, bed, season - 1), cropsIn(grid, bed, season)];
   const standing = lastStanding(before.certain.map(({ entry }) => entry));
   const first = firstStanding(here.certain.map(({ entry }) => entry));
+  const waits = legumesWait(entriesOf(grid.problem, bed, []), season);
   const ahead = [...before.certain.filter(({ entry }) => standing.includes(entry)), ...before.open];
   for (const hungry of [...here.certain.filter(({ entry }) => first.includes(entry)), ...here.open]) {
     const { crop } = hungry.entry;
     if (crop.nitrogen !== 'high') continue;
-    const bare = ahead.filter(
-      ({ entry }) =>
-        entry.crop.nitrogen !== 'legume-fixer' && betweenOf(grid.problem, entry.crop.id, crop.id).legume === 'none',
-    );
+    const bare = ahead.filter(({ entry }) => {
+      const { legume } = betweenOf(grid.problem, entry.crop.id, crop.id);
+      const none = legume === 'none' || (typeof legume === 'object' && waits);
+      return entry.crop.nitrogen !== 'legume-fixer' && none;
+    });
     const pairs = bare.map(({ stands }) => [hungry.stands, stands] as const);
     chargeAnyPair(sheet, pairs, WEIGHTS['rotation-plan.legume-first']);
   }

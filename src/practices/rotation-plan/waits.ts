@@ -3,6 +3,7 @@
  */
 import { rotationIntervals } from '../../handbook/rotation.ts';
 import type { RotationGroup, SourceId, Vegetable } from '../../handbook/shapes.ts';
+import type { Entry } from './problem.ts';
 
 /** The long end of a family's published interval, where it is longer than the one to plan by. */
 export interface LongestWait {
@@ -16,6 +17,16 @@ export function longestWait({ rotationGroup, rotationYears }: Vegetable): Longes
   const [source] = interval?.sources ?? [];
   if (interval === undefined || source === undefined || interval.years.high <= rotationYears) return undefined;
   return { years: interval.years.high, source };
+}
+
+/** Years between legumes in a bed, covers with a legume among them: they share root rots (veg:V62). */
+const LEGUME_YEARS = 3;
+
+/** Whether peas or beans are among a bed's crops too near for a cover with a legume ahead of a season. */
+export function legumesWait(entries: readonly Entry[], season: number): boolean {
+  return entries.some(
+    ({ crop, season: its }) => crop.rotationGroup === 'legume' && Math.abs(its - season) < LEGUME_YEARS,
+  );
 }
 
 /** Families that do not follow each other from one year to the next: both carry verticillium wilt (veg:V64). */

@@ -8,6 +8,7 @@ import { partsOf } from '../../practices/rotation-plan/parts.ts';
 import type { Placement, RotationProblem } from '../../practices/rotation-plan/problem.ts';
 import { type BestPlanModel, bestPlanModel } from '../../practices/rotation-plan/rotation-models.ts';
 import { searchPlan } from '../../practices/rotation-plan/search.ts';
+import { withSecondCrops } from '../../practices/rotation-plan/second-crops.ts';
 import { inSetOrder } from '../../practices/rotation-plan/set-order.ts';
 import type { Solver } from '../solver/solver.ts';
 
@@ -24,7 +25,10 @@ const SMALLEST = 1e-6;
 
 /** The best plan, in the order of the garden's beds whatever that is: alike beds are told apart by it and by nothing else. */
 export async function bestPlan(problem: RotationProblem, solver: Solver): Promise<FoundPlan> {
-  const { placements, found } = await inOrder(inSetOrder(problem), solver);
+  const ordered = inSetOrder(problem);
+  const first = await inOrder(ordered, solver);
+  const placements = withSecondCrops(ordered, first.placements);
+  const found = placements === first.placements ? first.found : 'best found';
   const inBeds = problem.beds.flatMap(({ id }) => placements.filter(({ bedId }) => bedId === id));
   return { placements: inBeds, found };
 }

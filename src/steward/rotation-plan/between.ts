@@ -11,7 +11,7 @@ import { bestCover } from '../../practices/cover-cropping/fit/gap-fits.ts';
 import { coverParts } from '../../practices/covers.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import { type Between, betweenKey, type RotationProblem } from '../../practices/rotation-plan/problem.ts';
-import { growing, grownFrom } from './growing.ts';
+import { CLEAR_DAYS, growing, grownFrom } from './growing.ts';
 
 /** A crop as it is usually grown in a season: in on the first good day, out when its harvest is over. */
 interface Grown {
@@ -35,6 +35,7 @@ export function betweenTable(
   const carried = beds.flatMap((each) => each.carried.filter(({ season }) => season >= first - 1));
   const ahead = idsOf([...carried, ...wishes]).map((id) => grown(bare, bed, vegetableById(id), first - 1));
   const next = idsOf([...wishes, ...carried]).map((id) => grown(bare, bed, vegetableById(id), first));
+  const ends = new Map(next.map((each) => [each?.span.crop.id, each?.span.to]));
   const known = new Map<string, Between['legume']>();
   const pairs = ahead.flatMap((before) => next.map((after) => [before, after] as const));
   return Object.fromEntries(
@@ -42,9 +43,15 @@ export function betweenTable(
       if (before === undefined || after === undefined) return [];
       const stillStands = before.span.to > after.latest;
       const legume = legumeBetween(bare, bed, [before.span, after.span], known);
-      return [[betweenKey(before.span.crop.id, after.span.crop.id), { legume, stillStands }]];
+      const follows = mayFollow(ends.get(before.span.crop.id), after) ? { follows: true as const } : {};
+      return [[betweenKey(before.span.crop.id, after.span.crop.id), { legume, stillStands, ...follows }]];
     }),
   );
+}
+
+/** Whether a crop may still go in once one of the same season is out; what goes in in autumn belongs to the next. */
+function mayFollow(out: Day | undefined, { span, latest }: Grown): boolean {
+  return out !== undefined && span.crop.maturityFrom !== 'fall-set' && addDays(out, CLEAR_DAYS) <= latest;
 }
 
 function idsOf(rows: readonly { cropId: string }[]): string[] {

@@ -9,6 +9,9 @@ import { cropWindow } from '../../practices/planting/crop-window.ts';
 import type { How } from '../../practices/planting/first-day.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 
+/** Days to clear a crop and make its bed ready for a second of the same season: 0 to 7, from memory; a house default. */
+export const CLEAR_DAYS = 3;
+
 /** How a crop goes in, and between which days. */
 export interface Growing {
   crop: Vegetable;

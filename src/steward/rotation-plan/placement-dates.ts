@@ -11,7 +11,7 @@ import { coverParts, waitDaysOf } from '../../practices/covers.ts';
 import type { How } from '../../practices/planting/first-day.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import type { Placement } from '../../practices/rotation-plan/problem.ts';
-import { type Growing, growing, grownFrom } from './growing.ts';
+import { CLEAR_DAYS, type Growing, growing, grownFrom } from './growing.ts';
 
 /**
  * A crop of a plan with its days; either is absent where the climate does not tell it, or it is too late in the season for
@@ -30,7 +30,8 @@ export interface DatedPlacement extends Placement {
 /** A plan with its days, in the order of the plan. Seasons before decide when a bed is free. */
 export function withDates(input: PracticeInput, placements: readonly Placement[]): DatedPlacement[] {
   const dated = new Map<Placement, DatedPlacement>();
-  for (const placement of [...placements].sort((a, b) => a.season - b.season)) {
+  const isSecond = ({ after }: Placement) => Number(after !== undefined);
+  for (const placement of [...placements].sort((a, b) => a.season - b.season || isSecond(a) - isSecond(b))) {
     dated.set(placement, datedIn(input, placement, [...dated.values()]));
   }
   return placements.map((placement) => dated.get(placement) ?? placement);
@@ -41,7 +42,8 @@ function datedIn(input: PracticeInput, placement: Placement, earlier: readonly D
   const growth = growing(input, vegetableById(cropId), season);
   const soonest = notBefore(input, bedId);
   if (growth === undefined || growth.latest < soonest) return placement;
-  const free = freeFrom(input, placement, earlier) ?? soonest;
+  const free = latestOf(freeFrom(input, placement, earlier) ?? soonest, afterFirst(placement, earlier) ?? soonest);
+  if (placement.after !== undefined && free > growth.latest) return placement;
   const first = earliestOf(latestOf(growth.earliest, soonest, free), growth.latest);
   const day = afterCover(input, bedId, { ...growth, earliest: first }) ?? first;
   const { to } = grownFrom(input, growth, { bedId, day });
@@ -72,6 +74,12 @@ function afterCover(input: PracticeInput, bedId: string, growth: Growing): Day |
   });
   const [first, ...others] = days;
   return first === undefined ? undefined : latestOf(first, ...others);
+}
+
+/** The day the ground is ready that a crop of the same season leaves to the next. */
+function afterFirst({ bedId, season, after }: Placement, earlier: readonly DatedPlacement[]): Day | undefined {
+  const first = earlier.find((each) => each.bedId === bedId && each.season === season && each.cropId === after);
+  return first?.lastHarvest === undefined ? undefined : addDays(first.lastHarvest, CLEAR_DAYS);
 }
 
 /** The day after the last of the season before is out of the bed. */

@@ -34,6 +34,12 @@ describe('what lies between two crops', () => {
     expect(table['tomato>garlic']?.stillStands).toBe(false);
   });
 
+  it('after peas there is time for beets in the same season, after late sprouts there is none', () => {
+    expect(table['pea>beet']?.follows).toBe(true);
+    expect(table['brussels-sprouts>beet']?.follows).toBeUndefined();
+    expect(table['pea>garlic']?.follows).toBeUndefined();
+  });
+
   it('is much the same half a year on in the south', () => {
     const [north, south] = [
       tableIn(frostDates('04-23', '10-23'), '2026-11-25'),

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { addDays } from '../../../src/measures/days.ts';
 import { withDates } from '../../../src/steward/rotation-plan/placement-dates.ts';
 import { inventedClimate } from '../../climate/invented.ts';
 import { cover, frostDates, garden, inputOf, milwaukee, setOut } from '../../practices/gardens.ts';
@@ -42,6 +43,13 @@ describe('the days of a plan', () => {
     expect(peas('2027-04-20')).toBe('2027-04-20');
     expect(peas('2027-11-20')).toBeUndefined();
     expect(withDates(inMilwaukee(), [placed('a', 'garlic')])[0]).not.toHaveProperty('start');
+  });
+
+  it('a second crop goes in once the first is out and its ground is ready', () => {
+    const [beet, peas] = withDates(inMilwaukee(), [{ ...placed('a', 'beet'), after: 'pea' }, placed('a', 'pea')]);
+    const [alone] = withDates(inMilwaukee(), [placed('a', 'beet')]);
+    expect(beet?.start?.day).toBe(peas?.lastHarvest && addDays(peas.lastHarvest, 3));
+    expect((beet?.start?.day ?? '') > (alone?.start?.day ?? '')).toBe(true);
   });
 
   it('a lasting crop has a first day and no last', () => {

@@ -1,0 +1,76 @@
+/**
+ * Second crops: a wish that found no room goes in after a short crop of the same season, or a short one ahead of a crop
+ * that can wait. A step of its own after the plan is made, by the same rules.
+ */
+
+import { brokenRules } from './broken.ts';
+import { costOf } from './cost.ts';
+import { isHard } from './looked-at.ts';
+import { betweenOf, type Placement, type PlanWish, type RotationProblem } from './problem.ts';
+import { LEAST_PIECE_M2 } from './rules.ts';
+import { isMet, wishesMet } from './wishes.ts';
+
+/** A plan with second crops where they bring more than they break, the best one first; no hard rule breaks for them. */
+export function withSecondCrops(problem: RotationProblem, placements: readonly Placement[]): readonly Placement[] {
+  let plan = placements;
+  for (;;) {
+    const better = bestOf(problem, plan);
+    if (better === undefined) return plan;
+    plan = better;
+  }
+}
+
+/** A plan is better by more than sums of weights may differ by. */
+const SMALLEST = 1e-6;
+
+function bestOf(problem: RotationProblem, plan: readonly Placement[]): readonly Placement[] | undefined {
+  const hard = hardIn(problem, plan);
+  let best: { plan: readonly Placement[]; cost: number } = { plan, cost: costOf(problem, plan) - SMALLEST };
+  for (const candidate of candidates(problem, plan)) {
+    const cost = costOf(problem, candidate);
+    if (cost < best.cost && hardIn(problem, candidate) <= hard) best = { plan: candidate, cost };
+  }
+  return best.plan === plan ? undefined : best.plan;
+}
+
+function hardIn(problem: RotationProblem, plan: readonly Placement[]): number {
+  return brokenRules(problem, plan).filter(isHard).length;
+}
+
+function* candidates(problem: RotationProblem, plan: readonly Placement[]): Generator<Placement[]> {
+  for (const met of wishesMet(problem, plan).filter((each) => !isMet(each))) {
+    const given = 'areaM2' in met.given ? met.given.areaM2 : 0;
+    for (const place of plan.filter(({ season }) => season === met.wish.season)) {
+      const piece = pieceBeside(problem, met.wish, given, place);
+      if (piece === undefined || isPaired(plan, place) || plan.some((each) => isSame(each, piece))) continue;
+      if (betweenOf(problem, place.cropId, piece.cropId).follows) yield [...plan, { ...piece, after: place.cropId }];
+      if (betweenOf(problem, piece.cropId, place.cropId).follows) {
+        const later = { ...place, after: piece.cropId };
+        yield [...plan.map((each) => (each === place ? later : each)), piece];
+      }
+    }
+  }
+}
+
+/** What of a wish goes on the ground of a crop: the whole of a bed where whole beds are wanted, else what is lacking. */
+function pieceBeside(
+  { beds }: RotationProblem,
+  { cropId, season, amount }: PlanWish,
+  given: number,
+  { bedId, areaM2 }: Placement,
+): Placement | undefined {
+  const whole = beds.find(({ id }) => id === bedId)?.areaM2 ?? 0;
+  const piece = { bedId, season, cropId };
+  if ('beds' in amount) return areaM2 >= whole ? { ...piece, areaM2 } : undefined;
+  const most = Math.min(areaM2, Math.round((amount.areaM2 - given) * 100) / 100);
+  return most >= Math.min(LEAST_PIECE_M2, amount.areaM2) ? { ...piece, areaM2: most } : undefined;
+}
+
+function isPaired(plan: readonly Placement[], { bedId, season, cropId, after }: Placement): boolean {
+  const follows = plan.some((each) => each.bedId === bedId && each.season === season && each.after === cropId);
+  return after !== undefined || follows;
+}
+
+function isSame(a: Placement, b: Placement): boolean {
+  return a.bedId === b.bedId && a.season === b.season && a.cropId === b.cropId;
+}
