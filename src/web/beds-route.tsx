@@ -19,6 +19,7 @@ import { bedsPath, type ProposalAsked, takePlanPath } from './addresses.ts';
 import { areaIn } from './areas.ts';
 import { Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView, wholeNumber } from './garden-view.ts';
+import { heldFertility } from './held-fertility.ts';
 import { heldProposals } from './held-proposals.ts';
 import { bedsPage, type ShownProposal } from './pages/beds.tsx';
 import { cropPlanPage } from './pages/crop-plan.tsx';
@@ -95,7 +96,10 @@ async function show(c: Context, room: Room, { view, asked, problems = [], sent }
     shown === undefined ? held : { problem: shown.proposal.problem, proposal: shown.proposal },
   );
   const all = none ? [noWish, ...problems] : problems;
-  return c.html(bedsPage({ view, table, shown, problems: all, sent }), all.length > 0 ? 422 : 200);
+  return c.html(
+    bedsPage({ view, table, fed: heldFertility(view), shown, problems: all, sent }),
+    all.length > 0 ? 422 : 200,
+  );
 }
 
 async function wish(c: Context, room: Room, form: Form) {

@@ -34,6 +34,8 @@ describe('the fertility page', () => {
     const bed = await (await get(`${GARDEN}/beds/north`)).text();
     expect(bed).toContain('What feeds it');
     expect(bed).toContain(`href="${GARDEN}/fertility"`);
-    expect(await (await get(`${GARDEN}/beds`)).text()).toContain(`href="${GARDEN}/fertility"`);
+    const beds = await (await get(`${GARDEN}/beds`)).text();
+    expect(beds).toContain(`href="${GARDEN}/fertility"`);
+    expect(beds).toContain(`href="${GARDEN}/fertility#north">nitrogen</a>: <span class="band is-short">`);
   });
 });

@@ -1,6 +1,7 @@
 /**
  * The beds by seasons: history behind, the plan, a proposal in front of it, the wishes it is made from.
  */
+import type { LedgerTold } from '../../digest/fertility-sheet.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
@@ -25,6 +26,8 @@ export interface ShownProposal {
 interface BedsProps {
   view: GardenView;
   table: SeasonTable;
+  /** How beds and seasons come out in nitrogen, as planned. */
+  fed: readonly LedgerTold[];
   shown?: ShownProposal | undefined;
   problems?: readonly Problem[];
   /** A wish as it was sent, where it could not be taken. */
@@ -32,7 +35,7 @@ interface BedsProps {
 }
 
 /** The page. */
-export function bedsPage({ view, table, shown, problems = [], sent }: BedsProps) {
+export function bedsPage({ view, table, fed, shown, problems = [], sent }: BedsProps) {
   const { garden } = view;
   const { units } = garden.place;
   const leaving = new Set(shown?.taken.fact.dropped.map(({ id }) => id));
@@ -46,7 +49,7 @@ export function bedsPage({ view, table, shown, problems = [], sent }: BedsProps)
         its bed when a plan is proposed, unless you ask for one that leaves it out.
       </p>
       {shown && <Proposal shown={shown} gardenId={garden.id} units={units} />}
-      <SeasonTableView table={table} reader={{ gardenId: garden.id, units, leaving }} />
+      <SeasonTableView table={table} reader={{ gardenId: garden.id, units, leaving, fed }} />
       <p>
         <a href={fertilityPath(garden.id)}>Fertility: whether each bed's crops get the nitrogen they want</a>
       </p>

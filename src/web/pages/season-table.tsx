@@ -2,6 +2,7 @@
  * Beds by seasons as a table: each crop by name and by the pattern of its family, the covers between, and every rule that
  * breaks where it breaks.
  */
+import type { LedgerTold } from '../../digest/fertility-sheet.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
@@ -11,8 +12,9 @@ import { type BrokenRule, isHard } from '../../practices/rotation-plan/looked-at
 import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
 import { sourceLine } from '../../schedule/explain.ts';
 import type { Cell, CellCrop, SeasonTable } from '../../steward/bed-plan/season-table.ts';
-import { bedPath, spotPath } from '../addresses.ts';
+import { bedPath, fertilityPath, spotPath } from '../addresses.ts';
 import { FamilyLegend, FamilyPatterns, FamilySwatch, familyWord } from '../patterns.tsx';
+import { BandWord } from './ledger.tsx';
 
 /** Who reads. */
 export interface TableReader {
@@ -20,6 +22,8 @@ export interface TableReader {
   units: UnitSystem;
   /** Plantings that a proposal made anew would take out. */
   leaving: ReadonlySet<string>;
+  /** How beds and seasons come out in nitrogen, as planned. */
+  fed: readonly Pick<LedgerTold, 'bedId' | 'season' | 'band'>[];
 }
 
 interface TableProps {
@@ -95,6 +99,7 @@ const CellView = ({ cell, bed, when, reader }: CellProps) => {
         </p>
       ))}
       <Broken broken={broken} past={when === 'past'} units={reader.units} />
+      <Fed bed={bed} season={season} reader={reader} />
       {when !== 'past' && !cell.notThere && (
         <p class="cell-change">
           <a
@@ -107,6 +112,16 @@ const CellView = ({ cell, bed, when, reader }: CellProps) => {
         </p>
       )}
     </td>
+  );
+};
+
+/** Where a bed would not have enough nitrogen for what is planned, and the way to its arithmetic. */
+const Fed = ({ bed, season, reader }: { bed: Bed; season: number; reader: TableReader }) => {
+  const found = reader.fed.find((each) => each.bedId === bed.id && each.season === season);
+  return found === undefined || found.band === 'enough' ? null : (
+    <p class="small">
+      <a href={`${fertilityPath(reader.gardenId)}#${bed.id}`}>nitrogen</a>: <BandWord band={found.band} />
+    </p>
   );
 };
 
