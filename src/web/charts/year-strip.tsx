@@ -48,7 +48,9 @@ export const YearStrip = ({ years, span, today, words }: StripProps) => {
   const boxes = boxesOf(years.held, span, x);
   const lanes = Math.max(1, linesOf(boxes.map(({ lane }) => ({ line: lane }))));
   const foot = TOP + lanes * BOX;
-  const hung = ticketsPlaced([
+  const made = years.bed.plannedFor === undefined ? undefined : x(years.bed.plannedFor);
+  const hung = ticketsPlaced<Hung>([
+    ...(made === undefined || made < 0 || made > ROW_WIDTH ? [] : [{ from: made, to: made, text: 'new bed' }]),
     ...boxes.filter((box) => !hasRoom(box)).map(nameHung),
     ...years.doings.filter((doing) => isShown(doing, span)).map((doing) => doingHung(doing, span, x)),
   ]);
@@ -59,7 +61,7 @@ export const YearStrip = ({ years, span, today, words }: StripProps) => {
       <title id={id}>{years.bed.name}</title>
       <desc id={`${id}-words`}>{words}</desc>
       <YearRules span={span} height={height} />
-      {openSoil(boxes).map(({ from, to }) => (
+      {openSoil(boxes, Math.max(0, made ?? 0)).map(({ from, to }) => (
         <rect
           class="open-soil"
           x={from}
@@ -96,10 +98,10 @@ function boxesOf(held: readonly Held[], span: DaySpan, x: (day: Day) => number):
     });
 }
 
-/** The spans of a strip in which nothing lies in any lane. */
-function openSoil(boxes: readonly Box[]): { from: number; to: number }[] {
+/** The spans of a strip in which nothing lies in any lane, from where there is a bed. */
+function openSoil(boxes: readonly Box[], since: number): { from: number; to: number }[] {
   const open: { from: number; to: number }[] = [];
-  let covered = 0;
+  let covered = since;
   for (const { from, to } of boxes) {
     if (from > covered) open.push({ from: covered, to: from });
     covered = Math.max(covered, to);

@@ -26,13 +26,18 @@ interface TablesProps extends Reader {
 /** The beds one after another, then the months. */
 export const YearTables = ({ beds, odds, span, ...reader }: TablesProps) => (
   <div class="year-tables">
-    <MonthsTable odds={odds} span={span} reader={reader} />
+    {isAnyKnown(odds) && <MonthsTable odds={odds} span={span} reader={reader} />}
     <details>
       <summary>What lies in each bed and what is done there, as a table</summary>
       <BedsTable beds={beds} span={span} reader={reader} />
     </details>
   </div>
 );
+
+/** Whether a climate knows more than dates: a table of nothing known is left out. */
+function isAnyKnown({ freezes, soils }: YearOdds): boolean {
+  return freezes[32].length > 0 || soils.some(({ days }) => days.length > 0);
+}
 
 const BedsTable = ({ beds, span, reader }: { beds: readonly BedYears[]; span: DaySpan; reader: Reader }) => (
   <table class="figures year-figures">

@@ -79,6 +79,15 @@ describe('a strip of the year', () => {
     ]);
   });
 
+  it('of a bed that is still to be made begins on its day', () => {
+    const made = { ...bed, plannedFor: '2028-04-10' };
+    const svg = String(
+      <YearStrip years={{ bed: made, held: [], doings: [] }} span={span} today="2027-10-01" words="Told." />,
+    );
+    expect(svg).toContain(`class="open-soil" x="${placeIn(span, '2028-04-10')}"`);
+    expect(svg).toContain('>new bed</text>');
+  });
+
   it('runs on beyond the edge where something has no end', () => {
     const [box] = boxes(drawn([crop('asparagus', '2019-04-01')]));
     expect(box?.from).toBeLessThan(0);
