@@ -4,9 +4,10 @@
 import type { Garden, Stand } from '../../garden/garden.ts';
 import type { Day } from '../../measures/days.ts';
 import { afterCut, endingTask, SHEET_DAYS } from '../after-cut.ts';
-import type { Gap } from '../bed-timeline.ts';
+import { cropSpans, type Gap } from '../bed-timeline.ts';
+import { clearingsOf } from '../clearing.ts';
 import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
-import { autumnTopdressKey, clearKey, cutKey, regrowthKey } from '../keys.ts';
+import { autumnTopdressKey, cutKey, regrowthKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
 import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
@@ -27,7 +28,7 @@ export function waitsFor(
 ): TaskDraft['after'] {
   const { bedId } = stand;
   const seeded = isFrostSeeded(parts, sow);
-  const clear = gap?.before ? [clearKey(gap.before.planting.id)] : [];
+  const clear = gap?.before ? clearingsOf(cropSpans(input.garden, bedId, input.climate), gap.before) : [];
   const covers = seeded ? [] : [...uncutIn(input, bedId).map(({ id }) => cutKey(id)), ...growingAgain(input, bedId)];
   const season = seasonAfter(input.climate, sow.window.preferred);
   const compost = sow.half === 'autumn' ? [autumnTopdressKey(bedId, season)] : [];

@@ -5,10 +5,12 @@ import type { Stand } from '../../garden/garden.ts';
 import { originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { type AfterCut, afterCut, endingTask, freeFrom, SHEET_DAYS } from '../after-cut.ts';
-import { type CropSpan, isPermanent } from '../bed-timeline.ts';
+import { isInAfterAutumnWork } from '../autumn-work.ts';
+import { type CropSpan, gapsOf, isPermanent } from '../bed-timeline.ts';
+import { clearingsOf } from '../clearing.ts';
 import { waitDaysOf } from '../covers.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
-import { autumnTopdressKey, clearKey, cutKey, sowKey, springTopdressKey } from '../keys.ts';
+import { autumnTopdressKey, cutKey, sowKey, springTopdressKey } from '../keys.ts';
 import { standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import { isAfterMidsummer, seasonAfter } from '../seasons.ts';
@@ -123,18 +125,25 @@ export function mustBeInBy(at: PlantingInBed): BedLimit | undefined {
  * handful of soil that says whether it is fit.
  */
 export function waitsFor(input: PracticeInput, at: PlantingInBed): TaskDraft['after'] {
-  const { planting, bed, crop } = at;
+  const { planting, bed } = at;
   const { climate, garden } = input;
   const before = spanBefore(at);
   const season = seasonAfter(climate, planting.start.day);
   const soil = isAfterMidsummer(climate, planting.start.day)
-    ? crop.maturityFrom === 'fall-set'
+    ? composted(input, at)
       ? [autumnTopdressKey(bed.id, season)]
       : []
     : [springTopdressKey(bed.id, season), awaitedSqueezeKey(input, textureOf(garden, bed), season)];
   const covers = standsBefore(input, at).flatMap((stand) => coverWaits(input, at, stand));
-  const clear = before === undefined || before.end === 'happened' ? [] : [clearKey(before.planting.id)];
+  const clear = before === undefined ? [] : clearingsOf(at.spans, before);
   return [...covers, ...[...clear, ...soil].map((key) => ({ key, minDays: 0 }))];
+}
+
+/** Whether the autumn's compost goes on before a planting that goes in after midsummer. */
+function composted({ garden, climate }: PracticeInput, { planting, bed, crop }: PlantingInBed): boolean {
+  const gaps = gapsOf(garden, bed.id, climate, garden.startedOn);
+  const gap = gaps.find(({ next }) => next?.planting.id === planting.id);
+  return crop.maturityFrom === 'fall-set' || isInAfterAutumnWork(climate, gap);
 }
 
 /** A planting waits for a cover to be cut and its residue to settle; for one that has grown again, until that is ended. */

@@ -126,7 +126,7 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
     title: lifted
       ? `Lift the last of the ${crop} in ${bed.name}`
       : `Clear the ${crop} from ${bed.name}, leave the roots`,
-    steps: clearSteps(change),
+    steps: clearSteps(change, input.climate),
     cautions: [
       lifted
         ? 'Lift with bent knees, and keep your feet clear of the fork.'

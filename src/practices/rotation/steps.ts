@@ -1,11 +1,15 @@
 /**
  * How a crop is cleared, in steps.
  */
+import type { Climate } from '../../climate/climate.ts';
 import { type Day, daysBetween } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
-import type { CropSpan } from '../bed-timeline.ts';
+import { type CropSpan, cropYear } from '../bed-timeline.ts';
+import { seasonName } from '../seasons.ts';
 import type { Changeover, Follower } from './changeover.ts';
 
+/** Days within which a crop finds something left of a legume's roots. House default: a year. */
+const ROOTS_LAST_DAYS = 365;
 /** Days a bed may lie open before it wants a blanket. House default. */
 const OPEN_DAYS = 21;
 
@@ -35,12 +39,10 @@ export function isLifted(span: CropSpan): boolean {
 }
 
 /** The steps of a changeover. */
-export function clearSteps({ span, follower, stays }: Changeover): string[] {
+export function clearSteps({ span, follower, stays }: Changeover, climate: Climate): string[] {
   return [
     ...harvestSteps(span),
-    ...(span.crop.nitrogen === 'legume-fixer'
-      ? [`Leave every root: they hold nitrogen for what follows${hungry(follower)}.`]
-      : []),
+    ...(span.crop.nitrogen === 'legume-fixer' ? [rootsStep(span, follower, climate)] : []),
     'Chop the healthy tops into the compost, and rake the surface level by hand.',
     stays === undefined ? nextStep(span, follower) : `The ${stays} stays: work round it.`,
   ];
@@ -67,6 +69,20 @@ function blanket({ to }: CropSpan, next: Day): string {
   return ' Until then keep it covered: a cover if one still fits, else leaves or straw.';
 }
 
-function hungry({ crop: span }: Follower): string {
-  return span?.crop.nitrogen === 'high' ? `, and ${span.crop.name.toLowerCase()} is a hungry crop` : '';
+/** What the roots of a legume are left for: the crop that follows by name, hungry or not, or none that is planned. */
+function rootsStep({ to }: CropSpan, { crop: next }: Follower, climate: Climate): string {
+  const soon = next !== undefined && to !== undefined && daysBetween(to, next.from) <= ROOTS_LAST_DAYS;
+  if (!soon)
+    return 'Leave every root: they hold nitrogen. No crop is planned here within a year; a hungry one would use it.';
+  const name = next.crop.name.toLowerCase();
+  const season = seasonName(climate, cropYear(next, climate));
+  if (next.crop.nitrogen === 'high') {
+    return `Leave the roots for the ${name} that follows in ${season}: it is a hungry crop, and they hold nitrogen.`;
+  }
+  if (next.crop.nitrogen === 'legume-fixer') {
+    return `Leave every root: they hold nitrogen, though the ${name} that follows in ${season} makes its own.`;
+  }
+  return next.crop.nitrogen === 'low'
+    ? `Leave every root: they hold nitrogen, of which the ${name} that follows in ${season} needs little.`
+    : `Leave the roots for the ${name} that follows in ${season}: it uses some of the nitrogen they hold.`;
 }

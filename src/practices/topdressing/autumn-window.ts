@@ -2,18 +2,17 @@
  * A layer in the autumn before a season: once the bed is clear, before its cover or winter crop goes in and the ground
  * freezes.
  */
-import { freezeDay } from '../../climate/freeze.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measures/days.ts';
-import { type Gap, gapsOf } from '../bed-timeline.ts';
-import type { Reason } from '../draft.ts';
-import { autumnTopdressKey, clearKey } from '../keys.ts';
+import { autumnWork, isOpenInAutumn } from '../autumn-work.ts';
+import { cropSpans, type Gap, gapsOf } from '../bed-timeline.ts';
+import { clearingsOf } from '../clearing.ts';
+import type { Reason, TaskKey } from '../draft.ts';
+import { autumnTopdressKey } from '../keys.ts';
 import type { CoverSowing, CoverStanding, Findings, PracticeInput } from '../practice.ts';
 import { midsummerOf } from '../seasons.ts';
 import type { LayerWindow } from './layer-window.ts';
 
-/** Weeks before the median first freeze from which autumn work is done: a summer cover keeps the bed until then. House default. */
-const AUTUMN_WEEKS = 8;
 /** Days before a cover may first be sown from which the layer under it may go on. House default. */
 const BEFORE_SOWING_DAYS = 14;
 /** Days after a bed is free that the work is best done. House default. */
@@ -26,13 +25,11 @@ const AFTER_CLEARING_DAYS = 3;
  */
 export function autumnWindow(input: PracticeInput, found: Findings, bed: Bed, season: number): LayerWindow | undefined {
   const { climate, garden } = input;
-  const frozen = (limitF: 32 | 24): Day | undefined =>
-    freezeDay(climate, { event: 'first-autumn', limitF, season: season - 1, chancePercent: 50 });
-  const [light, hard] = [frozen(32), frozen(24)];
-  if (light === undefined || hard === undefined) return undefined;
+  const work = autumnWork(climate, season - 1);
+  if (work === undefined) return undefined;
+  const { from: usual, hard } = work;
   const midsummer = midsummerOf(climate, season - 1);
-  const usual = addDays(light, -7 * AUTUMN_WEEKS);
-  const gap = gapsOf(garden, bed.id, climate, midsummer).find((each) => isOpenIn(each, usual, hard));
+  const gap = gapsOf(garden, bed.id, climate, midsummer).find((each) => isOpenInAutumn(each, work));
   if (gap === undefined) return undefined;
   const from = latestOf(gap.from ?? midsummer, midsummer);
   const sowing = firstSowing(found, gap, from, hard);
@@ -48,16 +45,15 @@ export function autumnWindow(input: PracticeInput, found: Findings, bed: Bed, se
     half: 'autumn',
     window: { earliest: opens, preferred, latest: closes },
     after: [
-      ...(gap.before ? [{ key: clearKey(gap.before.planting.id), minDays: 0 }] : []),
+      ...clearings(input, gap).map((key) => ({ key, minDays: 0 })),
       ...covers.flatMap(({ endKey }) => (endKey === undefined ? [] : [{ key: endKey, minDays: 0 }])),
     ],
     reasons: [reason(gap, opens, hard, closes)],
   };
 }
 
-/** Whether a gap is open at some time between the beginning of autumn work and the hard freeze. */
-function isOpenIn({ from, to }: Gap, usual: Day, hard: Day): boolean {
-  return (from === undefined || from < hard) && (to === undefined || to > latestOf(from ?? usual, usual));
+function clearings({ garden, climate }: PracticeInput, { before, bedId }: Gap): TaskKey[] {
+  return before === undefined ? [] : clearingsOf(cropSpans(garden, bedId, climate), before);
 }
 
 /** The first sowing for winter in a gap, which the compost goes under. */

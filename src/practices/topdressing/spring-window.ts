@@ -6,6 +6,8 @@ import { dayOfIndex } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { type CropSpan, cropSpans, soonest } from '../bed-timeline.ts';
+import { clearingsOf } from '../clearing.ts';
+import type { TaskKey } from '../draft.ts';
 import { springTopdressKey } from '../keys.ts';
 import type { CoverStanding, Findings, PracticeInput } from '../practice.ts';
 import { isMidwinter, midsummerOf, SOIL_AWAKE_C, soilAwake } from '../seasons.ts';
@@ -35,12 +37,14 @@ export function springWindow(input: PracticeInput, found: Findings, bed: Bed, se
   if (covers.some(({ ends }) => ends === undefined)) return undefined;
   const cuts = covers.filter(({ endKey }) => endKey !== undefined);
   const latest = goesIn === undefined ? latestOf(closes, ...cuts.map(afterCut)) : closes;
+  const before = cropsBefore(input, bed, latest);
   const next = first && first.from === goesIn ? { next: first.crop.name.toLowerCase(), day: first.from } : {};
   return {
     key: springTopdressKey(bed.id, season),
     half: 'spring',
     window: { earliest, preferred: clampDay(addDays(latest, -BEFORE_CROP_DAYS), earliest, latest), latest },
     after: [
+      ...before.map((key) => ({ key, minDays: 0 })),
       ...cuts.flatMap(({ endKey }) => (endKey === undefined ? [] : [{ key: endKey, minDays: 0 }])),
       { key: awaitedSqueezeKey(input, textureOf(input.garden, bed), season), minDays: 0 },
     ],
@@ -53,6 +57,20 @@ export function springWindow(input: PracticeInput, found: Findings, bed: Bed, se
       },
     ],
   };
+}
+
+/** The clearing of what stood in the bed before the layer: a crop kept over winter is lifted first. */
+function cropsBefore({ garden, climate }: PracticeInput, bed: Bed, by: Day): TaskKey[] {
+  const spans = cropSpans(garden, bed.id, climate);
+  const before = spans
+    .filter(({ from, to }) => from < by && to !== undefined && to <= by)
+    .sort((a, b) => order(a.to ?? '', b.to ?? '') || order(a.planting.id, b.planting.id))
+    .at(-1);
+  return before === undefined ? [] : clearingsOf(spans, before);
+}
+
+function order(a: string, b: string): number {
+  return a < b ? -1 : a > b ? 1 : 0;
 }
 
 /** The first crop to go into the bed in the first half of a season. */

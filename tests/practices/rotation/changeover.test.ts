@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Garden } from '../../../src/garden/garden.ts';
+import type { Garden, Planting } from '../../../src/garden/garden.ts';
 import { vegetables } from '../../../src/handbook/vegetables.ts';
 import type { Day } from '../../../src/measures/days.ts';
 import { LIFTED } from '../../../src/practices/rotation/steps.ts';
@@ -43,11 +43,42 @@ describe('clearing a crop', () => {
     expect([earliest, latest]).toEqual(['2027-06-20', '2027-06-20']);
   });
 
-  it('leaves the roots of legumes for the hungry crop that follows', () => {
-    const plantings = [sown('pea', '2027-04-15', { harvested: '2027-07-05' }), setOut('broccoli', '2028-05-01')];
-    expect(clearing({ plantings }, 'pea').steps).toContain(
-      'Leave every root: they hold nitrogen for what follows, and broccoli is a hungry crop.',
-    );
+  describe('of a legume', () => {
+    const pea = sown('pea', '2027-04-15', { harvested: '2027-07-05' });
+    const rootsBefore = (crop: Planting, parts?: Parameters<typeof garden>[0]) =>
+      clearing({ plantings: [pea, crop], ...parts }, 'pea').steps.find((step) => /^Leave (every|the) root/.test(step));
+
+    it('leaves the roots for the hungry crop that follows, by its name and year', () => {
+      const kept =
+        'Leave the roots for the sweet corn that follows in 2028: it is a hungry crop, and they hold nitrogen.';
+      expect(rootsBefore(sown('sweet-corn', '2028-05-20'))).toBe(kept);
+      expect(rootsBefore(sown('sweet-corn', '2028-05-20'), { stands: [cover('oats', '2027-08-15')] })).toBe(kept);
+    });
+
+    it('says what the follower makes of them where it is not hungry', () => {
+      expect(rootsBefore(sown('carrot', '2028-04-25'))).toMatch(/carrot that follows in 2028/);
+      expect(rootsBefore(sown('snap-bean', '2028-05-20'))).toMatch(
+        /though the snap bean that follows in 2028 makes its own/,
+      );
+    });
+
+    it('counts garlic to the year it grows in', () => {
+      expect(rootsBefore(sown('garlic', '2027-10-20'))).toMatch(/garlic that follows in 2028/);
+    });
+
+    it('names none where none is planned, or it is years off', () => {
+      const none = /No crop is planned here within a year; a hungry one would use it\.$/;
+      expect(clearing({ plantings: [pea] }, 'pea').steps.join('\n')).toMatch(new RegExp(none.source, 'm'));
+      expect(rootsBefore(sown('sweet-corn', '2029-05-20'))).toMatch(none);
+    });
+
+    it('names the season over New Year in the south', () => {
+      const south = frostDates('10-10', '04-25', -40);
+      const beans = sown('snap-bean', '2027-11-10', { harvested: '2028-02-20' });
+      const plantings = [beans, sown('sweet-corn', '2028-11-15')];
+      const { steps } = clearing({ plantings, startedOn: '2027-09-01' }, 'snap-bean', south);
+      expect(steps.join(' ')).toContain('sweet corn that follows in 2028/29: it is a hungry crop');
+    });
   });
 
   it('names a cover that comes before the next crop', () => {
