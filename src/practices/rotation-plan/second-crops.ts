@@ -6,7 +6,7 @@
 import { brokenRules } from './broken.ts';
 import { costOf } from './cost.ts';
 import { isHard } from './looked-at.ts';
-import { betweenOf, type Placement, type PlanWish, type RotationProblem } from './problem.ts';
+import { betweenOf, type Placement, type PlanWish, type RotationProblem, roomIn } from './problem.ts';
 import { LEAST_PIECE_M2 } from './rules.ts';
 import { isMet, wishesMet } from './wishes.ts';
 
@@ -41,7 +41,10 @@ function* candidates(problem: RotationProblem, plan: readonly Placement[]): Gene
   for (const met of wishesMet(problem, plan).filter((each) => !isMet(each))) {
     const given = 'areaM2' in met.given ? met.given.areaM2 : 0;
     for (const place of plan.filter(({ season }) => season === met.wish.season)) {
-      const piece = pieceBeside(problem, met.wish, given, place);
+      const isAlone = plan.every(
+        (each) => each === place || each.bedId !== place.bedId || each.season !== place.season,
+      );
+      const piece = pieceBeside(problem, met.wish, given, place, isAlone);
       if (piece === undefined || isPaired(plan, place) || plan.some((each) => isSame(each, piece))) continue;
       if (betweenOf(problem, place.cropId, piece.cropId).follows) yield [...plan, { ...piece, after: place.cropId }];
       if (betweenOf(problem, piece.cropId, place.cropId).follows) {
@@ -52,16 +55,20 @@ function* candidates(problem: RotationProblem, plan: readonly Placement[]): Gene
   }
 }
 
-/** What of a wish goes on the ground of a crop: the whole of a bed where whole beds are wanted, else what is lacking. */
+/** What of a wish goes on the ground of a crop: where whole beds are wanted the whole of its bed, else what is lacking. */
 function pieceBeside(
   { beds }: RotationProblem,
   { cropId, season, amount }: PlanWish,
   given: number,
   { bedId, areaM2 }: Placement,
+  isAlone: boolean,
 ): Placement | undefined {
-  const whole = beds.find(({ id }) => id === bedId)?.areaM2 ?? 0;
+  const bed = beds.find(({ id }) => id === bedId);
   const piece = { bedId, season, cropId };
-  if ('beds' in amount) return areaM2 >= whole ? { ...piece, areaM2 } : undefined;
+  if ('beds' in amount) {
+    const isOpen = bed !== undefined && isAlone && roomIn(bed, season) >= bed.areaM2;
+    return isOpen ? { ...piece, areaM2: bed.areaM2 } : undefined;
+  }
   const most = Math.min(areaM2, Math.round((amount.areaM2 - given) * 100) / 100);
   return most >= Math.min(LEAST_PIECE_M2, amount.areaM2) ? { ...piece, areaM2: most } : undefined;
 }

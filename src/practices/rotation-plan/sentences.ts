@@ -48,17 +48,17 @@ export function ruleInWords(rule: NamedRule, { beds: all, seasonNames }: Rotatio
     case 'wish':
       return `${wishInWords(rule.wish)} in ${seasonNames[rule.wish.season]}`;
     case 'returns':
-      return `${familyWord(rule.group)} waits ${years(rule.years)} before it comes back to a bed`;
+      return `${familyWord(rule.group)} waits ${years(rule.years)} before it comes back to a bed, or its diseases stay`;
     case 'disease':
-      return `${rule.disease} in ${bed(rule.bedId)}`;
+      return `${rule.disease} was found in ${bed(rule.bedId)} and keeps out what catches it`;
     case 'lasting':
-      return `the ${cropWord(rule.cropId)} stays in ${bed(rule.bedId)}`;
+      return `the ${cropWord(rule.cropId)} lasts for years and stays in ${bed(rule.bedId)}`;
     case 'settled':
-      return `what is planned already for ${bed(rule.bedId)} in ${seasonNames[rule.season]}`;
+      return `${bed(rule.bedId)} is planned already for ${seasonNames[rule.season]}`;
     case 'still-stands':
       return 'a crop goes in only when the one before it is out';
     case 'area':
-      return 'the beds are no larger than they are';
+      return 'there is only so much room in the beds';
     default:
       return rule satisfies never;
   }

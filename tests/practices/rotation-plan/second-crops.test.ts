@@ -29,6 +29,13 @@ describe('a second crop in one season', () => {
     expect(second([peas, kale], plan, { areaM2: 2 })).toEqual(['kale 2 after pea', 'pea 2']);
   });
 
+  it('a whole bed of peas goes in ahead of kale that is alone in it, not where another shares it', () => {
+    const bed = [wish('pea', { beds: 1 }), kale];
+    expect(second(bed, [placed('a', 'kale', 2027, 2)])).toEqual(['kale 2 after pea', 'pea 3']);
+    const shared = [placed('a', 'kale', 2027, 2), placed('a', 'carrot', 2027, 1)];
+    expect(second([...bed, wish('carrot', { areaM2: 1 })], shared)).toEqual(['kale 2', 'carrot 1']);
+  });
+
   it('takes no more ground than the first leaves', () => {
     const plan = [placed('a', 'pea', 2027, 1), placed('a', 'carrot', 2027, 2)];
     expect(second([wish('pea', { areaM2: 1 }), wish('carrot', { areaM2: 2 }), kale], plan)).toContain(

@@ -44,7 +44,7 @@ describe('wishes that cannot be met', () => {
     const conflict = await conflictIn(problem);
     // Nine tenths of 2 m² count as met: three times that is 5.4 m² in 5 m².
     expect(words(problem, conflict).rules).toEqual([
-      'the beds are no larger than they are',
+      'there is only so much room in the beds',
       '⟦2 m2⟧ of carrot in 2027',
       '⟦2 m2⟧ of garden pea in 2027',
       '⟦2 m2⟧ of leek in 2027',
@@ -63,7 +63,7 @@ describe('wishes that cannot be met', () => {
     expect(words(problem, await conflictIn(problem))).toEqual({
       rules: [
         '1 bed of tomato in 2027',
-        'the family of tomatoes and potatoes waits 4 years before it comes back to a bed',
+        'the family of tomatoes and potatoes waits 4 years before it comes back to a bed, or its diseases stay',
       ],
       cheapest: ['ask for less tomato in 2027: 1 bed fewer'],
     });
@@ -75,7 +75,7 @@ describe('wishes that cannot be met', () => {
       wishes: [wish('leek', { beds: 1 })],
     });
     expect(words(problem, await conflictIn(problem))).toEqual({
-      rules: ['1 bed of leek in 2027', 'what is planned already for Bed A in 2027'],
+      rules: ['1 bed of leek in 2027', 'Bed A is planned already for 2027'],
       cheapest: ['move what is planned for Bed A in 2027'],
     });
   });
@@ -89,8 +89,8 @@ describe('wishes that cannot be met', () => {
     });
     expect(words(problem, await conflictIn(problem)).rules).toEqual([
       '1 bed of kale in 2027',
-      'clubroot in Bed B',
-      'the rhubarb stays in Bed A',
+      'clubroot was found in Bed B and keeps out what catches it',
+      'the rhubarb lasts for years and stays in Bed A',
     ]);
   });
 
