@@ -60,9 +60,9 @@ function stillStands(looked: Looked): BrokenRule[] {
       ? aheadOf(entries, entry.season).find(
           (each) => between(each).stillStands || (each.after !== undefined && entry.crop.maturityFrom === 'fall-set'),
         )
-      : between(first).follows === true
-        ? undefined
-        : first;
+      : between(first).follows === undefined
+        ? first
+        : undefined;
   if (before === undefined) return [];
   const saw = { crop: word(entry), before: word(before) };
   return [hardBreak(looked, { rule: 'rotation-plan.still-stands', saw, source: "the garden's climate" })];

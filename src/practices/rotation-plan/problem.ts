@@ -63,8 +63,8 @@ export interface Between {
   legume: { coverId: string } | 'none' | 'unknown';
   /** Whether the first still stands when the second has to go in. */
   stillStands: boolean;
-  /** Whether the second may still go in after the first in one season; absent where it may not, or no dates are known. */
-  follows?: true;
+  /** Days to spare where the second may still go in after the first in one season; absent where not, or no dates are known. */
+  follows?: number;
 }
 
 /** A rotation to be planned: all plain data, beds and wishes in a fixed order. */

@@ -10,7 +10,10 @@ import { betweenOf, type Placement, type PlanWish, type RotationProblem, roomIn 
 import { LEAST_PIECE_M2 } from './rules.ts';
 import { isMet, wishesMet } from './wishes.ts';
 
-/** A plan with second crops where they bring more than they break, the best one first; no hard rule breaks for them. */
+/**
+ * A plan with second crops where they bring more than they break, the best one first, of equals that with the most days to
+ * spare; no hard rule breaks for them.
+ */
 export function withSecondCrops(problem: RotationProblem, placements: readonly Placement[]): readonly Placement[] {
   let plan = placements;
   for (;;) {
@@ -25,19 +28,25 @@ const SMALLEST = 1e-6;
 
 function bestOf(problem: RotationProblem, plan: readonly Placement[]): readonly Placement[] | undefined {
   const hard = hardIn(problem, plan);
-  let best: { plan: readonly Placement[]; cost: number } = { plan, cost: costOf(problem, plan) - SMALLEST };
-  for (const candidate of candidates(problem, plan)) {
-    const cost = costOf(problem, candidate);
-    if (cost < best.cost && hardIn(problem, candidate) <= hard) best = { plan: candidate, cost };
-  }
-  return best.plan === plan ? undefined : best.plan;
+  const before = costOf(problem, plan) - SMALLEST;
+  const [best] = [...candidates(problem, plan)]
+    .map((candidate) => ({ ...candidate, cost: costOf(problem, candidate.plan) }))
+    .filter(({ plan: made, cost }) => cost < before && hardIn(problem, made) <= hard)
+    .sort((a, b) => (Math.abs(a.cost - b.cost) > SMALLEST ? a.cost - b.cost : b.toSpare - a.toSpare));
+  return best?.plan;
 }
 
 function hardIn(problem: RotationProblem, plan: readonly Placement[]): number {
   return brokenRules(problem, plan).filter(isHard).length;
 }
 
-function* candidates(problem: RotationProblem, plan: readonly Placement[]): Generator<Placement[]> {
+/** A plan with one second crop more, and the days that leaves to spare. */
+interface Candidate {
+  plan: readonly Placement[];
+  toSpare: number;
+}
+
+function* candidates(problem: RotationProblem, plan: readonly Placement[]): Generator<Candidate> {
   for (const met of wishesMet(problem, plan).filter((each) => !isMet(each))) {
     const given = 'areaM2' in met.given ? met.given.areaM2 : 0;
     for (const place of plan.filter(({ season }) => season === met.wish.season)) {
@@ -46,11 +55,12 @@ function* candidates(problem: RotationProblem, plan: readonly Placement[]): Gene
       );
       const piece = pieceBeside(problem, met.wish, given, place, isAlone);
       if (piece === undefined || isPaired(plan, place) || plan.some((each) => isSame(each, piece))) continue;
-      if (betweenOf(problem, place.cropId, piece.cropId).follows) yield [...plan, { ...piece, after: place.cropId }];
-      if (betweenOf(problem, piece.cropId, place.cropId).follows) {
-        const later = { ...place, after: piece.cropId };
-        yield [...plan.map((each) => (each === place ? later : each)), piece];
-      }
+      const behind = betweenOf(problem, place.cropId, piece.cropId).follows;
+      const ahead = betweenOf(problem, piece.cropId, place.cropId).follows;
+      const later = { ...place, after: piece.cropId };
+      const turned = plan.map((each) => (each === place ? later : each));
+      if (behind !== undefined) yield { plan: [...plan, { ...piece, after: place.cropId }], toSpare: behind };
+      if (ahead !== undefined) yield { plan: [...turned, piece], toSpare: ahead };
     }
   }
 }

@@ -5,7 +5,7 @@
 import type { Bed } from '../../garden/garden.ts';
 import type { Vegetable } from '../../handbook/shapes.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
-import { addDays, type Day } from '../../measures/days.ts';
+import { addDays, type Day, daysBetween } from '../../measures/days.ts';
 import type { CropSpan } from '../../practices/bed-timeline.ts';
 import { bestCover } from '../../practices/cover-cropping/fit/gap-fits.ts';
 import { coverParts } from '../../practices/covers.ts';
@@ -43,15 +43,18 @@ export function betweenTable(
       if (before === undefined || after === undefined) return [];
       const stillStands = before.span.to > after.latest;
       const legume = legumeBetween(bare, bed, [before.span, after.span], known);
-      const follows = mayFollow(ends.get(before.span.crop.id), after) ? { follows: true as const } : {};
-      return [[betweenKey(before.span.crop.id, after.span.crop.id), { legume, stillStands, ...follows }]];
+      const follows = daysToSpare(ends.get(before.span.crop.id), after);
+      const row = { legume, stillStands, ...(follows === undefined ? {} : { follows }) };
+      return [[betweenKey(before.span.crop.id, after.span.crop.id), row]];
     }),
   );
 }
 
-/** Whether a crop may still go in once one of the same season is out; what goes in in autumn belongs to the next. */
-function mayFollow(out: Day | undefined, { span, latest }: Grown): boolean {
-  return out !== undefined && span.crop.maturityFrom !== 'fall-set' && addDays(out, CLEAR_DAYS) <= latest;
+/** Days left for a crop to go in once one of the same season is out, if any; what goes in in autumn belongs to the next. */
+function daysToSpare(out: Day | undefined, { span, latest }: Grown): number | undefined {
+  if (out === undefined || span.crop.maturityFrom === 'fall-set') return undefined;
+  const days = daysBetween(addDays(out, CLEAR_DAYS), latest);
+  return days < 0 ? undefined : days;
 }
 
 function idsOf(rows: readonly { cropId: string }[]): string[] {

@@ -5,7 +5,7 @@ import type { Between, Placement, PlanBed, PlanWish } from '../../../src/practic
 import { withSecondCrops } from '../../../src/practices/rotation-plan/second-crops.ts';
 import { carried, placed, planBed, rotationProblem, wish } from './problems.ts';
 
-const FOLLOWS: Between = { legume: 'unknown', stillStands: false, follows: true };
+const FOLLOWS: Between = { legume: 'unknown', stillStands: false, follows: 30 };
 const between = { 'pea>kale': FOLLOWS, 'radish>kale': FOLLOWS, 'garlic>broccoli': FOLLOWS };
 
 /** The plan of one bed of 3 m² in words, once second crops found their room. */
@@ -34,6 +34,15 @@ describe('a second crop in one season', () => {
     expect(second(bed, [placed('a', 'kale', 2027, 2)])).toEqual(['kale 2 after pea', 'pea 3']);
     const shared = [placed('a', 'kale', 2027, 2), placed('a', 'carrot', 2027, 1)];
     expect(second([...bed, wish('carrot', { areaM2: 1 })], shared)).toEqual(['kale 2', 'carrot 1']);
+  });
+
+  it('goes in the order that leaves the more days to spare', () => {
+    const both = { ...between, 'kale>pea': { ...FOLLOWS, follows: 5 } };
+    const problem = rotationProblem({ beds: [planBed('a', { areaM2: 2 })], wishes: [peas, kale], between: both });
+    for (const cropId of ['pea', 'kale']) {
+      const plan = withSecondCrops(problem, [placed('a', cropId, 2027, 2)]);
+      expect(plan.find(({ after }) => after !== undefined)).toMatchObject({ cropId: 'kale', after: 'pea' });
+    }
   });
 
   it('takes no more ground than the first leaves', () => {

