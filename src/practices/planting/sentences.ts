@@ -9,9 +9,12 @@ const day = (value: unknown): string => dated(String(value));
 /** Why a window opens when it does. */
 const opening: Practice['sentences'] = {
   'plant.class': ({ saw, limit }) =>
-    `${capital(saw.crop)} may go in from ${weeks(saw.weeks)} the median last freeze (${day(saw.freeze)}): from ${day(limit)}.`,
+    `${capital(saw.crop)} may go in from ${weeks(saw.weeks)} the median last freeze (${day(saw.freeze)}): from ${day(limit)}.` +
+    (saw.alone === undefined
+      ? ''
+      : ' No record of past freezes is at hand for this place, so the weeks count in its stead.'),
   'plant.odds': ({ saw, limit }) =>
-    `After ${day(saw.safe)} it still freezes in no more than ${saw.percent} of 100 years, which is what ${saw.crop} is planned ` +
+    `After ${day(saw.safe)} it still freezes ${Number(saw.tempC) < 0 ? `to ${quantity(Math.round(Number(saw.tempC) * 10) / 10, 'tempC')} ` : ''}in no more than ${saw.percent} of 100 years, which is what ${saw.crop} is planned ` +
     `by${Number(saw.days) === 0 ? '' : `; its seed is under the ground for ${saw.days} days`}: from ${day(limit)}.`,
   'plant.hard-night': ({ saw, limit }) =>
     `A night of ${quantity(Number(saw.tempC), 'tempC')} checks or kills ${saw.crop} just set out; from ${day(limit)} on one ` +
@@ -22,6 +25,9 @@ const opening: Practice['sentences'] = {
   'plant.soil-slow': ({ saw, limit }) =>
     `${capital(saw.crop)} wants soil of ${quantity(Number(saw.tempC), 'tempC')}. Reckoned from the air the soil holds that only ` +
     `from ${day(saw.day)}, but open beds warm sooner; its class's weeks let it in from ${day(limit)}. Measure first.`,
+  'plant.this-season': ({ saw, limit }) =>
+    `By past years alone the ${saw.crop} could go in from ${day(saw.past)}; with this season's weather so far it is ` +
+    `${day(limit)}.`,
   'plant.garlic': ({ saw, limit }) =>
     `Garlic goes in ${saw.daysFirst} to ${saw.daysLast} days after the first killing freeze (median ${day(saw.freeze)}): by ` +
     `${day(limit)}, so that it roots and does not sprout.`,

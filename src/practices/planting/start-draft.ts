@@ -1,8 +1,6 @@
 /**
  * A crop goes into its bed: sown, planted as sets or cloves, or set out as plants.
  */
-import { freezeOdds } from '../../climate/freeze.ts';
-import { seasonOf } from '../../climate/season.ts';
 import { cautionsAt } from '../../handbook/cautions.ts';
 import { areaOf, isPermanent } from '../bed-timeline.ts';
 import type { Supply, TaskDraft } from '../draft.ts';
@@ -19,6 +17,7 @@ import { waitsFor } from './bed-limits.ts';
 import { insteadOf } from './later-crops.ts';
 import type { PlannedStart } from './planned-day.ts';
 import { draftOfPlanting, isSeed, type PlantingInBed, startedFrom, startKey } from './planting-in-bed.ts';
+import { seasonReason, startOdds } from './start-odds.ts';
 import { ownLayout, startSteps } from './start-steps.ts';
 
 /** Metres of row the minutes of sowing are reckoned for. */
@@ -33,8 +32,7 @@ export function startDraft(
 ): TaskDraft {
   const { planting, bed, crop, name } = at;
   const job = jobOf(at);
-  const tender = crop.frostClass === 'tender' || crop.frostClass === 'very-tender';
-  const season = seasonOf(input.climate.seasonTurn, start.window.preferred);
+  const odds = startOdds(input, at, start);
   return {
     ...draftOfPlanting(input, at),
     key: startKey(planting),
@@ -52,8 +50,8 @@ export function startDraft(
     onceMinutes: START_UP_MINUTES,
     needs: ['soil-fit'],
     after: [...waitsFor(input, at), ...ahead],
-    ...(tender ? { odds: freezeOdds(input.climate, { event: 'last-spring', limitF: 32, season }) } : {}),
-    reasons: start.reasons,
+    ...(odds === undefined ? {} : { odds }),
+    reasons: [...start.reasons, ...seasonReason(input, at, start)],
     makes: [{ makes: 'planting-started', plantingId: planting.id }],
   };
 }

@@ -85,7 +85,7 @@ function garlicSteps(): string[] {
   const { deepLowCm, deepHighCm, apartLowCm, apartHighCm } = GARLIC;
   return [
     'Break the bulbs on the day, and keep the largest sound cloves.',
-    `Set them point up, ${quantity(deepLowCm, 'cm')} to ${quantity(deepHighCm, 'cm')} deep and ` +
+    `Make a hole for each with a dibber or a finger, without digging the bed over: point up, ${quantity(deepLowCm, 'cm')} to ${quantity(deepHighCm, 'cm')} deep and ` +
       `${quantity(apartLowCm, 'cm')} to ${quantity(apartHighCm, 'cm')} apart.`,
   ];
 }
