@@ -3,7 +3,7 @@
  */
 import { addDays, type Day } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
-import { areaOf, isPermanent } from '../bed-timeline.ts';
+import { areaOf } from '../bed-timeline.ts';
 import type { PracticeInput } from '../practice.ts';
 import { isAfterMidsummer } from '../seasons.ts';
 import { hasBedAlone, type Layout, layoutOf, partOf } from './amounts.ts';
@@ -11,6 +11,7 @@ import { hasResidue } from './bed-limits.ts';
 import { expectedUp } from './emergence.ts';
 import type { PlannedStart } from './planned-day.ts';
 import { isSeed, type PlantingInBed } from './planting-in-bed.ts';
+import { soilForPlants, soilForSowing } from './soil-steps.ts';
 import { againSteps } from './sown-again.ts';
 
 /** Soil minimum from which a spade's thermometer is worth the look: colder kinds need only soil that is fit. House default. */
@@ -72,13 +73,7 @@ function mayBeCold({ climate }: PracticeInput, { reasons, window: { preferred } 
 
 function sowSteps(at: PlantingInBed): string[] {
   if (at.crop.maturityFrom === 'fall-set') return garlicSteps();
-  const seed = isSeed(at);
-  return [
-    ...rowSteps(at),
-    seed
-      ? 'Draw shallow drills by hand, water them, sow, and cover the seed with fine soil two to three times its own thickness.'
-      : 'Open a hole for each with a trowel, set it the right way up, close it by hand and firm it. No digging over.',
-  ];
+  return [...rowSteps(at), ...soilForSowing(at)];
 }
 
 function garlicSteps(): string[] {
@@ -91,12 +86,7 @@ function garlicSteps(): string[] {
 }
 
 function setOutSteps(at: PlantingInBed): string[] {
-  return [
-    ...rowSteps(at),
-    isPermanent(at.crop)
-      ? 'Choose the place for years: open holes with a trowel, spread the roots, cover them and water in.'
-      : 'On a dull day or towards evening: water the plants an hour before, set each in its own hole, firm it and water in.',
-  ];
+  return [...rowSteps(at), ...soilForPlants(at)];
 }
 
 function rowSteps(at: PlantingInBed): string[] {
