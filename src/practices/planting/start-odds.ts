@@ -31,7 +31,7 @@ export function startOdds({ climate }: PracticeInput, at: PlantingInBed, start: 
   const season = seasonOf(climate.seasonTurn, start.window.preferred);
   const opened = start.reasons.map(({ rule }) => OPENED_BY[rule]).find((by) => by !== undefined);
   const tender = frostClass === 'tender' || frostClass === 'very-tender';
-  if (opened === undefined && !tender) return undefined;
+  if (opened === undefined) return undefined;
   if (opened === 'soil' && !tender && soilMinC !== undefined) return soilWarmOdds(climate, { season, tempC: soilMinC });
   return freezeOdds(climate, { event: 'last-spring', limitF: SPRING_FREEZE_F[frostClass], season });
 }

@@ -95,6 +95,11 @@ describe('the odds of a planting', () => {
     expect((task('sow/planting:lettuce').odds?.late ?? '') < (task('set-out/').odds?.late ?? '')).toBe(true);
   });
 
+  it('are none for beans of July, which no spring freeze holds back', () => {
+    const told = garden({ plantings: [sown('snap-bean', '2027-07-26', { id: 'beans' })] });
+    expect(draft(draftsIn(told), 'sow/planting:beans').odds).toBeUndefined();
+  });
+
   it('give way to a class’s weeks where two freeze dates are all that is known, and the task says so', () => {
     const told = sentences(task('sow/planting:carrot', [], frostDates('05-10', '10-01')));
     expect(told).toContain('No record of past freezes is at hand for this place, so the weeks count in its stead.');
