@@ -36,7 +36,7 @@ export function withSowings(file: GardenFile): GardenFile {
 function withShare({ beds }: GardenFile, row: Row): Row {
   const bed = beds.find(({ id }) => id === row.bed);
   if (row.again === undefined || row.areaM2 !== undefined || bed === undefined) return row;
-  return { ...row, areaM2: Math.floor((HUNDREDTHS * bed.lengthM * bed.widthM) / sowingIds(row).length) / HUNDREDTHS };
+  return { ...row, areaM2: Math.round((HUNDREDTHS * bed.lengthM * bed.widthM) / sowingIds(row).length) / HUNDREDTHS };
 }
 
 const HUNDREDTHS = 100;
