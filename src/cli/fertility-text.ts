@@ -17,7 +17,7 @@ export function fertilityLines({ garden, climate }: GardenView, told: readonly L
     bedName,
     seasonName(climate, season),
     BAND_WORDS[band],
-    `${read(figureOf(wants))} wanted`,
+    `${formatQuantity({ value: wants, unit: 'gPerM2' }, units)} wanted`,
     `${read(figureOf(gives))} given`,
     crops,
   ]);

@@ -2,11 +2,13 @@
  * The nitrogen ledgers of a garden in figures and words: how each bed comes out, why, and what could be strewn.
  */
 import { seasonOf } from '../climate/season.ts';
-import type { Garden } from '../garden/garden.ts';
+import { thereFrom } from '../garden/planned-beds.ts';
 import { dated, quantity, quantitySpan } from '../measures/quantity.ts';
+import type { CropSpan } from '../practices/bed-timeline.ts';
 import { nitrogenLedgers } from '../practices/catalogue.ts';
 import type { ReasonSource } from '../practices/draft.ts';
-import { type Band, type BedLedger, totalOf } from '../practices/fertility/ledger.ts';
+import { standTogether } from '../practices/fertility/crop-needs.ts';
+import type { Band, BedLedger } from '../practices/fertility/ledger.ts';
 import { type Grams, tenth } from '../practices/fertility/ledger-line.ts';
 import { cropsShort, type Strewn, veryHighPhosphorus, waysToBring } from '../practices/fertility/what-to-strew.ts';
 import type { PracticeInput } from '../practices/practice.ts';
@@ -33,7 +35,8 @@ export interface LedgerTold {
   season: number;
   crops: string;
   band: Band;
-  wants: Grams;
+  /** What is wanted of the ground that comes out worst, g/m². */
+  wants: number;
   gives: Grams;
   lines: readonly LineTold[];
   /** What it comes to, in a sentence. */
@@ -53,16 +56,17 @@ export function toldSeasons({ climate, today }: Pick<PracticeInput, 'climate' | 
 export function fertilitySheet(input: PracticeInput): LedgerTold[] {
   const { garden } = input;
   return nitrogenLedgers(input, toldSeasons(input)).map((ledger) => {
-    const { bed, season, crops, band, lines } = ledger;
-    const short = cropsShort(ledger).reduce((sum, { nitrogenG }) => sum + nitrogenG, 0);
+    const { bed, season, crops, band, lines, gives, worst } = ledger;
+    const standing = cropsShort(ledger).filter(({ span: { to } }) => to === undefined || to > input.today);
+    const short = standing.reduce((sum, { nitrogenG }) => sum + nitrogenG, 0);
     return {
       bedId: bed.id,
       bedName: bed.name,
       season,
-      crops: [...new Set(crops.map(({ crop }) => crop.name.toLowerCase()))].join(', then '),
+      crops: cropsInWords(crops),
       band,
-      wants: totalOf(lines, 'want'),
-      gives: totalOf(lines, 'give'),
+      wants: worst.wants,
+      gives,
       lines: lines.map(({ side, of, gPerM2, reason }) => ({
         side,
         of,
@@ -72,7 +76,7 @@ export function fertilitySheet(input: PracticeInput): LedgerTold[] {
         source: reason.source,
       })),
       outcome: outcomeOf(ledger),
-      notes: notesOf(garden, ledger),
+      notes: notesOf(input, ledger, standing.length),
       ways: short > 0 ? waysToBring({ garden }, bed.id, short) : [],
     };
   });
@@ -86,18 +90,31 @@ export function figureOf({ low, usual, high }: Grams): string {
     : `${grams(usual)} (${quantitySpan(tenth(low), tenth(high), 'gPerM2')})`;
 }
 
-function outcomeOf({ lines, band, balance }: BedLedger): string {
-  const [want, give] = [totalOf(lines, 'want'), totalOf(lines, 'give')];
-  const grams = (value: number): string => quantity(tenth(value), 'gPerM2');
-  if (want.usual === 0) return 'Nothing is wanted: what grows here gathers its own.';
-  const sum = `${grams(want.usual)} wanted, ${grams(give.usual)} given by the usual figures and ${grams(give.high)} at best`;
-  if (band === 'enough') return `${sum}: enough, ${grams(balance.usual)} over.`;
-  if (band === 'low') return `${sum}: short by ${grams(-balance.usual)} if things go as usual, enough if they go well.`;
-  return `${sum}: short by ${grams(-balance.usual)}, and short even at best.`;
+/** "lettuce, then beet", "tomato and basil": crops that stand together are joined by an "and". */
+function cropsInWords(crops: readonly CropSpan[]): string {
+  const each = crops.filter(({ crop }, at) => crops.findIndex((other) => other.crop.id === crop.id) === at);
+  return each
+    .map((span, at) => {
+      const before = each[at - 1];
+      const joined = before === undefined ? '' : standTogether(before, span) ? ' and ' : ', then ';
+      return `${joined}${span.crop.name.toLowerCase()}`;
+    })
+    .join('');
 }
 
-function notesOf(garden: Garden, ledger: BedLedger): string[] {
-  const { bed, band, crops } = ledger;
+function outcomeOf({ crops, worst, gives, band }: BedLedger): string {
+  if (worst.wants === 0) return 'Nothing is wanted: what grows here gathers its own.';
+  const grams = (value: number): string => quantity(tenth(value), 'gPerM2');
+  const where = crops.length === 1 ? '' : ` where the ${worst.span.crop.name.toLowerCase()} stands`;
+  const sum = `${grams(worst.wants)} wanted${where}, ${grams(gives.usual)} given by the usual figures and ${grams(gives.high)} at best`;
+  if (band === 'enough') return `${sum}: enough, ${grams(worst.balance.usual)} over.`;
+  const short = grams(-worst.balance.usual);
+  if (band === 'low') return `${sum}: short by ${short} if things go as usual, enough if they go well.`;
+  return `${sum}: short by ${short}, and short even at best.`;
+}
+
+function notesOf({ garden }: PracticeInput, ledger: BedLedger, standing: number): string[] {
+  const { bed, band, crops, season } = ledger;
   const ppm = veryHighPhosphorus({ garden }, bed.id);
   const fed = garden.done.filter(({ key }) => crops.some(({ planting }) => key === `feed/planting:${planting.id}`));
   return [
@@ -106,9 +123,19 @@ function notesOf(garden: Garden, ledger: BedLedger): string[] {
       : [
           `The soil test found ${ppm} ppm of phosphorus, which is very high. No compost is spread here for some years, and nothing is given that brings more of it; a cover with a legume in it brings nitrogen alone.`,
         ]),
+    ...(thereFrom(bed) === undefined
+      ? []
+      : [
+          `What the bed was filled with feeds its first crops too, and is not counted for ${season}: nobody knows what bought mix holds.`,
+        ]),
     ...(band === 'low'
       ? [
           'Nothing is strewn for this. A legume or a legume cover ahead of the crop would carry it; else watch for pale lower leaves.',
+        ]
+      : []),
+    ...(band === 'short' && standing === 0
+      ? [
+          'No meal helps now: what falls short is over, or is fed by compost alone. A legume cover before the next crop does.',
         ]
       : []),
     ...fed.map(({ on }) => `A meal was strewn on ${dated(on)}; the ledger does not count it.`),

@@ -11,7 +11,7 @@ const output = z.looseObject({
       bed: z.string(),
       season: z.number(),
       band: z.enum(['enough', 'low', 'short']),
-      wantsGPerM2: grams,
+      wantsGPerM2: z.number(),
       givesGPerM2: grams,
       lines: z.array(
         z.strictObject({

@@ -1,14 +1,16 @@
 /**
  * What compost gives: this season's layer, layers of the seasons before it, and raw manure that was laid on.
  */
-import type { Bed, Topdressed } from '../../garden/garden.ts';
+import type { Climate } from '../../climate/climate.ts';
+import type { Bed, Garden, Pile, Topdressed } from '../../garden/garden.ts';
+import { thereFrom } from '../../garden/planned-beds.ts';
 import { feedstockById } from '../../handbook/feedstocks.ts';
 import type { Day } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { bedLayer, COMPOST_KG_PER_M3 } from '../compost-layer.ts';
 import { autumnTopdressKey, springTopdressKey } from '../keys.ts';
 import { manuresAmong } from '../manure.ts';
-import type { PracticeInput } from '../practice.ts';
+import type { Findings, PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
 import { testsOf } from '../soil-test.ts';
 import { type Grams, type LedgerLine, seen, tenth, times } from './ledger-line.ts';
@@ -40,12 +42,20 @@ export function compostNitrogen(depthMm: number, made: 'plants' | 'manure' = 'pl
 }
 
 /** The lines of compost and manure, those that give nothing left out. */
-export function compostLines(input: PracticeInput, bed: Bed, season: number): LedgerLine[] {
-  return [...firstSeason(input, bed, season), ...earlier(input, bed, season), ...rawManure(input, bed, season)];
+export function compostLines(
+  input: PracticeInput,
+  found: Pick<Findings, 'compostBalance'>,
+  bed: Bed,
+  season: number,
+): LedgerLine[] {
+  return [
+    ...firstSeason(layerOf(input, found, bed, season)),
+    ...earlier(input, bed, season),
+    ...rawManure(input, bed, season),
+  ];
 }
 
-function firstSeason(input: PracticeInput, bed: Bed, season: number): LedgerLine[] {
-  const { depthMm, made, spread } = layerOf(input, bed, season);
+function firstSeason({ depthMm, made, spread }: Layer): LedgerLine[] {
   if (depthMm === 0) return [];
   const gives = compostNitrogen(depthMm, made);
   const share = FIRST_SEASON[made];
@@ -72,18 +82,49 @@ function firstSeason(input: PracticeInput, bed: Bed, season: number): LedgerLine
   ];
 }
 
-/** Compost on a bed for a season: what was spread; else the household's layer, unless it was skipped. */
-function layerOf({ garden, climate }: PracticeInput, bed: Bed, season: number) {
+interface Layer {
+  depthMm: number;
+  made: 'plants' | 'manure';
+  spread: boolean;
+}
+
+/** Compost on a bed for a season: what was spread; else the layer it is still to be given, none where that was skipped. */
+function layerOf(
+  { garden, climate }: PracticeInput,
+  { compostBalance }: Pick<Findings, 'compostBalance'>,
+  bed: Bed,
+  season: number,
+): Layer {
   const spread = compostOn(garden.topdressed, bed).filter(({ on }) => seasonAfter(climate, on) === season);
   if (spread.length > 0) {
     const fed = spread.flatMap(({ pileIds = [] }) => garden.piles.filter(({ id }) => pileIds.includes(id)));
-    const materials = fed.flatMap(({ ingredients }) => ingredients.map(({ materialId }) => materialId));
-    const made = manuresAmong(materials) === undefined ? 'plants' : 'manure';
-    return { depthMm: depthOf(spread, bed), made, spread: true } as const;
+    return { depthMm: depthOf(spread, bed), made: madeOf(fed), spread: true };
   }
+  const wanted = compostBalance?.beds.find(
+    (each) => each.bedId === bed.id && each.season === season && each.fill === undefined,
+  );
+  if (wanted === undefined)
+    return { depthMm: givenBefore(garden, climate, bed, season), made: 'plants', spread: false };
+  if (wanted.skipped) return { depthMm: 0, made: 'plants', spread: false };
+  const drawn = new Set(wanted.drawn.flatMap(({ pileId }) => pileId ?? []));
+  const depthMm = Math.min(wanted.layer.depthMm, wanted.litres / wanted.areaM2);
+  return { depthMm, made: madeOf(garden.piles.filter(({ id }) => drawn.has(id))), spread: false };
+}
+
+/**
+ * The layer of a season that was over before the garden was brought in: the household's usual one, though nobody wrote it
+ * down. None where its time went by since, where it was skipped, and in a new bed.
+ */
+function givenBefore(garden: Garden, climate: Climate, bed: Bed, season: number): number {
   const keys = [springTopdressKey(bed.id, season), autumnTopdressKey(bed.id, season)];
-  const skipped = keys.some((key) => garden.skipped[key] !== undefined);
-  return { depthMm: skipped ? 0 : bedLayer(garden, bed.id).depthMm, made: 'plants', spread: false } as const;
+  const isSkipped = keys.some((key) => garden.skipped[key] !== undefined);
+  if (isSkipped || thereFrom(bed) !== undefined || season > seasonAfter(climate, garden.startedOn)) return 0;
+  return bedLayer(garden, bed.id).depthMm;
+}
+
+function madeOf(piles: readonly Pile[]): Layer['made'] {
+  const materials = piles.flatMap(({ ingredients }) => ingredients.map(({ materialId }) => materialId));
+  return manuresAmong(materials) === undefined ? 'plants' : 'manure';
 }
 
 function compostOn(topdressed: readonly Topdressed[], { id }: Bed): Topdressed[] {

@@ -15,7 +15,7 @@ import { seasonsAround, soilAwake } from '../seasons.ts';
 import { VERY_HIGH_PHOSPHORUS_PPM } from '../soil-test.ts';
 import { plantingSubject } from '../subjects.ts';
 import { shareOf } from './crop-needs.ts';
-import { type BedLedger, bedLedger, totalOf } from './ledger.ts';
+import { type BedLedger, bedLedger } from './ledger.ts';
 import { tenth } from './ledger-line.ts';
 import { type CropShort, cropsShort, type Strewn, veryHighPhosphorus, waysToBring } from './what-to-strew.ts';
 
@@ -112,20 +112,19 @@ function steps(
 }
 
 function reasons(input: PracticeInput, ledger: BedLedger, { span, nitrogenG }: CropShort): Reason[] {
-  const { bed, lines, balance } = ledger;
-  const [want, give] = [totalOf(lines, 'want'), totalOf(lines, 'give')];
+  const { bed, lines, gives, grounds } = ledger;
+  const ground = grounds.find((each) => each.span === span) ?? ledger.worst;
   const ppm = veryHighPhosphorus(input, bed.id);
   const isUntested = lines.some(({ reason }) => reason.rule === 'ledger.soil-untested');
   return [
     {
       rule: 'feed.short',
       saw: {
-        crops: ledger.crops.map(({ crop }) => crop.name.toLowerCase()).join(' and '),
         crop: span.crop.name.toLowerCase(),
-        wantsGPerM2: tenth(want.usual),
-        givesGPerM2: tenth(give.usual),
-        bestGPerM2: tenth(give.high),
-        shortGPerM2: tenth(-balance.usual),
+        wantsGPerM2: tenth(ground.wants),
+        givesGPerM2: tenth(gives.usual),
+        bestGPerM2: tenth(gives.high),
+        shortGPerM2: tenth(-ground.balance.usual),
         nitrogenG: Math.round(nitrogenG),
       },
       source: 'veg:V10',

@@ -43,7 +43,8 @@ export const ledgerSentences: Practice['sentences'] = {
     `The ${saw.cover} has stood for a year and more and is a sod: ${grams(saw.usualGPerM2)} (100 lb an acre)` +
     `${onShare(saw.percent, 'the ground, as it was seen')}.`,
   'ledger.pulse': ({ saw }) =>
-    `The ${saw.crop} before the ${saw.next} left roots and tops: ${span(saw)}. Most of their nitrogen goes with the pods.`,
+    `The ${saw.crop} before the ${saw.next} left roots and tops: ${span(saw)}${onShare(saw.percent, 'the bed')}. Most of their ` +
+    'nitrogen goes with the pods.',
 };
 
 function compost(saw: Readonly<Record<string, unknown>>, made: string): string {

@@ -7,7 +7,7 @@ import type { Bed } from '../../garden/garden.ts';
 import type { CropSpan } from '../bed-timeline.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import { compostLines } from './compost-lines.ts';
-import { cropsOf, needLines } from './crop-needs.ts';
+import { cropsOf, groundNeed, needLines } from './crop-needs.ts';
 import type { Grams, LedgerLine } from './ledger-line.ts';
 import { coverLines, pulseLines } from './legume-lines.ts';
 import { soilLine } from './soil-line.ts';
@@ -18,47 +18,61 @@ import { soilLine } from './soil-line.ts';
  */
 export type Band = 'enough' | 'low' | 'short';
 
+/** How the ground of one crop comes out. */
+export interface Ground {
+  span: CropSpan;
+  /** What is wanted of it over the season, g/m², by the crop and by those before and after it. */
+  wants: number;
+  /** What is given less what is wanted, g/m². */
+  balance: Grams;
+  band: Band;
+}
+
 /** A bed's season. */
 export interface BedLedger {
   bed: Bed;
   season: number;
   crops: readonly CropSpan[];
   lines: readonly LedgerLine[];
-  /** What is given less what is wanted. */
-  balance: Grams;
+  /** What all the lines that give come to. */
+  gives: Grams;
+  /** One a crop, in their order. */
+  grounds: readonly Ground[];
+  /** The ground that comes out worst: it stands for the bed. */
+  worst: Ground;
   band: Band;
 }
 
 /** The ledger of a bed for a season; nothing where no crop is known for it. */
 export function bedLedger(
   input: PracticeInput,
-  found: Pick<Findings, 'coverStands'>,
+  found: Pick<Findings, 'coverStands' | 'compostBalance'>,
   bed: Bed,
   season: number,
 ): BedLedger | undefined {
   const crops = cropsOf(input, bed, season);
-  if (crops.length === 0) return undefined;
   const lines = [
     ...needLines(bed, crops),
     soilLine(input, bed),
-    ...compostLines(input, bed, season),
+    ...compostLines(input, found, bed, season),
     ...coverLines(input, found, bed, season),
-    ...pulseLines(input, bed, crops),
+    ...pulseLines(input, bed, season),
   ];
-  const balance = balanceOf(lines);
-  return { bed, season, crops, lines, balance, band: bandOf(balance) };
+  const gives = givenBy(lines);
+  const grounds = crops.map((span) => groundOf(span, groundNeed(bed, span, crops), gives));
+  const [worst] = [...grounds].sort((a, b) => a.balance.usual - b.balance.usual);
+  return worst && { bed, season, crops, lines, gives, grounds, worst, band: worst.band };
 }
 
-/** What all the lines of a side come to. */
-export function totalOf(lines: readonly LedgerLine[], side: LedgerLine['side']): Grams {
+function givenBy(lines: readonly LedgerLine[]): Grams {
   const of = (end: keyof Grams): number =>
-    lines.filter((line) => line.side === side).reduce((sum, { gPerM2 }) => sum + gPerM2[end], 0);
+    lines.filter(({ side }) => side === 'give').reduce((sum, { gPerM2 }) => sum + gPerM2[end], 0);
   return { low: of('low'), usual: of('usual'), high: of('high') };
 }
 
-function balanceOf(lines: readonly LedgerLine[]): Grams {
-  const [want, give] = [totalOf(lines, 'want'), totalOf(lines, 'give')];
-  return { low: give.low - want.usual, usual: give.usual - want.usual, high: give.high - want.usual };
+function groundOf(span: CropSpan, wants: number, gives: Grams): Ground {
+  const balance = { low: gives.low - wants, usual: gives.usual - wants, high: gives.high - wants };
+  return { span, wants, balance, band: wants === 0 ? 'enough' : bandOf(balance) };
 }
 
 function bandOf({ usual, high }: Grams): Band {

@@ -9,6 +9,7 @@ import type { Findings, PracticeInput } from '../practice.ts';
 import { midwinterAfter, soilAwake } from '../seasons.ts';
 import { coveredShare, growingParts, grownSince, standName } from '../stand-cover.ts';
 import { type Origin, standNitrogen } from '../stand-nitrogen.ts';
+import { shareOf } from './crop-needs.ts';
 import { between, certain, type Grams, type LedgerLine, seen, tenth, times } from './ledger-line.ts';
 
 /** Nitrogen that peas or beans leave with their roots and tops, g/m²: 20 to 40 lb an acre. From memory. */
@@ -113,20 +114,24 @@ function lifeOf({ climate }: PracticeInput, { stand, ends }: Ended): Parameters<
   return { sown, end: ends, stage: ends <= midwinterAfter(climate, sown) ? 'green' : 'between' };
 }
 
-/** A line where peas or beans stood in the bed just before the first crop that is none of them. */
-export function pulseLines({ garden, climate }: PracticeInput, bed: Bed, crops: readonly CropSpan[]): LedgerLine[] {
+/** A line for all peas and beans of one kind whose next crop, other than such, is one of the season: on their own share. */
+export function pulseLines({ garden, climate }: PracticeInput, bed: Bed, season: number): LedgerLine[] {
   const all = cropSpans(garden, bed.id, climate);
-  return crops.flatMap((span) => {
-    if (span.crop.nitrogen === 'legume-fixer') return [];
-    const before = all.findLast(
-      ({ planting, to }) => planting.id !== span.planting.id && (to ?? '') <= span.from && to,
+  const left = all.flatMap((span) => {
+    const { crop, to } = span;
+    if (crop.nitrogen !== 'legume-fixer' || to === undefined) return [];
+    const next = all.find((other) => other.from >= to && other.crop.nitrogen !== 'legume-fixer');
+    if (next === undefined || cropYear(next, climate) !== season || season - cropYear(span, climate) > 1) return [];
+    return [{ of: crop.name.toLowerCase(), next: next.crop.name.toLowerCase(), share: shareOf(bed, span) }];
+  });
+  return [...new Set(left.map(({ of }) => of))].map((crop) => {
+    const ofKind = left.filter(({ of }) => of === crop);
+    const share = Math.min(
+      1,
+      ofKind.reduce((sum, each) => sum + each.share, 0),
     );
-    if (before?.crop.nitrogen !== 'legume-fixer') return [];
-    if (cropYear(span, climate) - cropYear(before, climate) > 1) return [];
-    const [crop, next] = [before.crop.name.toLowerCase(), span.crop.name.toLowerCase()];
-    const saw = { crop, next, ...seen(PULSE_NITROGEN) };
-    return [
-      line(`roots and tops of the ${crop}`, PULSE_NITROGEN, { rule: 'ledger.pulse', saw, source: 'from memory' }),
-    ];
+    const gives = times(PULSE_NITROGEN, share);
+    const saw = { crop, next: ofKind[0]?.next ?? '', percent: Math.round(100 * share), ...seen(gives) };
+    return line(`roots and tops of the ${crop}`, gives, { rule: 'ledger.pulse', saw, source: 'from memory' });
   });
 }

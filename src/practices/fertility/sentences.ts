@@ -18,9 +18,9 @@ export const fertilitySentences: Practice['sentences'] = {
     `In autumn laboratories are quiet and lime has winter to act: from ${saw.weeks} weeks before the first freeze ` +
     `(about ${dated(String(saw.freeze))}) until the ground freezes, by ${dated(String(limit))}.`,
   'feed.short': ({ saw }) =>
-    `Over the season ${saw.crops} want ${grams(saw.wantsGPerM2)} of nitrogen. The bed gives ${grams(saw.givesGPerM2)} by the ` +
-    `usual figures and ${grams(saw.bestGPerM2)} at best: ${grams(saw.shortGPerM2)} short, of which ` +
-    `${quantity(Number(saw.nitrogenG), 'g')} in all fall on the ${saw.crop}.`,
+    `Over the season ${grams(saw.wantsGPerM2)} of nitrogen are wanted where the ${saw.crop} stands, by it and what goes ` +
+    `before or after it. The bed gives ${grams(saw.givesGPerM2)} by the usual figures and ${grams(saw.bestGPerM2)} at best: ` +
+    `${grams(saw.shortGPerM2)} short. ${quantity(Number(saw.nitrogenG), 'g')} in all fall on the ${saw.crop}.`,
   'feed.test-first': () => 'Nobody has tested this soil: a test may make this meal needless.',
   'feed.phosphorus': ({ saw, limit }) =>
     `The soil test found ${saw.ppm} ppm of phosphorus, and ${limit} is very high: only what brings none is given.`,

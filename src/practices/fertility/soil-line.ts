@@ -2,6 +2,7 @@
  * What the soil itself gives in a season, by the organic matter in it.
  */
 import type { Bed } from '../../garden/garden.ts';
+import { thereFrom } from '../../garden/planned-beds.ts';
 import type { PracticeInput } from '../practice.ts';
 import { lastTest } from '../soil-test.ts';
 import { certain, type LedgerLine, tenth } from './ledger-line.ts';
@@ -13,7 +14,10 @@ const UNTESTED_PERCENT = 2;
 
 /** The line of the soil. */
 export function soilLine({ garden }: PracticeInput, bed: Bed): LedgerLine {
-  const measured = lastTest(garden, bed.id, ({ organicMatterPercent }) => organicMatterPercent);
+  // A test of the garden tells nothing of soil that was brought for a new bed.
+  const soilTests =
+    thereFrom(bed) === undefined ? garden.soilTests : garden.soilTests.filter(({ bedId }) => bedId === bed.id);
+  const measured = lastTest({ soilTests }, bed.id, ({ organicMatterPercent }) => organicMatterPercent);
   const percent = measured ?? UNTESTED_PERCENT;
   const given = percent * NITROGEN_PER_PERCENT;
   const saw = { percent, perPercentGPerM2: NITROGEN_PER_PERCENT, usualGPerM2: tenth(given) };

@@ -6,7 +6,7 @@ import { type Fertiliser, gramsForNitrogen, nitrogenFertilisers } from '../../ha
 import { areaOf, type CropSpan, isPermanent } from '../bed-timeline.ts';
 import type { PracticeInput } from '../practice.ts';
 import { lastTest, VERY_HIGH_PHOSPHORUS_PPM } from '../soil-test.ts';
-import { needOf } from './crop-needs.ts';
+import { needOf, shareOf } from './crop-needs.ts';
 import type { BedLedger } from './ledger.ts';
 
 /** Grams an amount is rounded to. House default: what a kitchen scale is read to. */
@@ -18,7 +18,7 @@ export interface Strewn {
   grams: number;
 }
 
-/** The part of a season's shortage that falls on one crop. */
+/** What falls short for one crop. */
 export interface CropShort {
   span: CropSpan;
   /** Nitrogen in all, grams. */
@@ -26,17 +26,16 @@ export interface CropShort {
 }
 
 /**
- * The crops that are fed, each with its part of what is short by the usual figures; none unless the bed is short with
- * the best of them too. Light feeders, pulses and lasting crops are fed by compost alone.
+ * The crops that are fed, each with its part of what its ground is short by the usual figures; none whose ground is not
+ * short with the best of them too. Light feeders, pulses and lasting crops are fed by compost alone.
  */
-export function cropsShort(ledger: BedLedger): CropShort[] {
-  const { band, bed, crops, balance } = ledger;
-  if (band !== 'short') return [];
-  const fed = crops.filter(
-    ({ crop }) => (crop.nitrogen === 'high' || crop.nitrogen === 'medium') && !isPermanent(crop),
-  );
-  const all = fed.reduce((sum, span) => sum + needOf(bed, span), 0);
-  return fed.map((span) => ({ span, nitrogenG: (-balance.usual * areaOf(bed) * needOf(bed, span)) / all }));
+export function cropsShort({ bed, grounds }: BedLedger): CropShort[] {
+  return grounds.flatMap(({ span, wants, balance, band }) => {
+    const isFed = (span.crop.nitrogen === 'high' || span.crop.nitrogen === 'medium') && !isPermanent(span.crop);
+    if (band !== 'short' || !isFed) return [];
+    const areaM2 = shareOf(bed, span) * areaOf(bed);
+    return [{ span, nitrogenG: -balance.usual * areaM2 * (needOf(span) / wants) }];
+  });
 }
 
 /** Phosphorus of a bed's soil where the newest test found it very high, ppm. */

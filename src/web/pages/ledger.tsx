@@ -33,33 +33,30 @@ export const LedgerView = ({ told, season, units }: LedgerProps) => {
         <strong>{season}</strong>: {told.crops} <BandWord band={told.band} />
       </summary>
       <p>{read(told.outcome)}</p>
-      <div class="slide">
-        <table class="figures ledger-lines">
-          <caption class="small">Nitrogen over the season, by the area of the bed</caption>
-          <thead>
+      <table class="figures ledger-lines">
+        <caption class="small">Nitrogen over the season, by the ground it stands on</caption>
+        <thead>
+          <tr>
+            <th scope="col">What</th>
+            <th scope="col">Nitrogen, and how it is reckoned</th>
+          </tr>
+        </thead>
+        <tbody>
+          {told.lines.map(({ side, of, figure, how, source }) => (
             <tr>
-              <th scope="col">What</th>
-              <th scope="col">Nitrogen</th>
-              <th scope="col">How it is reckoned</th>
+              <th scope="row">
+                {of}
+                <span class="under">{side === 'want' ? 'wants' : 'gives'}</span>
+              </th>
+              <td>
+                <strong>{read(figure)}</strong>
+                <span class="under">{read(how)}</span>
+                <span class="under">{sourceLine(source)}</span>
+              </td>
             </tr>
-          </thead>
-          <tbody>
-            {told.lines.map(({ side, of, figure, how, source }) => (
-              <tr>
-                <th scope="row">
-                  {of}
-                  <span class="under">{side === 'want' ? 'wants' : 'gives'}</span>
-                </th>
-                <td>{read(figure)}</td>
-                <td>
-                  {read(how)}
-                  <span class="under">{sourceLine(source)}</span>
-                </td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
+          ))}
+        </tbody>
+      </table>
       {told.notes.map((note) => (
         <p>{read(note)}</p>
       ))}

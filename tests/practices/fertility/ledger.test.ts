@@ -5,7 +5,7 @@ import type { Day } from '../../../src/measures/days.ts';
 import { nitrogenLedgers } from '../../../src/practices/catalogue.ts';
 import type { BedLedger } from '../../../src/practices/fertility/ledger.ts';
 import { cropsShort, waysToBring } from '../../../src/practices/fertility/what-to-strew.ts';
-import { cover, frostDates, garden, inputOf, milwaukee, setOut, sown } from '../gardens.ts';
+import { bed, cover, frostDates, garden, inputOf, milwaukee, setOut, sown } from '../gardens.ts';
 
 const climate = frostDates('05-10', '10-01');
 const half = { topdressing: { depthMm: 13, season: 'autumn' } } as const;
@@ -25,14 +25,14 @@ describe('the nitrogen of a bed in a season', () => {
     const plantings = [setOut('cabbage', '2027-05-01')];
     const ledger = ledgerOf(garden({ ...half, soilTests: tested(5), plantings }));
     // 5 × 1.12 = 5.6; 13 mm × 650 × 0.55 × 0.015 × 0.1 = 7.0; 9.8 wanted.
-    expect(ledger.balance.usual).toBeCloseTo(5.6 + 6.97 - 9.8, 1);
+    expect(ledger.worst.balance.usual).toBeCloseTo(5.6 + 6.97 - 9.8, 1);
     expect(ledger.band).toBe('enough');
   });
 
   it('is low where only the best figures reach, and short where not even they do', () => {
     const plantings = [setOut('tomato', '2027-05-25')];
     const rich = ledgerOf(garden({ ...half, soilTests: tested(5), plantings }));
-    expect([rich.band, rich.balance.usual < 0, rich.balance.high >= 0]).toEqual(['low', true, true]);
+    expect([rich.band, rich.worst.balance.usual < 0, rich.worst.balance.high >= 0]).toEqual(['low', true, true]);
     expect(ledgerOf(garden({ ...half, soilTests: tested(1), plantings })).band).toBe('short');
   });
 
@@ -44,15 +44,43 @@ describe('the nitrogen of a bed in a season', () => {
     expect(lineOf(followed, 'pulse')).toMatchObject({ low: 2.2, high: 4.5 });
   });
 
-  it('weighs a crop by its share of the bed', () => {
-    const plantings = [
-      { ...setOut('tomato', '2027-05-25'), areaM2: 1.5 },
-      { ...sown('carrot', '2027-05-01'), areaM2: 1.5 },
+  it('holds each crop against its own ground: a neighbour that wants nothing does not feed it', () => {
+    const side = [
+      { ...setOut('tomato', '2027-05-25'), areaM2: 1 },
+      { ...sown('snap-bean', '2027-05-25'), areaM2: 2 },
     ];
-    const [tomato, carrot] = ['tomato', 'carrot'].map(
-      (of) => ledgerOf(garden({ ...half, plantings })).lines.find((line) => line.of === of)?.gPerM2.usual,
-    );
-    expect([tomato, carrot]).toEqual([7.3, 2.45]);
+    const alone = ledgerOf(garden({ ...half, plantings: [setOut('tomato', '2027-05-25')] }));
+    const beside = ledgerOf(garden({ ...half, plantings: side }));
+    expect(beside.worst.balance).toEqual(alone.worst.balance);
+    const [all, third] = [alone, beside].map((each) => cropsShort(each)[0]?.nitrogenG ?? 0);
+    expect(third).toBeCloseTo((all ?? 0) / 3, 6);
+  });
+
+  it('counts the roots of peas once, on the ground where they grew', () => {
+    const pea = sown('pea', '2027-04-15', { harvested: '2027-07-01' });
+    const after = ['tomato', 'pepper', 'eggplant'].map((id) => ({ ...setOut(id, '2027-07-10'), areaM2: 1 }));
+    const pulses = (peas: typeof pea) =>
+      ledgerOf(garden({ ...half, plantings: [peas, ...after] })).lines.filter(
+        ({ reason }) => reason.rule === 'ledger.pulse',
+      );
+    expect(pulses(pea).map(({ gPerM2 }) => gPerM2.low)).toEqual([2.2]);
+    expect(pulses({ ...pea, areaM2: 0.3 })[0]?.gPerM2.low).toBeCloseTo(0.22, 6);
+  });
+
+  it('counts a lasting crop on a share while others stand beside it', () => {
+    const plantings = [
+      { ...setOut('rhubarb', '2024-05-01'), areaM2: 1 },
+      { ...setOut('lettuce-head', '2027-04-25'), areaM2: 1.5 },
+    ];
+    const { crops } = ledgerOf(garden({ ...half, plantings }));
+    expect(crops.map(({ crop }) => crop.id)).toEqual(['rhubarb', 'lettuce-head']);
+  });
+
+  it('of a new bed goes by no test of the garden, and by no layer in its first season', () => {
+    const bedNew = bed('a', { plannedFor: '2027-04-25', depthM: 0.3 });
+    const plantings = [setOut('tomato', '2027-05-25')];
+    const ledger = ledgerOf(garden({ ...half, beds: [bedNew], soilTests: tested(6), plantings }));
+    expect(ledger.lines.map(({ reason }) => reason.rule)).toEqual(['ledger.wants', 'ledger.soil-untested']);
   });
 
   it('counts a layer with manure in it for more, and old layers for a few percent until a test has counted them', () => {
