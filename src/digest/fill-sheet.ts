@@ -61,7 +61,7 @@ export function sheetOf(fill: BedFill, sum: readonly string[]): FillSheet {
     sum,
     ask: fill.mixL > 0 ? mixQuestions(fill) : [],
     steps: fillSteps(fill),
-    cautions: FILL_CAUTIONS,
+    cautions: [...FILL_CAUTIONS, ...reachWords(fill.widthM)],
     minutes,
     effort: `${quantity(fill.movedL, 'L')} are shovelled and pushed in all: about ${hoursText(minutes)}, more for whoever is not used to it. That is by figures from memory.`,
   };
@@ -80,4 +80,14 @@ export function plannedFill(input: PracticeInput, bed: Bed): PlannedFill | undef
   const demand = compostBalance(input).beds.find(({ key }) => key === planned.key);
   const filling = demand === undefined ? planned : { ...planned, window: demand.window };
   return { filling, fill: fillOf(filling, demand?.given ?? 0) };
+}
+
+/** Width from which the middle of a bed is out of reach from its sides, metres: 1.2 m is usual. Common practice. */
+const OUT_OF_REACH_M = 1.5;
+
+function reachWords(widthM: number): string[] {
+  if (widthM <= OUT_OF_REACH_M) return [];
+  return [
+    `Nobody reaches the middle of a bed ${quantity(widthM, 'm')} wide without stepping in, and soil that is trodden sets hard: ${quantity(1.2, 'm')} is usual. Make two of it, with a path between.`,
+  ];
 }

@@ -34,11 +34,15 @@ export type CompostLimit = 'depth' | 'share' | 'phosphorus';
 /** A bed's fill, whole litres. */
 export interface BedFill {
   areaM2: number;
+  /** Its shorter side, metres. */
+  widthM: number;
   /** What the bed holds once it has settled. */
   volumeL: number;
   paths: { areaM2: number; measured: boolean };
   /** Topsoil from the paths, as it lies there: at the lower depth, and what the higher would give. */
   topsoilL: number;
+  /** As much of the paths as that takes, m²: less than all of them where the bed has no room for more. */
+  scoopedM2: number;
   topsoilMostL: number;
   /** Left to be filled with what is brought, settled and loose. */
   restL: number;
@@ -76,9 +80,11 @@ export function bedFill(bed: BedToFill, { freeCompostL = 0, phosphorus = false }
   const mixL = looseL - compostL;
   return {
     areaM2,
+    widthM: Math.min(bed.lengthM, bed.widthM),
     volumeL,
     paths,
     topsoilL,
+    scoopedM2: topsoilL < room ? paths.areaM2 : topsoilL / SCOOPED_MM.low,
     topsoilMostL: scooped(SCOOPED_MM.high),
     restL,
     looseL,

@@ -85,7 +85,7 @@ export function fillMinutes({ movedL }: Pick<BedFill, 'movedL'>): number {
 }
 
 /** How a bed is filled, step by step. */
-export function fillSteps({ topsoilL, paths, compostL, mixL }: BedFill): string[] {
+export function fillSteps({ topsoilL, scoopedM2, compostL, mixL }: BedFill): string[] {
   const brought = [
     ...(mixL > 0 ? [`${quantity(mixL, 'L')} of bed mix (${barrowLoads(mixL)})`] : []),
     ...(compostL > 0 ? [`${quantity(compostL, 'L')} of your own compost (${barrowLoads(compostL)})`] : []),
@@ -94,11 +94,11 @@ export function fillSteps({ topsoilL, paths, compostL, mixL }: BedFill): string[
     'Squeeze a handful from the path, and one of the mix: they crumble, go on; they smear or freeze to the shovel, wait. Soil moved wet sets hard.',
     ...(topsoilL > 0
       ? [
-          `Scoop the top ${quantity(SCOOPED_MM.low, 'mm')} off ${quantity(paths.areaM2, 'm2')} of path into the bed: ${quantity(topsoilL, 'L')}. Leave it where the path is gravel, rubble or full of running roots, and cover the scooped path with wood chips.`,
+          `Scoop the top ${quantity(SCOOPED_MM.low, 'mm')} off ${quantity(scoopedM2, 'm2')} of path into the bed: ${quantity(topsoilL, 'L')}. Leave it where the path is gravel, rubble or full of running roots, and cover the scooped path with wood chips.`,
         ]
       : []),
     `Bring ${brought.join(' and ')}. Lay it in turns with the topsoil and rake each layer in: mixing as you fill is no digging.`,
-    'Keep the compost in the upper half, where roots feed. Heap the bed a little over its frame: it sinks.',
+    `${compostL > 0 ? 'Keep the compost in the upper half, where roots feed. ' : ''}Heap the bed a little over its frame: it sinks.`,
     'Water it through slowly, let it settle a week, top it up and rake it level. From now on nobody treads there.',
     'Nothing to sow at once? Then sow a cover or lay leaves: bare mix dries out and blows away.',
   ];

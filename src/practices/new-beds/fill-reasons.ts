@@ -43,7 +43,8 @@ function timeReasons({ bed, first, fit, freeze, window }: BedFilling): Reason[] 
 
 /** What a bed is filled with, step by step. */
 export function amountReasons({ phosphorusPpm }: Pick<BedFilling, 'phosphorusPpm'>, fill: BedFill): Reason[] {
-  const { areaM2, volumeL, paths, topsoilL, topsoilMostL, restL, looseL, compostMostL, compostL, mixL } = fill;
+  const { areaM2, volumeL, paths, scoopedM2, topsoilL, topsoilMostL, restL, looseL, compostMostL, compostL, mixL } =
+    fill;
   const compost: Reason =
     phosphorusPpm === undefined
       ? fill.compostBy === 'depth'
@@ -74,12 +75,13 @@ export function amountReasons({ phosphorusPpm }: Pick<BedFilling, 'phosphorusPpm
     {
       rule: topsoilL === 0 ? 'bed-fill.no-topsoil' : 'bed-fill.topsoil',
       saw: {
-        areaM2: tenth(paths.areaM2),
+        areaM2: tenth(scoopedM2),
         lowMm: SCOOPED_MM.low,
         highMm: SCOOPED_MM.high,
         litres: topsoilL,
         most: topsoilMostL,
         measured: paths.measured ? 'yes' : 'no',
+        spare: scoopedM2 < paths.areaM2 ? 'yes' : 'no',
       },
       source: 'common practice',
     },

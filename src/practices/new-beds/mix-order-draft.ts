@@ -71,7 +71,9 @@ const DELIVERY_DAYS = 14;
 /** What to ask whoever sells the mix. */
 export function mixQuestions({ compostMostL }: Pick<BedFill, 'compostMostL'>): string[] {
   return [
-    `Ask what it is made of. No bed is filled with compost alone: of this one no more than ${quantity(compostMostL, 'L')} may be compost, what the mix brings counted in. If the mix is a third compost already, leave yours to the other beds.`,
+    compostMostL === 0
+      ? 'Ask what it is made of, and for one with little compost or manure in it: the soil is very rich in phosphorus already.'
+      : `Ask what it is made of. No bed is filled with compost alone: of this one no more than ${quantity(compostMostL, 'L')} may be compost, what the mix brings counted in. If the mix is a third compost already, leave yours to the other beds.`,
     'Ask after manure and whose, hay or straw in it, weedkiller, a test for salts, and jumping worms. Go and look before you pay.',
   ];
 }

@@ -28,6 +28,7 @@ export const newBedSentences: Practice['sentences'] = {
   'bed-fill.topsoil': ({ saw }) =>
     `${quantity(Number(saw.areaM2), 'm2')} of path${saw.measured === 'yes' ? '' : ' (nobody measured any: a path of usual width along both sides)'}, ` +
     `scooped ${quantity(Number(saw.lowMm), 'mm')} deep, give ${litres(saw.litres)} of topsoil. It counts as it lies: what it swells by it sinks by again.` +
+    `${saw.spare === 'yes' ? ' The bed has room for no more.' : ''}` +
     `${Number(saw.most) > Number(saw.litres) ? ` Scooped ${quantity(Number(saw.highMm), 'mm')} deep they give ${litres(saw.most)}, and so much less is to buy.` : ''}`,
   'bed-fill.no-topsoil': () => 'No topsoil is taken from paths.',
   'bed-fill.settling': ({ saw, limit }) =>
