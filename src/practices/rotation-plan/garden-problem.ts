@@ -39,7 +39,7 @@ export function gardenProblem(input: PracticeInput, ask: RotationAsk): Omit<Rota
   const first = seasonAfter(climate, today);
   const seasons: [number, ...number[]] = [first];
   for (let season = first + 1; season < first + ask.years; season += 1) seasons.push(season);
-  const garden = ask.anew ? withoutPlans(input.garden, climate, first) : input.garden;
+  const garden = ask.anew ? withoutPlans(input.garden, climate, seasons) : input.garden;
   const wishes = seasons.flatMap((season) => wishesFor(garden, season));
   return {
     seasons,
@@ -56,12 +56,17 @@ function seasonsNamed(first: number): number[] {
 
 const NAMED_SEASONS = 30;
 
-function withoutPlans(garden: Garden, climate: Climate, first: number): Garden {
-  const isPlan = ({ cropId, start }: Planting): boolean => {
+/** What the gardener has only planned for some seasons: what a plan made anew for them takes the place of. */
+export function plannedFor(garden: Garden, climate: Climate, seasons: readonly number[]): Planting[] {
+  return garden.plantings.filter(({ cropId, start }) => {
     const crop = vegetableById(cropId);
-    return !start.happened && !isPermanent(crop) && cropYear({ crop, from: start.day }, climate) >= first;
-  };
-  return { ...garden, plantings: garden.plantings.filter((planting) => !isPlan(planting)) };
+    return !start.happened && !isPermanent(crop) && seasons.includes(cropYear({ crop, from: start.day }, climate));
+  });
+}
+
+function withoutPlans(garden: Garden, climate: Climate, seasons: readonly number[]): Garden {
+  const leaving = plannedFor(garden, climate, seasons);
+  return { ...garden, plantings: garden.plantings.filter((planting) => !leaving.includes(planting)) };
 }
 
 /** A wish for the season itself takes the place of one for every season. */

@@ -6,8 +6,9 @@ import type { Planting } from '../../garden/garden.ts';
 import { slug } from '../../garden/ids.ts';
 import { planCropsIn } from '../../garden/plan-crops.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
-import { cropYear, isPermanent } from '../../practices/bed-timeline.ts';
+import { cropYear } from '../../practices/bed-timeline.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
+import { plannedFor } from '../../practices/rotation-plan/garden-problem.ts';
 import type { Placement } from '../../practices/rotation-plan/problem.ts';
 import { crowdsIn } from '../../practices/side-by-side.ts';
 import type { DatedPlacement } from '../rotation-plan/placement-dates.ts';
@@ -31,27 +32,56 @@ export const LEFT_OUT = 'no day is known for it here, none is left this season, 
 
 /** The fact that takes a proposal in. Where it was made anew it takes the place of all that was planned for its seasons. */
 export function takenPlan(input: PracticeInput, proposal: RotationProposal, anew: boolean): TakenPlan {
-  const planned = anew ? plannedFor(input, proposal) : [];
-  const same = (planting: Planting, { bedId, cropId }: Placement): boolean =>
-    planting.bedId === bedId && planting.cropId === cropId;
+  const { garden, climate } = input;
+  const planned = anew ? plannedFor(garden, climate, proposal.problem.seasons) : [];
+  const same = (planting: Planting, place: DatedPlacement): boolean => isSame(input, proposal, planting, place);
   const fresh = proposal.placements.filter((place) => !planned.some((planting) => same(planting, place)));
   const dropped = planned
     .filter((planting) => !proposal.placements.some((place) => same(planting, place)))
     .map(({ id, bedId, cropId }) => ({ id, bedId, cropId }));
-  const left = input.garden.plantings.filter(({ id }) => !dropped.some((row) => row.id === id));
-  const taken = new Set(left.map(({ id }) => id));
-  const plantings = fresh.flatMap(({ bedId, cropId, areaM2, start }) => {
+  const kept = garden.plantings.filter(({ id }) => !dropped.some((row) => row.id === id));
+  const taken = new Set(kept.map(({ id }) => id));
+  const plantings = fresh.flatMap((place) => {
+    const { bedId, cropId, areaM2, start } = place;
     if (start === undefined) return [];
     const id = plantingId({ bedId, cropId, day: start.day }, taken);
     taken.add(id);
-    const bed = proposal.problem.beds.find((each) => each.id === bedId);
-    const isWhole = bed === undefined || areaM2 >= bed.areaM2 - HUNDREDTH_M2;
-    return [{ id, bedId, cropId, start, ...(isWhole ? {} : { areaM2 }) }];
+    return [{ id, bedId, cropId, start, ...(isAll(areaM2, bedArea(proposal, bedId)) ? {} : { areaM2 }) }];
   });
   const fact = withoutCrowded(input, { kind: 'plantings-planned', plantings, dropped });
   const isTaken = ({ bedId, cropId, start }: DatedPlacement): boolean =>
     fact.plantings.some((row) => row.bedId === bedId && row.cropId === cropId && row.start.day === start?.day);
   return { fact, left: fresh.filter((place) => !isTaken(place)) };
+}
+
+/**
+ * Whether a crop is planned already as it is proposed: there, in that season, with that share of the bed. One of two that
+ * follow each other has to keep its day as well, or it would be in the way of the other.
+ */
+function isSame(
+  { climate }: PracticeInput,
+  proposal: RotationProposal,
+  { bedId, cropId, start, areaM2 }: Planting,
+  place: DatedPlacement,
+): boolean {
+  const bedM2 = bedArea(proposal, bedId);
+  const isThere =
+    bedId === place.bedId &&
+    cropId === place.cropId &&
+    cropYear({ crop: vegetableById(cropId), from: start.day }, climate) === place.season &&
+    Math.abs(Math.min(areaM2 ?? bedM2, bedM2) - place.areaM2) <= HUNDREDTH_M2;
+  const isOneOfTwo = proposal.placements.some(
+    (each) => each.bedId === bedId && each.season === place.season && each.after !== undefined,
+  );
+  return isThere && (!isOneOfTwo || start.day === place.start?.day);
+}
+
+function bedArea({ problem }: RotationProposal, bedId: string): number {
+  return problem.beds.find(({ id }) => id === bedId)?.areaM2 ?? 0;
+}
+
+function isAll(areaM2: number, bedM2: number): boolean {
+  return areaM2 >= bedM2 - HUNDREDTH_M2;
 }
 
 /** The plan without crops that would have to go in while others hold their bed. */
@@ -65,15 +95,6 @@ function withoutCrowded({ garden, climate }: PracticeInput, fact: CropPlan): Cro
     }),
   );
   return { ...fact, plantings: fact.plantings.filter(({ id }) => !crowded.includes(id)) };
-}
-
-/** What the gardener has only planned for the seasons of a proposal. */
-function plannedFor({ garden, climate }: PracticeInput, { problem }: RotationProposal): Planting[] {
-  return garden.plantings.filter(({ cropId, start }) => {
-    const crop = vegetableById(cropId);
-    const season = cropYear({ crop, from: start.day }, climate);
-    return !start.happened && !isPermanent(crop) && problem.seasons.includes(season);
-  });
 }
 
 /** The id a planting of the garden file would be given, or the next that is free. */
