@@ -226,7 +226,7 @@ const mulchPlanned = z.object({
 
 /**
  * A plan of crops taken in: plantings that are meant, and plantings that were meant and are not any more. One that has the id
- * of one dropped takes its place.
+ * of one dropped takes its place. Planned covers that the crops leave no time for go with it.
  */
 const plantingsPlanned = z.object({
   kind: z.literal('plantings-planned'),
@@ -241,6 +241,7 @@ const plantingsPlanned = z.object({
     }),
   ),
   dropped: z.array(z.object({ id: z.string(), bedId: z.string(), cropId: z.string() })),
+  coversDropped: z.array(z.object({ standId: z.string(), bedId: z.string(), coverId: z.string() })).optional(),
 });
 
 /** The crops wanted, in place of all that were wanted before. */

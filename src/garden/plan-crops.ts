@@ -1,9 +1,9 @@
 /**
- * Crops meant for beds: what is planned anew, and what is taken out of the plan. What is in the ground stays as it is.
+ * Crops meant for beds: what is planned anew, and what is taken out of the plan, covers included. What is in the ground stays as it is.
  */
 import type { Fact } from './facts.ts';
 import type { Garden, Planting } from './garden.ts';
-import { hasBed } from './plan-covers.ts';
+import { hasBed, withoutPlanned } from './plan-covers.ts';
 import { asUnsaid } from './unsaid.ts';
 import { withoutAbsent } from './without-absent.ts';
 
@@ -13,10 +13,13 @@ type PlantingsPlanned = Extract<Fact, { kind: 'plantings-planned' }>;
  * The garden with a plan of crops. What was skipped or pinned of a planting of the same id, as it was planned before, was
  * said of that one. A planting the garden has already, from its file, stays as it is told there.
  */
-export function planCropsIn(garden: Garden, { plantings, dropped }: PlantingsPlanned): Garden {
-  const cleared = withoutPlantings(
-    garden,
-    dropped.map(({ id }) => id),
+export function planCropsIn(garden: Garden, { plantings, dropped, coversDropped = [] }: PlantingsPlanned): Garden {
+  const cleared = withoutPlanned(
+    withoutPlantings(
+      garden,
+      dropped.map(({ id }) => id),
+    ),
+    coversDropped.map(({ standId }) => standId),
   );
   const known = new Set(cleared.plantings.map(({ id }) => id));
   const meant = plantings.filter(({ id, bedId }) => !known.has(id) && hasBed(cleared, bedId)).map(meantPlanting);

@@ -62,8 +62,22 @@ export function nitrogenLedgers(input: PracticeInput, seasons: readonly number[]
   return input.garden.beds.flatMap((bed) => seasons.flatMap((season) => bedLedger(input, found, bed, season) ?? []));
 }
 
+/** Ids of the planned stands that no rule lets in: there is no day for them, or no time before what comes next. */
+export function coversRefused(input: PracticeInput): string[] {
+  const { uncovered = [] } = coverCropping.work(input, NOTHING_FOUND).found ?? {};
+  return uncovered.flatMap(({ inPlaceOf }) => inPlaceOf?.standId ?? []);
+}
+
+const NOTHING_FOUND: Findings = {
+  coverSowings: [],
+  coverStands: [],
+  uncovered: [],
+  thinStands: [],
+  compostSupply: [],
+};
+
 function workedThrough(input: PracticeInput): { drafts: TaskDraft[]; found: Findings } {
-  let found: Findings = { coverSowings: [], coverStands: [], uncovered: [], thinStands: [], compostSupply: [] };
+  let found = NOTHING_FOUND;
   const drafts: TaskDraft[] = [];
   for (const practice of practices) {
     const result = practice.work(input, found);

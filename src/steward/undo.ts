@@ -85,7 +85,10 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
     case 'stand-dropped':
       return new Set([fact.bedId, fact.standId]);
     case 'plantings-planned':
-      return new Set([...fact.plantings, ...fact.dropped].flatMap(({ id, bedId }) => [id, bedId]));
+      return new Set([
+        ...[...fact.plantings, ...fact.dropped].flatMap(({ id, bedId }) => [id, bedId]),
+        ...(fact.coversDropped ?? []).flatMap(({ standId, bedId }) => [standId, bedId]),
+      ]);
     case 'crops-wished':
     case 'cold-night-told':
     case 'away-told':

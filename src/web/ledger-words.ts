@@ -111,7 +111,7 @@ const MOST_TOLD = 6;
 
 /** What is planned, bed by bed, and what is taken out. */
 function planInWords(
-  { plantings, dropped }: Extract<Fact, { kind: 'plantings-planned' }>,
+  { plantings, dropped, coversDropped = [] }: Extract<Fact, { kind: 'plantings-planned' }>,
   bedName: (bedId: string) => string,
   units: UnitSystem,
 ): string {
@@ -120,9 +120,14 @@ function planInWords(
     const how = start.how === 'sow' ? 'sown' : 'set out';
     return `${cropName(cropId)} in ${bedName(bedId)}${share}, ${how} about ${fullDay(start.day, units)}`;
   });
-  const left = dropped
-    .filter(({ id }) => !plantings.some((planting) => planting.id === id))
-    .map(({ cropId, bedId }) => `${cropName(cropId)} in ${bedName(bedId)}`);
+  const left = [
+    ...dropped
+      .filter(({ id }) => !plantings.some((planting) => planting.id === id))
+      .map(({ cropId, bedId }) => `${cropName(cropId)} in ${bedName(bedId)}`),
+    ...coversDropped.map(
+      ({ coverId, bedId }) => `${coverName(coverId)} in ${bedName(bedId)}, no time being left for it`,
+    ),
+  ];
   return [
     ...(planned.length === 0 ? [] : [`Planned: ${someOf(planned)}`]),
     ...(left.length === 0 ? [] : [`Taken out of the plan: ${someOf(left)}`]),

@@ -77,7 +77,13 @@ async function accepted(steward: Steward, view: GardenView, { fact, left }: Take
     ? 'It is planned. Take it back with: loamtide undo'
     : 'Nothing was changed. Add --apply to take it.';
   return {
-    json: { taken: apply, plantings: fact.plantings, dropped: fact.dropped, ...previewJson(preview) },
+    json: {
+      taken: apply,
+      plantings: fact.plantings,
+      dropped: fact.dropped,
+      coversDropped: fact.coversDropped ?? [],
+      ...previewJson(preview),
+    },
     lines: [
       '',
       ...wrapped(factInWords(fact, garden, plan.today)),

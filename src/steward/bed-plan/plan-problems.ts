@@ -28,6 +28,7 @@ const ROUNDING_M2 = 0.01;
 export function planProblems(view: VersionedView, plan: CropPlan): Problem[] {
   const problems = [
     ...plan.dropped.flatMap(({ id }) => droppedProblems(view.garden, id)),
+    ...(plan.coversDropped ?? []).flatMap(({ standId }) => coverProblems(view.garden, standId)),
     ...plan.plantings.flatMap((row) => plantingProblems(view, plan, row)),
   ];
   return problems.length > 0 ? problems : crowdProblems(view, plan);
@@ -43,6 +44,12 @@ function droppedProblems({ plantings, place: { units } }: Garden, id: string): P
   const went = planting.start.how === 'sow' ? 'was sown' : 'was set out';
   const what = `${name} ${went} there on ${fullDay(planting.start.day, units)}.`;
   return [{ where, what, mend: 'It is in the ground: mark it cleared when it is.' }];
+}
+
+function coverProblems({ stands }: Garden, standId: string): Problem[] {
+  if (stands.some(({ id, sow }) => id === standId && !sow.happened)) return [];
+  const what = `The cover "${standId}" is not in the plan.`;
+  return [{ where: 'what is taken out', what, mend: 'Look at the beds once more.' }];
 }
 
 function plantingProblems({ garden, plan: { today } }: VersionedView, plan: CropPlan, row: PlannedRow): Problem[] {

@@ -7,6 +7,7 @@ import { slug } from '../../garden/ids.ts';
 import { planCropsIn } from '../../garden/plan-crops.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { cropYear } from '../../practices/bed-timeline.ts';
+import { coversRefused } from '../../practices/catalogue.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import { plannedFor } from '../../practices/rotation-plan/garden-problem.ts';
 import type { Placement } from '../../practices/rotation-plan/problem.ts';
@@ -48,7 +49,7 @@ export function takenPlan(input: PracticeInput, proposal: RotationProposal, anew
     taken.add(id);
     return [{ id, bedId, cropId, start, ...(isAll(areaM2, bedArea(proposal, bedId)) ? {} : { areaM2 }) }];
   });
-  const fact = withoutCrowded(input, { kind: 'plantings-planned', plantings, dropped });
+  const fact = withCovers(input, withoutCrowded(input, { kind: 'plantings-planned', plantings, dropped }));
   const isTaken = ({ bedId, cropId, start }: DatedPlacement): boolean =>
     fact.plantings.some((row) => row.bedId === bedId && row.cropId === cropId && row.start.day === start?.day);
   return { fact, left: fresh.filter((place) => !isTaken(place)) };
@@ -95,6 +96,16 @@ function withoutCrowded({ garden, climate }: PracticeInput, fact: CropPlan): Cro
     }),
   );
   return { ...fact, plantings: fact.plantings.filter(({ id }) => !crowded.includes(id)) };
+}
+
+/** The plan with the planned covers that could be sown before it and not after it, taken out. */
+function withCovers(input: PracticeInput, fact: CropPlan): CropPlan {
+  const before = new Set(coversRefused(input));
+  const refused = coversRefused({ ...input, garden: planCropsIn(input.garden, fact) });
+  const coversDropped = input.garden.stands
+    .filter(({ id }) => refused.includes(id) && !before.has(id))
+    .map(({ id, bedId, coverId }) => ({ standId: id, bedId, coverId }));
+  return coversDropped.length === 0 ? fact : { ...fact, coversDropped };
 }
 
 /** The id a planting of the garden file would be given, or the next that is free. */

@@ -5,7 +5,7 @@ import { brokenRules } from '../../../src/practices/rotation-plan/broken.ts';
 import { plannedProblem } from '../../../src/steward/bed-plan/season-table.ts';
 import { takenPlan } from '../../../src/steward/bed-plan/taken-plan.ts';
 import { proposeRotation } from '../../../src/steward/rotation-plan/propose.ts';
-import { bed, frostDates, garden, inputOf, setOut } from '../../practices/gardens.ts';
+import { bed, cover, frostDates, garden, inputOf, setOut } from '../../practices/gardens.ts';
 
 const climate = frostDates('05-10', '10-01');
 
@@ -62,5 +62,31 @@ describe('a plan made anew and taken', () => {
     const { plan, broken } = await taken(garden({ startedOn, beds, plantings, wishes: [wish('endive', 2027)] }), 1);
     expect(plan).toEqual(['a lettuce-head 2028 3', 'b endive 2027 3']);
     expect(broken).not.toContain('rotation-plan.returns');
+  });
+});
+
+describe('a planned cover ahead of a crop that is taken', () => {
+  const autumn = '2026-09-20';
+  const taking = async (wishes: Garden['wishes'], sow = '2026-09-25') => {
+    const of = garden({ startedOn: autumn, stands: [cover('cereal_rye', sow, { id: 'rye' })], wishes });
+    const input = inputOf(of, climate, autumn);
+    const { fact } = takenPlan(input, await proposeRotation(input, { years: 1, anew: false }), false);
+    return { fact, stands: planCropsIn(of, fact).stands.map(({ id }) => id) };
+  };
+
+  it('goes with the taking where no time is left for it, as one fact', async () => {
+    const { fact, stands } = await taking([wish('garlic', 2027)]);
+    expect(fact.plantings.map(({ cropId }) => cropId)).toEqual(['garlic']);
+    expect(fact.coversDropped).toEqual([{ standId: 'rye', bedId: 'a', coverId: 'cereal_rye' }]);
+    expect(stands).toEqual([]);
+  });
+
+  it('stays where there is time, and where it had none before', async () => {
+    expect((await taking([wish('tomato', 2027)])).stands).toEqual(['rye']);
+    expect((await taking([wish('tomato', 2027)], '2026-12-20')).stands).toEqual(['rye']);
+  });
+
+  it('stays where it is in the ground', async () => {
+    expect((await taking([wish('garlic', 2027)], '2026-09-10')).stands).toEqual(['rye']);
   });
 });
