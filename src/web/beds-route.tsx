@@ -11,6 +11,7 @@ import { vegetableById, vegetables } from '../handbook/vegetables.ts';
 import { MOST_SEASONS } from '../practices/rotation-plan/garden-problem.ts';
 import type { RotationProblem } from '../practices/rotation-plan/problem.ts';
 import { brokenBy } from '../steward/bed-plan/broken-by.ts';
+import { emptiedTexts } from '../steward/bed-plan/proposal-words.ts';
 import { plannedProblem, seasonTable } from '../steward/bed-plan/season-table.ts';
 import { LEFT_OUT, takenPlan } from '../steward/bed-plan/taken-plan.ts';
 import { planningInput } from '../steward/planner.ts';
@@ -188,10 +189,11 @@ async function preview(c: Context, room: Room, view: GardenView, asked: Proposal
     : await refusalsOf(async () => {
         found = await room.steward.previewReport(garden.id, fact);
       });
-  const notes = left.map(({ cropId, bedId }) => {
+  const leftOut = left.map(({ cropId, bedId }) => {
     const bed = garden.beds.find(({ id }) => id === bedId)?.name ?? bedId;
     return `${vegetableById(cropId).name} in ${bed} is left out: ${LEFT_OUT}.`;
   });
+  const notes = [...emptiedTexts(shown.proposal, shown.taken), ...leftOut];
   const page = cropPlanPage({
     view,
     plan: found && { fact, preview: found },

@@ -110,28 +110,36 @@ function insteadWords(instead: readonly string[] = []): string {
 const MOST_TOLD = 6;
 
 /** What is planned, bed by bed, and what is taken out. */
-function planInWords(
-  { plantings, dropped, coversDropped = [] }: Extract<Fact, { kind: 'plantings-planned' }>,
-  bedName: (bedId: string) => string,
-  units: UnitSystem,
-): string {
-  const planned = plantings.map(({ cropId, bedId, start, areaM2 }) => {
-    const share = areaM2 === undefined ? '' : ` on ${formatQuantity({ value: areaM2, unit: 'm2' }, units)}`;
-    const how = start.how === 'sow' ? 'sown' : 'set out';
-    return `${cropName(cropId)} in ${bedName(bedId)}${share}, ${how} about ${fullDay(start.day, units)}`;
-  });
-  const left = [
-    ...dropped
-      .filter(({ id }) => !plantings.some((planting) => planting.id === id))
-      .map(({ cropId, bedId }) => `${cropName(cropId)} in ${bedName(bedId)}`),
-    ...coversDropped.map(
-      ({ coverId, bedId }) => `${coverName(coverId)} in ${bedName(bedId)}, no time being left for it`,
-    ),
-  ];
+function planInWords(fact: CropPlan, bedName: (bedId: string) => string, units: UnitSystem): string {
+  const { planned, left } = planTold(fact, bedName, units);
   return [
     ...(planned.length === 0 ? [] : [`Planned: ${someOf(planned)}`]),
     ...(left.length === 0 ? [] : [`Taken out of the plan: ${someOf(left)}`]),
   ].join('. ');
+}
+
+type CropPlan = Extract<Fact, { kind: 'plantings-planned' }>;
+
+/** All that a plan of crops plans, and all it takes out, each in words that begin small. */
+export function planTold(
+  { plantings, dropped, coversDropped = [] }: CropPlan,
+  bedName: (bedId: string) => string,
+  units: UnitSystem,
+): { planned: string[]; left: string[] } {
+  const crops = dropped
+    .filter(({ id }) => !plantings.some((planting) => planting.id === id))
+    .map(({ cropId, bedId }) => `${cropName(cropId)} in ${bedName(bedId)}`);
+  const covers = coversDropped.map(
+    ({ coverId, bedId }) => `${coverName(coverId)} in ${bedName(bedId)}, no time being left for it`,
+  );
+  return {
+    planned: plantings.map(({ cropId, bedId, start, areaM2 }) => {
+      const share = areaM2 === undefined ? '' : ` on ${formatQuantity({ value: areaM2, unit: 'm2' }, units)}`;
+      const how = start.how === 'sow' ? 'sown' : 'set out';
+      return `${cropName(cropId)} in ${bedName(bedId)}${share}, ${how} about ${fullDay(start.day, units)}`;
+    }),
+    left: [...crops, ...covers],
+  };
 }
 
 function someOf(told: readonly string[]): string {

@@ -114,7 +114,7 @@ describe('choosing a crop for a bed and season', () => {
     const { get, steward } = await sampleApp(file());
     const before = await planned(steward);
     const text = await read(get(`${NORTH}/crop?season=2027&crop=snap-bean`));
-    expect(text).toMatch(/Planned: snap bean in North bed, sown about (May|June) \d+, 2027/);
+    expect(text).toMatch(/What would be planned Snap bean in North bed, sown about (May|June) \d+, 2027/);
     expect(text).toContain('What is added');
     expect(text).toMatch(/Here it is sown from May \d+, 2027 to/);
     const sick = await read(get(`${NORTH}/crop?season=2027&crop=cabbage`));
@@ -141,7 +141,7 @@ describe('choosing a crop for a bed and season', () => {
     const MIDDLE = `${BEDS}/middle/season/crop`;
     const beans = { season: '2027', crop: 'snap-bean', on: '2027-06-01', how: 'sow' };
     expect(await read(get(`${MIDDLE}?${new URLSearchParams(beans)}`))).toContain(
-      'Taken out of the plan: tomato in Middle bed',
+      'What would be taken out of the plan Tomato in Middle bed',
     );
     const beside = await send(MIDDLE, { ...beans, keep: 'tomatoes', share: '15' });
     expect(beside.status).toBe(422);
@@ -200,7 +200,7 @@ describe('choosing a crop for a bed and season', () => {
     const { get } = await sampleApp(file({ beds: [...sampleFile().beds, made] }));
     const at = (fields: Record<string, string>) =>
       read(get(`${BEDS}/new/season/crop?${new URLSearchParams({ season: '2027', crop: 'snap-bean', ...fields })}`));
-    expect(await at({})).toMatch(/Planned: snap bean in New bed, sown about July \d+, 2027/);
+    expect(await at({})).toMatch(/What would be planned Snap bean in New bed, sown about July \d+, 2027/);
     expect(await at({ on: '2027-06-01' })).toContain('New bed is not there before July 1, 2027.');
     expect(await read(get(BEDS))).toMatch(/New bed 39 sq ft not there yet not there yet not there yet open change/);
   });
@@ -298,6 +298,25 @@ describe('a plan that is proposed', () => {
     expect((await planned(steward)).every((row) => row.includes('potato'))).toBe(true);
   });
 
+  it('says which season it would leave empty, and up to which day work is worked out', async () => {
+    const { get } = await sampleApp(file({ wishes: [{ crop: 'potato', beds: 1, year: 2028 }] }));
+    for (const path of [`${BEDS}?years=2&anew=yes`, `${GARDEN}/take-plan?years=2&anew=yes`])
+      expect(await read(get(path))).toContain(
+        '2027 would be left empty: all that was planned for it goes, and nothing is wished for it.',
+      );
+    expect(await read(get(`${GARDEN}/take-plan?years=2&anew=yes`))).toContain('Work is worked out up to May 20, 2028');
+    expect(await read(get(`${GARDEN}/take-plan?years=2`))).not.toContain('left empty');
+  });
+
+  it('lists all it would plan and all it would take out', async () => {
+    const crops = ['kale', 'pea', 'carrot', 'garlic', 'radish', 'spinach', 'beet', 'leek'];
+    const wishes = crops.map((crop) => ({ crop, areaM2: 0.4 }));
+    const { get } = await sampleApp(file({ plantings: [], coverStands: [], wishes }));
+    const text = await read(get(`${GARDEN}/take-plan?years=1`));
+    expect(text.match(/ in \w+ bed on 4.3 sq ft, (sown|set out) about/g)?.length).toBeGreaterThan(6);
+    expect(text).not.toMatch(/; \d+ more/);
+  });
+
   it('leaves out a crop whose bed is not free in time, and says so', async () => {
     const late = {
       beds: ['south', 'wall'].map((id) => ({ id, name: `${id} bed`, lengthM: 3, widthM: 1.2 })),
@@ -315,7 +334,9 @@ describe('a plan that is proposed', () => {
     };
     const { get } = await sampleApp(file(late));
     const text = await read(get(`${GARDEN}/take-plan?years=2`));
-    expect(text).toMatch(/Planned: garden pea in \w+ bed, sown about \w+ \d+, 2028 Nothing is kept yet/);
+    expect(text).toMatch(
+      /Nothing is kept yet\. .*What would be planned Garden pea in \w+ bed, sown about \w+ \d+, 2028 /,
+    );
     expect(text).toMatch(/Garlic in \w+ bed is left out: .*its bed is not free in time/);
     const alone = await sampleApp(file({ ...late, wishes: [{ crop: 'garlic', beds: 1, year: 2028 }] }));
     expect(await read(alone.get(`${GARDEN}/take-plan?years=2`))).toContain(

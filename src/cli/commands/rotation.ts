@@ -2,9 +2,10 @@ import { changePreview } from '../../digest/change-preview.ts';
 import { wrapped } from '../../digest/wrapped.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { MOST_SEASONS } from '../../practices/rotation-plan/garden-problem.ts';
+import { emptiedTexts } from '../../steward/bed-plan/proposal-words.ts';
 import { LEFT_OUT, type TakenPlan, takenPlan } from '../../steward/bed-plan/taken-plan.ts';
 import { planningInput } from '../../steward/planner.ts';
-import { proposeRotation } from '../../steward/rotation-plan/propose.ts';
+import { proposeRotation, type RotationProposal } from '../../steward/rotation-plan/propose.ts';
 import type { GardenView, Steward } from '../../steward/steward.ts';
 import { factInWords } from '../../web/ledger-words.ts';
 import { command, switchOption } from '../command.ts';
@@ -44,7 +45,9 @@ export const rotation = command({
       const input = planningInput(view);
       const proposal = await proposeRotation(input, { years: Math.floor(options.years ?? 1), anew });
       const { units } = view.garden.place;
-      const taken = accept ? await accepted(steward, view, takenPlan(input, proposal, anew), apply) : undefined;
+      const taken = accept
+        ? await accepted(steward, view, { proposal, taken: takenPlan(input, proposal, anew) }, apply)
+        : undefined;
       if (format === 'json')
         return writeJson(at.stdout, { garden: gardenId, ...rotationJson(proposal), ...taken?.json }, units);
       const lines = rotationLines(proposal, { units, today: view.plan.today });
@@ -64,7 +67,13 @@ function refuseWithoutWishes({ garden }: GardenView): void {
 }
 
 /** What taking a plan does, told; and taken in where that is asked for. */
-async function accepted(steward: Steward, view: GardenView, { fact, left }: TakenPlan, apply: boolean) {
+async function accepted(
+  steward: Steward,
+  view: GardenView,
+  { proposal, taken }: { proposal: RotationProposal; taken: TakenPlan },
+  apply: boolean,
+) {
+  const { fact, left } = taken;
   const { garden, plan } = view;
   const { units } = garden.place;
   if (fact.plantings.length + fact.dropped.length === 0)
@@ -87,6 +96,7 @@ async function accepted(steward: Steward, view: GardenView, { fact, left }: Take
     lines: [
       '',
       ...wrapped(factInWords(fact, garden, plan.today)),
+      ...emptiedTexts(proposal, taken).flatMap((text) => wrapped(text)),
       ...(out.length === 0 ? [] : wrapped(`Left out: ${out.join('; ')}. For each of these ${LEFT_OUT}.`)),
       ...previewLines(preview, units),
       '',

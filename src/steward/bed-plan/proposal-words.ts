@@ -7,6 +7,7 @@ import { amountInWords, givingWayInWords, ruleInWords, wishInWords } from '../..
 import { isMet } from '../../practices/rotation-plan/wishes.ts';
 import type { Conflict } from '../rotation-plan/conflicts.ts';
 import type { RotationProposal } from '../rotation-plan/propose.ts';
+import type { TakenPlan } from './taken-plan.ts';
 
 /** How good the plan is. */
 export function foundInWords({ found }: RotationProposal): string {
@@ -40,6 +41,15 @@ export function unknownTexts({ problem, unknown }: Pick<RotationProposal, 'probl
     return [
       `${bed.name}: nobody wrote down whether kin of ${[...new Set(crops)].join(', ')} stood there not long ago.`,
     ];
+  });
+}
+
+/** Seasons that taking a proposal would leave empty of all that was planned. */
+export function emptiedTexts({ problem }: RotationProposal, { emptied }: TakenPlan): string[] {
+  return emptied.map((season) => {
+    const isWished = problem.wishes.some((wish) => wish.season === season);
+    const why = isWished ? 'no wish for it found room' : 'nothing is wished for it';
+    return `${problem.seasonNames[season]} would be left empty: all that was planned for it goes, and ${why}.`;
   });
 }
 

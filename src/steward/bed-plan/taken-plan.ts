@@ -23,6 +23,8 @@ export interface TakenPlan {
   fact: CropPlan;
   /** Crops left out: the climate tells no day for them, or no more this season, or their bed is not free in time. */
   left: readonly Placement[];
+  /** Seasons that something was planned for, and for which nothing would be. */
+  emptied: readonly number[];
 }
 
 /** What a share of a bed may be short of the whole where it was read to the hundredth. */
@@ -52,7 +54,12 @@ export function takenPlan(input: PracticeInput, proposal: RotationProposal, anew
   const fact = withCovers(input, withoutCrowded(input, { kind: 'plantings-planned', plantings, dropped }));
   const isTaken = ({ bedId, cropId, start }: DatedPlacement): boolean =>
     fact.plantings.some((row) => row.bedId === bedId && row.cropId === cropId && row.start.day === start?.day);
-  return { fact, left: fresh.filter((place) => !isTaken(place)) };
+  const left = fresh.filter((place) => !isTaken(place));
+  const after = planCropsIn(garden, fact);
+  const emptied = proposal.problem.seasons.filter(
+    (season) => plannedFor(garden, climate, [season]).length > 0 && plannedFor(after, climate, [season]).length === 0,
+  );
+  return { fact, left, emptied };
 }
 
 /**

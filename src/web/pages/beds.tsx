@@ -6,7 +6,13 @@ import type { Problem } from '../../garden/problem.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { seasonAfter } from '../../practices/seasons.ts';
-import { conflictTexts, foundInWords, unknownTexts, unmetTexts } from '../../steward/bed-plan/proposal-words.ts';
+import {
+  conflictTexts,
+  emptiedTexts,
+  foundInWords,
+  unknownTexts,
+  unmetTexts,
+} from '../../steward/bed-plan/proposal-words.ts';
 import type { SeasonTable } from '../../steward/bed-plan/season-table.ts';
 import type { TakenPlan } from '../../steward/bed-plan/taken-plan.ts';
 import type { RotationProposal } from '../../steward/rotation-plan/propose.ts';
@@ -79,6 +85,9 @@ const Proposal = ({ shown, gardenId, units }: { shown: ShownProposal; gardenId: 
     <section class="proposal">
       <h2>Proposed for {seasons}</h2>
       <p>{placements.length > 0 ? foundInWords(proposal) : nothingPlaced(taken)}</p>
+      {emptiedTexts(proposal, taken).map((text) => (
+        <p>{text}</p>
+      ))}
       {unmet.length > 0 && (
         <>
           <h3>Not met</h3>

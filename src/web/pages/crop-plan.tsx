@@ -11,11 +11,12 @@ import { isHard } from '../../practices/rotation-plan/looked-at.ts';
 import type { BrokenBy } from '../../steward/bed-plan/broken-by.ts';
 import type { CropChoice } from '../../steward/bed-plan/crop-choices.ts';
 import type { CropPlan } from '../../steward/bed-plan/taken-plan.ts';
+import { planningInput } from '../../steward/planner.ts';
 import type { GardenView, ReportPreview } from '../../steward/steward.ts';
 import { bedsPath } from '../addresses.ts';
 import { areaUnit } from '../areas.ts';
 import { Problems, page } from '../layout.tsx';
-import { factInWords } from '../ledger-words.ts';
+import { planTold } from '../ledger-words.ts';
 import { PreviewSections } from './change-preview.tsx';
 import { BrokenList } from './season-table.tsx';
 
@@ -56,17 +57,23 @@ interface CropPlanProps {
 /** The page. */
 export function cropPlanPage(props: CropPlanProps) {
   const { view, plan, problems = [], action, fields, button, chosen, notes = [], changed } = props;
-  const { garden, plan: current } = view;
+  const { garden } = view;
   return page(
     { title: 'What it would do', garden, here: 'beds' },
     <article class="report undo">
       <h1>What it would do</h1>
       <Problems problems={problems} heading="It cannot be planned so" />
       {plan && (
-        <p class="about">
-          {factInWords(plan.fact, garden, current.today)}
-          <span class="under">Nothing is kept yet.</span>
-        </p>
+        <>
+          <p class="about">
+            Nothing is kept yet.
+            <span class="under">
+              Work is worked out up to {fullDay(planningInput(view).until, garden.place.units)}; what crops of later
+              days ask for shows as their time comes nearer.
+            </span>
+          </p>
+          <PlanLists fact={plan.fact} view={view} />
+        </>
       )}
       {notes.map((note) => (
         <p>{note}</p>
@@ -94,6 +101,30 @@ export function cropPlanPage(props: CropPlanProps) {
     </article>,
   );
 }
+
+/** All that would be planned, and all that would go. */
+const PlanLists = ({ fact, view: { garden } }: { fact: CropPlan; view: GardenView }) => {
+  const bedName = (bedId: string): string => garden.beds.find(({ id }) => id === bedId)?.name ?? bedId;
+  const { planned, left } = planTold(fact, bedName, garden.place.units);
+  return (
+    <>
+      <Told heading="What would be planned" texts={planned} />
+      <Told heading="What would be taken out of the plan" texts={left} />
+    </>
+  );
+};
+
+const Told = ({ heading, texts }: { heading: string; texts: readonly string[] }) =>
+  texts.length === 0 ? null : (
+    <section>
+      <h2>{heading}</h2>
+      <ul class="marked">
+        {texts.map((text) => (
+          <li>{text.replace(/^./, (first) => first.toUpperCase())}</li>
+        ))}
+      </ul>
+    </section>
+  );
 
 const Hidden = ({ fields }: { fields: CropPlanProps['fields'] }) => (
   <>
