@@ -27,7 +27,7 @@ export interface Looking {
 export interface Opening {
   /** Makes the folder where there is none; otherwise that is refused. */
   make?: boolean;
-  /** Only looks: a plan made for another day than the present is shown and not published. */
+  /** Only looks: the plan it makes is shown and not published. */
   onlyLook?: boolean;
 }
 
@@ -57,7 +57,7 @@ export async function openHousehold(looking: Looking, { make = false, onlyLook =
   if (!make && !existsSync(file)) throw noData(file);
   const store = await openStore({ file, now: at.now() });
   const steward = createSteward({
-    store: onlyLook && options.today !== undefined ? unpublished(store) : store,
+    store: onlyLook ? unpublished(store) : store,
     clock: clockOf(at, options.today),
     report: (fault) => at.stderr.write(`${faultText(fault)}\n`),
   });
@@ -74,7 +74,7 @@ export function clockOf(at: Surroundings, today: Day | undefined): Clock {
   return today === undefined ? { now: at.now } : { today, now: () => `${today}T12:00:00.000Z` };
 }
 
-/** A store that takes no plans: a look from another day must not move what calendars show. */
+/** A store that takes no plans: a server may stand on another day, and a look must not move what its calendars show. */
 function unpublished(store: Store): Store {
   return { ...store, savePlan: async () => true };
 }

@@ -8,6 +8,7 @@ import { withIds } from './ids.ts';
 import type { Problem } from './problem.ts';
 
 type Row = GardenFile['plantings'][number];
+type Bed = Pick<GardenFile['beds'][number], 'lengthM' | 'widthM'>;
 
 /** The longest a succession may run, days: a season's sowings, and no rotation in one line. House default. */
 const LONGEST_DAYS = 365;
@@ -36,10 +37,17 @@ export function withSowings(file: GardenFile): GardenFile {
 function withShare({ beds }: GardenFile, row: Row): Row {
   const bed = beds.find(({ id }) => id === row.bed);
   if (row.again === undefined || row.areaM2 !== undefined || bed === undefined) return row;
-  return { ...row, areaM2: Math.round((HUNDREDTHS * bed.lengthM * bed.widthM) / sowingIds(row).length) / HUNDREDTHS };
+  return { ...row, areaM2: equalShare(row, bed) };
 }
 
 const HUNDREDTHS = 100;
+/** The least share a crop may have, m²: as in a garden file. */
+const LEAST_SHARE_M2 = 0.01;
+
+/** The part of a bed each of a row's sowings takes, to the hundredth of a square metre. */
+function equalShare(row: Row, { lengthM, widthM }: Bed): number {
+  return Math.round((HUNDREDTHS * lengthM * widthM) / sowingIds(row).length) / HUNDREDTHS;
+}
 
 function laterSowings({ again, ...row }: Row): Row[] {
   if (again === undefined) return [];
@@ -66,10 +74,19 @@ export function writtenAt({ plantings }: GardenFile, at: number): { where: strin
 /** What is wrong with the successions of a file. */
 export function successionProblems(file: GardenFile, existing?: GardenFile): Problem[] {
   if (!file.plantings.some(({ again }) => again !== undefined)) return [];
-  const given = withIds(file, existing).plantings;
-  return file.plantings.flatMap((row, at) =>
-    row.again === undefined ? [] : problemsOf(row, row.again, { id: given[at]?.id ?? '', at, given }),
-  );
+  const { beds, plantings: given } = withIds(file, existing);
+  return file.plantings.flatMap((row, at) => {
+    if (row.again === undefined) return [];
+    const bed = beds.find(({ id }) => id === given[at]?.bed);
+    return [...problemsOf(row, row.again, { id: given[at]?.id ?? '', at, given }), ...thinProblems(row, bed, at)];
+  });
+}
+
+/** More sowings than a bed can be shared among. */
+function thinProblems(row: Row, bed: Bed | undefined, at: number): Problem[] {
+  if (bed === undefined || row.areaM2 !== undefined || equalShare(row, bed) >= LEAST_SHARE_M2) return [];
+  const what = `${sowingIds(row).length} sowings that share the bed have less than ${LEAST_SHARE_M2} m² each.`;
+  return [{ where: `plantings[${at}].again`, what, mend: 'Give fewer times, or the share of each as areaM2.' }];
 }
 
 interface Place {

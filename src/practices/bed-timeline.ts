@@ -85,7 +85,11 @@ function daysAhead({ start }: Planting, crop: Vegetable): number {
 const NO_WEEKS: Span = { low: 0, high: 0 };
 
 /** The median first freeze a crop does not outlive; nothing for one that goes in after autumn has begun to freeze. */
-function killedByFreeze(crop: Vegetable, from: Day, climate: Climate): { day: Day; limitF: FreezeLimitF } | undefined {
+export function killedByFreeze(
+  crop: Vegetable,
+  from: Day,
+  climate: Climate,
+): { day: Day; limitF: FreezeLimitF } | undefined {
   if (crop.maturityFrom === 'fall-set') return undefined;
   const season = seasonOf(climate.seasonTurn, from);
   const firstDay = (limitF: FreezeLimitF) =>

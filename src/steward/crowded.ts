@@ -42,7 +42,7 @@ function fileProblems(file: GardenFile, garden: Garden, bed: Bed, crowd: Crowd):
   const key = row?.again !== undefined ? 'again' : row?.sow === undefined ? 'setOut' : 'sow';
   const mend =
     'Give another bed or day. Crops side by side, or one between the rows of the other, each want their share of the bed ' +
-    `as areaM2, such as areaM2: ${hundredths(areaOf(bed) / 2)}; together no more than ${hundredths(areaOf(bed))}.`;
+    `as areaM2, such as areaM2: ${hundredths(areaOf(bed) / 2)}; together no more than ${hundredths(areaOf(bed))} m².`;
   return [{ where: `${where}.${key}`, what: crowdTold(garden, bed, crowd), mend }];
 }
 

@@ -16,6 +16,8 @@ import type { PracticeInput } from '../practices/practice.ts';
 import { bedDoubts } from './bed-doubts.ts';
 import { manureDoubts } from './manure-doubts.ts';
 import { planningInput } from './planner.ts';
+import { frozenDoubts, seasonDoubts } from './season-doubts.ts';
+import { widthDoubts, wishDoubts } from './size-doubts.ts';
 import type { GardenView } from './steward.ts';
 import { successionDoubts } from './succession-doubts.ts';
 
@@ -31,22 +33,30 @@ export function doubtsOf(file: GardenFile, view: GardenView): Problem[] {
   const { garden, climate, plan } = view;
   const looked = { garden, climate };
   return [
-    ...file.plantings.flatMap((row, i) => plantingDoubts(looked, row, writtenAt(file, i).where)),
+    ...widthDoubts(file),
+    ...file.plantings.flatMap((row, i) => plantingDoubts(looked, row, writtenAt(file, i))),
     ...file.piles.flatMap((pile, i) => fullDoubts(garden, pile, `piles[${i}]`)),
     ...file.beds.flatMap((row, i) => tooSoonDoubts(planningInput(view), row.id, `beds[${i}].plannedFor`)),
     ...successionDoubts(file, planningInput(view)),
+    ...wishDoubts(file),
     ...futureDoubts(file, plan.today),
     ...bedDoubts(file, planningInput(view)),
     ...manureDoubts(file, planningInput(view)),
   ];
 }
 
-function plantingDoubts(looked: Looked, row: GardenFile['plantings'][number], where: string): Problem[] {
+function plantingDoubts(
+  looked: Looked,
+  row: GardenFile['plantings'][number],
+  { where, row: written }: ReturnType<typeof writtenAt>,
+): Problem[] {
   const planting = looked.garden.plantings.find(({ id }) => id === row.id);
   if (planting === undefined) return [];
+  const winter = winterDoubts(looked, planting, where);
   return [
-    ...winterDoubts(looked, planting, where),
+    ...(winter.length > 0 ? winter : seasonDoubts(looked, planting, where, written?.again !== undefined)),
     ...(row.lastHarvest === undefined ? [] : earlyHarvestDoubts(planting, where)),
+    ...frozenDoubts(looked, planting, where),
     ...returnDoubts(looked, planting, where),
   ];
 }

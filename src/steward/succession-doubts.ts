@@ -19,20 +19,25 @@ export function successionDoubts(file: GardenFile, input: PracticeInput): Proble
     const late = sowings.flatMap((id) => tooLate(input, id) ?? []);
     const [first] = late;
     if (first === undefined) return [];
-    const name = vegetableById(row.crop).name;
+    const name = vegetableById(row.crop).name.toLowerCase();
     const fits = sowings.length - late.length - 1;
     return [
       {
         where: `plantings[${at}].again`,
         what:
-          `${late.length === 1 ? 'The last sowing' : `The last ${late.length} of the ${sowings.length} sowings`} of ` +
-          `${name.toLowerCase()}, from ${dated(first.day)} on, would not be ready in time: it goes in until ` +
+          `${lateSowings(late.length, sowings.length, name, first.day)} be ready in time: it goes in until ` +
           `${dated(first.last)} here.`,
         mend:
           fits > 0 ? `Give times: ${fits}, or fewer days between two sowings.` : 'Leave "again" out, or begin sooner.',
       },
     ];
   });
+}
+
+function lateSowings(late: number, all: number, name: string, from: Day): string {
+  if (late === all) return `None of the ${all} sowings of ${name}, from ${dated(from)} on, would`;
+  const which = late === 1 ? 'The last sowing' : `The last ${late} of the ${all} sowings`;
+  return `${which} of ${name}, from ${dated(from)} on, would not`;
 }
 
 /** A planned sowing that comes after the last day of its season. */

@@ -168,6 +168,20 @@ describe('a succession that cannot be', () => {
   });
 
   it('takes no more than its bed has', () => {
-    expect(refusals({ ...lettuce, areaM2: 4 })[0]).toContain('areaM2: 4 is more than North bed has: 3 m².');
+    expect(refusals({ ...lettuce, areaM2: 4 })[0]).toContain('areaM2: 4 m² is more than North bed has: 3 m².');
+  });
+
+  it('has room for each of its sowings', () => {
+    const small = (times: number, parts: Record<string, unknown> = {}) => {
+      const beds = [{ id: 'north', name: 'North bed', lengthM: 0.3, widthM: 0.3 }];
+      const plantings = [{ ...lettuce, again: { everyDays: 7, times }, ...parts }];
+      return checkGardenFile({ ...exampleData(), beds, plantings, coverStands: [], mulches: [] });
+    };
+    expect(small(8).plantings.map(({ areaM2 }) => areaM2)).toEqual(Array.from({ length: 9 }, () => 0.01));
+    expect(() => small(26)).toThrow(
+      'plantings[0].again: 27 sowings that share the bed have less than 0.01 m² each. Give fewer times, or the share of ' +
+        'each as areaM2.',
+    );
+    expect(small(26, { areaM2: 0.09 }).plantings).toHaveLength(27);
   });
 });

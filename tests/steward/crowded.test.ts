@@ -24,7 +24,7 @@ describe('two crops planned for one bed at once', () => {
     expect(await refusals(tomatoes, lettuce)).toEqual([
       'plantings[1].sow: Leaf lettuce is sown in north bed on June 20, 2027, and tomato stands there from May 29, 2027 ' +
         'until September 20, 2027. Each has the whole bed. Give another bed or day. Crops side by side, or one between ' +
-        'the rows of the other, each want their share of the bed as areaM2, such as areaM2: 1.8; together no more than 3.6.',
+        'the rows of the other, each want their share of the bed as areaM2, such as areaM2: 1.8; together no more than 3.6 m².',
     ]);
   });
 
@@ -112,7 +112,10 @@ describe('a share of a bed', () => {
     expect(check({ bed: 'north', crop: 'kale', setOut: '2027-05-01', areaM2: 3.7 })).toThrow(
       expect.objectContaining({
         problems: [
-          expect.objectContaining({ where: 'plantings[0].areaM2', what: '3.7 is more than north bed has: 3.6 m².' }),
+          expect.objectContaining({
+            where: 'plantings[0].areaM2',
+            what: '3.7 m² (40 sq ft) is more than north bed has: 3.6 m² (39 sq ft).',
+          }),
         ],
       }),
     );

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { isStillToBeMade } from '../../src/garden/planned-beds.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
 import { layDemo } from '../../src/steward/demo.ts';
 import type { Clock } from '../../src/steward/planner.ts';
@@ -22,7 +23,8 @@ afterAll(() => demo.steward.close());
 
 test('the demo garden has a plan of the coming year, planned by thirty real seasons', () => {
   const { view } = demo;
-  expect(view.garden.beds).toHaveLength(12);
+  expect(view.garden.beds.filter(({ plannedFor }) => plannedFor === undefined)).toHaveLength(12);
+  expect(view.garden.beds.filter(isStillToBeMade).map(({ name }) => name)).toEqual(['Lane bed']);
   expect(view.garden.bins).toHaveLength(3);
   expect(view.climate).toMatchObject({ basis: 'daily-record', confidence: 'recorded' });
   expect(view.climate.seasons).toHaveLength(30);

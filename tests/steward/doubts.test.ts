@@ -49,7 +49,89 @@ describe('a tender crop in winter', () => {
   });
 
   it('is no matter for a hardy one', () => {
-    expect(places(planted({ bed: 'north', crop: 'garlic', setOut: '2027-12-10' }))).toEqual([]);
+    const garlic = doubts(planted({ bed: 'north', crop: 'garlic', setOut: '2027-12-10' }));
+    expect(garlic.filter(({ what }) => what.includes('middle of winter'))).toEqual([]);
+  });
+});
+
+describe('a crop planned far outside its time', () => {
+  const first = (sections: Sections, latitude?: number) => doubts(sections, latitude)[0];
+
+  it('is doubted with the days it goes in here', () => {
+    const doubt = first(planted({ bed: 'north', crop: 'tomato', setOut: '2028-04-01' }));
+    expect(doubt?.where).toBe('plantings[0].setOut');
+    expect(doubt?.what).toMatch(
+      /^Tomato is set out on ⟦2028-04-01⟧, long before its time here, from ⟦2028-05-\d\d⟧ to ⟦2028-0[67]-\d\d⟧\.$/,
+    );
+  });
+
+  it('is so of what goes in towards winter, by the autumn that is nearest', () => {
+    const garlic = (setOut: string) => planted({ bed: 'north', crop: 'garlic', setOut });
+    expect(first(garlic('2027-07-01'))?.what).toMatch(/long before its time here, from ⟦2027-(09|10)-\d\d⟧/);
+    expect(first(garlic('2028-02-29'))?.what).toMatch(/long after its time here, from ⟦2027-(09|10)-\d\d⟧/);
+    expect(places(garlic('2027-10-10'))).toEqual([]);
+  });
+
+  it('is in the south in its own months, over New Year', () => {
+    const lettuce = (sow: string) => planted({ bed: 'north', crop: 'lettuce-leaf', sow });
+    expect(places(lettuce('2028-01-10'), -44.5)).toEqual([]);
+    expect(first(lettuce('2028-06-10'), -44.5)?.what).toMatch(/long (before|after) its time here/);
+    expect(places(planted({ bed: 'north', crop: 'tomato', setOut: '2027-09-01' }), -44.5)).toHaveLength(1);
+  });
+
+  it('is none a fortnight away, nor one that is in the ground', () => {
+    expect(places(planted({ bed: 'north', crop: 'tomato', setOut: '2027-05-12' }))).toEqual([]);
+    expect(places(planted({ bed: 'north', crop: 'tomato', setOut: '2026-04-01' }))).toEqual([]);
+  });
+});
+
+describe('a last harvest after the freeze', () => {
+  const until = (crop: string, lastHarvest: string) =>
+    planted({ bed: 'north', crop, setOut: '2027-05-29', lastHarvest });
+
+  it('is doubted of a crop that bears none, with the day of the freeze', () => {
+    const doubt = doubts(until('tomato', '2027-12-20')).find(({ where }) => where === 'plantings[0].lastHarvest');
+    expect(doubt?.what).toBe(
+      'The last harvest of tomato is to be on ⟦2027-12-20⟧, and it bears no frost: the first freeze comes about ⟦2027-09-28⟧.',
+    );
+  });
+
+  it('is none within four weeks under covers, nor of what stands in the snow', () => {
+    expect(places(until('tomato', '2027-10-26'))).toEqual([]);
+    expect(places(until('tomato', '2027-10-27'))).toEqual(['plantings[0].lastHarvest']);
+    expect(places(until('kale', '2027-12-20'))).toEqual([]);
+  });
+
+  it('is so in the south', () => {
+    const tomato = (lastHarvest: string) =>
+      planted({ bed: 'north', crop: 'tomato', setOut: '2027-11-05', lastHarvest });
+    expect(places(tomato('2028-07-20'), -44.5)).toContain('plantings[0].lastHarvest');
+    expect(places(tomato('2028-04-30'), -44.5)).toEqual([]);
+  });
+});
+
+describe('sizes that are hardly meant', () => {
+  const bed = (lengthM: number, widthM: number) => ({ id: 'north', name: 'north bed', lengthM, widthM });
+
+  it('a bed nobody can reach across is one, whichever way it lies', () => {
+    expect(places({ beds: [bed(3, 1.5)] })).toEqual([]);
+    const [wide] = doubts({ beds: [bed(3, 1.6)] });
+    expect(wide?.where).toBe('beds[0].widthM');
+    expect(wide?.what).toContain('north bed is ⟦1.6 m⟧ across');
+    expect(wide?.mend).toContain('⟦1.2 m⟧ is usual');
+    expect(places({ beds: [bed(1.6, 3)] })).toEqual(['beds[0].lengthM']);
+  });
+
+  it('a wish for more than the garden has is one, in beds and in areas', () => {
+    const wishing = (wish: Record<string, unknown>) => ({ beds: [bed(3, 1.2)], wishes: [wish] });
+    expect(doubts(wishing({ crop: 'tomato', beds: 40 }))[0]?.what).toBe(
+      '40 beds of tomato are wished for, and the garden has 1.',
+    );
+    expect(doubts(wishing({ crop: 'tomato', areaM2: 4 }))[0]?.what).toBe(
+      '⟦4 m2⟧ of tomato are wished for, and the garden has ⟦3.6 m2⟧.',
+    );
+    expect(places(wishing({ crop: 'tomato', beds: 1 }))).toEqual([]);
+    expect(places(wishing({ crop: 'tomato', areaM2: 3.6 }))).toEqual([]);
   });
 });
 
@@ -269,6 +351,12 @@ describe('a succession that goes on too long', () => {
     );
     expect(doubt?.mend).toBe('Give times: 4, or fewer days between two sowings.');
     expect(places(lettuce(4))).toEqual([]);
+  });
+
+  it('says so where none of them is in time', () => {
+    const [doubt] = doubts(lettuce(3, { sow: '2027-08-29' }));
+    expect(doubt?.what).toMatch(/^None of the 4 sowings of leaf lettuce, from ⟦2027-08-29⟧ on, would be ready in time/);
+    expect(doubt?.mend).toBe('Leave "again" out, or begin sooner.');
   });
 
   it('is told in the south by its own autumn', () => {

@@ -13,7 +13,7 @@ export const feedList = command({
   about: 'Lists the calendar feeds with their addresses.',
   options: { ...ofOneGarden, format: formatOption('text', 'json') },
   run: (call) =>
-    withHousehold(call, {}, async ({ steward }) => {
+    withHousehold(call, { onlyLook: true }, async ({ steward }) => {
       const { at, settings, options } = call;
       const { garden } = await steward.view(await chosenGarden(steward, options.garden));
       const feeds = (await steward.feeds(garden.id)).map((feed) => feedJson(feed, settings));
