@@ -1,6 +1,6 @@
 /**
- * What is done in a bed on which days: sown, set out, cut, cleared, dressed with compost, mulched. What was done has its
- * day; what is to be done has the days that will do and the one it is planned on.
+ * What is done in a bed on which days: made, sown, set out, cut, cleared, dressed with compost, mulched. What was done has
+ * its day; what is to be done has the days that will do and the one it is planned on.
  */
 import type { Bed, Garden, Subject, Topdressed } from '../garden/garden.ts';
 import { feedstockById } from '../handbook/feedstocks.ts';
@@ -10,7 +10,7 @@ import type { TaskKey } from '../practices/draft.ts';
 import type { Plan } from '../schedule/plan.ts';
 
 /** Work as a strip tells it apart. */
-export type Doing = 'sow' | 'set out' | 'cut' | 'clear' | 'compost' | 'mulch';
+export type Doing = 'order mix' | 'mark out' | 'fill' | 'sow' | 'set out' | 'cut' | 'clear' | 'compost' | 'mulch';
 
 /** Work in a bed. */
 export interface BedDoing {
@@ -32,6 +32,9 @@ export interface BedDoing {
 }
 
 const DOING: Readonly<Record<string, Doing>> = {
+  'order-bed-mix': 'order mix',
+  'mark-out-bed': 'mark out',
+  'fill-bed': 'fill',
   'sow-cover': 'sow',
   'sow-cover-again': 'sow',
   'sow-crop': 'sow',

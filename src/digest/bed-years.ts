@@ -2,7 +2,7 @@
  * Every bed over eighteen months: its crops, its covers with their odds, its mulch, and what is done in it on which days.
  */
 import type { DaySpan } from '../climate/season-course.ts';
-import type { Bed, Stand } from '../garden/garden.ts';
+import type { Bed, Garden, Stand, Subject } from '../garden/garden.ts';
 import type { RotationGroup } from '../handbook/shapes.ts';
 import { addDays, type Day } from '../measures/days.ts';
 import { cropSpans } from '../practices/bed-timeline.ts';
@@ -53,9 +53,10 @@ export function bedYears(input: PracticeInput, plan: Tasks): BedYears[] {
   return input.garden.beds.map((bed) => {
     const covers = standSpans(input, bed.id).map((stand) => coverHeld(input, stand, plan));
     const held = [...cropsHeld(input, bed), ...covers, ...mulchesHeld(input, bed)];
+    const all = [...held, ...bareMulchesHeld(input.garden, bed, plan, held)];
     return {
       bed,
-      held: held.filter((each) => liesIn(each, span)).sort((a, b) => (a.from < b.from ? -1 : 1)),
+      held: all.filter((each) => liesIn(each, span)).sort((a, b) => (a.from < b.from ? -1 : 1)),
       doings: doingsOf(input.garden, bed, plan).filter((each) => liesIn(each, span)),
     };
   });
@@ -91,6 +92,25 @@ function mulchesHeld({ garden, today }: PracticeInput, bed: Bed): Held[] {
       planned: from > today,
       odds: [],
     }));
+}
+
+/** Mulch that the plan asks for on bare ground: it lies until the next thing goes in, or the next mulch over it. */
+function bareMulchesHeld(garden: Garden, bed: Bed, { tasks }: Tasks, held: readonly Held[]): Held[] {
+  const isHere = ({ kind, subject }: { kind: string; subject: Subject }): boolean =>
+    kind === 'mulch-bare-bed' && subject.type === 'bed' && subject.id === bed.id;
+  const open = tasks.filter((task) => task.state === 'open' && isHere(task));
+  const laid = [
+    ...garden.done.filter(isHere).map(({ on }) => ({ from: on, planned: false })),
+    ...open.map(({ day }) => ({ from: day, planned: true })),
+  ];
+  return laid.map(({ from, planned }) => {
+    const [next] = [...held, ...laid]
+      .map((other) => other.from)
+      .filter((day) => day > from)
+      .sort();
+    const to = next === undefined ? {} : { to: addDays(next, -1) };
+    return { kind: 'mulch', what: 'mulch', from, ...to, planned, odds: [] };
+  });
 }
 
 function coverHeld(input: PracticeInput, span: StandSpan, plan: Tasks): Held {

@@ -44,6 +44,29 @@ describe('the year', () => {
     expect(text).not.toContain('<th scope="row">April 2027</th>');
   });
 
+  it('has in its legend what it draws and no other', async () => {
+    const signs = (text: string) => {
+      const legend = text.slice(text.indexOf('aria-label="Signs"'));
+      return [...legend.slice(0, legend.indexOf('</ul>')).matchAll(/<\/svg>([^<]+)<\/li>/g)].map(([, word]) => word);
+    };
+    const months = await read(YEAR);
+    const close = await read(`${YEAR}?season=summer-2027`);
+    for (const { text } of [months, close]) {
+      const strips = text.slice(text.indexOf('year-chart'), text.indexOf('year-legend'));
+      for (const [word, sign] of [
+        ['set out', 'set-out'],
+        ['clear', 'clear'],
+        ['sow', 'sow'],
+        ['cut', 'cut'],
+      ] as const) {
+        expect([word, signs(text).includes(word)]).toEqual([word, strips.includes(`class="sign sign-${sign}`)]);
+      }
+    }
+    expect(signs(months.text)).not.toContain('set out');
+    expect(signs(close.text)).toContain('set out');
+    expect(signs(close.text)).not.toContain('fill');
+  });
+
   it('has the same in tables, with headings for rows and columns', async () => {
     const { text } = await read(YEAR);
     const table = text.slice(text.indexOf('What lies in each bed and what is done there'));

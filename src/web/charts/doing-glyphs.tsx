@@ -7,8 +7,11 @@ import { rounded } from './lines.ts';
 /** Half the width of a sign. */
 export const SIGN_HALF = 4;
 
-/** Shapes about a place: seed, plant, blade, bare root, heap, straw. */
+/** Shapes about a place: slip of paper, stakes and string, full box, seed, plant, blade, bare root, heap, straw. */
 const SHAPES: Readonly<Record<Doing, string>> = {
+  'order mix': 'm-3 -3h6v6h-6zm1.5 2h3m-3 2h3',
+  'mark out': 'm-3.5 3v-6m0 3h7m0 3v-6',
+  fill: 'm-3.5 -2v5h7v-5m-5 2h3m-3 1.5h3',
   sow: 'm0 -3a3 3 0 1 0 0.01 0z',
   'set out': 'm0 3v-4m-3.5 -2q3.5 0 3.5 3q0 -3 3.5 -3',
   cut: 'm-3.5 3l4 -6m-0.5 6l4 -6',

@@ -136,12 +136,16 @@ function freezeWords(freezes: YearOdds['freezes'], span: DaySpan, units: UnitSys
   return `${likely.join(', ')}; the table beneath has it by month.`;
 }
 
-function stripWords({ held }: BedYears, span: DaySpan, units: UnitSystem, today: Day): string {
+function stripWords({ bed, held }: BedYears, span: DaySpan, units: UnitSystem, today: Day): string {
   const spans = held
     .filter((each) => liesIn(each, span))
     .map(({ what, from, to, planned }) => {
       const end = to === undefined ? 'on' : `to ${formatDay(to, units, today)}`;
       return `${what}${planned ? ', planned,' : ''} from ${formatDay(from, units, today)} ${end}`;
     });
-  return `${spans.length === 0 ? 'Open soil' : spans.join('; ')}.`;
+  const { plannedFor } = bed;
+  const isNew = plannedFor !== undefined && plannedFor >= span.from;
+  const made = isNew ? [`not there before ${formatDay(plannedFor, units, today)}`] : [];
+  const words = [...made, ...(spans.length === 0 ? ['open soil'] : spans)].join('; ');
+  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }

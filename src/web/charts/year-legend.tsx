@@ -7,12 +7,16 @@ import { type BedYears, liesIn } from '../../digest/bed-years.ts';
 import { FamilyLegend } from '../patterns.tsx';
 import { DoingGlyph } from './doing-glyphs.tsx';
 import { groundFill } from './ground-patterns.tsx';
+import { isShown } from './year-strip.tsx';
 
 const WIDTH = 48;
 const HEIGHT = 18;
 const SWATCH = `0 0 ${WIDTH} ${HEIGHT}`;
 
 const DOINGS: readonly (readonly [Doing, string])[] = [
+  ['order mix', 'order the mix'],
+  ['mark out', 'mark out'],
+  ['fill', 'fill'],
   ['sow', 'sow'],
   ['set out', 'set out'],
   ['cut', 'cut'],
@@ -21,34 +25,32 @@ const DOINGS: readonly (readonly [Doing, string])[] = [
   ['mulch', 'mulch'],
 ];
 
-/** The legend: the families that are there, the ground, the signs. */
+/** The legend: the families that are there, the ground, the signs; what is drawn and no other. */
 export const YearLegend = ({ beds, span }: { beds: readonly BedYears[]; span: DaySpan }) => {
-  const families = beds.flatMap(({ held }) =>
-    held.flatMap((each) => (each.family !== undefined && liesIn(each, span) ? each.family : [])),
-  );
+  const held = beds.flatMap((bed) => bed.held.filter((each) => liesIn(each, span)));
+  const families = held.flatMap(({ family }) => family ?? []);
+  const shown = beds.flatMap(({ doings }) => doings.filter((each) => isShown(each, span)));
+  const done = shown.find((each) => each.done);
   return (
     <div class="year-legend">
       <FamilyLegend families={families} />
       <ul class="family-legend" aria-label="Signs">
-        <Swatch fill="cover" word="cover" />
-        <Swatch fill="mulch" word="mulch" />
+        {held.some(({ kind }) => kind === 'cover') && <Swatch fill="cover" word="cover" />}
+        {held.some(({ kind }) => kind === 'mulch') && <Swatch fill="mulch" word="mulch" />}
         <Swatch fill="soil" word="open soil: nothing grows or is planned" />
-        <li class="family">
-          <svg class="family-swatch held-planned" viewBox={SWATCH} width={WIDTH} height={HEIGHT} aria-hidden="true">
-            <rect class="held-box" x="0.5" y="0.5" width={WIDTH - 1} height={HEIGHT - 1} fill="none" />
-          </svg>
-          planned
-        </li>
-        {DOINGS.map(([doing, word]) => (
+        {held.some(({ planned }) => planned) && <PlannedSwatch />}
+        {DOINGS.filter(([doing]) => shown.some((each) => each.doing === doing)).map(([doing, word]) => (
           <li class="family">
             <Sign doing={doing} done={false} />
             {word}
           </li>
         ))}
-        <li class="family">
-          <Sign doing="compost" done />
-          compost spread
-        </li>
+        {done !== undefined && (
+          <li class="family">
+            <Sign doing={done.doing} done />
+            filled: it is done
+          </li>
+        )}
       </ul>
     </div>
   );
@@ -60,6 +62,15 @@ const Swatch = ({ fill, word }: { fill: Parameters<typeof groundFill>[0]; word: 
       <rect x="0.5" y="0.5" width={WIDTH - 1} height={HEIGHT - 1} fill={groundFill(fill)} />
     </svg>
     {word}
+  </li>
+);
+
+const PlannedSwatch = () => (
+  <li class="family">
+    <svg class="family-swatch held-planned" viewBox={SWATCH} width={WIDTH} height={HEIGHT} aria-hidden="true">
+      <rect class="held-box" x="0.5" y="0.5" width={WIDTH - 1} height={HEIGHT - 1} fill="none" />
+    </svg>
+    planned
   </li>
 );
 

@@ -3,7 +3,7 @@
  * which work falls, and every name that has no room in its box.
  */
 import type { DaySpan } from '../../climate/season-course.ts';
-import type { BedDoing } from '../../digest/bed-doings.ts';
+import type { BedDoing, Doing } from '../../digest/bed-doings.ts';
 import { type BedYears, type Held, liesIn } from '../../digest/bed-years.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { familyFill } from '../patterns.tsx';
@@ -123,10 +123,13 @@ function nameHung(box: Box): Hung {
   return { from: from + 1, to: from + 1, text: box.held.what, lane: box.lane };
 }
 
-/** All work close up; over eighteen months that of covers and what is laid on the bed. */
-function isShown(doing: BedDoing, span: DaySpan): boolean {
+/** Work that is drawn over eighteen months too, besides that of covers: compost, and the making of a bed. */
+const ALWAYS_SHOWN: ReadonlySet<Doing> = new Set(['compost', 'order mix', 'mark out', 'fill']);
+
+/** Whether a strip has a sign for some work: all of it close up. */
+export function isShown(doing: BedDoing, span: DaySpan): boolean {
   if (!liesIn(doing, span)) return false;
-  return isCloseUp(span) || doing.doing === 'compost' || (doing.cover && !doing.done);
+  return isCloseUp(span) || ALWAYS_SHOWN.has(doing.doing) || (doing.cover && !doing.done);
 }
 
 function doingHung(doing: BedDoing, span: DaySpan, x: (day: Day) => number): Hung {
