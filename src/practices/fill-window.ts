@@ -80,11 +80,21 @@ export function fillOf({ size, phosphorusPpm }: BedFilling, freeCompostL: number
   return bedFill(size, { freeCompostL, phosphorus: phosphorusPpm !== undefined });
 }
 
-/** By the day it is planned for; before a hard freeze that comes sooner, and not before the soil is fit in spring. */
-function timeOf({ garden, climate }: PracticeInput, plannedFor: Day): Pick<BedFilling, 'window' | 'fit' | 'freeze'> {
+/**
+ * By the day it is planned for; before a hard freeze that comes sooner, and not before the soil is fit in spring. Where
+ * that is too late, before the freeze of the autumn behind it, as long as that is still to come.
+ */
+function timeOf(
+  { garden, climate, today }: PracticeInput,
+  plannedFor: Day,
+): Pick<BedFilling, 'window' | 'fit' | 'freeze'> {
   const season = seasonOf(climate.seasonTurn, plannedFor);
   const { median: awake, years } = readyOdds({ garden, climate }, garden.place.soilTexture, season);
-  const hard = freezeDay(climate, { event: 'first-autumn', limitF: 24, season, chancePercent: 50 });
+  const hardIn = (autumn: number): Day | undefined =>
+    freezeDay(climate, { event: 'first-autumn', limitF: 24, season: autumn, chancePercent: 50 });
+  const [before, hard] = [hardIn(season - 1), hardIn(season)];
+  if (awake !== undefined && awake > plannedFor && before !== undefined && before > today && before < plannedFor)
+    return { window: upTo(before, addDays(before, -FILLING_DAYS)), freeze: before };
   const freeze = hard !== undefined && hard < plannedFor ? { freeze: hard } : {};
   const latest = earliestOf(plannedFor, hard ?? plannedFor);
   const opens = addDays(latest, -FILLING_DAYS);
@@ -94,8 +104,12 @@ function timeOf({ garden, climate }: PracticeInput, plannedFor: Day): Pick<BedFi
     const last = addDays(earliest, LATE_DAYS);
     return { window: { earliest, preferred: addDays(earliest, SETTLING_DAYS), latest: last }, ...fit, ...freeze };
   }
-  const preferred = clampDay(addDays(latest, -SETTLING_DAYS), earliest, latest);
-  return { window: { earliest, preferred, latest }, ...fit, ...freeze };
+  return { window: upTo(latest, earliest), ...fit, ...freeze };
+}
+
+/** A window that closes on a day, best used while the soil can still settle. */
+function upTo(latest: Day, earliest: Day): Window {
+  return { earliest, preferred: clampDay(addDays(latest, -SETTLING_DAYS), earliest, latest), latest };
 }
 
 function firstIn({ garden }: PracticeInput, { id }: Bed): BedFilling['first'] {

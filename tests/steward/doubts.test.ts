@@ -6,8 +6,8 @@ import { doubtsOf } from '../../src/steward/doubts.ts';
 import { samplePlan } from '../web/sample-plan.ts';
 import { NORTH_TODAY, northernFile, type Sections } from './gardens.ts';
 
-/** What is doubted of the northern garden with other sections, looked at on its first day. */
-function doubts(sections: Sections, latitude = 44.5) {
+/** What is doubted of the northern garden with other sections, looked at on its first day unless on another. */
+function doubts(sections: Sections, latitude = 44.5, today = NORTH_TODAY) {
   const plain = northernFile({ plantings: [], coverStands: [], piles: [], ...sections });
   const file = checkGardenFile({ ...plain, garden: { ...plain.garden, latitude } });
   const fact = { kind: 'garden-imported' as const, file, prefer: 'file' as const };
@@ -21,10 +21,10 @@ function doubts(sections: Sections, latitude = 44.5) {
     tempOffsetC: 0,
     ...(latitude < 0 ? { lastSpring: '10-10', firstAutumn: '04-25' } : { lastSpring: '05-10', firstAutumn: '09-28' }),
   });
-  return doubtsOf(file, { garden, climate, plan: { ...samplePlan([]), today: NORTH_TODAY }, ledger: [told] });
+  return doubtsOf(file, { garden, climate, plan: { ...samplePlan([]), today }, ledger: [told] });
 }
 
-const places = (sections: Sections, latitude?: number) => doubts(sections, latitude).map(({ where }) => where);
+const places = (...asked: Parameters<typeof doubts>) => doubts(...asked).map(({ where }) => where);
 const planted = (...plantings: Record<string, unknown>[]) => ({ plantings });
 
 describe('a tender crop in winter', () => {
@@ -317,14 +317,16 @@ describe('a bed still to be made', () => {
   const at = northernFile({}).beds.length;
 
   it('is doubted where it is to be there before the soil can be moved, and not in its time', () => {
-    expect(places(made({ plannedFor: '2028-02-10' }))).toEqual([`beds[${at}].plannedFor`]);
-    expect(doubts(made({ plannedFor: '2028-02-10' }))[0]?.what).toMatch(
+    expect(places(made({ plannedFor: '2028-02-10' }), 44.5, '2027-12-15')).toEqual([`beds[${at}].plannedFor`]);
+    expect(doubts(made({ plannedFor: '2028-02-10' }), 44.5, '2027-12-15')[0]?.what).toMatch(
       /New bed is to be there by ⟦2028-02-10⟧.* not fit to be moved before ⟦2028-0[345]/,
     );
     expect(places(made({ plannedFor: '2028-05-20' }))).toEqual([]);
     // In the south February is summer, and August is not.
     expect(places(made({ plannedFor: '2028-02-10' }), -44.5)).toEqual([]);
-    expect(places(made({ plannedFor: '2028-07-20' }), -44.5)).toEqual([`beds[${at}].plannedFor`]);
+    expect(places(made({ plannedFor: '2028-07-20' }), -44.5, '2028-07-01')).toEqual([`beds[${at}].plannedFor`]);
+    // As long as the freeze of autumn is ahead, it is filled before that.
+    expect(places(made({ plannedFor: '2028-02-10' }))).toEqual([]);
   });
 
   it('is doubted where it was filled on a day to come', () => {

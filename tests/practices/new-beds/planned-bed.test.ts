@@ -101,8 +101,27 @@ describe('the day of the filling', () => {
   const fillFor = (plannedFor: string, climate = milwaukee, startedOn = '2026-01-01') =>
     draft(draftsIn(garden({ startedOn, beds: [newBed({ plannedFor })] }), climate), 'bed-fill/');
 
-  it('is never before the soil is fit: a bed wanted in January is filled when the ground has thawed, and that is said', () => {
-    const { window, ...fill } = fillFor('2027-01-15', milwaukee, '2026-09-01');
+  it.each(['2027-01-10', '2028-02-29', '2028-01-01', '2027-12-31', '2027-12-10'])(
+    'for a bed wanted in winter, on %s, is before the ground freezes, whichever year the day is of',
+    (plannedFor) => {
+      const autumn = plannedFor.startsWith('2027-01') ? 2026 : 2027;
+      const fill = fillFor(plannedFor, milwaukee, `${autumn}-06-01`);
+      expect(fill.window.latest > `${autumn}-10-23` && fill.window.latest < `${autumn}-12-01`).toBe(true);
+      expect(fill.window.preferred < fill.window.latest).toBe(true);
+      expect(rulesOf(fill)).toContain('bed-fill.before-frost');
+      expect(rulesOf(fill)).not.toContain('bed-fill.fit-too-late');
+    },
+  );
+
+  it('is before that freeze in the south too, over its winter', () => {
+    const south = frostDates('10-05', '04-25', -43);
+    const [june, july] = ['2027-06-28', '2027-07-05'].map((day) => fillFor(day, south, '2027-01-01'));
+    expect(june?.window).toEqual(july?.window);
+    expect(july?.window.latest).toMatch(/^2027-0[56]-/);
+  });
+
+  it('is never before the soil is fit: once the freeze is past, a bed wanted in January waits for the thaw, and that is said', () => {
+    const { window, ...fill } = fillFor('2027-01-15', milwaukee, '2026-12-01');
     expect(window.earliest >= '2027-03-15').toBe(true);
     expect(rulesOf({ window, ...fill })).toContain('bed-fill.fit-too-late');
     expect(told({ window, ...fill })).toContain('cannot be there by then');
@@ -134,7 +153,7 @@ describe('the day of the filling', () => {
     const fill = fillFor('2026-10-20', south);
     expect(fill.window.latest).toBe('2026-10-20');
     expect(fill.window.earliest >= '2026-09-01').toBe(true);
-    const winter = fillFor('2026-07-20', south);
+    const winter = fillFor('2026-07-20', south, '2026-06-15');
     expect(winter.window.earliest >= '2026-08-01').toBe(true);
     expect(rulesOf(winter)).toContain('bed-fill.fit-too-late');
   });
