@@ -7,6 +7,7 @@ import type { Effect } from './effects.ts';
 import type { DoneTask } from './facts.ts';
 import type {
   CompostBought,
+  CropWish,
   DoneMark,
   Garden,
   NotReady,
@@ -89,14 +90,26 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
       return planMulch(garden, fact);
     case 'plantings-planned':
       return planCropsIn(garden, fact);
-    case 'crops-wished':
-      return { ...garden, wishes: fact.wishes.map((wish) => withoutAbsent(wish)) };
+    case 'crop-wished': {
+      const { kind: _kind, ...wish } = fact;
+      return { ...garden, wishes: [...wishesBut(garden, wish), withoutAbsent(wish)] };
+    }
+    case 'wish-dropped':
+      return { ...garden, wishes: wishesBut(garden, fact) };
     case 'garden-imported':
     case 'entry-undone':
       return garden;
     default:
       return fact satisfies never;
   }
+}
+
+/** The wishes less the one of a crop and season. */
+function wishesBut(
+  { wishes }: Garden,
+  { cropId, season }: { cropId: string; season?: number | undefined },
+): CropWish[] {
+  return wishes.filter((wish) => wish.cropId !== cropId || wish.season !== season);
 }
 
 /** The garden with the task marked done that asked for what was told. */

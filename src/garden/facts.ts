@@ -244,19 +244,22 @@ const plantingsPlanned = z.object({
   coversDropped: z.array(z.object({ standId: z.string(), bedId: z.string(), coverId: z.string() })).optional(),
 });
 
-/** The crops wanted, in place of all that were wanted before. */
-const cropsWished = z.object({
-  kind: z.literal('crops-wished'),
-  wishes: z.array(
-    z.object({
-      cropId: z.string(),
-      amount: z.union([
-        z.strictObject({ beds: z.number().int().positive() }),
-        z.strictObject({ areaM2: z.number().positive() }),
-      ]),
-      season: z.number().int().optional(),
-    }),
-  ),
+/** A crop wanted for a season or for every one, in place of what was wanted of it for the same. */
+const cropWished = z.object({
+  kind: z.literal('crop-wished'),
+  cropId: z.string(),
+  amount: z.union([
+    z.strictObject({ beds: z.number().int().positive() }),
+    z.strictObject({ areaM2: z.number().positive() }),
+  ]),
+  season: z.number().int().optional(),
+});
+
+/** A crop that is not wanted any more for a season, or for every one. */
+const wishDropped = z.object({
+  kind: z.literal('wish-dropped'),
+  cropId: z.string(),
+  season: z.number().int().optional(),
 });
 
 /** An earlier entry taken back. */
@@ -283,7 +286,8 @@ export const factSchema = z.discriminatedUnion('kind', [
   standDropped,
   mulchPlanned,
   plantingsPlanned,
-  cropsWished,
+  cropWished,
+  wishDropped,
   entryUndone,
 ]);
 

@@ -3,6 +3,7 @@
  */
 import type { Day } from '../measures/days.ts';
 import { applyFact } from './apply-fact.ts';
+import type { Fact } from './facts.ts';
 import type { Garden, Topdressed } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
 import {
@@ -38,7 +39,8 @@ export function undoneEntries(ledger: readonly LedgerEntry[]): Set<number> {
 
 /**
  * The garden a ledger adds up to. A new file takes the place of the one before it; the facts reported until then are
- * laid over it again, or, where the file is preferred, only those that say nothing against it.
+ * laid over it again, or, where the file is preferred, only those that say nothing against it. Wishes are no more than
+ * plans: a file that tells any takes the place of all that were told before it.
  *
  * @returns nothing when no garden file stands in it
  */
@@ -53,9 +55,14 @@ export function projectGarden(ledger: readonly LedgerEntry[]): Garden | undefine
     const before: Garden | undefined = told && withFacts(told, facts);
     const now = gardenOfFile(entry.fact.file, entry.recordedOn, before?.startedOn ?? entry.recordedOn, before);
     if (entry.fact.prefer === 'file') facts = facts.filter((fact) => agrees(now, fact));
+    if (now.wishes.length > 0) facts = facts.filter(({ fact }) => !isOfWishes(fact));
     told = now;
   }
   return told && withFacts(told, facts);
+}
+
+function isOfWishes({ kind }: Fact): boolean {
+  return kind === 'crop-wished' || kind === 'wish-dropped';
 }
 
 /** A garden as its file tells it, with what was reported laid over it; what both tell counts once. */

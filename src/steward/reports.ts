@@ -15,7 +15,7 @@ import {
 } from '../garden/weather-limits.ts';
 import { vegetables } from '../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf, isDay } from '../measures/days.ts';
-import { planProblems, wishProblems } from './bed-plan/plan-problems.ts';
+import { noWishProblems, planProblems, wishProblems } from './bed-plan/plan-problems.ts';
 import { choiceProblems } from './cover-choice.ts';
 import { lookProblems } from './look-report.ts';
 import { gardenOf, type Planner, type VersionedView } from './planner.ts';
@@ -92,8 +92,10 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
       return choiceProblems(view, report);
     case 'plantings-planned':
       return planProblems(view, report);
-    case 'crops-wished':
+    case 'crop-wished':
       return wishProblems(report);
+    case 'wish-dropped':
+      return noWishProblems(view.garden, report);
     default:
       return report satisfies never;
   }

@@ -65,7 +65,8 @@ export type Report = Extract<
       | 'regrowth-seen'
       | CoverChoice['kind']
       | 'plantings-planned'
-      | 'crops-wished';
+      | 'crop-wished'
+      | 'wish-dropped';
   }
 >;
 

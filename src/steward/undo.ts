@@ -63,7 +63,7 @@ function meets(later: Set<string> | 'all', touched: ReadonlySet<string>): boolea
   return later === 'all' || [...later].some((name) => touched.has(name));
 }
 
-/** The beds, plantings, stands, piles and tasks a fact is about. */
+/** The beds, plantings, stands, piles, wishes and tasks a fact is about. */
 function touchedBy(fact: Fact): Set<string> | 'all' {
   switch (fact.kind) {
     case 'garden-imported':
@@ -89,7 +89,9 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
         ...[...fact.plantings, ...fact.dropped].flatMap(({ id, bedId }) => [id, bedId]),
         ...(fact.coversDropped ?? []).flatMap(({ standId, bedId }) => [standId, bedId]),
       ]);
-    case 'crops-wished':
+    case 'crop-wished':
+    case 'wish-dropped':
+      return new Set([`wish ${fact.cropId} ${fact.season ?? ''}`]);
     case 'cold-night-told':
     case 'away-told':
     case 'soil-squeezed':

@@ -4,6 +4,7 @@
 import { createHash } from 'node:crypto';
 import { type Context, Hono } from 'hono';
 import { memory } from '../climate/remembered.ts';
+import type { Fact } from '../garden/facts.ts';
 import type { CropWish } from '../garden/garden.ts';
 import { suggestion } from '../garden/nearest-name.ts';
 import type { Problem } from '../garden/problem.ts';
@@ -107,11 +108,9 @@ async function wish(c: Context, room: Room, form: Form) {
   const view = await gardenView(room.steward, c.req.param('gardenId') ?? '');
   const { garden } = view;
   const dropped = form.text('do') === 'drop';
-  const wishes = dropped ? withoutWish(form, garden.wishes) : withWish(form, view);
+  const said = dropped ? wishDropped(form, garden.wishes) : wishMade(form, view);
   const problems =
-    form.problems.length > 0
-      ? form.problems
-      : await refusalsOf(() => room.steward.report(garden.id, { kind: 'crops-wished', wishes }, BY));
+    said === undefined ? form.problems : await refusalsOf(() => room.steward.report(garden.id, said, BY));
   if (problems.length === 0) return c.redirect(bedsPath(garden.id), 303);
   const sent = dropped
     ? {}
@@ -126,15 +125,20 @@ async function wish(c: Context, room: Room, form: Form) {
   return show(c, room, { view, problems, ...sent });
 }
 
-function withoutWish(form: Form, wishes: readonly CropWish[]): CropWish[] {
-  const left = wishes.filter((each) => wishWord(each) !== form.text('wish'));
-  if (left.length === wishes.length)
+type Said<Kind extends Fact['kind']> = Extract<Fact, { kind: Kind }> | undefined;
+
+function wishDropped(form: Form, wishes: readonly CropWish[]): Said<'wish-dropped'> {
+  const wish = wishes.find((each) => wishWord(each) === form.text('wish'));
+  if (wish === undefined) {
     form.refuse({ where: 'The wish', what: 'It is not wished for any more.', mend: 'Look at the list once more.' });
-  return left;
+    return undefined;
+  }
+  const { cropId, season } = wish;
+  return { kind: 'wish-dropped', cropId, ...(season === undefined ? {} : { season }) };
 }
 
-/** The wishes with the one a form asks for, in the place of that of the same crop and season. */
-function withWish(form: Form, view: GardenView): CropWish[] {
+/** The wish a form asks for; it takes the place of that of the same crop and season. */
+function wishMade(form: Form, view: GardenView): Said<'crop-wished'> {
   const word = form.text('crop');
   const ids = vegetables.map(({ id }) => id);
   if (!ids.includes(word)) {
@@ -146,9 +150,8 @@ function withWish(form: Form, view: GardenView): CropWish[] {
   if (season !== '' && (asked === undefined || !wishSeasons(view).includes(asked)))
     form.refuse({ where: 'For', what: 'That season cannot be planned.', mend: 'Choose one from the list.' });
   const amount = amountIn(form, view);
-  if (amount === undefined || form.problems.length > 0) return [];
-  const made: CropWish = { cropId: word, amount, ...(asked === undefined ? {} : { season: asked }) };
-  return [...view.garden.wishes.filter((each) => wishWord(each) !== wishWord(made)), made];
+  if (amount === undefined || form.problems.length > 0) return undefined;
+  return { kind: 'crop-wished', cropId: word, amount, ...(asked === undefined ? {} : { season: asked }) };
 }
 
 /** Most whole beds a wish may name: as in a garden file. */

@@ -89,8 +89,10 @@ export function factInWords(
       );
     case 'plantings-planned':
       return planInWords(fact, bedName, units);
-    case 'crops-wished':
-      return wishesInWords(fact.wishes, units);
+    case 'crop-wished':
+      return `Wished for: ${cropName(fact.cropId)}, ${wishedInWords(fact.amount, units)}${seasonWished(fact)}`;
+    case 'wish-dropped':
+      return `Wish taken off: ${cropName(fact.cropId)}${seasonWished(fact)}`;
     case 'weather-logged':
       return weatherInWords(fact.days, units);
     case 'entry-undone':
@@ -147,16 +149,13 @@ function someOf(told: readonly string[]): string {
   return [...told.slice(0, MOST_TOLD), ...(more > 0 ? [`${more} more`] : [])].join('; ');
 }
 
-function wishesInWords(wishes: Extract<Fact, { kind: 'crops-wished' }>['wishes'], units: UnitSystem): string {
-  if (wishes.length === 0) return 'Wishes: none any more';
-  const told = wishes.map(({ cropId, amount, season }) => {
-    const much =
-      'beds' in amount
-        ? `${amount.beds} ${amount.beds === 1 ? 'bed' : 'beds'}`
-        : formatQuantity({ value: amount.areaM2, unit: 'm2' }, units);
-    return `${cropName(cropId)}, ${much}${season === undefined ? '' : ` in ${season}`}`;
-  });
-  return `Wishes: ${someOf(told)}`;
+function wishedInWords(amount: Extract<Fact, { kind: 'crop-wished' }>['amount'], units: UnitSystem): string {
+  if ('areaM2' in amount) return formatQuantity({ value: amount.areaM2, unit: 'm2' }, units);
+  return `${amount.beds} ${amount.beds === 1 ? 'bed' : 'beds'}`;
+}
+
+function seasonWished({ season }: { season?: number | undefined }): string {
+  return season === undefined ? ', in every season' : ` in ${season}`;
 }
 
 function cropName(cropId: string): string {

@@ -21,10 +21,9 @@ const planned = (plantings: Planned['plantings'], dropped: Planned['dropped'] = 
   plantings,
   dropped,
 });
-const wished = (...crops: string[]): Fact => ({
-  kind: 'crops-wished',
-  wishes: crops.map((cropId) => ({ cropId, amount: { beds: 1 }, season: 2028 })),
-});
+const wished = (cropId: string, beds = 1): Fact => ({ kind: 'crop-wished', cropId, amount: { beds }, season: 2028 });
+const unwished = (cropId: string): Fact => ({ kind: 'wish-dropped', cropId, season: 2028 });
+const undone = (entry: number): Fact => ({ kind: 'entry-undone', entry });
 
 /** Carrots of last year stand in the history, and next year's are planned. */
 const file = (change: Record<string, unknown> = {}): GardenFile =>
@@ -85,14 +84,31 @@ describe('a plan of crops', () => {
 });
 
 describe('wishes that are told', () => {
-  test('take the place of those before, and are written into the file', () => {
-    const after = gardenAfter(wished('tomato', 'bean_bush'), wished('tomato'));
-    expect(after.wishes).toEqual([{ cropId: 'tomato', amount: { beds: 1 }, season: 2028 }]);
-    expect(gardenFileOf(after).wishes).toEqual([{ crop: 'tomato', beds: 1, year: 2028 }]);
+  const wishes = (...facts: Fact[]): string[] =>
+    gardenAfter(...facts).wishes.map(({ cropId, amount }) => `${cropId} ${Object.values(amount)}`);
+
+  test('stand beside those before, in the place of one of the same crop and season', () => {
+    expect(wishes(wished('tomato'), wished('pea'), wished('tomato', 2))).toEqual(['kale 2', 'pea 1', 'tomato 2']);
+    expect(gardenFileOf(gardenAfter(wished('tomato'))).wishes).toContainEqual({ crop: 'tomato', beds: 1, year: 2028 });
   });
 
-  test('may be none at all', () => {
-    expect(gardenAfter(wished()).wishes).toEqual([]);
+  test('are taken off one by one, that of every season apart from that of one', () => {
+    expect(wishes(wished('tomato'), unwished('tomato'))).toEqual(['kale 2']);
+    expect(wishes(unwished('kale'))).toEqual(['kale 2']);
+    expect(wishes({ kind: 'wish-dropped', cropId: 'kale' })).toEqual([]);
+  });
+
+  test('are taken back one by one, the older before the newer too', () => {
+    expect(wishes(wished('tomato'), wished('pea'), undone(2))).toEqual(['kale 2', 'pea 1']);
+    expect(wishes(wished('tomato'), wished('tomato', 2), undone(3))).toEqual(['kale 2', 'tomato 1']);
+    expect(wishes(wished('tomato'), unwished('tomato'), undone(3))).toEqual(['kale 2', 'tomato 1']);
+  });
+
+  test('give way to a later file that tells any, and stay with one that tells none', () => {
+    const later = (change: Record<string, unknown>) => wishes(wished('tomato'), imported(file(change)));
+    expect(later({ wishes: [{ crop: 'pea', beds: 1 }] })).toEqual(['pea 1']);
+    expect(later({ wishes: [] })).toEqual(['tomato 1']);
+    expect(wishes(imported(file()), wished('tomato'))).toEqual(['kale 2', 'tomato 1']);
   });
 });
 
@@ -113,12 +129,7 @@ describe('a file brought in over a plan that was taken', () => {
   test('keeps the plan, and says where the file stands against it', () => {
     const terms = { prefer: 'reported', readOn: '2027-12-05' } as const;
     const kept = importDifferences(ledger(...facts), file(), terms)?.filter(({ keeps }) => keeps === 'reported');
-    expect(kept?.map(({ path }) => path)).toEqual([
-      `plantings.${PEAS.id}`,
-      `plantings.${CARROTS.id}`,
-      'wishes',
-      'wishes',
-    ]);
+    expect(kept?.map(({ path }) => path)).toEqual([`plantings.${PEAS.id}`, `plantings.${CARROTS.id}`]);
   });
 
   test('takes its place where the file is preferred', () => {

@@ -231,7 +231,9 @@ describe('wishes', () => {
       { cropId: 'carrot', amount: { areaM2: 1.997 } },
     ]);
     expect(await read(get(BEDS))).toContain('Carrot: 21 sq ft, every season');
-    expect(await read(get(`${GARDEN}/history`))).toContain('Wishes: cabbage, 1 bed in 2028; carrot, 21 sq ft');
+    expect(await read(get(`${GARDEN}/history`))).toMatch(
+      /Wished for: carrot, 21 sq ft, in every season.*Wished for: cabbage, 1 bed in 2028/,
+    );
     await send(`${GARDEN}/wishes`, { do: 'drop', wish: 'cabbage 2028' });
     expect((await steward.view('mill-row')).garden.wishes).toHaveLength(1);
   });
@@ -249,6 +251,30 @@ describe('wishes', () => {
     expect(answer.status).toBe(422);
     expect(await read(answer)).toContain(told);
     expect((await steward.view('mill-row')).garden.wishes).toEqual([]);
+  });
+});
+
+describe('a wish that is odd', () => {
+  it.each([
+    ['more square feet than there are', { crop: 'kale', areaM2: 14.5 }, 'more than all beds together have: 155 sq ft.'],
+    ['more beds than there are', { crop: 'kale', beds: 5 }, 'more than all beds together have: 4 beds.'],
+    ['a season that is past', { crop: 'kale', beds: 1, year: 2026 }, 'Plans begin with 2027: nothing is placed'],
+  ])('is doubted: %s', async (_, wish, told) => {
+    const { get } = await sampleApp(file({ wishes: [wish] }));
+    expect(await read(get(BEDS))).toContain(told);
+  });
+
+  it('is not doubted where all beds together are just enough', async () => {
+    const { get } = await sampleApp(file({ wishes: [{ crop: 'kale', areaM2: 14.4, year: 2027 }] }));
+    expect(await read(get(BEDS))).not.toMatch(/more than all beds|Plans begin/);
+  });
+
+  it('is taken back on its own, the older one too', async () => {
+    const { send, steward } = await sampleApp(file());
+    for (const crop of ['kale', 'pea'])
+      await send(`${GARDEN}/wishes`, { do: 'add', crop, amount: '1', in: 'beds', season: '2028' });
+    await send(`${GARDEN}/undo`, { entry: '2' });
+    expect((await steward.view('mill-row')).garden.wishes.map(({ cropId }) => cropId)).toEqual(['pea']);
   });
 });
 

@@ -41,7 +41,7 @@ describe('history', () => {
     expect(told(['rye', 'oats'])).toContain(', in place of 2 covers planned before');
   });
 
-  test('tells a plan of crops bed by bed, and wishes with their amounts', () => {
+  test('tells a plan of crops bed by bed, and each wish with its amount', () => {
     const beds = [{ id: 'a', name: 'Bed A' }];
     const garden = { beds, piles: [], bins: [], place: { units: 'metric' } } as never;
     const peas = { id: 'a-pea', bedId: 'a', cropId: 'pea', start: { how: 'sow' as const, day: '2028-04-15' } };
@@ -52,13 +52,12 @@ describe('history', () => {
     );
     const many = { ...plan, dropped: [], plantings: Array.from({ length: 9 }, () => peas) };
     expect(factInWords(many, garden, '2027-12-01')).toContain('; 3 more');
-    const wishes = [
-      { cropId: 'tomato', amount: { areaM2: 3 } },
-      { cropId: 'kale', amount: { beds: 1 }, season: 2028 },
-    ];
-    expect(factInWords({ kind: 'crops-wished', wishes }, garden, '2027-12-01')).toBe(
-      'Wishes: tomato, 3 m²; kale, 1 bed in 2028',
-    );
+    const wish = { kind: 'crop-wished' as const, cropId: 'tomato', amount: { areaM2: 3 } };
+    expect(factInWords(wish, garden, '2027-12-01')).toBe('Wished for: tomato, 3 m², in every season');
+    const whole = { ...wish, amount: { beds: 2 }, season: 2028 };
+    expect(factInWords(whole, garden, '2027-12-01')).toBe('Wished for: tomato, 2 beds in 2028');
+    const off = { kind: 'wish-dropped' as const, cropId: 'kale', season: 2028 };
+    expect(factInWords(off, garden, '2027-12-01')).toBe('Wish taken off: kale in 2028');
   });
 
   test('carries the year of a day in another year than it was told in', () => {

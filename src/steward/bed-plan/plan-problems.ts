@@ -1,5 +1,5 @@
 /**
- * Whether a plan of crops, or wishes for them, can be taken in.
+ * Whether a plan of crops, or a wish for one, can be taken in.
  */
 import { fullDay } from '../../digest/words.ts';
 import { applyFact } from '../../garden/apply-fact.ts';
@@ -16,8 +16,6 @@ import { crowdsIn } from '../../practices/side-by-side.ts';
 import { crowdTold } from '../crowded.ts';
 import type { VersionedView } from '../planner.ts';
 import type { CropPlan } from './taken-plan.ts';
-
-type Wishes = Extract<Fact, { kind: 'crops-wished' }>;
 
 /** Years ahead that crops may be planned for: the seasons a proposal may have, and one for what is sown in autumn. */
 const YEARS_AHEAD = 6;
@@ -125,26 +123,19 @@ function crowdProblems({ garden, climate, plan: { today } }: VersionedView, plan
   );
 }
 
-/** Everything that speaks against wishes: the same as in a garden file. */
-export function wishProblems({ wishes }: Wishes): Problem[] {
-  return wishes.flatMap(({ cropId, season }, at) => {
-    const unknown = cropProblems('the crop', cropId);
-    if (unknown.length > 0) return unknown;
-    const crop = vegetableById(cropId);
-    const twice = wishes.slice(0, at).some((other) => other.cropId === cropId && other.season === season);
-    return [
-      ...(isPermanent(crop)
-        ? [
-            {
-              where: 'the crop',
-              what: `${crop.name} stays where it is planted.`,
-              mend: 'Choose its bed yourself, in the table of the beds.',
-            },
-          ]
-        : []),
-      ...(twice
-        ? [{ where: 'the crop', what: `${crop.name} is wished twice.`, mend: 'Put the two amounts together.' }]
-        : []),
-    ];
-  });
+/** Everything that speaks against a wish: the same as in a garden file. */
+export function wishProblems({ cropId }: Extract<Fact, { kind: 'crop-wished' }>): Problem[] {
+  const unknown = cropProblems('the crop', cropId);
+  if (unknown.length > 0) return unknown;
+  const crop = vegetableById(cropId);
+  if (!isPermanent(crop)) return [];
+  const mend = 'Choose its bed yourself, in the table of the beds.';
+  return [{ where: 'the crop', what: `${crop.name} stays where it is planted.`, mend }];
+}
+
+/** What speaks against taking a wish off: that it is none. */
+export function noWishProblems({ wishes }: Garden, dropped: Extract<Fact, { kind: 'wish-dropped' }>): Problem[] {
+  const { cropId, season } = dropped;
+  if (wishes.some((wish) => wish.cropId === cropId && wish.season === season)) return [];
+  return [{ where: 'The wish', what: 'It is not wished for any more.', mend: 'Look at the list once more.' }];
 }

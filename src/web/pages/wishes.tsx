@@ -8,6 +8,7 @@ import { formatQuantity } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { isPermanent } from '../../practices/bed-timeline.ts';
 import { seasonName } from '../../practices/seasons.ts';
+import { wishDoubts } from '../../steward/bed-plan/wish-doubts.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { wishesPath } from '../addresses.ts';
 import { areaUnit } from '../areas.ts';
@@ -48,7 +49,12 @@ export const Wishes = ({ view, sent = NOTHING_SENT }: WishesProps) => {
       <ul class="wishes">
         {garden.wishes.map((wish) => (
           <li>
-            <span>{wishInWords(wish, view)}</span>
+            <span>
+              {wishInWords(wish, view)}
+              {wishDoubts(view, wish).map((text) => (
+                <span class="under">{text}</span>
+              ))}
+            </span>
             <form method="post" action={wishesPath(garden.id)}>
               <input type="hidden" name="do" value="drop" />
               <input type="hidden" name="wish" value={wishWord(wish)} />
