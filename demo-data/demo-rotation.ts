@@ -49,10 +49,10 @@ const cabbageTomatoCucumberCarrot: readonly Programme[] = [
   {
     crops: [
       { crop: 'cabbage', setOut: '04-08', last: '07-06' },
-      { crop: 'snap-bean', sow: '07-12', last: '09-02', again: { everyDays: 14, times: 1 } },
+      { crop: 'snap-bean', sow: '07-08', last: '09-12', again: { everyDays: 14, times: 1 } },
     ],
-    covers: [rye('09-21')],
-    topdress: '09-18',
+    covers: [rye('10-01')],
+    topdress: '09-28',
   },
   { crops: [{ crop: 'tomato', setOut: '06-03', last: '10-16' }], covers: [rye('10-19')], topdress: '10-18' },
   {

@@ -47,7 +47,14 @@ const planOutput = z.strictObject({
       onceMinutes: z.number().optional(),
       at: z.strictObject({ from: z.string(), minutes: z.number() }).optional(),
       needs: z.array(z.enum(['soil-fit', 'dry-day', 'above-freezing', 'before-sunset', 'calm-day'])),
-      after: z.array(z.strictObject({ key: z.string(), minDays: z.number(), yields: z.literal(true).optional() })),
+      after: z.array(
+        z.strictObject({
+          key: z.string(),
+          minDays: z.number(),
+          maxDays: z.number().optional(),
+          yields: z.literal(true).optional(),
+        }),
+      ),
       confidence: z.enum(['recorded', 'modelled', 'derived', 'assumed']),
       odds: z.looseObject({ shareOfYears: z.number(), years: z.number() }).optional(),
       pinned: z.boolean(),

@@ -15,17 +15,20 @@ import type { PracticeInput } from '../practice.ts';
 import { midsummerOf } from '../seasons.ts';
 import { awaitedSqueezeKey, textureOf } from '../soil-class.ts';
 import { cutClash } from './cut-clash.ts';
+import type { FollowingCut } from './cut-follows.ts';
 import type { CutWindow } from './cut-window.ts';
 import { firstLookDraft } from './regrowth-drafts.ts';
 import { draftOfStand, type StandInBed } from './stand.ts';
 
 /** Cut a stand in its window, with the look for regrowth after it. */
-export function cutDrafts(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDraft[] {
-  return [cutDraft(input, at, cut), ...(growsAgain(at.parts) ? [firstLookDraft(input, at, cut.window)] : [])];
+export function cutDrafts(input: PracticeInput, at: StandInBed, cut: CutWindow, follows?: FollowingCut): TaskDraft[] {
+  const { window } = follows ?? cut;
+  return [cutDraft(input, at, cut, follows), ...(growsAgain(at.parts) ? [firstLookDraft(input, at, window)] : [])];
 }
 
-function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDraft {
+function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow, follows: FollowingCut | undefined): TaskDraft {
   const { climate } = input;
+  const { window, ...days } = follows ?? { window: cut.window, minDays: 0 };
   return {
     ...draftOfStand(input, at),
     key: cutKey(at.stand.id),
@@ -33,7 +36,7 @@ function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDra
     job: { id: 'cut-cover', title: 'Cut the cover in time' },
     weight: 'work',
     title: `Cut the ${at.name} in ${at.bed.name} before it ${cut.inFlower ? 'seeds' : 'flowers'}`,
-    steps: cutSteps(at, cut),
+    steps: [...followSteps(follows), ...cutSteps(at, cut)],
     cautions: [
       'Blades and bent backs: gloves and stout shoes, small bites, rest between beds.',
       ...at.parts.flatMap(({ cover }) => cautionsAt(cover.cautions, 'always', 'ended')),
@@ -42,14 +45,14 @@ function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow): TaskDra
       { what: 'shears, sickle or string trimmer' },
       ...(growsAgain(at.parts) ? [{ what: 'opaque sheet, in case it regrows' }] : []),
     ],
-    window: cut.window,
+    window,
     ifMissed: 'still do',
     missedNote: 'It may have flowered and set seed: cut at once, before the seed is hard, and expect volunteers.',
     ...(at.stand.sow.happened ? { minder: minderText(at) } : {}),
     effortMinutes: effortOverArea(areaOf(at.bed) * (at.share ?? 1), CUT_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: ['dry-day'],
-    after: [...(at.stand.sow.happened ? [] : [{ key: sowKey(at.stand.id), minDays: 0 }]), ...fitSoil(input, at, cut)],
+    after: [...(at.stand.sow.happened ? [] : [{ key: sowKey(at.stand.id), ...days }]), ...fitSoil(input, at, cut)],
     yieldNote: OFF_THE_PATH,
     confidence: knownAs(climate, climate.basis === 'daily-record' ? 'modelled' : 'derived'),
     ...(cut.odds ? { odds: cut.odds } : {}),
@@ -67,6 +70,13 @@ function fitSoil(input: PracticeInput, { bed }: StandInBed, { window }: CutWindo
   const season = seasonOf(climate.seasonTurn, window.latest);
   if (window.latest > midsummerOf(climate, season)) return [];
   return [{ key: awaitedSqueezeKey(input, textureOf(garden, bed), season), minDays: 0, yields: true }];
+}
+
+function followSteps(follows: FollowingCut | undefined): string[] {
+  if (follows === undefined) return [];
+  const { minDays, maxDays } = follows;
+  const span = maxDays === undefined ? `at the soonest ${minDays}` : `${minDays} to ${maxDays}`;
+  return [`Count from the day it was sown, whichever that was: cut it ${span} days after.`];
 }
 
 function cutSteps(at: StandInBed, cut: CutWindow): string[] {

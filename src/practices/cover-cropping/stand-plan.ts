@@ -6,7 +6,7 @@ import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts'
 import { type AfterCut, afterCut, endingTask, SHEET_DAYS } from '../after-cut.ts';
 import type { Gap } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
-import type { Reason, TaskDraft } from '../draft.ts';
+import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { cutKey, sowKey } from '../keys.ts';
 import { standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
@@ -16,6 +16,7 @@ import { afterLook } from './after-look.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
 import { budLook } from './bud-looks.ts';
 import { cutDrafts } from './cut-drafts.ts';
+import { followsSowing } from './cut-follows.ts';
 import { withHoldings } from './cut-holds.ts';
 import { type CutWindow, cutWindow, doubtsOf } from './cut-window.ts';
 import { deadCheckDraft } from './dead-check.ts';
@@ -109,7 +110,11 @@ export function suggestedPlan(input: PracticeInput, at: StandInBed, sow: SowWind
   const cut = cutWindow(input, at.bed.id, at.parts, sowOn);
   const order = orderDraft(input, at, sow, { sowOn, doubts: doubtsOf(cut) });
   const inTime = openSince(input, at, sowOn) <= lastOrderDay(sowOn);
-  const drafts = [...(inTime ? [{ ...order, ifMissed: 'drop' as const }] : []), draft, ...later(input, at, sowOn, cut)];
+  const drafts = [
+    ...(inTime ? [{ ...order, ifMissed: 'drop' as const }] : []),
+    draft,
+    ...later(input, at, sowOn, cut, sow.window),
+  ];
   return { at, from: sow.window.earliest, sow, cut: cut !== undefined, drafts, ...endOf(input, at, sowOn, cut) };
 }
 
@@ -122,11 +127,22 @@ function openSince({ garden }: PracticeInput, { bed }: StandInBed, sowOn: Day): 
   return latestOf(garden.startedOn, ...ended);
 }
 
-/** What a stand asks for once it is up: the cut with its regrowth check, the looks for buds and after winter. */
-function later(input: PracticeInput, at: StandInBed, sown: Day, cut: CutWindow | undefined): TaskDraft[] {
+/**
+ * What a stand asks for once it is up: the cut with its regrowth check, the looks for buds and after winter.
+ *
+ * @param sowing the days it may be sown on, where that is still to be done
+ */
+function later(
+  input: PracticeInput,
+  at: StandInBed,
+  sown: Day,
+  cut: CutWindow | undefined,
+  sowing?: Window,
+): TaskDraft[] {
+  const follows = cut && sowing && followsSowing(withoutStand(input, at.stand.id), at, { window: sowing, sown }, cut);
   const dead = deadCheckDraft(input, at, sown);
   const buds = budLook(input, at, sown, cut);
-  return [...(cut ? cutDrafts(input, at, cut) : []), ...(buds ? [buds] : []), ...(dead ? [dead] : [])];
+  return [...(cut ? cutDrafts(input, at, cut, follows) : []), ...(buds ? [buds] : []), ...(dead ? [dead] : [])];
 }
 
 function endOf(
@@ -171,7 +187,7 @@ function plannedStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]
     ...(isOver ? [] : [orderDraft(input, at, sow, { sowOn: sown, doubts: doubtsOf(cut) })]),
     { ...draft, steps: [...lateSeed(input, at, sown, sowing), ...draft.steps] },
     ...(isOver ? [] : [checkDraft(input, at, sowing)]),
-    ...later(input, at, sown, cut),
+    ...later(input, at, sown, cut, sowing),
   ];
   const from = earliestOf(sow.window.earliest, sown);
   return { at, from, sow, sowOn: sown, cut: cut !== undefined, drafts, ...endOf(input, at, sown, cut) };

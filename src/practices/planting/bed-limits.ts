@@ -6,7 +6,7 @@ import { originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { type AfterCut, afterCut, endingTask, freeFrom, SHEET_DAYS } from '../after-cut.ts';
 import { isInAfterAutumnWork } from '../autumn-work.ts';
-import { type CropSpan, gapsOf, isPermanent } from '../bed-timeline.ts';
+import { type CropSpan, firstRipe, gapsOf, isPermanent } from '../bed-timeline.ts';
 import { clearingsOf } from '../clearing.ts';
 import { waitDaysOf } from '../covers.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
@@ -115,8 +115,9 @@ export function mustBeInBy(at: PlantingInBed): BedLimit | undefined {
   const [first, ...others] = ends;
   if (first === undefined) return undefined;
   const end = earliestOf(first, ...others);
-  const day = addDays(end, -crop.maturityDays.low);
-  const saw = { crop: name, days: crop.maturityDays.low, end };
+  const days = daysBetween(planting.start.day, firstRipe({ planting, crop, from: planting.start.day }));
+  const day = addDays(end, -days);
+  const saw = { crop: name, days, end };
   return { day, reasons: [{ rule: 'plant.must-ripen', saw, limit: day, source: originOf(crop, 'maturityDays') }] };
 }
 

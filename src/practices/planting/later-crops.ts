@@ -4,8 +4,9 @@
 import { seasonOf } from '../../climate/season.ts';
 import type { Vegetable } from '../../handbook/shapes.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
-import { addDays, type Day } from '../../measures/days.ts';
+import { addDays, type Day, earliestOf } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
+import { soonest } from '../bed-timeline.ts';
 import { cropLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import { type CropWindow, cooledFrom, cropWindow } from './crop-window.ts';
@@ -61,13 +62,28 @@ export function sowableFrom(input: PracticeInput, day: Day, waits: number): Sowa
 }
 
 /** A sentence that names what can still be sown once a window has closed, of other families than the one that is lost. */
-export function insteadOf(input: PracticeInput, { bed, crop: lost }: PlantingInBed, from: Day): string {
+export function insteadOf(input: PracticeInput, at: PlantingInBed, from: Day): string {
+  const { bed, crop: lost } = at;
+  const wanted = wantedFrom(at, from);
   const kinds = sowableFrom(input, addDays(from, 1), WORTH_NAMING_DAYS)
     .filter(({ crop }) => crop.rotationGroup !== lost.rotationGroup)
     .filter(({ crop }) => cropLockOut(input.garden, bed.id, crop, from) === undefined)
-    .sort((a, b) => (a.window.latest > b.window.latest ? -1 : a.window.latest < b.window.latest ? 1 : 0))
+    .map((kind) => ({ crop: kind.crop, until: lastIn(kind, wanted) }))
+    .filter(({ until }) => until >= addDays(from, WORTH_NAMING_DAYS))
+    .sort((a, b) => (a.until > b.until ? -1 : a.until < b.until ? 1 : 0))
     .slice(0, NAMED_INSTEAD);
   if (kinds.length === 0) return 'Give the bed a cover, or a blanket of leaves or straw, instead.';
-  const named = kinds.map(({ crop, window }) => `${crop.name.toLowerCase()} (until ${dated(window.latest)})`);
+  const named = kinds.map(({ crop, until }) => `${crop.name.toLowerCase()} (until ${dated(until)})`);
   return `What can still be sown then: ${named.join(' or ')}; or give the bed a cover.`;
+}
+
+/** The day the bed is wanted again: for the next crop in it, else by the plan for the one that is lost. */
+function wantedFrom({ planting, spans }: PlantingInBed, from: Day): Day | undefined {
+  const next = spans.find((span) => span.planting.id !== planting.id && span.from > from);
+  return soonest(next?.from, planting.lastHarvest?.day);
+}
+
+/** The last day a kind may be sown and still be ripe when its bed is wanted. */
+function lastIn({ crop, window }: Sowable, wanted: Day | undefined): Day {
+  return wanted === undefined ? window.latest : earliestOf(window.latest, addDays(wanted, -crop.maturityDays.low));
 }

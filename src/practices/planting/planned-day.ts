@@ -6,7 +6,7 @@ import { originOf } from '../../handbook/shapes.ts';
 import { addDays, clampDay, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import type { Reason, Window } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
-import { bedFreeFrom, mustBeInBy } from './bed-limits.ts';
+import { type BedLimit, bedFreeFrom, mustBeInBy } from './bed-limits.ts';
 import { type CropWindow, cooledFrom, cropWindow } from './crop-window.ts';
 import { freezesKnown } from './ground.ts';
 import { isSeed, type PlantingInBed } from './planting-in-bed.ts';
@@ -30,8 +30,10 @@ export interface PlannedStart {
   pulledFrom?: Day;
   /** Set where the preferred day is so late that only early kinds ripen. */
   earlyKindsOnly: boolean;
-  /** The last day the season lets the crop in, whatever its bed asks; absent where no freeze date is known. */
-  seasonEnds?: Day;
+  /** The planned day, where it leaves too little time to ripen before the bed's own end. */
+  broughtForwardFrom?: Day;
+  /** The last day that season and bed let the crop in; absent where no freeze date is known. */
+  lastDay?: Day;
   /** Set where the soil is too hot to sprout and does not cool in time. */
   hot: boolean;
 }
@@ -53,7 +55,7 @@ export function plannedStart(input: PracticeInput, at: PlantingInBed): Planned {
   const sown = wanted > near.latest ? lateAfter(at, near.latest) : undefined;
   if (sown !== undefined) return { refused: refusal(at, 'plant.again-late', { to: near.latest, sown }) };
   const held = heldInBed(input, at, near);
-  return 'refused' in held ? held : { start: { ...held.start, seasonEnds: near.latest } };
+  return 'refused' in held ? held : { start: { ...held.start, lastDay: held.start.window.latest } };
 }
 
 /** The window a planned day lies in, or the nearest to it of the seasons around. */
@@ -84,24 +86,25 @@ function ownDay({ planting }: PlantingInBed): CropWindow {
 /** A season's window held to the bed: not before it is free, not too late for what follows. */
 function heldInBed(input: PracticeInput, at: PlantingInBed, ruled: CropWindow): Planned {
   const wanted = at.planting.start.day;
-  const lawful = clampDay(wanted, ruled.earliest, ruled.latest);
+  const inSeason = clampDay(wanted, ruled.earliest, ruled.latest);
+  const ripe = mustBeInBy(at);
+  const lawful = ripe === undefined ? inSeason : latestOf(ruled.earliest, earliestOf(inSeason, ripe.day));
   const free = bedFreeFrom(input, at);
   const cool = isSeed(at) ? cooledFrom(input.climate, at.crop, lawful, ruled.latest) : lawful;
   const target = latestOf(cool ?? lawful, free?.day ?? lawful);
   if (target > ruled.latest) {
     return { refused: refusal(at, 'plant.bed-taken', { free: target, to: ruled.latest }) };
   }
-  const ripe = mustBeInBy(at);
   const latest = ripe === undefined ? ruled.latest : earliestOf(ruled.latest, latestOf(target, ripe.day));
   const opens = latestOf(ruled.earliest, addDays(lawful, -AHEAD_DAYS), ...(free ? [free.day] : []));
   const earliest = cool !== undefined && cool > lawful ? latestOf(opens, cool) : opens;
   const window = { earliest, preferred: target, latest };
   const reasons = [
-    ...plannedReasons(at, lawful),
+    ...plannedReasons(at, inSeason),
     ...(daysBetween(ruled.earliest, target) <= OPENING_MATTERS_DAYS ? ruled.opens : []),
     ...ruled.closes,
     ...(free?.reasons ?? []),
-    ...(ripe !== undefined && latest < ruled.latest ? ripe.reasons : []),
+    ...(ripe !== undefined && latest < ruled.latest ? ripeReasons(ripe, target) : []),
     ...seasonReasons(at, ruled, target),
     ...heatReasons(at, lawful, cool),
   ];
@@ -109,11 +112,23 @@ function heldInBed(input: PracticeInput, at: PlantingInBed, ruled: CropWindow): 
     start: {
       window,
       reasons,
-      ...(lawful === wanted ? {} : { pulledFrom: wanted }),
+      ...(inSeason === wanted ? {} : { pulledFrom: wanted }),
+      ...(target < inSeason ? { broughtForwardFrom: wanted } : {}),
       earlyKindsOnly: ruled.earlyKindsFrom !== undefined && target >= ruled.earlyKindsFrom,
       hot: cool === undefined,
     },
   };
+}
+
+/** Where the bed or the season lets a crop in only after the last day that leaves it time, that is said instead. */
+function ripeReasons(ripe: BedLimit, target: Day): readonly Reason[] {
+  if (target <= ripe.day) return ripe.reasons;
+  return ripe.reasons.map((reason) => ({
+    ...reason,
+    rule: 'plant.short-of-days',
+    saw: { ...reason.saw, left: Number(reason.saw.days) - daysBetween(ripe.day, target), day: target },
+    limit: addDays(target, Number(reason.saw.days)),
+  }));
 }
 
 function plannedReasons({ planting, name }: PlantingInBed, lawful: Day): Reason[] {

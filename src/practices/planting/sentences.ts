@@ -36,8 +36,8 @@ const opening: Practice['sentences'] = {
 /** Why a window closes when it does. */
 const closing: Practice['sentences'] = {
   'plant.last': ({ saw, limit }) =>
-    `To be ready in time ${saw.crop} is in by ${saw.weeks} weeks before the median first freeze (${day(saw.freeze)}): by ` +
-    `${day(limit)}${saw.preferred === limit ? '' : `, and better by ${day(saw.preferred)}`}.`,
+    `To be ready in time ${saw.crop} is sown or planted by ${day(limit)}, ${about(saw.weeks)} before the median first freeze ` +
+    `(${day(saw.freeze)})${saw.preferred === limit ? '' : `, and better by ${day(saw.preferred)}`}.`,
   'plant.first-only': ({ saw, limit }) =>
     `${capital(saw.crop)} goes in once, in spring: best by ${day(saw.best)} (its class's weeks end ${weeks(saw.weeks)} the ` +
     `median last freeze, ${day(saw.freeze)}), at the latest by ${day(limit)}.`,
@@ -48,7 +48,7 @@ const closing: Practice['sentences'] = {
     `The ground freezes about ${day(saw.frozen)}; cloves want ${saw.days} days to root before that: by ${day(limit)}.`,
   'plant.short-season': ({ saw, limit }) =>
     `The season is short for ${saw.crop}: what goes in after ${day(saw.ripens)} does not ripen in the middle year, and spring ` +
-    `comes ${saw.days} days later than that. An early kind, in by ${day(limit)}, may still make it.`,
+    `comes ${saw.days} days later than that. An early kind, planted by ${day(limit)}, may still make it.`,
   'plant.late': ({ saw, limit }) =>
     `From ${day(saw.from)} on it is late for ${saw.crop}, which will give less or ripen through light frosts; after ` +
     `${day(limit)} it is lost.`,
@@ -83,6 +83,9 @@ const planned: Practice['sentences'] = {
   'plant.must-ripen': ({ saw, limit }) =>
     `The bed is wanted, or the harvest planned, for ${day(saw.end)}; ${saw.crop} takes ${saw.days} days at the least: by ` +
     `${day(limit)}.`,
+  'plant.short-of-days': ({ saw, limit }) =>
+    `Planted on ${day(saw.day)}, the ${saw.crop} has ${saw.left} days until ${day(saw.end)}, when its bed is wanted or its harvest ` +
+    `planned to be over; it takes ${saw.days} at the least: leave it to stand past ${day(limit)}, or choose a quicker crop.`,
   'plant.no-season': ({ saw }) =>
     `${capital(saw.crop)}, planned for ${day(saw.wanted)}, does not ripen here in the middle year: the season is too short or ` +
     'its soil too cold.',
@@ -90,7 +93,7 @@ const planned: Practice['sentences'] = {
     `${capital(saw.crop)}, planned for ${day(saw.wanted)}, goes in here from ${day(saw.from)} to ${day(saw.to)}; your day is ` +
     'too far from that to be moved.',
   'plant.again-late': ({ saw }) =>
-    `${capital(saw.crop)}, planned for ${day(saw.wanted)}, is ready in time only if it is in by ${day(saw.to)}; the sowing of ` +
+    `${capital(saw.crop)}, planned for ${day(saw.wanted)}, is ready in time only if it is planted by ${day(saw.to)}; the sowing of ` +
     `${day(saw.sown)} is near enough to that to be the last.`,
   'plant.bed-taken': ({ saw }) =>
     `The bed is not free for the ${saw.crop} before ${day(saw.free)}, and its season closes on ${day(saw.to)}.`,
@@ -120,6 +123,12 @@ function weeks(value: unknown): string {
   const count = Number(value);
   if (count === 0) return 'the day of';
   return `${Math.abs(count)} ${Math.abs(count) === 1 ? 'week' : 'weeks'} ${count < 0 ? 'before' : 'after'}`;
+}
+
+/** Weeks as a gardener counts them: whole ones. */
+function about(value: unknown): string {
+  const count = Math.round(Number(value));
+  return `about ${count} ${count === 1 ? 'week' : 'weeks'}`;
 }
 
 function range(low: unknown, high: unknown): string {

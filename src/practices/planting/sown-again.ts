@@ -13,22 +13,20 @@ const NEAR_LAST_DAYS = 7;
 /**
  * The step that says until when a crop may be sown again, for kinds of which that is usual.
  *
- * @param start the window of this sowing, and the last day its season lets the crop in where that is known
+ * @param start the window of this sowing, and the last day season and bed let the crop in where that is known
  */
 export function againSteps(
   at: PlantingInBed,
-  { window: { preferred }, seasonEnds }: { window: Window; seasonEnds?: Day },
+  { window: { preferred }, lastDay }: { window: Window; lastDay?: Day },
 ): string[] {
   const usual = sownAgainOf(at.crop.id);
-  if (usual === undefined || seasonEnds === undefined) return [];
-  const { low, high } = usual.days;
-  if (addDays(preferred, low) > seasonEnds) return [`No later sowing of ${at.name} is ready in time this season.`];
+  if (usual === undefined || lastDay === undefined) return [];
   const next = nextSowing(at);
-  const until = `it may be sown until ${dated(seasonEnds)}`;
+  if (next !== undefined) return [`The next sowing of ${at.name} here is planned for ${dated(next)}.`];
+  const { low, high } = usual.days;
+  if (addDays(preferred, low) > lastDay) return [`No later sowing of ${at.name} is ready in time here this season.`];
   return [
-    next === undefined
-      ? `For a longer harvest sow ${at.name} again in ${low} to ${high} days: ${until}.`
-      : `The next sowing of ${at.name} here is planned for ${dated(next)}; ${until}.`,
+    `For a longer harvest sow ${at.name} again in ${low} to ${high} days: here it may be sown until ${dated(lastDay)}.`,
   ];
 }
 

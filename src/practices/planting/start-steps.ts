@@ -40,7 +40,17 @@ export function startSteps(input: PracticeInput, at: PlantingInBed, start: Plann
   ];
 }
 
-function planWarning({ name }: PlantingInBed, { pulledFrom, window }: PlannedStart): string[] {
+function planWarning(
+  { name, planting }: PlantingInBed,
+  { pulledFrom, broughtForwardFrom, window }: PlannedStart,
+): string[] {
+  if (broughtForwardFrom !== undefined) {
+    const verb = planting.start.how === 'sow' ? 'sow' : 'set';
+    return [
+      `Your plan has the ${name} on ${dated(broughtForwardFrom)}, too late to be ripe before its bed is wanted: ${verb} it ` +
+        `by ${dated(window.latest)}, or let it stand longer.`,
+    ];
+  }
   if (pulledFrom === undefined) return [];
   return [
     `Your plan has the ${name} on ${dated(pulledFrom)}, which this climate does not bear out: it is held between ` +

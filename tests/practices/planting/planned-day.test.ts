@@ -249,3 +249,50 @@ it('one day’s sowings on several beds share their job, and are named by crop a
     bedName: 'Bed A',
   });
 });
+
+describe('the time a crop has before its bed is wanted', () => {
+  const beans = (day: string, harvested: string) =>
+    starting({ plantings: [sown('snap-bean', day, { harvested })] }, 'sow/planting:', milwaukee);
+
+  it('closes the window, and brings a day forward that leaves too little of it', () => {
+    // 50 to 60 days by the packet; the row of the handbook asks for 55 at the least: 2 September less 55 is 9 July.
+    const { window, steps, reasons } = beans('2027-07-12', '2027-09-02');
+    expect(window).toMatchObject({ preferred: '2027-07-09', latest: '2027-07-09' });
+    expect(steps[0]).toContain('too late to be ripe before its bed is wanted: sow it by ⟦2027-07-09⟧');
+    expect(reasons.map(({ rule }) => rule)).toContain('plant.must-ripen');
+  });
+
+  it('is counted in days from setting out for a crop whose days are counted from seed', () => {
+    // Cucumber set out is 14 days ahead of seed (house default).
+    const set = setOut('cucumber', '2027-06-05', { harvested: '2027-08-15' });
+    const { reasons } = starting({ plantings: [set] }, 'set-out/planting:', milwaukee);
+    const seed = starting(
+      { plantings: [sown('cucumber', '2027-06-05', { harvested: '2027-08-15' })] },
+      'sow/planting:',
+      milwaukee,
+    );
+    const days = (of: typeof reasons) => Number(of.find(({ rule }) => rule === 'plant.must-ripen')?.saw.days);
+    expect(days(seed.reasons) - days(reasons)).toBe(14);
+  });
+
+  it('is told to be short where the bed is free only after the last day that leaves enough', () => {
+    const plantings = [
+      setOut('cabbage', '2027-04-12', { harvested: '2027-07-20' }),
+      sown('snap-bean', '2027-07-22', { harvested: '2027-09-02' }),
+    ];
+    const { window, reasons } = starting({ plantings }, 'sow/planting:snap-bean', milwaukee);
+    expect(window.preferred).toBe('2027-07-20');
+    const short = reasons.find(({ rule }) => rule === 'plant.short-of-days');
+    expect(short && reasonSentence(short)).toBe(
+      'Planted on ⟦2027-07-20⟧, the snap bean has 44 days until ⟦2027-09-02⟧, when its bed is wanted or its harvest planned ' +
+        'to be over; it takes 55 at the least: leave it to stand past ⟦2027-09-13⟧, or choose a quicker crop.',
+    );
+  });
+
+  it('holds what is named in place of a lost sowing', () => {
+    // The bed is wanted on 1 July: no pea until August.
+    const plantings = [sown('pea', '2027-04-10', { harvested: '2027-07-01' })];
+    const { missedNote } = starting({ plantings }, 'sow/planting:pea', milwaukee);
+    for (const [, day = ''] of missedNote.matchAll(/until ⟦(.*?)⟧/g)) expect(day < '2027-06-15').toBe(true);
+  });
+});

@@ -29,25 +29,25 @@ describe('a crop sown again', () => {
     ]);
   });
 
-  it('says when the next sowing is planned, and until when the crop may be sown', () => {
+  it('says when the next sowing is planned', () => {
     // Leaf lettuce: 7.4 weeks before 1 October.
     const steps =
       draftsFor(sowings('lettuce-leaf', '2027-04-25', 14, 2)).find(({ key }) => key === 'sow/planting:again')?.steps ??
       [];
-    expect(steps.at(-1)).toMatch(
-      /^The next sowing of leaf lettuce here is planned for ⟦2027-05-09⟧; it may be sown until ⟦2027-0[78]-\d\d⟧\.$/,
-    );
+    expect(steps.at(-1)).toMatch(/^The next sowing of leaf lettuce here is planned for ⟦2027-05-09⟧\.$/);
   });
 
   it('says how often it is usually sown again where no other sowing is planned', () => {
     const steps = stepsOf([sown('radish', '2027-05-01')], 'sow/planting:radish');
-    expect(steps.at(-1)).toMatch(/^For a longer harvest sow radish again in 7 to 14 days: it may be sown until ⟦2027-/);
+    expect(steps.at(-1)).toMatch(
+      /^For a longer harvest sow radish again in 7 to 14 days: here it may be sown until ⟦2027-/,
+    );
   });
 
   it('says so when no later sowing is ready in time', () => {
     const latest = draft(draftsFor([sown('snap-bean', '2027-06-01')]), 'sow/').window.latest;
     const steps = stepsOf([sown('snap-bean', latest)], 'sow/');
-    expect(steps).toContain('No later sowing of snap bean is ready in time this season.');
+    expect(steps).toContain('No later sowing of snap bean is ready in time here this season.');
   });
 
   it('has no such step where it is sown once, nor where no freeze date is known', () => {
@@ -80,7 +80,7 @@ describe('the last sowings of a succession', () => {
     expect(asked.length).toBeGreaterThan(0);
     for (const { window } of held) expect(window.preferred <= window.latest).toBe(true);
     expect(asked.flatMap(({ reasons }) => reasons.map(reasonSentence)).join(' ')).toMatch(
-      /Leaf lettuce, planned for ⟦2027-0\d-\d\d⟧, is ready in time only if it is in by ⟦2027-0\d-\d\d⟧; the sowing of/,
+      /Leaf lettuce, planned for ⟦2027-0\d-\d\d⟧, is ready in time only if it is planted by ⟦2027-0\d-\d\d⟧; the sowing of/,
     );
   });
 
