@@ -47,13 +47,15 @@ export function bestPlanModel(problem: RotationProblem): BestPlanModel {
     sheet.row([...terms, [unmet, need]], { least: need });
     sheet.row(terms, { most: whole });
   }
-  alikeRows(sheet, grid);
   tieCosts(sheet, grid);
+  // A plan that was searched for keeps no order of alike beds: parts of it held would leave the others no way.
+  const unordered: Model = { columns: sheet.columns, rows: [...sheet.rows] };
+  alikeRows(sheet, grid);
   return {
     model: sheet,
     choices: grid.places.length,
     read: (values) => filled(problem, readPlan(grid, values)),
-    around: (plan, part) => around(sheet, grid, plan, part),
+    around: (plan, part) => around(unordered, grid, plan, part),
   };
 }
 
