@@ -12,7 +12,13 @@ import { aheadOf, betweenOf, type Entry, entriesOf, type PlanBed } from '../prac
 import { amountInWords, brokenSentence, givingWayInWords, ruleInWords } from '../practices/rotation-plan/sentences.ts';
 import { legumesWait } from '../practices/rotation-plan/waits.ts';
 import { isMet } from '../practices/rotation-plan/wishes.ts';
-import { conflictTexts, foundInWords, unknownTexts, unmetTexts } from '../steward/bed-plan/proposal-words.ts';
+import {
+  conflictTexts,
+  foundInWords,
+  undatedTexts,
+  unknownTexts,
+  unmetTexts,
+} from '../steward/bed-plan/proposal-words.ts';
 import type { RotationProposal } from '../steward/rotation-plan/propose.ts';
 import { columns } from './output.ts';
 
@@ -44,6 +50,7 @@ export function rotationLines(proposal: RotationProposal, { units, today }: Read
       read,
     ),
     ...told('Covers with a legume that would fit ahead:', legumeTexts(proposal), read),
+    ...told('No day is known for:', undatedTexts(proposal), read),
     ...told('Not known, and so not held against it:', unknownTexts(proposal), read),
   ];
   return [

@@ -46,12 +46,14 @@ export function standsUntil(span: CropSpan): Day | undefined {
   return earliestOf(span.to, firstRipe(span));
 }
 
-function stands(span: CropSpan, day: Day): boolean {
+/** Whether a crop holds its place on a day. */
+export function stands(span: CropSpan, day: Day): boolean {
   const until = standsUntil(span);
   return span.from <= day && (until === undefined || day < until);
 }
 
-function wantedBy(spans: readonly CropSpan[], bedM2: number): number {
+/** What crops take of a bed together, m²; sowings of one crop share their space. */
+export function wantedBy(spans: readonly CropSpan[], bedM2: number): number {
   const crops = new Map<string, CropSpan[]>();
   for (const span of spans) crops.set(span.crop.id, [...(crops.get(span.crop.id) ?? []), span]);
   return [...crops.values()].reduce((sum, sowings) => sum + shareOf(sowings, bedM2), 0);

@@ -14,6 +14,7 @@ import { sowKey } from '../keys.ts';
 import { cropLockOut, type LockOut, standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import { firstSeasonOf, NOTHING_BEFORE, seasonAfter, seasonName } from '../seasons.ts';
+import { shutIn } from './open-days.ts';
 import type { Carried, ClosedTo, CoverAhead, PlanBed, PlanWish, RotationProblem } from './problem.ts';
 
 /** What is to be planned. */
@@ -44,7 +45,7 @@ export function gardenProblem(input: PracticeInput, ask: RotationAsk): Omit<Rota
   return {
     seasons,
     seasonNames: Object.fromEntries(seasonsNamed(first).map((season) => [season, seasonName(climate, season)])),
-    beds: garden.beds.map((bed) => planBed({ ...input, garden }, bed, seasons)),
+    beds: garden.beds.map((bed) => planBed({ ...input, garden }, bed, seasons, wishes)),
     wishes,
   };
 }
@@ -78,7 +79,7 @@ function wishesFor({ wishes }: Garden, season: number): PlanWish[] {
   return [...own, ...always].map(({ cropId, amount }) => ({ cropId, season, amount }));
 }
 
-function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[]): PlanBed {
+function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[], wishes: readonly PlanWish[]): PlanBed {
   const { garden, climate, today } = input;
   const spans = cropSpans(garden, bed.id, climate);
   const lasting = spans.find(({ crop, to }) => isPermanent(crop) && to === undefined);
@@ -90,6 +91,7 @@ function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[]): Pl
       return { season: cropYear(span, climate), cropId: span.crop.id, ...share };
     });
   const there = firstSeasonOf(climate, bed);
+  const shut = shutIn(input, bed, spans, wishes);
   const past = carried.map(({ season }) => season).filter((season) => season < seasonAfter(climate, today));
   return {
     id: bed.id,
@@ -99,6 +101,7 @@ function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[]): Pl
     carried,
     ...heldBy(spans, climate, seasons, areaOf(bed)),
     closed: closedTo(input, bed, seasons, spans),
+    ...(shut.length > 0 ? { shut } : {}),
     covers: coversAhead(input, bed),
     ...(past.length > 0 ? { knownSince: Math.min(...past) } : {}),
     ...(there === undefined ? {} : { knownSince: NOTHING_BEFORE, thereFrom: there }),

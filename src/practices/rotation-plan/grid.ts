@@ -5,7 +5,7 @@ import type { RotationGroup } from '../../handbook/shapes.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { isPermanent } from '../bed-timeline.ts';
 import type { ModelSheet } from './model.ts';
-import { type Entry, entriesOf, isThereFor, type PlanBed, type PlanWish, type RotationProblem } from './problem.ts';
+import { type Entry, entriesOf, type PlanBed, type PlanWish, type RotationProblem } from './problem.ts';
 import { LEAST_PIECE_M2 } from './rules.ts';
 import { openWishes } from './wishes.ts';
 
@@ -47,9 +47,7 @@ export interface FamilyColumn {
 /** Writes the columns of a problem. */
 export function gridOf(sheet: ModelSheet, problem: RotationProblem): Grid {
   const wishes = openWishes(problem);
-  const places = problem.beds.flatMap((bed) =>
-    wishes.filter((wish) => isThereFor(bed, wish)).map((wish) => placeOf(sheet, bed, wish)),
-  );
+  const places = problem.beds.flatMap((bed) => wishes.map((wish) => placeOf(sheet, bed, wish)));
   const byBed = grouped(places, ({ bed, wish }) => `${bed.id} ${wish.season}`);
   const certain = grouped(
     problem.beds.flatMap((bed) => entriesOf(problem, bed, []).map((entry) => ({ bed, entry }))),

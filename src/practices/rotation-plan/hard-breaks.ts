@@ -6,13 +6,13 @@ import { vegetableById } from '../../handbook/vegetables.ts';
 import { isPermanent } from '../bed-timeline.ts';
 import type { Reason } from '../draft.ts';
 import { type BrokenRule, followed, hardBreak, isEarlier, isKin, type Looked, seasonWord, word } from './looked-at.ts';
-import { aheadOf, betweenOf, type Entry, type PlanBed, type RotationProblem, roomIn } from './problem.ts';
+import { aheadOf, betweenOf, type Entry, type PlanBed, type RotationProblem, roomIn, shutFor } from './problem.ts';
 import { LEAST_PIECE_M2 } from './rules.ts';
 
 /** What breaks at a crop. Of the gardener's own doings a family back too soon and sick ground are held against them. */
 export function hardBreaks(looked: Looked): BrokenRule[] {
   if (looked.entry.how !== 'proposed') return [...returns(looked), ...closed(looked)];
-  return [returns, closed, heldBy, stillStands].flatMap((rule) => rule(looked));
+  return [returns, closed, heldBy, stillStands, shut].flatMap((rule) => rule(looked));
 }
 
 function returns(looked: Looked): BrokenRule[] {
@@ -48,6 +48,14 @@ function heldBy(looked: Looked): BrokenRule[] {
   if (settled === undefined || roomIn(bed, entry.season) >= LEAST_PIECE_M2) return [];
   const saw = { crop: word(entry), settled: word(settled) };
   return [hardBreak(looked, { rule: 'rotation-plan.settled', saw, source })];
+}
+
+/** What has no day in the bed. */
+function shut(looked: Looked): BrokenRule[] {
+  const { bed, entry } = looked;
+  const why = shutFor(bed, { cropId: entry.crop.id, season: entry.season });
+  if (why === undefined) return [];
+  return [hardBreak(looked, why)];
 }
 
 /** A crop that went in late, after another, is taken to stand until spring: nothing goes in behind it in autumn. */

@@ -6,7 +6,7 @@ import { isPermanent } from '../bed-timeline.ts';
 import type { Grid, Place } from './grid.ts';
 import type { ModelSheet } from './model.ts';
 import { keyOf, type NamedRule } from './named-rules.ts';
-import { betweenOf, lastStanding, type PlanBed, roomIn } from './problem.ts';
+import { betweenOf, lastStanding, type PlanBed, roomIn, shutFor } from './problem.ts';
 import { LEAST_PIECE_M2 } from './rules.ts';
 
 /** Writes every row of a rule that may not break, amounts aside, and names the rules. */
@@ -51,13 +51,18 @@ function besideRow(sheet: ModelSheet, bed: PlanBed, season: number, places: read
   sheet.row(areas, { most: room, of: keyOf({ kind: 'settled', bedId: bed.id, season }) });
 }
 
-/** A place that a disease, a lasting crop or the gardener's own plan keeps a crop out of. */
+/** A place that a disease, a lasting crop, the days or the gardener's own plan keeps a crop out of. */
 function shutOut(sheet: ModelSheet, { certainIn }: Grid, { bed, wish, column, areaColumn }: Place): NamedRule[] {
   const { cropId, season } = wish;
   const rules: NamedRule[] = bed.closed
     .filter((closed) => closed.cropId === cropId && closed.season === season)
     .map(({ disease }) => ({ kind: 'disease', bedId: bed.id, disease }));
   if (bed.lasting !== undefined) rules.push({ kind: 'lasting', bedId: bed.id, cropId: bed.lasting });
+  const shut = shutFor(bed, wish);
+  if (shut !== undefined)
+    rules.push(
+      shut.rule === 'rotation-plan.too-late' ? { kind: 'too-late', cropId, season } : { kind: 'still-stands' },
+    );
   for (const rule of rules) sheet.row([[column, 1]], { most: 0, of: keyOf(rule) });
   if (!certainIn(bed, season).some(({ crop }) => !isPermanent(crop))) return rules;
   const settled: NamedRule = { kind: 'settled', bedId: bed.id, season };

@@ -14,6 +14,7 @@ export type NamedRule =
   | { kind: 'lasting'; bedId: string; cropId: string }
   | { kind: 'settled'; bedId: string; season: number }
   | { kind: 'still-stands' }
+  | { kind: 'too-late'; cropId: string; season: number }
   | { kind: 'area' };
 
 /** The key that rows of the model carry for it. */
@@ -29,6 +30,8 @@ export function keyOf(rule: NamedRule): string {
       return `lasting ${rule.bedId}`;
     case 'settled':
       return `settled ${rule.bedId} ${rule.season}`;
+    case 'too-late':
+      return `too-late ${rule.season} ${rule.cropId}`;
     case 'still-stands':
     case 'area':
       return rule.kind;
@@ -39,7 +42,8 @@ export function keyOf(rule: NamedRule): string {
 
 /**
  * What it would cost the household to give way on a rule, by which the cheapest is chosen: a planned crop moved, less of a
- * crop, one more bed, a crop cleared early, a family back too soon, a lasting crop taken out, sick ground planted. House defaults.
+ * crop, one more bed, a crop cleared early, a family back too soon, a lasting crop taken out, sick ground planted; a day
+ * that is past does not come back. House defaults.
  */
 export const GIVING_WAY: Readonly<Record<NamedRule['kind'], number>> = {
   settled: 40,
@@ -49,4 +53,5 @@ export const GIVING_WAY: Readonly<Record<NamedRule['kind'], number>> = {
   returns: 400,
   lasting: 1000,
   disease: 2000,
+  'too-late': 10_000,
 };

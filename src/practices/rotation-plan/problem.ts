@@ -21,6 +21,13 @@ export interface ClosedTo {
   why: Reason;
 }
 
+/** A crop that a bed has no day for in a season, and why: it is too late for it, or other crops stand in its way. */
+export interface Shut {
+  cropId: string;
+  season: number;
+  why: Reason & { rule: 'rotation-plan.too-late' | 'rotation-plan.still-stands' };
+}
+
 /** A cover that stands, or is meant to stand, in a bed ahead of a season's crops: one entry a kind in it. */
 export interface CoverAhead {
   /** The season of the crops that follow it. */
@@ -38,12 +45,14 @@ export interface PlanBed {
   /** Past seasons and those the gardener has planned, in the order the crops went in. */
   carried: readonly Carried[];
   closed: readonly ClosedTo[];
+  /** Wishes that it has no day for; absent where it has one for all. */
+  shut?: readonly Shut[];
   covers: readonly CoverAhead[];
   /** Square metres that what is planned for a season holds at the most at a time; absent where the shares tell it. */
   held?: Readonly<Record<number, number>>;
   /** The oldest season a crop is known of. */
   knownSince?: number;
-  /** The first season whose crops it can hold; absent for a bed that always was there. */
+  /** The first season most of whose crops it can hold; absent for a bed that always was there. */
   thereFrom?: number;
 }
 
@@ -169,10 +178,7 @@ export function roomIn({ areaM2, carried, held }: PlanBed, season: number): numb
   return Math.max(0, areaM2 - taken);
 }
 
-/** Whether a bed is there for a crop of a season; what is set in autumn for the next year finds a new bed a year later. */
-export function isThereFor(
-  { thereFrom = 0 }: PlanBed,
-  { cropId, season }: Pick<Placement, 'cropId' | 'season'>,
-): boolean {
-  return vegetableById(cropId).maturityFrom === 'fall-set' ? season > thereFrom : season >= thereFrom;
+/** Why a bed has no day for a crop of a season, where it has none. */
+export function shutFor({ shut = [] }: PlanBed, crop: Pick<Placement, 'cropId' | 'season'>): Shut['why'] | undefined {
+  return shut.find(({ cropId, season }) => cropId === crop.cropId && season === crop.season)?.why;
 }

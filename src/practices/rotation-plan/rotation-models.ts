@@ -10,7 +10,7 @@ import { columnName } from './lp-text.ts';
 import { type Model, ModelSheet, type Row } from './model.ts';
 import { GIVING_WAY, keyOf, type NamedRule } from './named-rules.ts';
 import type { Part } from './parts.ts';
-import type { Placement, PlanWish, RotationProblem } from './problem.ts';
+import { type Placement, type PlanWish, type RotationProblem, shutFor } from './problem.ts';
 import { reduced } from './reduced.ts';
 import { softRows } from './soft-rows.ts';
 import { enoughOf } from './wishes.ts';
@@ -53,7 +53,7 @@ export function bestPlanModel(problem: RotationProblem): BestPlanModel {
   alikeRows(sheet, grid);
   return {
     model: sheet,
-    choices: grid.places.length,
+    choices: grid.places.filter(({ bed, wish }) => shutFor(bed, wish) === undefined).length,
     read: (values) => filled(problem, readPlan(grid, values)),
     around: (plan, part) => around(unordered, grid, plan, part),
   };

@@ -14,6 +14,7 @@ export const HARD_RULES = [
   'rotation-plan.settled',
   'rotation-plan.area',
   'rotation-plan.still-stands',
+  'rotation-plan.too-late',
 ] as const;
 
 /** Rules that may break, and what each break counts. House defaults. */

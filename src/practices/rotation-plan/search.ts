@@ -5,7 +5,7 @@
  *
  * The changes come in a fixed sequence of its own, the same on every machine: nothing in it is left to chance or to time.
  */
-import { isThereFor, type Placement, type RotationProblem, roomIn } from './problem.ts';
+import { type Placement, type RotationProblem, roomIn, shutFor } from './problem.ts';
 import { LEAST_PIECE_M2 } from './rules.ts';
 import { cellOf, type Piece, TriedPlan } from './tried-plan.ts';
 
@@ -175,7 +175,7 @@ function fitted(plan: TriedPlan, { bed: at, season, pieces: wished }: Put): Piec
   const pieces: (Piece & { more: number })[] = [];
   for (const { wish } of wished) {
     const wanted = plan.wanted[wish]?.wish;
-    if (wanted === undefined || !isThereFor(bed, wanted) || pieces.some((piece) => piece.wish === wish)) continue;
+    if (wanted === undefined || shutFor(bed, wanted) || pieces.some((piece) => piece.wish === wish)) continue;
     const { amount } = wanted;
     const lacks = ('beds' in amount ? amount.beds : amount.areaM2) - plan.givenOf(wish);
     const most = 'beds' in amount ? bed.areaM2 : Math.min(bed.areaM2, amount.areaM2);

@@ -7,7 +7,7 @@ import { dated, quantity } from '../../measures/quantity.ts';
 import type { Reason } from '../draft.ts';
 import type { Sentence } from '../practice.ts';
 import type { NamedRule } from './named-rules.ts';
-import type { Amount, PlanWish, RotationProblem } from './problem.ts';
+import { type Amount, type PlanBed, type PlanWish, type RotationProblem, shutFor } from './problem.ts';
 import type { HardRule, SoftRule } from './rules.ts';
 
 const SENTENCES: Readonly<Record<HardRule | SoftRule, Sentence>> = {
@@ -21,6 +21,7 @@ const SENTENCES: Readonly<Record<HardRule | SoftRule, Sentence>> = {
   'rotation-plan.area': ({ saw, limit }) =>
     `${capital(saw.crops)} together want ${area(Number(saw.areaM2))}; the bed has ${area(Number(limit))}.`,
   'rotation-plan.still-stands': ({ saw }) => `${capital(saw.before)} still stands when ${saw.crop} has to go in.`,
+  'rotation-plan.too-late': ({ saw }) => tooLateSentence(saw),
   'rotation-plan.cover-kin': ({ saw }) => `A cover of ${saw.cover} comes straight ahead of ${saw.crop}, its kin.`,
   'rotation-plan.split': ({ saw, limit }) =>
     `${capital(saw.crop)} lies in ${saw.beds} beds in ${saw.season}; ${beds(Number(limit))} would hold it.`,
@@ -33,6 +34,13 @@ const SENTENCES: Readonly<Record<HardRule | SoftRule, Sentence>> = {
   'rotation-plan.longest-wait': ({ saw, limit }) =>
     `${capital(saw.crop)} comes back ${years(saw.years)} after ${saw.before} of ${saw.season}: enough, though ${limit} years would be safer.`,
 };
+
+function tooLateSentence({ crop, last, there }: Reason['saw']): string {
+  const bed = there === undefined ? '' : `the bed is there only from ${dated(String(there))} on`;
+  if (last === undefined) return `${capital(bed)}, too late for ${crop}.`;
+  const day = `The last good day for ${crop} is ${dated(String(last))}`;
+  return bed === '' ? `${day}, and it is past.` : `${day}, and ${bed}.`;
+}
 
 /** A broken rule in words; may hold marked amounts and days. */
 export function brokenSentence(reason: Reason): string {
@@ -57,11 +65,23 @@ export function ruleInWords(rule: NamedRule, { beds: all, seasonNames }: Rotatio
       return `${bed(rule.bedId)} is planned already for ${seasonNames[rule.season]}`;
     case 'still-stands':
       return 'a crop goes in only when the one before it is out';
+    case 'too-late':
+      return lastDayInWords(all, rule);
     case 'area':
       return 'there is only so much room in the beds';
     default:
       return rule satisfies never;
   }
+}
+
+/** The day by which a crop has to be in, or its beds to be there. */
+function lastDayInWords(all: readonly PlanBed[], { cropId, season }: { cropId: string; season: number }): string {
+  const whys = all.flatMap((bed) => shutFor(bed, { cropId, season }) ?? []);
+  const last = whys.find(({ saw }) => saw.last !== undefined)?.saw.last;
+  const crop = cropWord(cropId);
+  if (last === undefined) return `a bed that is still to be made is there too late for ${crop}`;
+  const isPast = whys.some(({ saw }) => saw.there === undefined);
+  return `the last good day for ${crop} is ${dated(String(last))}${isPast ? ', and it is past' : ', before a new bed is there'}`;
 }
 
 /** How little it takes to give way on a rule. */
@@ -81,6 +101,8 @@ export function givingWayInWords(rule: NamedRule, by: number, problem: RotationP
       return `move what is planned for ${bed(rule.bedId)} in ${problem.seasonNames[rule.season]}`;
     case 'still-stands':
       return 'clear the crop before it early';
+    case 'too-late':
+      return `put ${cropWord(rule.cropId)} in later than is good for it`;
     case 'area':
       return `make ${area(by)} more of bed`;
     default:

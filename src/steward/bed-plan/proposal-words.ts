@@ -53,6 +53,16 @@ export function emptiedTexts({ problem }: RotationProposal, { emptied }: TakenPl
   });
 }
 
+/** Crops proposed that no day is known for: they are placed by the season alone. */
+export function undatedTexts({ problem, placements }: Pick<RotationProposal, 'problem' | 'placements'>): string[] {
+  return problem.beds.flatMap((bed) => {
+    const crops = placements
+      .filter(({ bedId, start }) => bedId === bed.id && start === undefined)
+      .map(({ cropId, season }) => `${vegetableById(cropId).name.toLowerCase()} in ${problem.seasonNames[season]}`);
+    return crops.length === 0 ? [] : [`${bed.name}: ${crops.join(', ')}.`];
+  });
+}
+
 /** Broken rules that lie in what is proposed or planned, and not in the past. */
 export function isToCome({ how }: BrokenRule): boolean {
   return how !== 'past';

@@ -99,7 +99,10 @@ describe('a crop stays out rather than break a hard rule', () => {
     out({ closed: [{ cropId: 'kale', season: 2027, disease: 'clubroot', why }] }, kale));
   it('a lasting crop is', () => out({ lasting: 'rhubarb' }, kale));
   it('another is planned there', () => out({ carried: carried({ 2027: 'leek' }) }, kale));
-  it('the bed is made only later', () => out({ thereFrom: 2028 }, kale));
+  it('it is too late for it there', () => {
+    const tooLate = { rule: 'rotation-plan.too-late', saw: {}, source: "the garden's climate" } as const;
+    return out({ shut: [{ cropId: 'kale', season: 2027, why: tooLate }] }, kale);
+  });
   it('the one before still stands', () => out({ carried: carried({ 2026: 'kale' }) }, [wish('garlic', { beds: 1 })]));
   it('there is room for one only', async () => {
     const wishes = [wish('kale', { beds: 1 }), wish('carrot', { areaM2: 1 })];
