@@ -14,7 +14,6 @@ import { sowKey } from '../keys.ts';
 import { cropLockOut, type LockOut, standLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import { firstSeasonOf, NOTHING_BEFORE, seasonAfter, seasonName } from '../seasons.ts';
-import { shutIn } from './open-days.ts';
 import type { Carried, ClosedTo, CoverAhead, PlanBed, PlanWish, RotationProblem } from './problem.ts';
 
 /** What is to be planned. */
@@ -45,7 +44,7 @@ export function gardenProblem(input: PracticeInput, ask: RotationAsk): Omit<Rota
   return {
     seasons,
     seasonNames: Object.fromEntries(seasonsNamed(first).map((season) => [season, seasonName(climate, season)])),
-    beds: garden.beds.map((bed) => planBed({ ...input, garden }, bed, seasons, wishes)),
+    beds: garden.beds.map((bed) => planBed({ ...input, garden }, bed, seasons)),
     wishes,
   };
 }
@@ -65,7 +64,8 @@ export function plannedFor(garden: Garden, climate: Climate, seasons: readonly n
   });
 }
 
-function withoutPlans(garden: Garden, climate: Climate, seasons: readonly number[]): Garden {
+/** A garden without them. */
+export function withoutPlans(garden: Garden, climate: Climate, seasons: readonly number[]): Garden {
   const leaving = plannedFor(garden, climate, seasons);
   return { ...garden, plantings: garden.plantings.filter((planting) => !leaving.includes(planting)) };
 }
@@ -79,7 +79,7 @@ function wishesFor({ wishes }: Garden, season: number): PlanWish[] {
   return [...own, ...always].map(({ cropId, amount }) => ({ cropId, season, amount }));
 }
 
-function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[], wishes: readonly PlanWish[]): PlanBed {
+function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[]): PlanBed {
   const { garden, climate, today } = input;
   const spans = cropSpans(garden, bed.id, climate);
   const lasting = spans.find(({ crop, to }) => isPermanent(crop) && to === undefined);
@@ -91,7 +91,6 @@ function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[], wis
       return { season: cropYear(span, climate), cropId: span.crop.id, ...share };
     });
   const there = firstSeasonOf(climate, bed);
-  const shut = shutIn(input, bed, spans, wishes);
   const past = carried.map(({ season }) => season).filter((season) => season < seasonAfter(climate, today));
   return {
     id: bed.id,
@@ -101,7 +100,6 @@ function planBed(input: PracticeInput, bed: Bed, seasons: readonly number[], wis
     carried,
     ...heldBy(spans, climate, seasons, areaOf(bed)),
     closed: closedTo(input, bed, seasons, spans),
-    ...(shut.length > 0 ? { shut } : {}),
     covers: coversAhead(input, bed),
     ...(past.length > 0 ? { knownSince: Math.min(...past) } : {}),
     ...(there === undefined ? {} : { knownSince: NOTHING_BEFORE, thereFrom: there }),
@@ -135,8 +133,9 @@ function closedTo(input: PracticeInput, bed: Bed, seasons: readonly number[], sp
     vegetables.map((crop) => ({ crop, season, day: latestOf(today, firstDayOf(climate, crop, season)) })),
   );
   const carried = spans.map((span) => ({ crop: span.crop, season: cropYear(span, climate), day: span.from }));
-  const known = carried.filter(({ season }) => !seasons.includes(season));
-  return [...known, ...coming].flatMap(({ crop, season, day }) => {
+  const isCarried = (each: { crop: Vegetable; season: number }) =>
+    carried.some(({ crop, season }) => crop.id === each.crop.id && season === each.season);
+  return [...carried, ...coming.filter((each) => !isCarried(each))].flatMap(({ crop, season, day }) => {
     const lock = cropLockOut(garden, bed.id, crop, day);
     return lock === undefined
       ? []

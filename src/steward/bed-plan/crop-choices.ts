@@ -11,11 +11,11 @@ import type { How } from '../../practices/planting/first-day.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import { brokenIn } from '../../practices/rotation-plan/broken.ts';
 import { sickReason } from '../../practices/rotation-plan/garden-problem.ts';
-import { growing } from '../../practices/rotation-plan/growing.ts';
 import { type BrokenRule, isHard } from '../../practices/rotation-plan/looked-at.ts';
 import type { RotationProblem } from '../../practices/rotation-plan/problem.ts';
 import { isPastUnknown } from '../../practices/rotation-plan/waits.ts';
 import { seasonAfter } from '../../practices/seasons.ts';
+import { growing } from '../rotation-plan/growing.ts';
 import { withDates } from '../rotation-plan/placement-dates.ts';
 import { plannedProblem } from './season-table.ts';
 

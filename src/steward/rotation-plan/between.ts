@@ -10,8 +10,8 @@ import type { CropSpan } from '../../practices/bed-timeline.ts';
 import { bestCover } from '../../practices/cover-cropping/fit/gap-fits.ts';
 import { coverParts } from '../../practices/covers.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
-import { CLEAR_DAYS, growing, grownFrom } from '../../practices/rotation-plan/growing.ts';
 import { type Between, betweenKey, type RotationProblem } from '../../practices/rotation-plan/problem.ts';
+import { CLEAR_DAYS, growing, grownFrom } from './growing.ts';
 
 /** A crop as it is usually grown in a season: in on the first good day, out when its harvest is over. */
 interface Grown {

@@ -10,8 +10,8 @@ import { type StandSpan, standSpans } from '../../practices/cover-cropping/fit/s
 import { coverParts, waitDaysOf } from '../../practices/covers.ts';
 import type { How } from '../../practices/planting/first-day.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
-import { CLEAR_DAYS, type Growing, growing, grownFrom } from '../../practices/rotation-plan/growing.ts';
 import type { Placement } from '../../practices/rotation-plan/problem.ts';
+import { CLEAR_DAYS, type Growing, growing, grownFrom } from './growing.ts';
 
 /**
  * A crop of a plan with its days; either is absent where the climate does not tell it, or it is too late in the season for

@@ -11,6 +11,7 @@ import { type Solver, startSolver } from '../solver/solver.ts';
 import { bestPlan } from './best-plan.ts';
 import { betweenTable } from './between.ts';
 import { type Conflict, conflictsOf } from './conflicts.ts';
+import { withOpenDays } from './open-days.ts';
 import { type DatedPlacement, withDates } from './placement-dates.ts';
 
 /** A rotation proposed: beds by seasons, fit to be shown. */
@@ -28,7 +29,7 @@ export interface RotationProposal {
 
 /** Proposes a rotation for the wishes of a garden. */
 export async function proposeRotation(input: PracticeInput, ask: RotationAsk): Promise<RotationProposal> {
-  const bare = gardenProblem(input, ask);
+  const bare = withOpenDays(input, ask, gardenProblem(input, ask));
   const solver = startSolver();
   try {
     const proposal = await proposalFor({ ...bare, between: betweenTable(input, bare) }, solver);

@@ -102,3 +102,15 @@ describe('a bed', () => {
     expect(inSouth?.covers).toEqual([{ season: 2027, coverId: 'cereal_rye' }]);
   });
 });
+
+describe('sick ground', () => {
+  it('is held against a planned crop by its own day', () => {
+    // Verticillium wilt keeps its hosts out for four years (veg:V12): until 2027-06-20.
+    const diseases = [{ bedId: 'a', cropId: 'tomato', disease: 'verticillium-wilt', on: '2023-06-20' }];
+    const isClosed = (on: string) => {
+      const [bedA] = problemOf({ diseases, plantings: [setOut('tomato', on)] }).beds;
+      return bedA?.closed.some(({ cropId, season }) => cropId === 'tomato' && season === 2027);
+    };
+    expect([isClosed('2027-06-01'), isClosed('2027-07-02')]).toEqual([true, false]);
+  });
+});

@@ -4,10 +4,10 @@
 import type { Planting } from '../../garden/garden.ts';
 import type { Vegetable } from '../../handbook/shapes.ts';
 import type { Day } from '../../measures/days.ts';
-import { type CropSpan, cropSpans } from '../bed-timeline.ts';
-import { cropWindow } from '../planting/crop-window.ts';
-import type { How } from '../planting/first-day.ts';
-import type { PracticeInput } from '../practice.ts';
+import { type CropSpan, cropSpans } from '../../practices/bed-timeline.ts';
+import { cropWindow } from '../../practices/planting/crop-window.ts';
+import type { How } from '../../practices/planting/first-day.ts';
+import type { PracticeInput } from '../../practices/practice.ts';
 
 /** Days to clear a crop and make its bed ready for a second of the same season: 0 to 7, from memory; a house default. */
 export const CLEAR_DAYS = 3;

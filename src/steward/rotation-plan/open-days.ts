@@ -6,22 +6,35 @@ import type { Bed } from '../../garden/garden.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { type Day, latestOf } from '../../measures/days.ts';
-import { areaOf, type CropSpan, cropYear, isPermanent } from '../bed-timeline.ts';
-import type { Reason } from '../draft.ts';
-import type { PracticeInput } from '../practice.ts';
-import { firstSeasonOf } from '../seasons.ts';
-import { stands, standsUntil, wantedBy } from '../side-by-side.ts';
+import { areaOf, type CropSpan, cropSpans, cropYear, isPermanent } from '../../practices/bed-timeline.ts';
+import type { Reason } from '../../practices/draft.ts';
+import type { PracticeInput } from '../../practices/practice.ts';
+import { type RotationAsk, withoutPlans } from '../../practices/rotation-plan/garden-problem.ts';
+import type { PlanWish, RotationProblem, Shut } from '../../practices/rotation-plan/problem.ts';
+import { LEAST_PIECE_M2 } from '../../practices/rotation-plan/rules.ts';
+import { firstSeasonOf } from '../../practices/seasons.ts';
+import { stands, standsUntil, wantedBy } from '../../practices/side-by-side.ts';
 import { type Growing, growing, grownFrom } from './growing.ts';
-import type { PlanWish, Shut } from './problem.ts';
-import { LEAST_PIECE_M2 } from './rules.ts';
+
+/** A problem with what each bed has no day for. */
+export function withOpenDays<Problem extends Pick<RotationProblem, 'seasons' | 'beds' | 'wishes'>>(
+  input: PracticeInput,
+  { anew }: Pick<RotationAsk, 'anew'>,
+  problem: Problem,
+): Problem {
+  const { climate } = input;
+  const garden = anew ? withoutPlans(input.garden, climate, problem.seasons) : input.garden;
+  const beds = problem.beds.map((planned) => {
+    const bed = garden.beds.find(({ id }) => id === planned.id);
+    const spans = cropSpans(garden, planned.id, climate);
+    const shut = bed === undefined ? [] : shutIn(input, bed, spans, problem.wishes);
+    return shut.length > 0 ? { ...planned, shut } : planned;
+  });
+  return { ...problem, beds };
+}
 
 /** The wishes that a bed has no day for, each with why. Where no dates are known only beds not there yet are shut. */
-export function shutIn(
-  input: PracticeInput,
-  bed: Bed,
-  spans: readonly CropSpan[],
-  wishes: readonly PlanWish[],
-): Shut[] {
+function shutIn(input: PracticeInput, bed: Bed, spans: readonly CropSpan[], wishes: readonly PlanWish[]): Shut[] {
   return wishes.flatMap((wish) => {
     const why = shutTo(input, bed, spans, wish);
     return why === undefined ? [] : [{ cropId: wish.cropId, season: wish.season, why }];
