@@ -10,6 +10,11 @@ import { rowsOf, textOf } from './raw-rows.ts';
 /** What an area may be out by where it was written to the hundredth of a square metre. */
 const ROUNDING_M2 = 0.01;
 
+/** Whether an area is more than there is, roundings aside. */
+export function isMoreThan(areaM2: number, thereM2: number): boolean {
+  return areaM2 > thereM2 + ROUNDING_M2;
+}
+
 /** Every planting whose share is larger than its bed. */
 export function shareProblems(
   file: unknown,
@@ -25,7 +30,7 @@ export function shareProblems(
   return rowsOf(file, 'plantings').flatMap((row, at) => {
     const areaM2 = numberOf(row, 'areaM2');
     const bed = beds.find(({ words }) => words.includes(textOf(row, 'bed') ?? ''));
-    if (bed === undefined || !(areaM2 > bed.areaM2 + ROUNDING_M2)) return [];
+    if (bed === undefined || !isMoreThan(areaM2, bed.areaM2)) return [];
     return [
       {
         where: `plantings[${at}].areaM2`,

@@ -6,6 +6,9 @@ import type { Garden, SoilTest } from '../garden/garden.ts';
 /** Soil phosphorus from which none is added, ppm: already very high (compost:S36). */
 export const VERY_HIGH_PHOSPHORUS_PPM = 25;
 
+/** Organic matter of soil nobody has tested, percent. House default: an ordinary field soil. */
+export const UNTESTED_PERCENT = 2;
+
 /**
  * Soil tests that speak for a bed, newest first: its own where it has any, else those of the whole garden. Of two on a
  * day the richer soil comes first, so that what is spread does not hang on the order they were written in.

@@ -3,14 +3,13 @@
  */
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { Problem } from '../garden/problem.ts';
+import { isMoreThan } from '../garden/share-problems.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { quantity } from '../measures/quantity.ts';
 
 /** The widest bed an arm reaches the middle of from both paths, metres. Common practice: 1.2 m, and little more. */
 const WIDEST_M = 1.5;
 const USUAL_M = 1.2;
-/** What an area may be out by where it was written to the hundredth of a square metre. */
-const ROUNDING_M2 = 0.01;
 
 /** Beds wider than an arm reaches from both sides: they would be trodden on. */
 export function widthDoubts({ beds }: GardenFile): Problem[] {
@@ -32,7 +31,7 @@ export function wishDoubts({ beds, wishes }: GardenFile): Problem[] {
   const gardenM2 = beds.reduce((sum, { lengthM, widthM }) => sum + lengthM * widthM, 0);
   return wishes.flatMap(({ crop, beds: wanted = 0, areaM2 = 0 }, at) => {
     const isTooMany = wanted > beds.length;
-    if (!isTooMany && areaM2 <= gardenM2 + ROUNDING_M2) return [];
+    if (!isTooMany && !isMoreThan(areaM2, gardenM2)) return [];
     const name = vegetableById(crop).name.toLowerCase();
     const what = isTooMany
       ? `${wanted} beds of ${name} are wished for, and the garden has ${beds.length}.`

@@ -9,11 +9,6 @@ export function areaUnit(units: UnitSystem): { label: string; m2: number } {
   return units === 'us' ? { label: 'sq ft', m2: M2_PER_SQUARE_FOOT } : { label: 'm²', m2: 1 };
 }
 
-/** An area as its field shows it. */
-export function areaShown(areaM2: number, units: UnitSystem): string {
-  return String(Math.round((areaM2 / areaUnit(units).m2) * 100) / 100);
-}
-
 const UNITS: Readonly<Record<string, number>> = {
   m2: 1,
   'm²': 1,

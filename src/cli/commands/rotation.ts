@@ -81,7 +81,8 @@ async function accepted(
   const { before, after } = await steward.previewReport(garden.id, fact);
   if (apply) await steward.report(garden.id, fact, BY);
   const preview = changePreview(before, after);
-  const out = left.map(({ cropId, bedId }) => `${vegetableById(cropId).name} in ${bedId}`);
+  const bedName = (bedId: string): string => garden.beds.find(({ id }) => id === bedId)?.name ?? bedId;
+  const out = left.map(({ cropId, bedId }) => `${vegetableById(cropId).name} in ${bedName(bedId)}`);
   const end = apply
     ? 'It is planned. Take it back with: loamtide undo'
     : 'Nothing was changed. Add --apply to take it.';

@@ -2,6 +2,7 @@
  * The sentences of the fertility practice.
  */
 import { dated, quantity } from '../../measures/quantity.ts';
+import { firstFreezeOf } from '../freeze-words.ts';
 import type { Practice } from '../practice.ts';
 import { ledgerSentences } from './ledger-sentences.ts';
 
@@ -15,8 +16,8 @@ export const fertilitySentences: Practice['sentences'] = {
   'soil-sample.due': ({ saw }) =>
     `The last sample was taken on ${dated(String(saw.on))}; the next is due in the autumn ${saw.years} years on.`,
   'soil-sample.autumn': ({ saw, limit }) =>
-    `In autumn laboratories are quiet and lime has winter to act: from ${saw.weeks} weeks before the first freeze ` +
-    `(about ${dated(String(saw.freeze))}) until the ground freezes, by ${dated(String(limit))}.`,
+    `In autumn laboratories are quiet and lime has winter to act: from ${saw.weeks} weeks before ${firstFreezeOf(32)} ` +
+    `(about ${dated(String(saw.freeze))}) until harder cold, by ${dated(String(limit))}.`,
   'feed.short': ({ saw }) =>
     `Over the season ${grams(saw.wantsGPerM2)} of nitrogen are wanted where the ${saw.crop} stands, by it and what goes ` +
     `before or after it. The bed gives ${grams(saw.givesGPerM2)} by the usual figures and ${grams(saw.bestGPerM2)} at best: ` +

@@ -4,13 +4,11 @@
 import type { Bed } from '../../garden/garden.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
 import type { PracticeInput } from '../practice.ts';
-import { lastTest } from '../soil-test.ts';
+import { lastTest, UNTESTED_PERCENT } from '../soil-test.ts';
 import { certain, type LedgerLine, tenth } from './ledger-line.ts';
 
 /** Nitrogen a season for each percent of organic matter, g/m²: 10 lb an acre, a cautious figure (veg:V15). */
 const NITROGEN_PER_PERCENT = 1.12;
-/** Organic matter of soil nobody has tested, percent. House default: an ordinary field soil. */
-const UNTESTED_PERCENT = 2;
 
 /** The line of the soil. */
 export function soilLine({ garden }: PracticeInput, bed: Bed): LedgerLine {

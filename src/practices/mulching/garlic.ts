@@ -1,5 +1,5 @@
 /**
- * Garlic: mulched once the ground begins to freeze, uncovered when it wakes.
+ * Garlic: mulched once hard cold has come, uncovered when it wakes.
  */
 import { freezeDay } from '../../climate/freeze.ts';
 import { seasonOf } from '../../climate/season.ts';
@@ -55,7 +55,7 @@ function mulchDraft(input: PracticeInput, bed: Bed, { id, cropId, start }: Plant
     job: { id: 'mulch-garlic', title: `Mulch the ${name} for winter` },
     title: `Mulch the ${name} in ${bed.name} for winter`,
     steps: [
-      'Wait until the ground begins to freeze: a mulch laid on warm soil is a home for voles.',
+      'Wait until hard nights have chilled the soil: a mulch laid on warm soil is a home for voles.',
       `Lay leaves or straw over the whole bed, loosely: ${mulchAmount(bed, GARLIC_DEPTH_MM)}.`,
       'What was raked aside at planting counts towards it. Weigh it down with sticks or a net.',
     ],

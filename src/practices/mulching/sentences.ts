@@ -2,6 +2,7 @@
  * The sentences of the mulching practice.
  */
 import { dated, quantity } from '../../measures/quantity.ts';
+import { firstFreezeOf } from '../freeze-words.ts';
 import type { Practice, Sentence } from '../practice.ts';
 
 const amount =
@@ -13,7 +14,7 @@ const amount =
 /** Every rule of the practice, in words. */
 export const mulchSentences: Practice['sentences'] = {
   'mulch-bare.winter': ({ saw, limit }) =>
-    `The ground can be covered from ${dated(String(saw.from))}, and hard frost comes about ${dated(String(saw.freeze))}: ` +
+    `The ground can be covered from ${dated(String(saw.from))}, and ${firstFreezeOf(24)} comes about ${dated(String(saw.freeze))}: ` +
     `leaves or straw go on by ${dated(String(limit))}.`,
   'mulch-bare.in-season': ({ saw, limit }) =>
     `The ground can be covered from ${dated(String(saw.from))}` +
@@ -22,7 +23,7 @@ export const mulchSentences: Practice['sentences'] = {
   'mulch-bare.amount': amount('A blanket of leaves'),
   'mulch-garlic.freeze': ({ saw, limit }) =>
     `${capital(saw.crop)} planted on ${dated(String(saw.planted))} roots for ${saw.days} days or more, and is covered ` +
-    `once the ground begins to freeze, about ${dated(String(saw.freeze))}: by ${dated(String(limit))}.`,
+    `once the cold has come to stay, after ${firstFreezeOf(24)}, about ${dated(String(saw.freeze))}: by ${dated(String(limit))}.`,
   'mulch-garlic.amount': amount('Straw or leaves'),
   'uncover-garlic.awake': ({ saw, limit }) =>
     `The soil wakes (${quantity(Number(saw.tempC), 'tempC')}) about ${dated(String(saw.awake))} in the middle year and ` +

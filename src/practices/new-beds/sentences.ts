@@ -2,8 +2,10 @@
  * The sentences of the new-beds practice.
  */
 import { dated, quantity } from '../../measures/quantity.ts';
+import { firstFreezeOf } from '../freeze-words.ts';
 import type { Practice } from '../practice.ts';
 
+const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 const litres = (value: unknown): string => quantity(Number(value), 'sumL');
 
 /** Every rule of the practice, in words. */
@@ -22,7 +24,7 @@ export const newBedSentences: Practice['sentences'] = {
   'bed-fill.fit-too-late': ({ saw }) =>
     `${fitWords(saw)} That is later than ${dated(String(saw.by))}: it cannot be there by then without moving soil wet or frozen. Fill it the autumn before, or plan it later.`,
   'bed-fill.before-frost': ({ saw }) =>
-    `The ground freezes hard about ${dated(String(saw.freeze))}, before ${dated(String(saw.by))}: it is filled ahead of that.`,
+    `${capital(firstFreezeOf(24))} comes about ${dated(String(saw.freeze))}, before ${dated(String(saw.by))}: it is filled ahead of that.`,
   'bed-fill.volume': ({ saw }) =>
     `${quantity(Number(saw.areaM2), 'm2')} filled ${quantity(Number(saw.depthMm), 'mm')} deep hold ${litres(saw.litres)}.`,
   'bed-fill.topsoil': ({ saw }) =>

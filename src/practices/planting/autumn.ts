@@ -90,13 +90,13 @@ function afterKilling(climate: Climate, crop: Vegetable, season: number, light: 
   const killing = freezeDay(climate, { event: 'first-autumn', limitF: 28, season, chancePercent: 50 });
   if (known && killing !== undefined) {
     const { first, last } = AFTER_KILLING_DAYS;
-    const saw = { freeze: killing, daysFirst: first, daysLast: last };
+    const saw = { freeze: killing, limitF: 28, daysFirst: first, daysLast: last };
     const days = { first: addDays(killing, first), last: addDays(killing, last) };
     return { ...days, reason: { rule: 'plant.garlic', saw, limit: days.last, source: 'veg:V43' } satisfies Reason };
   }
   const { fromWeeks, toWeeks } = crop.autumnSetWeeks ?? { fromWeeks: 0, toWeeks: 0 };
   const days = { first: weeksFrom(light, -fromWeeks), last: weeksFrom(light, -toWeeks) };
-  const saw = { freeze: light, daysFirst: -7 * fromWeeks, daysLast: -7 * toWeeks };
+  const saw = { freeze: light, limitF: 32, daysFirst: -7 * fromWeeks, daysLast: -7 * toWeeks };
   return {
     ...days,
     reason: { rule: 'plant.garlic', saw, limit: days.last, source: originOf(crop, 'autumnSetWeeks') } satisfies Reason,

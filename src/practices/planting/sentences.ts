@@ -2,6 +2,7 @@
  * The sentences of the planting practice.
  */
 import { dated, quantity } from '../../measures/quantity.ts';
+import { firstFreezeOf } from '../freeze-words.ts';
 import type { Practice } from '../practice.ts';
 
 const day = (value: unknown): string => dated(String(value));
@@ -29,7 +30,7 @@ const opening: Practice['sentences'] = {
     `By past years alone the ${saw.crop} could go in from ${day(saw.past)}; with this season's weather so far it is ` +
     `${day(limit)}.`,
   'plant.garlic': ({ saw, limit }) =>
-    `Garlic goes in ${saw.daysFirst} to ${saw.daysLast} days after the first killing freeze (median ${day(saw.freeze)}): by ` +
+    `Garlic goes in ${saw.daysFirst} to ${saw.daysLast} days after ${firstFreezeOf(saw.limitF === 28 ? 28 : 32)} (median ${day(saw.freeze)}): by ` +
     `${day(limit)}, so that it roots and does not sprout.`,
 };
 
@@ -45,7 +46,7 @@ const closing: Practice['sentences'] = {
     `${capital(saw.crop)} is grown towards autumn: it goes in ${saw.weeksFrom} to ${saw.weeksTo} weeks before the median first ` +
     `freeze (${day(saw.freeze)}), by ${day(limit)}. Earlier it bolts, or is over before the cool days that make it good.`,
   'plant.ground-freezes': ({ saw, limit }) =>
-    `The ground freezes about ${day(saw.frozen)}; cloves want ${saw.days} days to root before that: by ${day(limit)}.`,
+    `The ground is down to ${quantity(0, 'tempC')} where the roots are about ${day(saw.frozen)}; cloves want ${saw.days} days to root before that: by ${day(limit)}.`,
   'plant.short-season': ({ saw, limit }) =>
     `The season is short for ${saw.crop}: what goes in after ${day(saw.ripens)} does not ripen in the middle year, and spring ` +
     `comes ${saw.days} days later than that. An early kind, planted by ${day(limit)}, may still make it.`,

@@ -3,6 +3,7 @@
  */
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { Reason } from '../draft.ts';
+import { firstFreezeOf } from '../freeze-words.ts';
 import type { Practice } from '../practice.ts';
 import { diseaseSentences } from './disease-sentences.ts';
 
@@ -29,8 +30,8 @@ export const rotationSentences: Practice['sentences'] = {
     `${limit} years or more is the rule.`,
   'settle.before-covers': ({ saw, limit }) =>
     `The first freeze has come by ${dated(String(saw.freeze))} in half of the years. The plan is settled from ` +
-    `${saw.weeks} weeks before it, ahead of the covers that hang on it, to ${dated(String(limit))}, when the garden ` +
-    'is shut; seed is ordered after that.',
+    `${saw.weeks} weeks before it, ahead of the covers that hang on it, to ` +
+    `${dated(String(limit))}${saw.hard === 'yes' ? `, about ${firstFreezeOf(24)}` : ''}; seed is ordered after that.`,
   'settle.intervals': ({ saw }) =>
     `A family of crops waits ${saw.yearsLow} to ${saw.yearsHigh} years, each its own, before it comes back to a bed; ` +
     'longer where a disease of it is known.',

@@ -49,7 +49,11 @@ export function settleDrafts(input: PracticeInput, season: number): TaskDraft[] 
       reasons: [
         {
           rule: 'settle.before-covers',
-          saw: { freeze, weeks: SETTLE_WEEKS.first },
+          saw: {
+            freeze,
+            weeks: SETTLE_WEEKS.first,
+            ...(latest === medianFreeze(input, season - 1, 24) ? { hard: 'yes' } : {}),
+          },
           limit: latest,
           source: 'house default',
         },

@@ -8,14 +8,12 @@ import { MM_PER_INCH } from '../../measures/units.ts';
 import { type BedLayer, RICH_MATTER_PERCENT } from '../compost-layer.ts';
 import type { Reason } from '../draft.ts';
 import { textureOf, textureRow } from '../soil-class.ts';
-import { lastTest, VERY_HIGH_PHOSPHORUS_PPM } from '../soil-test.ts';
+import { lastTest, UNTESTED_PERCENT, VERY_HIGH_PHOSPHORUS_PPM } from '../soil-test.ts';
 
 /** Most that such a bed is given in a year, mm: as every established one (compost:S36). Nothing is dug in. */
 export const BUILD_UP_MM = Math.round(MM_PER_INCH);
 /** Percent organic matter that an inch of compost a year, left on top, adds to the soil of a year. From memory. */
 const GAIN_PERCENT = { low: 0.5, high: 1 } as const;
-/** Organic matter of soil nobody has tested, percent. House default. */
-const UNTESTED_PERCENT = 2;
 /** A spade's depth, mm. */
 const SPADE_MM = 200;
 

@@ -2,6 +2,7 @@
  * The sentences of the topdressing practice.
  */
 import { dated, quantity } from '../../measures/quantity.ts';
+import { firstFreezeOf } from '../freeze-words.ts';
 import type { Practice, Sentence } from '../practice.ts';
 import { poorSoilSentences } from './poor-soil-sentences.ts';
 
@@ -36,8 +37,8 @@ export const topdressSentences: Practice['sentences'] = {
     `${saw.percent} % of its layer, here ${quantity(Number(saw.litres), 'L')}.`,
   'topdress.autumn': ({ saw, limit }) =>
     `${saw.before === undefined ? 'The bed is free' : `The ${saw.before} is out about ${dated(String(saw.out))}`}, and ` +
-    `autumn's layer can go on from ${dated(String(saw.opens))}. It goes under whatever is sown next and before the ` +
-    `ground freezes (about ${dated(String(saw.freeze))}): by ${dated(String(limit))}.`,
+    `autumn's layer can go on from ${dated(String(saw.opens))}. It goes under whatever is sown next and before ` +
+    `${firstFreezeOf(24)} (about ${dated(String(saw.freeze))}): by ${dated(String(limit))}.`,
   'topdress.spring': ({ saw, limit }) =>
     (saw.awake === undefined
       ? `The soil is awake (${quantity(Number(saw.tempC), 'tempC')}) already at midwinter`

@@ -8,6 +8,7 @@ import type { Bed, Garden } from '../../garden/garden.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
 import type { Problem } from '../../garden/problem.ts';
+import { isMoreThan } from '../../garden/share-problems.ts';
 import { vegetableById, vegetables } from '../../handbook/vegetables.ts';
 import { type Day, inYear, isDay, monthDayOf, yearOf } from '../../measures/days.ts';
 import { formatQuantity } from '../../measures/quantity.ts';
@@ -19,8 +20,6 @@ import type { CropPlan } from './taken-plan.ts';
 
 /** Years ahead that crops may be planned for: the seasons a proposal may have, and one for what is sown in autumn. */
 const YEARS_AHEAD = 6;
-/** What an area may be out by where it was written to the hundredth of a square metre. */
-const ROUNDING_M2 = 0.01;
 
 /** Everything that speaks against a plan. */
 export function planProblems(view: VersionedView, plan: CropPlan): Problem[] {
@@ -68,7 +67,7 @@ function plantingProblems({ garden, plan: { today } }: VersionedView, plan: Crop
     ...(lastHarvest !== undefined && lastHarvest < start.day
       ? [{ where: 'the last harvest', what: `${lastHarvest} is before ${start.day}.`, mend: 'Give a later day.' }]
       : []),
-    ...(bed !== undefined && areaM2 !== undefined && areaM2 > areaOf(bed) + ROUNDING_M2
+    ...(bed !== undefined && areaM2 !== undefined && isMoreThan(areaM2, areaOf(bed))
       ? [shareProblem(garden, bed.name, areaM2, areaOf(bed))]
       : []),
     ...(garden.plantings.some((each) => each.id === id) && !isDropped
