@@ -68,7 +68,7 @@ test('more seasons than can be planned are refused', async () => {
 test('what taking the plan would do is shown first, and it is taken only when that is asked for', async () => {
   const loamtide = await withWishes('wishes: [{ crop: tomato, areaM2: 2.5 }]\n');
   const shown = await loamtide('rotation', '--accept');
-  expect(shown.out).toContain('Planned: tomato in South bed on 27 sq ft, set out about');
+  expect(shown.out).toMatch(/^Would be planned:\n {2}- tomato in South bed on 27 sq ft, set out about/m);
   expect(shown.out).toContain('What is added:');
   expect(shown.out).toContain('Nothing was changed. Add --apply to take it.');
   expect((await loamtide('rotation', '--accept', '--apply')).out).toContain('It is planned.');

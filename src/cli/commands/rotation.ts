@@ -7,7 +7,7 @@ import { LEFT_OUT, type TakenPlan, takenPlan } from '../../steward/bed-plan/take
 import { planningInput } from '../../steward/planner.ts';
 import { proposeRotation, type RotationProposal } from '../../steward/rotation-plan/propose.ts';
 import type { GardenView, Steward } from '../../steward/steward.ts';
-import { factInWords } from '../../web/ledger-words.ts';
+import { planTold } from '../../web/ledger-words.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';
 import { formatOption, ofOneGarden } from '../options.ts';
@@ -74,10 +74,11 @@ async function accepted(
   apply: boolean,
 ) {
   const { fact, left } = taken;
-  const { garden, plan } = view;
+  const { garden } = view;
   const { units } = garden.place;
   if (fact.plantings.length + fact.dropped.length === 0)
     throw refusal('Nothing was planned.', '--accept', 'would plan nothing.', 'Wish for more, or for other seasons.');
+  const told = planTold(fact, (bedId) => garden.beds.find(({ id }) => id === bedId)?.name ?? bedId, units);
   const { before, after } = await steward.previewReport(garden.id, fact);
   if (apply) await steward.report(garden.id, fact, BY);
   const preview = changePreview(before, after);
@@ -96,7 +97,8 @@ async function accepted(
     },
     lines: [
       '',
-      ...wrapped(factInWords(fact, garden, plan.today)),
+      ...listed(apply ? 'Planned:' : 'Would be planned:', told.planned),
+      ...listed(apply ? 'Taken out of the plan:' : 'Would be taken out of the plan:', told.left),
       ...emptiedTexts(proposal, taken).flatMap((text) => wrapped(text)),
       ...(out.length === 0 ? [] : wrapped(`Left out: ${out.join('; ')}. For each of these ${LEFT_OUT}.`)),
       ...previewLines(preview, units),
@@ -104,4 +106,8 @@ async function accepted(
       end,
     ],
   };
+}
+
+function listed(head: string, texts: readonly string[]): string[] {
+  return texts.length === 0 ? [] : [head, ...texts.flatMap((text) => wrapped(`- ${text}`, '  ', '    '))];
 }
