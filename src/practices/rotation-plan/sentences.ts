@@ -112,8 +112,11 @@ export function givingWayInWords(rule: NamedRule, by: number, problem: RotationP
 
 function lessOf(amount: Amount, share: number): string {
   if ('beds' in amount) return `${beds(Math.ceil(amount.beds * share - ROUNDING))} fewer`;
-  return `${area(amount.areaM2 * share)} less`;
+  return `${area(Math.max(LEAST_LESS_M2, amount.areaM2 * share))} less`;
 }
+
+/** Less than this is not told: it would read as nothing, m². House default. */
+const LEAST_LESS_M2 = 0.1;
 
 /** What the solver's rounding may add to a share. */
 const ROUNDING = 1e-4;

@@ -107,3 +107,11 @@ describe('wishes that cannot be met', () => {
     expect(await conflictsOf(problem, problem.wishes, solver)).toEqual([]);
   });
 });
+
+it('no wish is to be less by nothing', () => {
+  const okra = wish('okra', { areaM2: 2 });
+  const problem = rotationProblem({ beds: [planBed('a')], wishes: [okra] });
+  expect(givingWayInWords({ kind: 'wish', wish: okra }, 0.002, problem)).toBe(
+    'ask for less okra in 2027: ⟦0.1 m2⟧ less',
+  );
+});
