@@ -223,11 +223,12 @@ function begun<Start extends { day: Day; happened: boolean }>(start: Start, work
   return { ...start, day: earliestOf(start.day, workedOn), happened: true };
 }
 
+/** A bed cleared late was not harvested late: a last harvest that was told for an earlier day keeps it. */
 function clearBed(garden: Garden, plantingId: string, on: Day): Garden {
   return changePlanting(garden, plantingId, (row) => ({
     ...row,
     start: begun(row.start, on),
-    lastHarvest: { day: on, happened: true },
+    lastHarvest: { day: row.lastHarvest === undefined ? on : earliestOf(row.lastHarvest.day, on), happened: true },
   }));
 }
 

@@ -55,6 +55,11 @@ export function cropYear({ crop, from }: Pick<CropSpan, 'crop' | 'from'>, climat
   return seasonOf(climate.seasonTurn, from) + (crop.maturityFrom === 'fall-set' ? 1 : 0);
 }
 
+/** Years from one crop of a bed to a later one, by the seasons they are counted to: what rotation's waits are held against. */
+export function seasonsBetween(before: CropSpan, next: CropSpan, climate: Climate): number {
+  return cropYear(next, climate) - cropYear(before, climate);
+}
+
 /** A crop's span in its bed. */
 function cropSpan(planting: Planting, climate: Climate): CropSpan {
   const crop = vegetableById(planting.cropId);

@@ -164,6 +164,14 @@ describe('doing a task', () => {
     });
   });
 
+  it('keeps the last harvest that was told where its bed was cleared later', () => {
+    const cleared = done('2027-12-20', 'x', { makes: 'bed-cleared', plantingId: CARROTS });
+    expect(gardenAfter(['2027-12-20', cleared]).plantings[0]?.lastHarvest).toEqual({
+      day: '2027-09-10',
+      happened: true,
+    });
+  });
+
   it('carries a pile through its life, its log in order', () => {
     const pile = gardenAfter(
       ['2027-06-20', turned('2027-06-19')],

@@ -6,7 +6,7 @@ import { dayOfIndex, seasonOf } from '../../climate/season.ts';
 import type { Bed, Garden } from '../../garden/garden.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
 import type { RotationGroup } from '../../handbook/shapes.ts';
-import { type CropSpan, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
+import { type CropSpan, cropSpans, cropYear, isPermanent, seasonsBetween } from '../bed-timeline.ts';
 import { coverParts } from '../covers.ts';
 import { sowKey } from '../keys.ts';
 import { type LockOut, standingLockOuts } from '../lock-out.ts';
@@ -94,7 +94,7 @@ function closedGroups(past: readonly CropSpan[], climate: Climate, season: numbe
 function returnOf(next: CropSpan, past: readonly CropSpan[], climate: Climate): Return | undefined {
   const before = past.findLast(({ crop }) => crop.rotationGroup === next.crop.rotationGroup);
   if (before === undefined) return undefined;
-  const years = cropYear(next, climate) - cropYear(before, climate);
+  const years = seasonsBetween(before, next, climate);
   return years < next.crop.rotationYears ? { next, before, years } : undefined;
 }
 

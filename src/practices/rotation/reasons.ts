@@ -4,15 +4,12 @@
 import type { Climate } from '../../climate/climate.ts';
 import type { Garden } from '../../garden/garden.ts';
 import { originOf } from '../../handbook/shapes.ts';
-import { daysBetween } from '../../measures/days.ts';
 import { celsius } from '../../measures/units.ts';
-import { type CropSpan, cropYear, isPermanent } from '../bed-timeline.ts';
+import { type CropSpan, cropYear, isPermanent, seasonsBetween } from '../bed-timeline.ts';
 import type { Reason } from '../draft.ts';
 import { cropLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import type { Changeover } from './changeover.ts';
-
-const DAYS_IN_YEAR = 365.25;
 
 /** The reasons of a changeover that may take so many days. */
 export function clearReasons({ garden, climate }: PracticeInput, change: Changeover, withinDays: number): Reason[] {
@@ -58,7 +55,7 @@ export function returnsTooSoon(next: CropSpan, spans: readonly CropSpan[], clima
   if (isPermanent(next.crop)) return undefined;
   const before = lastOfFamily(next, spans, climate);
   if (before === undefined) return undefined;
-  const years = Math.round(daysBetween(before.from, next.from) / DAYS_IN_YEAR);
+  const years = seasonsBetween(before, next, climate);
   if (years >= next.crop.rotationYears) return undefined;
   return {
     rule: 'changeover.family-returns',

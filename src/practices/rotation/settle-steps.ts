@@ -37,9 +37,19 @@ export function settleSteps(reviews: readonly BedReview[], climate: Climate, sea
     `Look back on ${name(season - 1)} while it is fresh: what did well, what was too much, what fell ill. Write it down.`,
     ...reviews.map((review) => bedStep(review, name, season)),
     ...unknownStep(reviews, name, season),
-    'Move crops between beds until no line asks for it, and write them into the garden file.',
+    reviews.some(asksForMove)
+      ? `Move crops between beds until no line asks for it. ${WRITE_DOWN}`
+      : `No line asks for a crop to move. ${WRITE_DOWN}`,
     'Only then choose the covers, bed by bed: what follows decides what is sown for winter.',
   ];
+}
+
+/** Where a season's crops are written down. */
+const WRITE_DOWN = 'Change the plan on the Beds page, or write it into the garden file and bring that in.';
+
+/** Whether a line tells of a crop that had better stand elsewhere. */
+function asksForMove({ returns, lockOuts }: BedReview): boolean {
+  return returns.length > 0 || lockOuts.length > 0;
 }
 
 function bedStep(review: BedReview, name: (season: number) => string, season: number): string {

@@ -197,6 +197,16 @@ describe('a family that comes back too soon', () => {
     );
   });
 
+  it('is counted by seasons, not by days: kale in autumn two seasons after cabbage of spring', () => {
+    // 14 April 2026 to 20 November 2028 is 951 days: 2.6 years, and two seasons.
+    const plantings = [
+      setOut('cabbage', '2026-04-14', { harvested: '2026-08-01' }),
+      sown('carrot', '2027-05-01', { harvested: '2027-08-10' }),
+      sown('kale', '2028-11-20'),
+    ];
+    expect(warned({ plantings }, 'carrot')).toContain('after 2 years');
+  });
+
   it('is warned of where nothing is cleared any more', () => {
     const plantings = [setOut('cabbage', '2026-05-01', { harvested: '2026-08-01' }), sown('kale', '2028-05-01')];
     const check = draft(draftsIn(garden({ startedOn: '2027-06-01', plantings }), climate), 'rotation-check/');
