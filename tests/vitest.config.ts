@@ -6,6 +6,7 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/long/**', 'tests/clients/**', 'node_modules/**'],
     testTimeout: 20_000,
+    setupFiles: ['tests/breathe.ts'],
     // The runner keeps one core free by itself: on two cores the tests would wait for one another.
     maxWorkers: '100%',
     // Loading the program anew for each file took two fifths of the time. No test leaves anything behind in it.
