@@ -16,12 +16,15 @@ export function letterChanges(from: string, to: string): number {
   return row[to.length] ?? 0;
 }
 
-/** Known names close to a word, nearest first: at most `most`, none further than half the word. */
+/** A name is near where at most one letter in so many is another: "wombat" is no tomato. House default. */
+const NEAR_SHARE = 3;
+
+/** Known names close to a word, nearest first: at most `most`, none further than a third of the word, nor one change. */
 export function nearestNames(word: string, known: readonly string[], most = 3): string[] {
   const wanted = word.toLowerCase();
   return known
     .map((name) => ({ name, changes: distance(wanted, name.toLowerCase()) }))
-    .filter(({ name, changes }) => changes <= Math.max(word.length, name.length) / 2)
+    .filter(({ name, changes }) => changes <= Math.max(1, Math.max(word.length, name.length) / NEAR_SHARE))
     .sort((a, b) => a.changes - b.changes || (a.name < b.name ? -1 : 1))
     .slice(0, most)
     .map(({ name }) => name);

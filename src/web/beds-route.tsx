@@ -164,7 +164,14 @@ function amountIn(form: Form, view: GardenView): CropWish['amount'] | undefined 
     form.refuse({ where, what: 'It is empty.', mend: 'Give a number, such as 3.' });
     return undefined;
   }
-  if (form.text('in') !== 'beds') {
+  const unit = form.text('in');
+  if (unit !== 'beds' && unit !== 'area') {
+    const what =
+      unit === '' ? 'It is not told in what.' : `"${unit.slice(0, SHOWN_CHARACTERS)}" is not counted in here.`;
+    form.refuse({ where, what, mend: 'Count in whole beds or in area.' });
+    return undefined;
+  }
+  if (unit === 'area') {
     const areaM2 = areaIn(form, 'amount', where, view.garden.place.units);
     return areaM2 === undefined ? undefined : { areaM2 };
   }
@@ -221,6 +228,8 @@ function nothingToTake(left: number): Problem {
 async function take(c: Context, room: Room, form: Form) {
   const view = await gardenView(room.steward, c.req.param('gardenId') ?? '');
   const asked = askedIn(form);
+  if (asked === undefined && form.problems.length === 0)
+    form.refuse({ where: 'For how many seasons', what: 'It is empty.', mend: `Choose 1 to ${MOST_SEASONS}.` });
   if (asked === undefined || view.garden.wishes.length === 0)
     return show(c, room, { view, problems: form.problems, asked });
   const shown = await room.proposalFor(view, asked);

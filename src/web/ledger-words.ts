@@ -1,6 +1,7 @@
 /**
  * Ledger entries as a reader would tell them.
  */
+import { seasonTurnOf } from '../climate/season.ts';
 import { fullDay } from '../digest/words.ts';
 import type { Fact, WeatherTold } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
@@ -10,6 +11,7 @@ import type { Day } from '../measures/days.ts';
 import { formatDay, formatQuantity, type Quantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { coverName } from '../practices/covers.ts';
+import { seasonName } from '../practices/seasons.ts';
 import { COVERED_WORDS } from '../practices/stand-cover.ts';
 
 /**
@@ -19,9 +21,10 @@ import { COVERED_WORDS } from '../practices/stand-cover.ts';
  */
 export function factInWords(
   fact: Fact,
-  { beds, stands, piles, bins, place: { units } }: Pick<Garden, 'beds' | 'stands' | 'piles' | 'bins' | 'place'>,
+  { beds, stands, piles, bins, place }: Pick<Garden, 'beds' | 'stands' | 'piles' | 'bins' | 'place'>,
   beside: Day,
 ): string {
+  const { units } = place;
   const titles = ({ tasks }: { tasks: readonly { title: string }[] }): string =>
     tasks.map(({ title }) => readableIn(units, title, beside)).join('; ');
   const bedName = (bedId: string): string => beds.find(({ id }) => id === bedId)?.name ?? bedId;
@@ -90,9 +93,9 @@ export function factInWords(
     case 'plantings-planned':
       return planInWords(fact, bedName, units);
     case 'crop-wished':
-      return `Wished for: ${cropName(fact.cropId)}, ${wishedInWords(fact.amount, units)}${seasonWished(fact)}`;
+      return `Wished for: ${cropName(fact.cropId)}, ${wishedInWords(fact.amount, units)}${seasonWished(fact, place)}`;
     case 'wish-dropped':
-      return `Wish taken off: ${cropName(fact.cropId)}${seasonWished(fact)}`;
+      return `Wish taken off: ${cropName(fact.cropId)}${seasonWished(fact, place)}`;
     case 'weather-logged':
       return weatherInWords(fact.days, units);
     case 'entry-undone':
@@ -154,8 +157,9 @@ function wishedInWords(amount: Extract<Fact, { kind: 'crop-wished' }>['amount'],
   return `${amount.beds} ${amount.beds === 1 ? 'bed' : 'beds'}`;
 }
 
-function seasonWished({ season }: { season?: number | undefined }): string {
-  return season === undefined ? ', in every season' : ` in ${season}`;
+function seasonWished({ season }: { season?: number | undefined }, { latitude }: Garden['place']): string {
+  if (season === undefined) return ', in every season';
+  return ` in ${seasonName({ seasonTurn: seasonTurnOf(latitude) }, season)}`;
 }
 
 function cropName(cropId: string): string {

@@ -2,14 +2,17 @@
  * Editing the plan of the beds: the crops that could stand in a bed for a season, and choosing one or taking one out.
  */
 import { type Context, Hono } from 'hono';
-import type { Bed } from '../garden/garden.ts';
+import type { Bed, Garden } from '../garden/garden.ts';
 import { suggestion } from '../garden/nearest-name.ts';
 import type { Problem } from '../garden/problem.ts';
 import { vegetableById, vegetables } from '../handbook/vegetables.ts';
 import { cropYear } from '../practices/bed-timeline.ts';
+import type { Reason } from '../practices/draft.ts';
+import { offSeason, unusualHow } from '../practices/planting/off-season.ts';
+import { plantingsIn } from '../practices/planting/planting-in-bed.ts';
 import { seasonName } from '../practices/seasons.ts';
-import { brokenBy } from '../steward/bed-plan/broken-by.ts';
-import { cropChoice, cropChoices, plannedAt } from '../steward/bed-plan/crop-choices.ts';
+import { type BrokenBy, brokenBy } from '../steward/bed-plan/broken-by.ts';
+import { type CropChoice, cropChoice, cropChoices, plannedAt } from '../steward/bed-plan/crop-choices.ts';
 import { type CropPlan, plantingId } from '../steward/bed-plan/taken-plan.ts';
 import { planningInput } from '../steward/planner.ts';
 import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
@@ -85,12 +88,42 @@ async function choosing(c: Context, steward: Steward, form: Form, take: boolean)
     if (problems.length === 0) return c.redirect(bedsPath(view.garden.id), 303);
     return c.html(cropPlanPage({ view, problems, action, fields: {}, button: '', chosen }), 422);
   }
-  const { problems, plan } =
-    form.problems.length > 0 ? { problems: form.problems, plan: undefined } : await previewed(steward, view, fact);
-  const { season, ...rest } = chosen.fields;
-  const fields = { ...rest, season: String(season) };
-  const page = cropPlanPage({ view, problems, plan, action, fields, button: 'Plan it', chosen });
+  const { problems, plan, changed } =
+    form.problems.length > 0
+      ? { problems: form.problems, plan: undefined, changed: undefined }
+      : await previewed(steward, view, fact);
+  const warned = plan === undefined ? [] : warnings(view, plan.preview.garden, fact);
+  const elsewhere = changed && notToldOf(changed, chosen.choice);
+  const page = cropPlanPage({
+    view,
+    problems,
+    plan,
+    action,
+    fields: {},
+    button: 'Plan it',
+    chosen: { ...chosen, warned },
+    changed: elsewhere,
+  });
   return c.html(page, problems.length > 0 ? 422 : 200);
+}
+
+/** What is to be known of the days and ways of what is planned, where it is in the plan. */
+function warnings(view: GardenView, garden: Garden, { plantings }: CropPlan): Reason[] {
+  const input = { ...planningInput(view), garden };
+  const isNew = (id: string): boolean => plantings.some((row) => row.id === id);
+  return garden.beds
+    .flatMap((bed) => plantingsIn(input, bed))
+    .filter(({ planting }) => isNew(planting.id))
+    .flatMap((at) => {
+      const how = unusualHow(at);
+      return [...offSeason(input, at).warned, ...(how === undefined ? [] : [how])];
+    });
+}
+
+/** What a choice breaks and mends besides what is told of the choice itself. */
+function notToldOf({ breaks, mends }: BrokenBy, { broken }: CropChoice): BrokenBy {
+  const told = new Set(broken.map(({ bedId, season, reason }) => JSON.stringify([bedId, season, reason])));
+  return { breaks: breaks.filter((each) => !told.has(JSON.stringify([each.bedId, each.season, each.reason]))), mends };
 }
 
 /** Reads a crop that is chosen off a form; nothing where not even the crop and season are there. */
@@ -107,7 +140,7 @@ function chosenIn(form: Form, view: GardenView, bed: Bed): { fact: CropPlan; cho
   const instead = planned.filter(({ id }) => !keep.includes(id));
   const choice = cropChoice(input, { bed, season, instead }, crop);
   const { days } = choice;
-  const how = (['sow', 'set-out'] as const).find((each) => each === form.text('how')) ?? days?.how ?? 'sow';
+  const how = howIn(form) ?? days?.how ?? (crop.establish === 'transplant' ? 'set-out' : 'sow');
   const asked =
     form.text('on') === '' && days !== undefined ? days.day : form.day('on', 'Goes in about', view.plan.today);
   const areaM2 = areaIn(form, 'share', 'Share of the bed', view.garden.place.units);
@@ -123,8 +156,23 @@ function chosenIn(form: Form, view: GardenView, bed: Bed): { fact: CropPlan; cho
     ...(areaM2 === undefined ? {} : { areaM2 }),
   };
   const dropped = instead.map(({ id, bedId, cropId }) => ({ id, bedId, cropId }));
-  const fields = { season, crop: crop.id, on: day, how, share: form.text('share'), keep };
-  return { fact: { kind: 'plantings-planned', plantings: [row], dropped }, chosen: { fields, choice, planned } };
+  const on = asked ?? (form.text('on') === '' ? day : form.text('on').slice(0, SHOWN_CHARACTERS));
+  const fields = { season, crop: crop.id, on, how, share: form.text('share'), keep };
+  const chosen = { fields, choice, planned, warned: [] };
+  return { fact: { kind: 'plantings-planned', plantings: [row], dropped }, chosen };
+}
+
+const HOWS = ['sow', 'set-out'] as const;
+
+/** How a crop is to go in, where it is told. */
+function howIn(form: Form): (typeof HOWS)[number] | undefined {
+  const word = form.text('how');
+  const how = HOWS.find((each) => each === word);
+  if (how === undefined && word !== '') {
+    const what = `"${word.slice(0, SHOWN_CHARACTERS)}" is no way of putting a crop in.`;
+    form.refuse({ where: 'How', what, mend: 'Choose "sown in the bed" or "set out as plants".' });
+  }
+  return how;
 }
 
 function unknownCrop(word: string): Problem {

@@ -18,7 +18,7 @@ const VERY_TENDER_PERCENT = 10;
 /** Percent odds of a later freeze that half-hardy kinds bear: those of the hard night hardy plants are kept from (reference). */
 const HALF_HARDY_PERCENT = 50;
 /** Days a kind's seed is safe in the ground before it is up. House default, short of any trial's (agro:S45). */
-const UNDER_GROUND_DAYS = 7;
+export const UNDER_GROUND_DAYS = 7;
 /** Days before the limit that decides within which another is still worth saying. House default. */
 const NEAR_DAYS = 14;
 /** The night of spring that takes a class just up or just out (veg:V49; hardy from memory), as its first one ends it. */

@@ -68,6 +68,13 @@ const planned: Practice['sentences'] = {
   'plant.planned': ({ saw }) => `Your plan has the ${saw.crop} on ${day(saw.wanted)}.`,
   'plant.pulled-in': ({ saw }) =>
     `Your plan has the ${saw.crop} on ${day(saw.wanted)}, outside its season here; the nearest day in it is ${day(saw.held)}.`,
+  'plant.will-freeze': ({ saw }) =>
+    `It will most likely freeze: from ${day(saw.from)} on, a night of ${quantity(Math.round(Number(saw.tempC) * 10) / 10, 'tempC')}, ` +
+    `which takes ${saw.how === 'sow' ? `${saw.crop} just up` : `${saw.crop} just set out`}, still comes in ${saw.percent} of 100 years.`,
+  'plant.unusual-how': ({ saw }) =>
+    saw.how === 'sow'
+      ? `${capital(saw.crop)} is raised ahead and set out as plants; sown in the bed it has a season too short, or comes late.`
+      : `${capital(saw.crop)} is put straight into its bed, and not raised and set out as plants.`,
   'plant.no-dates': ({ saw }) =>
     `No freeze date is known for this place, so only your own day counts: ${day(saw.wanted)}.`,
   'plant.bed-free': ({ saw }) => `The ${saw.before} is over by ${day(saw.day)}, and the bed is free.`,

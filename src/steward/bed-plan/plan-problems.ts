@@ -10,12 +10,16 @@ import { thereFrom } from '../../garden/planned-beds.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { isMoreThan } from '../../garden/share-problems.ts';
 import { vegetableById, vegetables } from '../../handbook/vegetables.ts';
-import { type Day, inYear, isDay, monthDayOf, yearOf } from '../../measures/days.ts';
-import { formatQuantity } from '../../measures/quantity.ts';
+import { type Day, inYear, isDay, latestOf, monthDayOf, yearOf } from '../../measures/days.ts';
+import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import { areaOf, isPermanent } from '../../practices/bed-timeline.ts';
+import { offSeason, openWindow } from '../../practices/planting/off-season.ts';
+import { type PlantingInBed, plantingsIn } from '../../practices/planting/planting-in-bed.ts';
+import type { PracticeInput } from '../../practices/practice.ts';
 import { crowdsIn } from '../../practices/side-by-side.ts';
+import { reasonSentence } from '../../schedule/explain.ts';
 import { crowdTold } from '../crowded.ts';
-import type { VersionedView } from '../planner.ts';
+import { planningInput, type VersionedView } from '../planner.ts';
 import type { CropPlan } from './taken-plan.ts';
 
 /** Years ahead that crops may be planned for: the seasons a proposal may have, and one for what is sown in autumn. */
@@ -28,7 +32,45 @@ export function planProblems(view: VersionedView, plan: CropPlan): Problem[] {
     ...(plan.coversDropped ?? []).flatMap(({ standId }) => coverProblems(view.garden, standId)),
     ...plan.plantings.flatMap((row) => plantingProblems(view, plan, row)),
   ];
-  return problems.length > 0 ? problems : crowdProblems(view, plan);
+  if (problems.length > 0) return problems;
+  const after = planned(view, plan);
+  return [...crowdProblems(view, plan, after), ...seasonProblems(view, plan, after)];
+}
+
+function planned({ garden, plan: { today } }: VersionedView, plan: CropPlan): Garden {
+  const entry = { entry: 0, recordedAt: `${today}T00:00:00.000Z`, recordedOn: today, by: '', fact: plan };
+  return applyFact(garden, entry);
+}
+
+/** Crops whose day is farther outside their season than a planting is moved: they would stand in the plan and get no task. */
+function seasonProblems(view: VersionedView, plan: CropPlan, garden: Garden): Problem[] {
+  const input = { ...planningInput(view), garden };
+  const isNew = (id: string): boolean => plan.plantings.some((row) => row.id === id);
+  return garden.beds.flatMap((bed) =>
+    plantingsIn(input, bed)
+      .filter(({ planting }) => isNew(planting.id))
+      .flatMap((at): Problem[] => {
+        const { refused } = offSeason(input, at);
+        if (refused === undefined) return [];
+        const what = readableIn(garden.place.units, reasonSentence(refused), '');
+        return [{ where: 'the day', what, mend: dayInstead(input, at) }];
+      }),
+  );
+}
+
+function dayInstead(input: PracticeInput, at: PlantingInBed): string {
+  const { start } = at.planting;
+  const from = latestOf(input.today, thereFrom(at.bed) ?? input.today);
+  const dated = (day: Day): string => fullDay(day, input.garden.place.units);
+  const other = start.how === 'sow' ? 'set-out' : 'sow';
+  for (const how of [start.how, other] as const) {
+    const window = openWindow(input, at, { how, from });
+    if (window === undefined) continue;
+    const days = `${dated(latestOf(window.earliest, from))} to ${dated(window.latest)}`;
+    if (how === start.how) return `Give a day from ${days}, or choose another crop.`;
+    return `${how === 'sow' ? 'Sow it in the bed' : 'Set it out as plants'}, from ${days}, or choose another crop.`;
+  }
+  return 'Choose another crop.';
 }
 
 function droppedProblems({ plantings, place: { units } }: Garden, id: string): Problem[] {
@@ -107,9 +149,7 @@ function cropProblems(where: string, cropId: string): Problem[] {
 }
 
 /** Crops of the plan that would stand in a bed together with others, where it has no room for all. */
-function crowdProblems({ garden, climate, plan: { today } }: VersionedView, plan: CropPlan): Problem[] {
-  const entry = { entry: 0, recordedAt: `${today}T00:00:00.000Z`, recordedOn: today, by: '', fact: plan };
-  const after = applyFact(garden, entry);
+function crowdProblems({ climate }: VersionedView, plan: CropPlan, after: Garden): Problem[] {
   const isNew = (id: string): boolean => plan.plantings.some((row) => row.id === id);
   return after.beds.flatMap((bed) =>
     crowdsIn(after, bed, climate)

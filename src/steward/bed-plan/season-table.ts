@@ -9,6 +9,9 @@ import { vegetableById } from '../../handbook/vegetables.ts';
 import type { Day } from '../../measures/days.ts';
 import { areaOf, type CropSpan, cropSpans, cropYear, isPermanent } from '../../practices/bed-timeline.ts';
 import { coverName } from '../../practices/covers.ts';
+import type { Reason } from '../../practices/draft.ts';
+import { offSeason } from '../../practices/planting/off-season.ts';
+import { plantingsIn } from '../../practices/planting/planting-in-bed.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import { brokenRules } from '../../practices/rotation-plan/broken.ts';
 import { gardenProblem } from '../../practices/rotation-plan/garden-problem.ts';
@@ -35,6 +38,8 @@ export interface CellCrop {
   areaM2?: number;
   /** Whether kin of it may have stood there not long ago: nobody wrote it down. */
   pastUnknown?: true;
+  /** What stands against its planned day, or against there being a day at all. */
+  offSeason?: readonly Reason[];
 }
 
 /** A bed in a season. */
@@ -85,13 +90,17 @@ export function seasonTable(
   const seasons = Array.from({ length: last - now + behind + 1 }, (_, at) => now - behind + at);
   const rows = garden.beds.map((bed) => {
     const spans = cropSpans(garden, bed.id, climate);
+    const off = offSeasonIn(input, bed);
     const { thereFrom } = problem.beds.find(({ id }) => id === bed.id) ?? {};
     const first = Math.min(...spans.map((span) => cropYear(span, climate)));
     return {
       bed,
       cells: seasons.map((season): Cell => {
         const proposed = placements.filter((place) => place.bedId === bed.id && place.season === season);
-        const crops = [...heldCrops(input, spans, season), ...proposed.map((place) => proposedCrop(place, bed))];
+        const crops = [
+          ...heldCrops(input, spans, season).map((crop) => asDated(off, crop)),
+          ...proposed.map((place) => proposedCrop(place, bed)),
+        ];
         return {
           season,
           crops: crops.map((crop) => asKnown(input, problem, bed, season, crop)),
@@ -139,6 +148,20 @@ function heldCrops({ climate }: PracticeInput, spans: readonly CropSpan[], seaso
       ...(areaM2 === undefined ? {} : { areaM2 }),
     };
   });
+}
+
+/** What stands against the days of what is planned in a bed, by planting. */
+function offSeasonIn(input: PracticeInput, bed: Bed): ReadonlyMap<string, readonly Reason[]> {
+  const found = plantingsIn(input, bed).map((at) => {
+    const { refused, warned } = offSeason(input, at);
+    return [at.planting.id, refused === undefined ? warned : [refused]] as const;
+  });
+  return new Map(found.filter(([, reasons]) => reasons.length > 0));
+}
+
+function asDated(off: ReadonlyMap<string, readonly Reason[]>, crop: CellCrop): CellCrop {
+  const reasons = crop.plantingId === undefined ? undefined : off.get(crop.plantingId);
+  return reasons === undefined ? crop : { ...crop, offSeason: reasons };
 }
 
 function isSameSowing({ planting: one }: CropSpan, { planting: other }: CropSpan): boolean {

@@ -59,7 +59,7 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
     })),
   ].sort((a, b) => (a.from < b.from ? -1 : 1));
   return page(
-    { title: bed.name, garden, here: 'season-end' },
+    { title: bed.name, garden, here: 'beds' },
     <article class="season-end">
       <h1>{bed.name}</h1>
       <Problems problems={problems} />
@@ -207,7 +207,7 @@ interface ChoosingProps {
 export function choicePreviewPage({ view, bedId, choice, preview, notes, action, fields }: ChoosingProps) {
   const { garden, plan } = view;
   return page(
-    { title: 'What it would do', garden, here: 'season-end' },
+    { title: 'What it would do', garden, here: 'beds' },
     <article class="report undo">
       <h1>What it would do</h1>
       <p class="about">

@@ -6,8 +6,10 @@ import { fullDay } from '../../digest/words.ts';
 import type { Planting } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
-import { formatQuantity } from '../../measures/quantity.ts';
+import { formatQuantity, readableIn } from '../../measures/quantity.ts';
+import type { Reason } from '../../practices/draft.ts';
 import { isHard } from '../../practices/rotation-plan/looked-at.ts';
+import { reasonSentence } from '../../schedule/explain.ts';
 import type { BrokenBy } from '../../steward/bed-plan/broken-by.ts';
 import type { CropChoice } from '../../steward/bed-plan/crop-choices.ts';
 import type { CropPlan } from '../../steward/bed-plan/taken-plan.ts';
@@ -24,6 +26,7 @@ import { BrokenList } from './season-table.tsx';
 export interface ChosenFields {
   season: number;
   crop: string;
+  /** As it was typed, where that is no date. */
   on: string;
   how: 'sow' | 'set-out';
   share: string;
@@ -36,6 +39,8 @@ export interface ChosenCrop {
   fields: ChosenFields;
   choice: CropChoice;
   planned: readonly Planting[];
+  /** What is to be known of its day and of the way it goes in. */
+  warned: readonly Reason[];
 }
 
 interface CropPlanProps {
@@ -87,8 +92,8 @@ export function cropPlanPage(props: CropPlanProps) {
           units={garden.place.units}
         />
       )}
-      {chosen && <Otherwise chosen={chosen} view={view} action={action} />}
-      {plan && (
+      {chosen && <Otherwise chosen={chosen} view={view} action={action} button={plan && button} />}
+      {plan && !chosen && (
         <form method="post" action={action}>
           <Hidden fields={fields} />
           <button type="submit">{button}</button>
@@ -135,7 +140,7 @@ const Hidden = ({ fields }: { fields: CropPlanProps['fields'] }) => (
 );
 
 /** The rules it breaks, and the days it may go in. */
-const Held = ({ chosen: { choice, fields }, view: { garden } }: { chosen: ChosenCrop; view: GardenView }) => {
+const Held = ({ chosen: { choice, warned }, view: { garden } }: { chosen: ChosenCrop; view: GardenView }) => {
   const { units } = garden.place;
   const { broken, days, pastUnknown } = choice;
   const dated = (day: string): string => fullDay(day, units);
@@ -147,14 +152,21 @@ const Held = ({ chosen: { choice, fields }, view: { garden } }: { chosen: Chosen
           <BrokenList broken={broken} units={units} />
         </section>
       )}
+      {warned.length > 0 && (
+        <section class="choice-against">
+          <h2>Look at the day again</h2>
+          <ul class="plain">
+            {warned.map((reason) => (
+              <li>{readableIn(units, reasonSentence(reason), '')}</li>
+            ))}
+          </ul>
+        </section>
+      )}
       {pastUnknown && <p>Whether kin of it stood here not long ago is not known: nobody wrote it down.</p>}
       {days === undefined && <p>When it may go in here is not known, or is past for that season: the day is yours.</p>}
       {days !== undefined && (
         <p>
-          Here it is {days.how === 'sow' ? 'sown' : 'set out'} from {dated(days.earliest)} to {dated(days.latest)}
-          {days.how === fields.how && (fields.on < days.earliest || fields.on > days.latest)
-            ? ': that day lies outside.'
-            : '.'}
+          Here it is {days.how === 'sow' ? 'sown' : 'set out'} from {dated(days.earliest)} to {dated(days.latest)}.
         </p>
       )}
     </>
@@ -182,12 +194,15 @@ interface OtherwiseProps {
   chosen: ChosenCrop;
   view: GardenView;
   action: string;
+  /** What plans it; absent where it cannot be. */
+  button: string | undefined;
 }
 
-const Otherwise = ({ chosen: { fields, planned }, view: { garden }, action }: OtherwiseProps) => {
+/** One form for both: what it holds when a button is pressed is what is shown, or planned. */
+const Otherwise = ({ chosen: { fields, planned }, view: { garden }, action, button }: OtherwiseProps) => {
   const { units } = garden.place;
   return (
-    <form method="get" action={action} class="report-form">
+    <form method="post" action={action} class="report-form">
       <input type="hidden" name="season" value={String(fields.season)} />
       <input type="hidden" name="crop" value={fields.crop} />
       <label>
@@ -220,7 +235,18 @@ const Otherwise = ({ chosen: { fields, planned }, view: { garden }, action }: Ot
           ))}
         </fieldset>
       )}
-      <button type="submit">Show it so</button>
+      <button type="submit" formmethod="get">
+        Show it so
+      </button>
+      {button !== undefined && (
+        <>
+          {' '}
+          <button type="submit">{button}</button>
+          <p class="small">
+            It is planned as it stands above, and then stands in History: it can be taken back as one.
+          </p>
+        </>
+      )}
     </form>
   );
 };

@@ -10,7 +10,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import { areaOf } from '../../practices/bed-timeline.ts';
 import { type BrokenRule, isHard } from '../../practices/rotation-plan/looked-at.ts';
 import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
-import { sourceLine } from '../../schedule/explain.ts';
+import { reasonSentence, sourceLine } from '../../schedule/explain.ts';
 import type { Cell, CellCrop, SeasonTable } from '../../steward/bed-plan/season-table.ts';
 import { bedPath, fertilityPath, spotPath } from '../addresses.ts';
 import { FamilyLegend, FamilyPatterns, FamilySwatch, familyWord } from '../patterns.tsx';
@@ -58,7 +58,13 @@ export const SeasonTableView = ({ table: { seasons, rows }, reader }: TableProps
                 <span class="under">{formatQuantity({ value: areaOf(bed), unit: 'm2' }, reader.units)}</span>
               </th>
               {cells.map((cell, at) => (
-                <CellView cell={cell} bed={bed} when={seasons[at]?.when ?? 'past'} reader={reader} />
+                <CellView
+                  cell={cell}
+                  bed={bed}
+                  name={seasons[at]?.name ?? String(cell.season)}
+                  when={seasons[at]?.when ?? 'past'}
+                  reader={reader}
+                />
               ))}
             </tr>
           ))}
@@ -75,11 +81,13 @@ function familyOf({ crop }: CellCrop) {
 interface CellProps {
   cell: Cell;
   bed: Bed;
+  /** The season as a gardener calls it. */
+  name: string;
   when: 'past' | 'now' | 'ahead';
   reader: TableReader;
 }
 
-const CellView = ({ cell, bed, when, reader }: CellProps) => {
+const CellView = ({ cell, bed, name, when, reader }: CellProps) => {
   const { season, crops, covers, broken } = cell;
   const inFront = [...crops].sort((a, b) => Number(b.how === 'proposed') - Number(a.how === 'proposed'));
   return (
@@ -92,9 +100,9 @@ const CellView = ({ cell, bed, when, reader }: CellProps) => {
         </ul>
       )}
       {inFront.length === 0 && <p class="small">{emptyWords(cell, when)}</p>}
-      {covers.map(({ name, planned }) => (
+      {covers.map(({ name: cover, planned }) => (
         <p class="cell-cover">
-          then {name}
+          then {cover}
           {planned ? ', planned' : ''}
         </p>
       ))}
@@ -105,7 +113,7 @@ const CellView = ({ cell, bed, when, reader }: CellProps) => {
           <a
             class="cell-link"
             href={spotPath(reader.gardenId, bed.id, season)}
-            aria-label={`Change ${bed.name}, ${season}`}
+            aria-label={`Change ${bed.name}, ${name}`}
           >
             change
           </a>
@@ -134,7 +142,7 @@ function emptyWords({ unknown, notThere }: Cell, when: CellProps['when']): strin
 const HOW_WORDS = { 'in the ground': '', planned: 'planned', proposed: 'proposed' } as const;
 
 const CropView = ({ crop: each, reader: { units, leaving } }: { crop: CellCrop; reader: TableReader }) => {
-  const { crop, how, start, areaM2, plantingId, pastUnknown } = each;
+  const { crop, how, start, areaM2, plantingId, pastUnknown, offSeason } = each;
   const goes = plantingId !== undefined && leaving.has(plantingId);
   const about = [
     goes ? 'planned, would go' : HOW_WORDS[how],
@@ -147,6 +155,16 @@ const CropView = ({ crop: each, reader: { units, leaving } }: { crop: CellCrop; 
       <span class="crop-name">{crop.name}</span>
       <span class="under">{[familyWord(crop.rotationGroup), ...about].join('; ')}</span>
       {pastUnknown && <span class="under">kin before it not known</span>}
+      {offSeason && (
+        <details class="cell-broken is-hard">
+          <summary>the day does not fit</summary>
+          <ul class="plain">
+            {offSeason.map((reason) => (
+              <li>{readableIn(units, reasonSentence(reason), '')}</li>
+            ))}
+          </ul>
+        </details>
+      )}
     </li>
   );
 };

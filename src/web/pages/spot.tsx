@@ -5,7 +5,7 @@ import { fullDay } from '../../digest/words.ts';
 import type { Bed, Planting } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
-import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
+import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { isHard } from '../../practices/rotation-plan/looked-at.ts';
 import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
@@ -28,7 +28,7 @@ interface SpotProps {
 
 /** The page. */
 export function spotPage({ view, bed, season, seasonName, planned, choices, problems = [] }: SpotProps) {
-  const { garden, plan } = view;
+  const { garden } = view;
   const { units } = garden.place;
   const dated = choices.filter(({ days }) => days !== undefined);
   const groups = [
@@ -39,7 +39,7 @@ export function spotPage({ view, bed, season, seasonName, planned, choices, prob
     },
     { heading: 'Breaks a rule that may not break', rows: dated.filter(({ broken }) => broken.some(isHard)) },
   ];
-  const undated = choices.filter(({ days }) => days === undefined).map(({ crop }) => crop.name);
+  const undated = choices.filter(({ days }) => days === undefined);
   return page(
     { title: `${bed.name}, ${seasonName}`, garden, here: 'beds' },
     <article class="beds spot">
@@ -60,13 +60,20 @@ export function spotPage({ view, bed, season, seasonName, planned, choices, prob
           rows={rows}
           hrefOf={(crop) => chooseCropPath(garden.id, bed.id, { season, crop })}
           units={units}
-          today={plan.today}
         />
       ))}
       {undated.length > 0 && (
         <details>
           <summary>No good day any more, or none known here: {undated.length} crops</summary>
-          <p>{undated.join(', ')}.</p>
+          <p>
+            {undated.map(({ crop }, at) => (
+              <>
+                {at > 0 && ', '}
+                <a href={chooseCropPath(garden.id, bed.id, { season, crop: crop.id })}>{crop.name}</a>
+              </>
+            ))}
+            .
+          </p>
         </details>
       )}
       <p>
@@ -109,10 +116,9 @@ interface GroupProps {
   rows: readonly CropChoice[];
   hrefOf: (cropId: string) => string;
   units: UnitSystem;
-  today: string;
 }
 
-const CropGroup = ({ heading, rows, hrefOf, units, today }: GroupProps) => {
+const CropGroup = ({ heading, rows, hrefOf, units }: GroupProps) => {
   if (rows.length === 0) return null;
   const families = [...new Set(rows.map(({ crop }) => crop.rotationGroup))];
   return (
@@ -129,7 +135,7 @@ const CropGroup = ({ heading, rows, hrefOf, units, today }: GroupProps) => {
                 {rows
                   .filter(({ crop }) => crop.rotationGroup === family)
                   .map((row) => (
-                    <CropRow row={row} href={hrefOf(row.crop.id)} units={units} today={today} />
+                    <CropRow row={row} href={hrefOf(row.crop.id)} units={units} />
                   ))}
               </ul>
             </dd>
@@ -140,13 +146,13 @@ const CropGroup = ({ heading, rows, hrefOf, units, today }: GroupProps) => {
   );
 };
 
-const CropRow = ({ row, href, units, today }: { row: CropChoice; href: string; units: UnitSystem; today: string }) => (
+const CropRow = ({ row, href, units }: { row: CropChoice; href: string; units: UnitSystem }) => (
   <li>
     <a href={href}>{row.crop.name}</a>
     {row.days && (
       <span class="small">
         {' '}
-        {row.days.how === 'sow' ? 'sown' : 'set out'} {formatDay(row.days.day, units, today)}
+        {row.days.how === 'sow' ? 'sown' : 'set out'} {fullDay(row.days.day, units)}
       </span>
     )}
     {row.broken.map((each) => (
