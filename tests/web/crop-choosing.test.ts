@@ -96,3 +96,42 @@ describe('the day of a crop that is chosen', () => {
     expect(html.match(/<form/g)).toHaveLength(1);
   });
 });
+
+describe('the crops a bed could have', () => {
+  const list = async (change: Record<string, unknown>, bed: string, season = '2027') => {
+    const { get } = await sampleApp(file(change));
+    return read(get(`${BEDS}/${bed}/season?season=${season}`));
+  };
+  const group = (text: string, name: string): string =>
+    text.split(name)[1]?.split(/Gives way somewhere|Breaks a rule that may not break|No good day/)[0] ?? '';
+
+  it('count from the day the bed is there, and none before', async () => {
+    const made = { id: 'new', name: 'New bed', lengthM: 3, widthM: 1.2, depthM: 0.3, plannedFor: '2028-05-10' };
+    const change = { beds: [...sampleFile().beds, made] };
+    const before = await list(change, 'new');
+    expect(before).toContain('New bed is not there before May 10, 2028: nothing can go in for 2027.');
+    expect(before).not.toMatch(/Breaks nothing|sown \w+ \d+, 202\d/);
+    const { get } = await sampleApp(file(change));
+    const page = `${BEDS}/new/season/crop?season=2028&crop=carrot`;
+    expect(await read(get(page))).toContain('Here it is sown from May 10, 2028');
+  });
+
+  it('are held against what grows there for legumes ahead of hungry ones, as they are once planned', async () => {
+    const plantings = [{ bed: 'north', crop: 'brussels-sprouts', setOut: '2027-06-10' }];
+    const { get } = await sampleApp(file({ plantings }));
+    const text = await read(get(`${BEDS}/north/season?season=2028`));
+    expect(group(text, 'Breaks nothing')).not.toMatch(/Tomato|Sweet corn/);
+    expect(group(text, 'Gives way somewhere')).toMatch(/Tomato set out \w+ \d+, 2028 Tomato is hungry and follows/);
+  });
+
+  it('go in on their best day: cool kinds not into summer, and a cover that is cut short for them is told', async () => {
+    const rye = [{ id: 'rye', bed: 'south', cover: 'cereal_rye', sow: '2026-09-20' }];
+    const text = await list({ coverStands: rye }, 'south');
+    expect(text).toMatch(/Spinach sown August \d+, 2027/);
+    const planned = await list({ coverStands: [{ ...rye[0], sow: '2027-09-01' }] }, 'south');
+    expect(group(planned, 'Gives way somewhere')).toMatch(
+      /Leek set out \w+ \d+, 2027 Costs the winter rye: it could not be sown\./,
+    );
+    expect(group(planned, 'Breaks nothing')).toMatch(/Snap bean/);
+  });
+});

@@ -2,6 +2,7 @@
  * The crops of the handbook held against one bed and season: what each would break there, and when it would go in.
  */
 import type { Bed, Planting } from '../../garden/garden.ts';
+import { thereFrom } from '../../garden/planned-beds.ts';
 import type { Vegetable } from '../../handbook/shapes.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
 import { type Day, latestOf } from '../../measures/days.ts';
@@ -17,6 +18,7 @@ import { isPastUnknown } from '../../practices/rotation-plan/waits.ts';
 import { seasonAfter } from '../../practices/seasons.ts';
 import { growing } from '../rotation-plan/growing.ts';
 import { withDates } from '../rotation-plan/placement-dates.ts';
+import { bestDay, type CoverCost, coverCosts } from './best-day.ts';
 import { plannedProblem } from './season-table.ts';
 
 /** When a crop may go in, and the day proposed. */
@@ -33,6 +35,8 @@ export interface CropChoice {
   /** Absent where the climate tells no day, or the last one is past. */
   days?: CropDays;
   broken: readonly BrokenRule[];
+  /** Covers of the bed that go, or are cut short, where it goes in on the day proposed. */
+  costs: readonly CoverCost[];
   /** Whether nobody wrote down if kin of it stood there not long ago. */
   pastUnknown: boolean;
 }
@@ -47,7 +51,7 @@ export interface Spot {
 /** Every crop of the handbook at a spot: what breaks nothing first, then what breaks no rule that may not break. */
 export function cropChoices(input: PracticeInput, spot: Spot): CropChoice[] {
   const without = asPlannedWithout(input, spot);
-  const problem = plannedProblem(without, 1);
+  const problem = plannedProblem(without, 1, vegetables);
   return vegetables
     .map((crop) => choiceAt(without, problem, spot, crop))
     .sort((a, b) => badness(a) - badness(b) || (a.crop.name < b.crop.name ? -1 : 1));
@@ -56,7 +60,7 @@ export function cropChoices(input: PracticeInput, spot: Spot): CropChoice[] {
 /** One crop at a spot. */
 export function cropChoice(input: PracticeInput, spot: Spot, crop: Vegetable): CropChoice {
   const without = asPlannedWithout(input, spot);
-  return choiceAt(without, plannedProblem(without, 1), spot, crop);
+  return choiceAt(without, plannedProblem(without, 1, [crop]), spot, crop);
 }
 
 /** What is only planned for a bed in a season. */
@@ -74,10 +78,10 @@ function asPlannedWithout({ garden, ...rest }: PracticeInput, { bed, instead }: 
   return { ...rest, garden: { ...garden, beds: [bed], plantings } };
 }
 
-function badness({ broken, days }: CropChoice): number {
+function badness({ broken, days, costs }: CropChoice): number {
   const hard = broken.filter(isHard).length;
   const soft = broken.reduce((sum, { weight = 0 }) => sum + weight, 0);
-  return 1000 * hard + 10 * soft + (days === undefined ? 5000 : 0);
+  return 1000 * hard + 10 * soft + costs.length + (days === undefined ? 5000 : 0);
 }
 
 function choiceAt(input: PracticeInput, problem: RotationProblem, spot: Spot, crop: Vegetable): CropChoice {
@@ -90,6 +94,7 @@ function choiceAt(input: PracticeInput, problem: RotationProblem, spot: Spot, cr
     crop,
     ...(days === undefined ? {} : { days }),
     broken: [...broken, ...sickness(input, spot, crop, days?.day)],
+    costs: days === undefined ? [] : coverCosts(input, bed, { crop, how: days.how, day: days.day }),
     pastUnknown:
       held !== undefined &&
       !isPermanent(crop) &&
@@ -131,8 +136,11 @@ function sickness({ garden, today }: PracticeInput, { bed, season }: Spot, crop:
 
 function daysOf(input: PracticeInput, { bed, season }: Spot, crop: Vegetable): CropDays | undefined {
   const window = growing(input, crop, season);
-  if (window === undefined || window.latest < input.today) return undefined;
-  const { earliest, latest, how } = window;
+  const soonest = latestOf(input.today, thereFrom(bed) ?? input.today);
+  if (window === undefined || window.latest < soonest) return undefined;
+  const { latest, how } = window;
+  const earliest = latestOf(window.earliest, soonest);
   const [placed] = withDates(input, [{ bedId: bed.id, season, cropId: crop.id, areaM2: 0 }]);
-  return { how, earliest, latest, day: placed?.start?.day ?? earliest };
+  const free = latestOf(placed?.start?.day ?? earliest, earliest);
+  return { how, earliest, latest, day: bestDay(input, bed, { ...window, earliest }, free) };
 }

@@ -63,11 +63,21 @@ export interface SeasonTable {
   elsewhere: readonly BrokenRule[];
 }
 
-/** A garden as it is planned, without wishes or a proposal, as a problem whose rules can be looked up. */
-export function plannedProblem(input: PracticeInput, years: number): RotationProblem {
+/**
+ * A garden as it is planned, without wishes or a proposal, as a problem whose rules can be looked up.
+ *
+ * @param candidates crops that may be put beside what is planned, one at a time
+ */
+export function plannedProblem(
+  input: PracticeInput,
+  years: number,
+  candidates: readonly Vegetable[] = [],
+): RotationProblem {
   const garden = { ...input.garden, wishes: [] };
   const bare = gardenProblem({ ...input, garden }, { years, anew: false });
-  return { ...bare, between: betweenTable({ ...input, garden }, bare) };
+  const [season] = bare.seasons;
+  const wishes = candidates.map(({ id }) => ({ cropId: id, season, amount: { beds: 1 } }));
+  return { ...bare, between: betweenTable({ ...input, garden }, { ...bare, wishes }, 'with what is there') };
 }
 
 /**

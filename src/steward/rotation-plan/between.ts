@@ -23,10 +23,13 @@ interface Grown {
 /**
  * The table for every crop that may stand ahead of a wished one. It goes by the garden's climate as it usually is and by
  * a bed of ordinary soil; where no dates are known a pair is left out.
+ *
+ * @param pairs all, or only those with a crop that a bed holds already: wished crops are then held against no other wish
  */
 export function betweenTable(
   input: PracticeInput,
   { seasons: [first], beds, wishes }: Omit<RotationProblem, 'between'>,
+  pairs: 'all' | 'with what is there' = 'all',
 ): Record<string, Between> {
   const garden = { ...input.garden, plantings: [], stands: [], diseases: [], mulches: [] };
   const [bed] = input.garden.beds;
@@ -37,9 +40,13 @@ export function betweenTable(
   const next = idsOf([...wishes, ...carried]).map((id) => grown(bare, bed, vegetableById(id), first));
   const ends = new Map(next.map((each) => [each?.span.crop.id, each?.span.to]));
   const known = new Map<string, Between['legume']>();
-  const pairs = ahead.flatMap((before) => next.map((after) => [before, after] as const));
+  const there = new Set(carried.map(({ cropId }) => cropId));
+  const isThere = (each: Grown | undefined): boolean => each !== undefined && there.has(each.span.crop.id);
+  const asked = ahead
+    .flatMap((before) => next.map((after) => [before, after] as const))
+    .filter(([before, after]) => pairs === 'all' || isThere(before) || isThere(after));
   return Object.fromEntries(
-    pairs.flatMap(([before, after]) => {
+    asked.flatMap(([before, after]) => {
       if (before === undefined || after === undefined) return [];
       const stillStands = before.span.to > after.latest;
       const legume = legumeBetween(bare, bed, [before.span, after.span], known);

@@ -18,6 +18,10 @@ export interface Growing {
   how: How;
   earliest: Day;
   latest: Day;
+  /** The last of the days that suit best, of a first sowing. */
+  bestUntil: Day;
+  /** From here on it is late for it; absent where its window does not end so. */
+  lateFrom?: Day;
 }
 
 /** Set out where that is how it is grown, else sown; nothing where no dates are known or the season is too short. */
@@ -29,7 +33,9 @@ export function growing(
   const how = crop.establish === 'transplant' ? 'set-out' : 'sow';
   const inSeason = crop.maturityFrom === 'fall-set' ? season - 1 : season;
   const window = cropWindow(climate, { crop, how, season: inSeason, frostRisk: garden.place.frostRisk });
-  return window && { crop, how, earliest: window.earliest, latest: window.latest };
+  if (window === undefined) return undefined;
+  const { earliest, latest, bestUntil, lateFrom } = window;
+  return { crop, how, earliest, latest, bestUntil, ...(lateFrom === undefined ? {} : { lateFrom }) };
 }
 
 /** The time of a crop in a bed where it goes in on a day; a lasting crop has no end. */

@@ -77,17 +77,22 @@ const Proposal = ({ shown, gardenId, units }: { shown: ShownProposal; gardenId: 
   const { asked, proposal, taken } = shown;
   const { problem, placements, conflicts } = proposal;
   const read = (text: string): string => readableIn(units, text, '');
-  const seasons = problem.seasons.map((season) => problem.seasonNames[season] ?? '').join(', ');
+  const isPlaced = (season: number): boolean => placements.some((place) => place.season === season);
+  const named = (seasons: readonly number[]): string =>
+    seasons.map((season) => problem.seasonNames[season] ?? '').join(', ');
+  const placed = problem.seasons.filter(isPlaced);
+  const empty = problem.seasons.filter((season) => !isPlaced(season));
   const unmet = unmetTexts(proposal);
   const unknown = unknownTexts(proposal);
   const isNothing = taken.fact.plantings.length + taken.fact.dropped.length === 0;
   return (
     <section class="proposal">
-      <h2>Proposed for {seasons}</h2>
+      <h2>Proposed for {named(placed.length > 0 ? placed : problem.seasons)}</h2>
       <p>{placements.length > 0 ? foundInWords(proposal) : nothingPlaced(taken)}</p>
       {emptiedTexts(proposal, taken).map((text) => (
         <p>{text}</p>
       ))}
+      {placed.length > 0 && empty.length > 0 && <p>Nothing is proposed for {named(empty)}.</p>}
       {unmet.length > 0 && (
         <>
           <h3>Not met</h3>

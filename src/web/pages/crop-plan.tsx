@@ -21,6 +21,7 @@ import { Problems, page } from '../layout.tsx';
 import { planTold } from '../ledger-words.ts';
 import { PreviewSections } from './change-preview.tsx';
 import { BrokenList } from './season-table.tsx';
+import { costWords } from './spot.tsx';
 
 /** What a form holds of a crop that is chosen. */
 export interface ChosenFields {
@@ -140,9 +141,9 @@ const Hidden = ({ fields }: { fields: CropPlanProps['fields'] }) => (
 );
 
 /** The rules it breaks, and the days it may go in. */
-const Held = ({ chosen: { choice, warned }, view: { garden } }: { chosen: ChosenCrop; view: GardenView }) => {
+const Held = ({ chosen: { choice, warned, fields }, view: { garden } }: { chosen: ChosenCrop; view: GardenView }) => {
   const { units } = garden.place;
-  const { broken, days, pastUnknown } = choice;
+  const { broken, days, pastUnknown, costs } = choice;
   const dated = (day: string): string => fullDay(day, units);
   return (
     <>
@@ -152,6 +153,7 @@ const Held = ({ chosen: { choice, warned }, view: { garden } }: { chosen: Chosen
           <BrokenList broken={broken} units={units} />
         </section>
       )}
+      {fields.on === days?.day && costs.map((cost) => <p>{costWords(cost, units)}</p>)}
       {warned.length > 0 && (
         <section class="choice-against">
           <h2>Look at the day again</h2>

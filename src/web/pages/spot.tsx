@@ -3,6 +3,7 @@
  */
 import { fullDay } from '../../digest/words.ts';
 import type { Bed, Planting } from '../../garden/garden.ts';
+import { thereFrom } from '../../garden/planned-beds.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
@@ -10,6 +11,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import { isHard } from '../../practices/rotation-plan/looked-at.ts';
 import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
 import { sourceLine } from '../../schedule/explain.ts';
+import type { CoverCost } from '../../steward/bed-plan/best-day.ts';
 import type { CropChoice } from '../../steward/bed-plan/crop-choices.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, bedsPath, chooseCropPath, dropCropPath } from '../addresses.ts';
@@ -30,12 +32,14 @@ interface SpotProps {
 export function spotPage({ view, bed, season, seasonName, planned, choices, problems = [] }: SpotProps) {
   const { garden } = view;
   const { units } = garden.place;
+  const { today } = view.plan;
+  const there = thereFrom(bed);
   const dated = choices.filter(({ days }) => days !== undefined);
   const groups = [
-    { heading: 'Breaks nothing', rows: dated.filter(({ broken }) => broken.length === 0) },
+    { heading: 'Breaks nothing', rows: dated.filter(({ broken, costs }) => broken.length + costs.length === 0) },
     {
       heading: 'Gives way somewhere',
-      rows: dated.filter(({ broken }) => broken.length > 0 && !broken.some(isHard)),
+      rows: dated.filter(({ broken, costs }) => broken.length + costs.length > 0 && !broken.some(isHard)),
     },
     { heading: 'Breaks a rule that may not break', rows: dated.filter(({ broken }) => broken.some(isHard)) },
   ];
@@ -48,6 +52,11 @@ export function spotPage({ view, bed, season, seasonName, planned, choices, prob
         {bed.name}, {seasonName}
       </h1>
       <Problems problems={problems} />
+      {dated.length === 0 && there !== undefined && there > today && (
+        <p>
+          {bed.name} is not there before {fullDay(there, units)}: nothing can go in for {seasonName}.
+        </p>
+      )}
       <Planned planned={planned} gardenId={garden.id} bedId={bed.id} units={units} />
       <p class="year-words">
         Choose a crop to see first what it would do; nothing is kept by that.
@@ -160,6 +169,16 @@ const CropRow = ({ row, href, units }: { row: CropChoice; href: string; units: U
         {readableIn(units, brokenSentence(each.reason), '')} ({sourceLine(each.reason.source)})
       </span>
     ))}
+    {row.costs.map((cost) => (
+      <span class="under">{costWords(cost, units)}</span>
+    ))}
     {row.pastUnknown && <span class="under">Whether kin of it stood here not long ago is not known.</span>}
   </li>
 );
+
+/** What a choice costs a cover of its bed. */
+export function costWords({ cover, cutBy }: CoverCost, units: UnitSystem): string {
+  return cutBy === undefined
+    ? `Costs the ${cover}: it could not be sown.`
+    : `Cuts the ${cover} short: it would be over by ${fullDay(cutBy, units)}.`;
+}
