@@ -14,7 +14,7 @@ describe('a command line that cannot be read', () => {
     [
       'an unknown option',
       ['plan', '--fromm', 'x'],
-      'loamtide plan: "--fromm" is not an option of this command. Did you mean --from or --format?',
+      'loamtide plan: "--fromm" is not an option of this command. Did you mean --from?',
     ],
     [
       'an unknown option before the command',
