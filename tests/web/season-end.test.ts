@@ -137,7 +137,7 @@ describe('the year', () => {
     await send(`${WALL}/choose`, asked('oats'));
     const text = await (await get(`${GARDEN}/year`)).text();
     expect(text).toMatch(
-      /id="strip-wall-words">[^<]*snap bean, planned, from May 25 to August 28; oats, planned, from [^<]+; tomato, planned, from May 28, 2028/,
+      /id="strip-wall-words">[^<]*[Ss]nap bean, planned, from May 25 to August 28; oats, planned, from [^<]+; tomato, planned, from May 28, 2028/,
     );
     expect(text).toContain('held-planned');
     expect(text).toContain('oats, planned');
