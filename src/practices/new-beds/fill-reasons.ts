@@ -50,7 +50,7 @@ export function amountReasons({ phosphorusPpm }: Pick<BedFilling, 'phosphorusPpm
       ? fill.compostBy === 'depth'
         ? {
             rule: 'bed-fill.compost-depth',
-            saw: { areaM2: tenth(areaM2), litres: compostMostL },
+            saw: { areaM2: hundredth(areaM2), litres: compostMostL },
             limit: NEW_BED_COMPOST_MM,
             source: 'compost:S35',
           }
@@ -69,13 +69,13 @@ export function amountReasons({ phosphorusPpm }: Pick<BedFilling, 'phosphorusPpm
   return [
     {
       rule: 'bed-fill.volume',
-      saw: { areaM2: tenth(areaM2), depthMm: Math.round(volumeL / areaM2), litres: volumeL },
+      saw: { areaM2: hundredth(areaM2), depthMm: Math.round(volumeL / areaM2), litres: volumeL },
       source: 'common practice',
     },
     {
       rule: topsoilL === 0 ? 'bed-fill.no-topsoil' : 'bed-fill.topsoil',
       saw: {
-        areaM2: tenth(scoopedM2),
+        areaM2: hundredth(scoopedM2),
         lowMm: SCOOPED_MM.low,
         highMm: SCOOPED_MM.high,
         litres: topsoilL,
@@ -105,6 +105,6 @@ export function amountReasons({ phosphorusPpm }: Pick<BedFilling, 'phosphorusPpm
   ];
 }
 
-function tenth(value: number): number {
+function hundredth(value: number): number {
   return Math.round(value * 100) / 100;
 }
