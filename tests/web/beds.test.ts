@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { heldProposals } from '../../src/web/held-proposals.ts';
+import { plain, read } from './plain-text.ts';
 import { GARDEN, sampleApp, sampleFile } from './sample-garden.ts';
 
 const BEDS = `${GARDEN}/beds`;
@@ -25,13 +26,6 @@ const WISHES = {
   ],
 };
 
-const plain = (html: string): string =>
-  html
-    .replace(/<style[\s\S]*?<\/style>|<[^>]+>/g, ' ')
-    .replace(/&#39;|’/g, "'")
-    .replace(/&quot;/g, '"')
-    .replace(/\s+/g, ' ');
-const read = async (answer: Promise<Response> | Response): Promise<string> => plain(await (await answer).text());
 const planned = async (steward: Awaited<ReturnType<typeof sampleApp>>['steward']): Promise<string[]> =>
   (await steward.view('mill-row')).garden.plantings
     .filter(({ start }) => !start.happened)

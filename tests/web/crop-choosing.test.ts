@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { plain, read } from './plain-text.ts';
 import { GARDEN, sampleApp, sampleFile } from './sample-garden.ts';
 
 const BEDS = `${GARDEN}/beds`;
@@ -11,13 +12,6 @@ const file = (change: Record<string, unknown> = {}) =>
     ...change,
   });
 
-const plain = (html: string): string =>
-  html
-    .replace(/<style[\s\S]*?<\/style>|<[^>]+>/g, ' ')
-    .replace(/&#39;|’/g, "'")
-    .replace(/&quot;/g, '"')
-    .replace(/\s+/g, ' ');
-const read = async (answer: Promise<Response> | Response): Promise<string> => plain(await (await answer).text());
 const choose = (fields: Record<string, string>, bed = 'south') =>
   `${BEDS}/${bed}/season/crop?${new URLSearchParams({ season: '2027', ...fields })}`;
 

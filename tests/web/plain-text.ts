@@ -1,0 +1,13 @@
+/** The text of a page as it is read: without its tags, quotes as typed. */
+export function plain(html: string): string {
+  return html
+    .replace(/<style[\s\S]*?<\/style>|<[^>]+>/g, ' ')
+    .replace(/&#39;|’/g, "'")
+    .replace(/&quot;/g, '"')
+    .replace(/\s+/g, ' ');
+}
+
+/** The text of an answer. */
+export async function read(answer: Promise<Response> | Response): Promise<string> {
+  return plain(await (await answer).text());
+}
