@@ -2,8 +2,10 @@
  * What has to be said of a choice before it is accepted: what it takes the place of, why it is far off, and what speaks
  * against it. Texts may hold marked amounts and days.
  */
+
 import type { Fact } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
+import { capital } from '../measures/capital.ts';
 import { type Day, daysBetween } from '../measures/days.ts';
 import { dated } from '../measures/quantity.ts';
 import { type BedGaps, bedGaps, gapOn } from '../practices/cover-cropping/fit/bed-gaps.ts';
@@ -112,8 +114,4 @@ function outside(
       ? `It has no time to be sown in this gap, and ${dated(sowOn)} lies in it.`
       : `In this gap it can be sown ${spans.join(', or ')}; a day near those is moved to the nearest of them.`;
   return { verdict, against: [why] };
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

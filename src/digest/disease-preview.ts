@@ -1,8 +1,10 @@
 /**
  * What a disease would set going, told before it is taken in.
  */
+
 import type { DiseaseFound, Garden } from '../garden/garden.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
+import { capital } from '../measures/capital.ts';
 import { readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { coverName } from '../practices/covers.ts';
@@ -87,8 +89,4 @@ function taskSections({ before, after }: PlansCompared, units: UnitSystem): Prev
 function unsettled({ tasks }: Plan): Map<string, PlannedTask> {
   const open = tasks.filter(({ state }) => state === 'open' || state === 'lapsed');
   return new Map(open.map((task) => [task.key, task]));
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

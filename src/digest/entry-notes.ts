@@ -1,6 +1,7 @@
 /**
  * What stands quietly under an entry of the week: until when it may be done, what the day must be like, and why then.
  */
+import { capital } from '../measures/capital.ts';
 import type { Day } from '../measures/days.ts';
 import { formatDay } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
@@ -31,7 +32,7 @@ export function leewayLine(listed: ListedEntry, units: UnitSystem): string {
   const needs = needsOf(listed);
   const parts = [daysLeft(listed, units), needs === '' ? '' : `needs ${needs}`].filter((part) => part !== '');
   const line = parts.join('; ');
-  return line === '' ? '' : `${line.charAt(0).toUpperCase()}${line.slice(1)}.`;
+  return line === '' ? '' : `${capital(line)}.`;
 }
 
 function daysLeft(listed: ListedEntry, units: UnitSystem): string {

@@ -1,8 +1,10 @@
 /**
  * The eighteen months a year sheet shows: six whole seasons, each of three months, with a month or more before today.
  */
+
 import type { SeasonTurn } from '../climate/climate.ts';
 import type { DaySpan } from '../climate/season-course.ts';
+import { capital } from '../measures/capital.ts';
 import { addDays, type Day, dayOf, dayParts } from '../measures/days.ts';
 
 /** Days that are always seen before today. House default: the last month's work, so that it is told where one stands. */
@@ -33,7 +35,7 @@ export function yearSeasons(turn: SeasonTurn, today: Day): YearSeason[] {
     const name = NAMES[turn][month] ?? '';
     const years = month === MONTHS ? `${year}/${String((year + 1) % 100).padStart(2, '0')}` : String(year);
     const to = addDays(monthsLater(from, MONTHS_IN_SEASON), -1);
-    return { word: `${name}-${year}`, name: `${name.charAt(0).toUpperCase()}${name.slice(1)} ${years}`, from, to };
+    return { word: `${name}-${year}`, name: `${capital(name)} ${years}`, from, to };
   });
 }
 

@@ -1,8 +1,10 @@
 /**
  * Raw manure and the harvest, in words.
  */
+
 import type { Garden } from '../garden/garden.ts';
 import { clearOfSoilById } from '../handbook/soil-contact.ts';
+import { capital } from '../measures/capital.ts';
 import { addDays, type Day, daysBetween } from '../measures/days.ts';
 import { dated, quantity } from '../measures/quantity.ts';
 import { HOT_RECORD } from './composting/hot-record.ts';
@@ -48,9 +50,8 @@ export function pileWords({ manure, record }: RawManure): string {
 /** A spreading in a sentence of its own. */
 export function spreadWords(garden: Pick<Garden, 'beds'>, spread: ManureSpread): string {
   const bed = garden.beds.find(({ id }) => id === spread.bedId)?.name ?? spread.bedId;
-  const [first = '', ...rest] = rawWords(spread);
   const how = spread.planned === undefined ? 'was spread' : 'is to be spread';
-  return `${first.toUpperCase()}${rest.join('')} ${how} on ${bed} ${spread.planned ? 'by' : 'on'} ${dated(spread.on)}.`;
+  return `${capital(rawWords(spread))} ${how} on ${bed} ${spread.planned ? 'by' : 'on'} ${dated(spread.on)}.`;
 }
 
 /** How a crop must be held for the shorter wait, where it does not hold itself. */
@@ -121,5 +122,5 @@ export function permittedWords({ span: { crop }, spread, ripe, permitted, days }
 function oneOf(ways: readonly string[]): string {
   const last = ways.at(-1) ?? '';
   const all = ways.length < 2 ? last : `${ways.slice(0, -1).join(', ')} or ${last}`;
-  return `${all.charAt(0).toUpperCase()}${all.slice(1)}.`;
+  return `${capital(all)}.`;
 }

@@ -1,6 +1,7 @@
 /**
  * What a calendar entry says: its title and, below it, steps, amounts, cautions and reasons in plain words.
  */
+import { capital } from '../measures/capital.ts';
 import { formatQuantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { Supply, TaskKey } from '../practices/draft.ts';
@@ -166,10 +167,6 @@ function cautionsBlock(tasks: readonly PlannedTask[]): string {
 function whyBlock(tasks: readonly PlannedTask[]): string {
   const lines = [...new Set(tasks.flatMap(({ reasons }) => reasons.map(reasonSentence)))];
   return lines.length === 0 ? '' : `Why then:\n${lines.map((line) => `- ${line}`).join('\n')}`;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 /** An amount of a supply in the reader's units, for tables. */

@@ -2,11 +2,13 @@
  * What a garden file says of one bed that does not go together: crops, covers and mulches in each other's time. Sowing under
  * a crop and planting between rows are practices, so that these are doubts and no refusals.
  */
+
 import type { Climate } from '../climate/climate.ts';
 import type { Garden, Stand } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { Problem } from '../garden/problem.ts';
 import { writtenAt } from '../garden/successions.ts';
+import { capital } from '../measures/capital.ts';
 import { addDays, daysBetween } from '../measures/days.ts';
 import { dated } from '../measures/quantity.ts';
 import { type CropSpan, cropSpans } from '../practices/bed-timeline.ts';
@@ -146,8 +148,4 @@ function growsFrom({ crop, from, to }: CropSpan): string {
 
 function bedName({ beds }: Garden, bedId: string): string {
   return beds.find(({ id }) => id === bedId)?.name ?? bedId;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

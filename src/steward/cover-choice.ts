@@ -8,6 +8,7 @@ import { suggestion } from '../garden/nearest-name.ts';
 import type { Problem } from '../garden/problem.ts';
 import { coverCropById } from '../handbook/cover-crops.ts';
 import { coverMixById } from '../handbook/cover-mixes.ts';
+import { capital } from '../measures/capital.ts';
 import { addDays, type Day, daysBetween, earliestOf, isDay, latestOf } from '../measures/days.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { cropSpans, nextCrop } from '../practices/bed-timeline.ts';
@@ -223,8 +224,4 @@ function endsFirst(from: Day, to: string, units: UnitSystem): Problem {
   const end = isDay(to) ? fullDay(to, units) : `"${to}"`;
   const what = `It would begin on ${fullDay(from, units)} and end on ${end}.`;
   return { where: 'the last day of the mulch', what, mend: 'Give an end that comes after its first day.' };
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,6 +1,7 @@
 /**
  * The sentences of the cover-cropping practice.
  */
+import { capital } from '../../measures/capital.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { Reason } from '../draft.ts';
 import type { Practice, Sentence } from '../practice.ts';
@@ -255,11 +256,6 @@ function believedWords({ years, heldToDays }: Reason['saw']): string {
 function offWords(days: number): string {
   if (days === 0) return 'on the day of';
   return `${Math.abs(days)} ${Math.abs(days) === 1 ? 'day' : 'days'} ${days < 0 ? 'before' : 'after'}`;
-}
-
-function capital(value: unknown): string {
-  const words = String(value);
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
 
 function weeks(value: unknown): string {

@@ -1,6 +1,7 @@
 /**
  * The sentences of frost watch.
  */
+import { capital } from '../../measures/capital.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { Reason } from '../draft.ts';
 import type { Practice } from '../practice.ts';
@@ -51,8 +52,4 @@ function oddsSentence({ saw, limit }: Reason, freeze: string, comes: string): st
     ...(saw.late === undefined ? [] : [`${dated(String(saw.late))} in nine of ten`]),
   ];
   return `At ${quantity(Number(limit), 'tempC')}, ${freeze} ${comes} ${parts.join(', ')}.`;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,6 +1,7 @@
 /**
  * The sentences of the mulching practice.
  */
+import { capital } from '../../measures/capital.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { firstFreezeOf } from '../freeze-words.ts';
 import type { Practice, Sentence } from '../practice.ts';
@@ -37,8 +38,3 @@ export const mulchSentences: Practice['sentences'] = {
     `Small seed wants warm, bare rows. ${capital(saw.crop)} is sown on ${dated(String(saw.sow))}, and ${saw.what} is ` +
     `drawn aside ${saw.daysLast} to ${saw.daysFirst} days before that, or once it is down: by ${dated(String(limit))}.`,
 };
-
-function capital(value: unknown): string {
-  const words = String(value);
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}

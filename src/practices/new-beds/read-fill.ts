@@ -1,7 +1,9 @@
 /**
  * What somebody types about a bed to be filled, read.
  */
+
 import type { Problem } from '../../garden/problem.ts';
+import { capital } from '../../measures/capital.ts';
 import { readArea, readHeap, readLength, type TypedSize } from '../../measures/typed-amount.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { BedToFill } from '../bed-fill.ts';
@@ -79,8 +81,4 @@ function litresOf(text: string): number | undefined {
 
 function numberOf(text: string): number | undefined {
   return /^\d{1,5}([.,]\d+)?$/.test(text.trim()) ? Number(text.trim().replace(',', '.')) : undefined;
-}
-
-function capital(word: string): string {
-  return word.charAt(0).toUpperCase() + word.slice(1);
 }

@@ -1,11 +1,11 @@
 /**
  * The sentences of the new-beds practice.
  */
+import { capital } from '../../measures/capital.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { firstFreezeOf } from '../freeze-words.ts';
 import type { Practice } from '../practice.ts';
 
-const capital = (words: string): string => words.charAt(0).toUpperCase() + words.slice(1);
 const litres = (value: unknown): string => quantity(Number(value), 'sumL');
 
 /** Every rule of the practice, in words. */

@@ -1,6 +1,7 @@
 /**
  * The sentences of the planting practice.
  */
+import { capital } from '../../measures/capital.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { firstFreezeOf } from '../freeze-words.ts';
 import type { Practice } from '../practice.ts';
@@ -141,9 +142,4 @@ function about(value: unknown): string {
 
 function range(low: unknown, high: unknown): string {
   return low === high ? String(low) : `${low} to ${high}`;
-}
-
-function capital(value: unknown): string {
-  const words = String(value);
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

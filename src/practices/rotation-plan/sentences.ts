@@ -1,8 +1,10 @@
 /**
  * The rules of a rotation in words.
  */
+
 import type { RotationGroup } from '../../handbook/shapes.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
+import { capital } from '../../measures/capital.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { Reason } from '../draft.ts';
 import type { Sentence } from '../practice.ts';
@@ -164,9 +166,4 @@ function beds(count: number): string {
 
 function years(count: unknown): string {
   return count === 1 ? '1 year' : `${count} years`;
-}
-
-function capital(value: unknown): string {
-  const words = String(value);
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

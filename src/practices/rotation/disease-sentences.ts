@@ -1,6 +1,7 @@
 /**
  * The sentences about diseases that were found.
  */
+import { capital } from '../../measures/capital.ts';
 import { dated } from '../../measures/quantity.ts';
 import type { Practice } from '../practice.ts';
 
@@ -23,8 +24,3 @@ export const diseaseSentences: Practice['sentences'] = {
     `${capital(saw.what)} is planned here for ${dated(String(saw.day))}; ${saw.disease} was found in the bed on ` +
     `${dated(String(saw.on))}.`,
 };
-
-function capital(value: unknown): string {
-  const words = String(value);
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}

@@ -5,6 +5,7 @@
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
+import { capital } from '../../measures/capital.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
 import { coverName } from '../covers.ts';
@@ -121,8 +122,4 @@ function reasonsOf(clashes: readonly Clash[]): Reason[] {
   );
   const locks = new Map(clashes.map(({ lock }) => [`${lock.finding.name} ${lock.until}`, lock]));
   return [...planned, ...[...locks.values()].flatMap(lockReasons)];
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

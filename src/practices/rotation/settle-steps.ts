@@ -1,9 +1,11 @@
 /**
  * The plan of a season bed by bed, in steps.
  */
+
 import type { Climate } from '../../climate/climate.ts';
 import type { RotationGroup } from '../../handbook/shapes.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
+import { capital } from '../../measures/capital.ts';
 import { dated } from '../../measures/quantity.ts';
 import { type CropSpan, isPermanent } from '../bed-timeline.ts';
 import { hostsOf } from '../disease.ts';
@@ -141,8 +143,4 @@ function cropName({ crop }: CropSpan): string {
 function listed(words: readonly string[], joint: 'and' | 'or'): string {
   const last = words.at(-1) ?? '';
   return words.length < 2 ? last : `${words.slice(0, -1).join(', ')} ${joint} ${last}`;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -1,6 +1,7 @@
 /**
  * The sentences of the soil-readiness practice.
  */
+import { capital } from '../../measures/capital.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import type { Practice } from '../practice.ts';
 
@@ -44,7 +45,3 @@ const DRAINS: Readonly<Record<string, string>> = {
   medium: 'drains in two to three days after a soaking.',
   fine: 'can take weeks: draining alone is not enough, it has to dry as well, so it is squeezed week by week.',
 };
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
-}

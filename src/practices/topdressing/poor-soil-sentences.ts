@@ -1,6 +1,7 @@
 /**
  * The case for compost on sandy and clay beds, in words.
  */
+import { capital } from '../../measures/capital.ts';
 import { quantity } from '../../measures/quantity.ts';
 import type { Practice } from '../practice.ts';
 
@@ -36,8 +37,4 @@ function ownWords({ depthMm, ownLow, ownHigh, by }: Readonly<Record<string, unkn
   if (depthMm === undefined) return '';
   const years = `With the ${quantity(Number(depthMm), 'mm')} it is given, about ${ownLow} to ${ownHigh}.`;
   return by === 'bed' ? ` ${years}` : ` ${years} That is yours to say: topdressingMm of the bed in the garden file.`;
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

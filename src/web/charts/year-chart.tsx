@@ -1,10 +1,12 @@
 /**
  * The year in one chart: every bed a row, over them the odds of a freeze and of soil fit to work, all on the same days.
  */
+
 import type { Child } from 'hono/jsx';
 import type { DaySpan } from '../../climate/season-course.ts';
 import { type BedYears, liesIn } from '../../digest/bed-years.ts';
 import { limitWord, type YearOdds } from '../../digest/year-odds.ts';
+import { capital } from '../../measures/capital.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
@@ -147,5 +149,5 @@ function stripWords({ bed, held }: BedYears, span: DaySpan, units: UnitSystem, t
   const isNew = plannedFor !== undefined && plannedFor >= span.from;
   const made = isNew ? [`not there before ${formatDay(plannedFor, units, today)}`] : [];
   const words = [...made, ...(spans.length === 0 ? ['open soil'] : spans)].join('; ');
-  return `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+  return `${capital(words)}.`;
 }

@@ -1,11 +1,13 @@
 /**
  * What a change to the plan of the beds would do, shown before it is kept: a crop chosen, one taken out, a proposal taken.
  */
+
 import { changePreview } from '../../digest/change-preview.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Planting } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
+import { capital } from '../../measures/capital.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { Reason } from '../../practices/draft.ts';
 import { isHard } from '../../practices/rotation-plan/looked-at.ts';
@@ -126,7 +128,7 @@ const Told = ({ heading, texts }: { heading: string; texts: readonly string[] })
       <h2>{heading}</h2>
       <ul class="marked">
         {texts.map((text) => (
-          <li>{text.replace(/^./, (first) => first.toUpperCase())}</li>
+          <li>{capital(text)}</li>
         ))}
       </ul>
     </section>

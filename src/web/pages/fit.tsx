@@ -1,7 +1,9 @@
 /**
  * A choice for a bed's gap: what it comes to, what speaks for it and against it, and the way to choose it.
  */
+
 import { fitTold, gapInWords, noCoverWords, readableFit, ruledOut } from '../../digest/fit-words.ts';
+import { capital } from '../../measures/capital.ts';
 import type { Day } from '../../measures/days.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
@@ -35,7 +37,7 @@ export const GapChoices = ({ gap, reader, first, whole }: GapProps) => {
   const words = readableIn(reader.units, gapInWords(fitGap(gap.span)), reader.today);
   return (
     <section class="gap">
-      <h3>{words.charAt(0).toUpperCase() + words.slice(1)}</h3>
+      <h3>{capital(words)}</h3>
       <Meant gap={gap} reader={reader} />
       {covers.length === 0 && <p>{noCoverWords(gap.fits)}</p>}
       {usable.slice(0, first).map((fit) => (
@@ -83,7 +85,7 @@ const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitR
   return (
     <details class="fit">
       <summary>
-        <h4>{name.charAt(0).toUpperCase() + name.slice(1)}</h4> <span class="verdict">{verdict}</span>
+        <h4>{capital(name)}</h4> <span class="verdict">{verdict}</span>
         {first && <span class="under">{`${first.what}: ${read(first.text)}`}</span>}
       </summary>
       {lines.length > 0 && (

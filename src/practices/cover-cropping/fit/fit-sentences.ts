@@ -1,6 +1,7 @@
 /**
  * The sentences for and against a choice.
  */
+import { capital } from '../../../measures/capital.ts';
 import { dated, quantity } from '../../../measures/quantity.ts';
 import type { Practice, Sentence } from '../../practice.ts';
 
@@ -137,9 +138,4 @@ export const fitSentences: Practice['sentences'] = { ...forbidding, ...living, .
 
 function heat(units: unknown, baseC: unknown): string {
   return `${quantity(Number(units), 'degreeDaysC')} above ${quantity(Number(baseC), 'tempC')}`;
-}
-
-function capital(value: unknown): string {
-  const words = String(value);
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }
