@@ -6,6 +6,7 @@ import { weatherInTheLedger } from './0002-weather-in-the-ledger.ts';
 import { feedsThatLast } from './0003-feeds-that-last.ts';
 import { feedShapes } from './0004-feed-shapes.ts';
 import { readingKeys } from './0005-reading-keys.ts';
+import { signingKeys } from './0006-signing-keys.ts';
 import type { Migration } from './migration.ts';
 
 export const migrations: readonly Migration[] = [
@@ -14,4 +15,5 @@ export const migrations: readonly Migration[] = [
   { version: 3, name: 'feeds-that-last', up: feedsThatLast },
   { version: 4, name: 'feed-shapes', up: feedShapes },
   { version: 5, name: 'reading-keys', up: readingKeys },
+  { version: 6, name: 'signing-keys', up: signingKeys },
 ];

@@ -30,6 +30,7 @@ import { type Appended, append, ledger, type NewEntry } from './ledger.ts';
 import { migrate } from './migrate.ts';
 import { plan, savePlan } from './plans.ts';
 import { addReadingKey, findReadingKey, type ReadingKey, readingKeys, revokeReadingKey } from './reading-keys.ts';
+import { keepSigningKey, signingKey } from './signing-keys.ts';
 import type { Database } from './tables.ts';
 import { recordVersion, replaceWeatherRecord, type WeatherRecord, weatherRecord } from './weather.ts';
 
@@ -84,6 +85,10 @@ export interface Shelves {
   revokeReadingKey(gardenId: string, id: string, at: Instant): Promise<boolean>;
   /** The open key that a hash belongs to. */
   findReadingKey(keyHash: string): Promise<ReadingKey | undefined>;
+  /** The key that signs the garden's links in mail, if it has one. */
+  signingKey(gardenId: string): Promise<string | undefined>;
+  /** Keeps the signing key of a garden that has none. */
+  keepSigningKey(gardenId: string, key: string, at: Instant): Promise<void>;
 }
 
 export interface Store extends Shelves {
@@ -157,5 +162,7 @@ function shelvesOf(db: Database): Shelves {
     addReadingKey: (key, keyHash) => addReadingKey(db, key, keyHash),
     revokeReadingKey: (gardenId, id, at) => revokeReadingKey(db, gardenId, id, at),
     findReadingKey: (keyHash) => findReadingKey(db, keyHash),
+    signingKey: (gardenId) => signingKey(db, gardenId),
+    keepSigningKey: (gardenId, key, at) => keepSigningKey(db, gardenId, key, at),
   };
 }

@@ -92,6 +92,12 @@ export interface ReadingKeyRow {
   revoked_at: string | null;
 }
 
+interface SigningKeyRow {
+  garden_id: string;
+  signing_key: string;
+  made_at: string;
+}
+
 /** Every table by name. */
 export interface Tables {
   migrations: MigrationRow;
@@ -104,6 +110,7 @@ export interface Tables {
   former_addresses: FormerAddressRow;
   feed_texts: FeedTextRow;
   reading_keys: ReadingKeyRow;
+  signing_keys: SigningKeyRow;
 }
 
 /** A database, or one transaction of it. */

@@ -8,7 +8,7 @@ test('backup makes a copy that only its owner can read, and that works in anothe
   await loamtide('feed', 'add');
   const { code, out } = await loamtide('backup', 'copy.db');
   expect(code).toBe(0);
-  expect(out).toContain('secret addresses');
+  expect(out).toContain('Keep it private');
   expect(statSync(join(folder, 'copy.db')).mode & 0o777).toBe(0o600);
   const elsewhere = tempFolder();
   mkdirSync(join(elsewhere, 'data'));

@@ -20,7 +20,7 @@ export const backup = command({
       }
       writeLines(at.stdout, [
         `Copied to ${file}.`,
-        'Keep it private: it holds the secret addresses of your feeds. docs/running.md says how to put it back.',
+        'Keep it private: it holds the secrets of your feeds and mail. docs/running.md says how to put it back.',
       ]);
     }),
 });
