@@ -160,6 +160,11 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
       if (!hasBed(garden, effect.bedId)) return garden;
       return { ...garden, topdressed: [...garden.topdressed, withoutAbsent({ ...spread, on })] };
     }
+    case 'bed-fed': {
+      const { makes: _makes, ...strewn } = effect;
+      if (!hasBed(garden, effect.bedId)) return garden;
+      return { ...garden, fed: [...garden.fed, withoutAbsent({ ...strewn, on })] };
+    }
     case 'compost-bought':
       return { ...garden, compostBought: [...garden.compostBought, { on, litres: effect.litres, ordered: true }] };
     case 'compost-tested':

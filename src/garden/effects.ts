@@ -22,6 +22,8 @@ export type Effect =
   | { makes: 'pile-finished'; pileId: string }
   /** Of what there is from piles, the piles. */
   | { makes: 'bed-topdressed'; bedId: string; litres: number; pileIds?: string[] | undefined }
+  /** A fertiliser of the handbook strewn; `plantingId` is the crop it was strewn for, absent where it was for the whole bed. */
+  | { makes: 'bed-fed'; bedId: string; fertiliserId: string; grams: number; plantingId?: string | undefined }
   /** Ordered, not yet delivered. */
   | { makes: 'compost-bought'; litres: number }
   /** Beans grew well in what was ordered or delivered on a day. */

@@ -5,7 +5,7 @@
 import { Document, isMap, isScalar, isSeq, Scalar, visit } from 'yaml';
 import { coverMixById } from '../handbook/cover-mixes.ts';
 import { isDay, isMonthDay } from '../measures/days.ts';
-import type { ClimateChoice, Garden, Household, Pile, Place, Planting, Stand, Topdressed } from './garden.ts';
+import type { BedFed, ClimateChoice, Garden, Household, Pile, Place, Planting, Stand, Topdressed } from './garden.ts';
 import { type GardenFile, WEEKDAY_NAMES } from './garden-file.ts';
 import { withoutAbsent } from './without-absent.ts';
 
@@ -22,6 +22,7 @@ export function gardenFileOf(garden: Garden): GardenFile {
     piles: garden.piles.map(pileInFile),
     ...(garden.topdressing ? { topdressing: { ...garden.topdressing } } : {}),
     topdressed: garden.topdressed.map((row) => topdressedInFile(garden, row)),
+    fed: garden.fed.map((row) => fedInFile(garden, row)),
     compostBought: garden.compostBought.map((row) => ({ ...row })),
     away: garden.away.map(({ from, to }) => ({ from, to })),
     ...(garden.household ? { household: householdInFile(garden.household) } : {}),
@@ -49,6 +50,15 @@ function topdressedInFile({ piles }: Garden, { bedId, pileIds = [], materialId, 
     piles: there.length === 0 ? undefined : there,
     material: materialId,
   });
+}
+
+/** A planting that is no longer in the garden is left out, as a pile is. */
+function fedInFile(
+  { plantings }: Garden,
+  { bedId, fertiliserId, plantingId, ...row }: BedFed,
+): GardenFile['fed'][number] {
+  const planting = plantings.some(({ id }) => id === plantingId) ? plantingId : undefined;
+  return withoutAbsent({ bed: bedId, ...row, fertiliser: fertiliserId, planting });
 }
 
 type FileTopdressed = GardenFile['topdressed'][number];

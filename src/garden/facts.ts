@@ -51,6 +51,13 @@ const effect = z.discriminatedUnion('makes', [
     litres: z.number().nonnegative(),
     pileIds: z.array(z.string()).min(1).optional(),
   }),
+  z.object({
+    makes: z.literal('bed-fed'),
+    bedId: z.string(),
+    fertiliserId: z.string(),
+    grams: z.number().nonnegative(),
+    plantingId: z.string().optional(),
+  }),
   z.object({ makes: z.literal('compost-bought'), litres: z.number().nonnegative() }),
   z.object({ makes: z.literal('compost-tested'), boughtOn: day }),
   z.object({ makes: z.literal('planting-started'), plantingId: z.string() }),

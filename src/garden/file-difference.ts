@@ -74,6 +74,7 @@ export function fileDifferences(from: GardenFile, to: GardenFile): FileDifferenc
     ...itemDifferences('piles', from.piles, to.piles),
     ...valueDifferences('topdressing', from.topdressing ?? {}, to.topdressing ?? {}),
     ...listDifferences('topdressed', from.topdressed, to.topdressed),
+    ...listDifferences('fed', from.fed, to.fed),
     ...listDifferences('compostBought', from.compostBought, to.compostBought),
     ...valueDifferences('household', from.household ?? {}, to.household ?? {}),
     ...(

@@ -344,6 +344,14 @@ const compostBought = known('compost bought', {
   across('Give a day that is not before it was bought.', 'tested'),
 );
 
+const fed = known('a fertiliser strewn', {
+  bed: text('Give the id or name of a bed above.'),
+  on: day,
+  fertiliser: text('Give a fertiliser id, such as blood_meal.'),
+  grams: number('grams strewn', 250, 1, 100_000),
+  planting: text('Give the id of a planting above, or leave it out where it was for the whole bed.').optional(),
+});
+
 /** Stands for everybody where a member is named, so nobody may be called so. */
 const EVERYBODY = 'all';
 
@@ -394,6 +402,7 @@ export const gardenFileSchema = known('a garden file', {
     ),
     'topdressings given',
   ),
+  fed: list(fed, 'fertilisers strewn'),
   compostBought: list(compostBought, 'deliveries'),
   away: list(
     known('a time away', { from: day, to: day }).refine(

@@ -212,6 +212,17 @@ export interface Topdressed {
   materialId?: string;
 }
 
+/** A fertiliser strewn on a bed. */
+export interface BedFed {
+  bedId: string;
+  on: Day;
+  /** A fertiliser of the handbook. */
+  fertiliserId: string;
+  grams: number;
+  /** The crop it was strewn for, on its ground alone; absent where it was for the whole bed. */
+  plantingId?: string;
+}
+
 /** Compost got from elsewhere: delivered on a day, or `ordered` on it and still to come. */
 export interface CompostBought {
   on: Day;
@@ -344,6 +355,7 @@ export interface Garden {
   piles: readonly Pile[];
   topdressing?: TopdressingHabit;
   topdressed: readonly Topdressed[];
+  fed: readonly BedFed[];
   compostBought: readonly CompostBought[];
   away: readonly Away[];
   household?: Household;

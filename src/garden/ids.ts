@@ -28,6 +28,7 @@ export function withIds(file: GardenFile, existing?: GardenFile): GardenFile {
     ),
     piles: identified(piles, existing?.piles ?? [], (row) => slug(`${row.bin} ${row.built}`)),
     topdressed: file.topdressed.map((row) => ({ ...row, bed: bedId(row.bed) })),
+    fed: file.fed.map((row) => ({ ...row, bed: bedId(row.bed) })),
     mulches: file.mulches.map((row) => ({ ...row, bed: bedId(row.bed) })),
     soilTests: file.soilTests.map((row) => (row.bed === undefined ? row : { ...row, bed: bedId(row.bed) })),
     diseases: file.diseases.map((row) => ({ ...row, bed: bedId(row.bed) })),

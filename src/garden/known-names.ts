@@ -5,6 +5,7 @@
 import { coverCrops } from '../handbook/cover-crops.ts';
 import { coverMixes } from '../handbook/cover-mixes.ts';
 import { feedstocks } from '../handbook/feedstocks.ts';
+import { fertilisers } from '../handbook/fertilisers.ts';
 import { vegetables } from '../handbook/vegetables.ts';
 import type { GardenFile } from './garden-file.ts';
 import { slug } from './ids.ts';
@@ -47,13 +48,14 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
   const [beds, bins] = [itemsOf(file, 'beds'), itemsOf(file, 'bins')];
   const [plantings, stands, piles] = [itemsOf(file, 'plantings'), itemsOf(file, 'coverStands'), itemsOf(file, 'piles')];
   const [seeds, diseases, wishes] = [itemsOf(file, 'seeds'), itemsOf(file, 'diseases'), itemsOf(file, 'wishes')];
-  const dated = ['topdressed', 'soilTests', 'mulches'].flatMap((list) => itemsOf(file, list));
+  const dated = ['topdressed', 'soilTests', 'mulches', 'fed'].flatMap((list) => itemsOf(file, list));
   const inBeds = [...plantings, ...stands, ...dated, ...diseases];
   const seen = stands.flatMap(({ where, row }) => itemsOf(row, 'seen', where));
   const resown = stands.flatMap(({ where, row }) => itemsOf(row, 'resown', where));
   const ingredients = piles.flatMap(({ where, row }) => itemsOf(row, 'ingredients', where));
   const members = itemsOf(valueAt(file, 'household'), 'members', 'household');
   const theirBeds = members.flatMap((item) => wordsListed(item, 'beds', 'bed'));
+  const fed = itemsOf(file, 'fed');
   const topdressed = itemsOf(file, 'topdressed');
   const drawnOn = topdressed.flatMap((item) => wordsListed(item, 'piles', 'pile'));
   return [
@@ -64,6 +66,8 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
     ...[stands, seeds, seen, resown].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),
     ...[stands, resown].flatMap((items) => unknown(items, 'mix', idsOf(coverMixes), 'mix')),
     ...unknown([...ingredients, ...topdressed], 'material', idsOf(feedstocks), 'material'),
+    ...unknown(fed, 'fertiliser', idsOf(fertilisers), 'fertiliser'),
+    ...unknown(fed, 'planting', plantingIdsOf(plantings, existing), 'planting'),
     ...unknown(drawnOn, 'pile', pileIdsOf(piles, existing), 'pile'),
     ...unknown(inBeds, 'bed', namesOf(beds, existing?.beds), 'bed'),
     ...unknown(theirBeds, 'bed', namesOf(beds, existing?.beds), 'bed'),
@@ -114,6 +118,35 @@ function pileIdsOf(piles: readonly Item[], existing: GardenFile | undefined): st
     (pile) => textOf(pile, 'id') ?? slug(`${textOf(pile, 'bin') ?? ''} ${textOf(pile, 'built') ?? ''}`),
   );
   return [...new Set([...written, ...held])];
+}
+
+/** Ids plantings were written with, their sowings again included, were held by, or will be given. */
+function plantingIdsOf(plantings: readonly Item[], existing: GardenFile | undefined): string[] {
+  const held = (existing?.plantings ?? []).flatMap(({ id }) => id ?? []);
+  const written = plantings.flatMap((planting) => {
+    const id = textOf(planting, 'id');
+    if (id === undefined) return madeOf(planting);
+    const times: unknown = valueAt(valueAt(planting.row, 'again'), 'times');
+    const again =
+      typeof times === 'number'
+        ? Array.from({ length: Math.min(times, MOST_AGAIN) }, (_, at) => `${id}-${at + 2}`)
+        : [];
+    return [id, ...again];
+  });
+  return [...new Set([...written, ...held])];
+}
+
+/** Times a file may have a crop sown again. */
+const MOST_AGAIN = 26;
+
+/** The id a planting without one will be given, its bed called by its name or its id. */
+function madeOf(planting: Item): string {
+  return slug(
+    ['bed', 'crop']
+      .map((key) => textOf(planting, key) ?? '')
+      .concat(textOf(planting, 'sow') ?? textOf(planting, 'setOut') ?? '')
+      .join(' '),
+  );
 }
 
 /** The text an item has under a key, as the file's schema would take it. */

@@ -86,6 +86,7 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
       ...(pile.notReady === undefined ? {} : { notReady: joined(toldPile?.notReady, pile.notReady, onOf) }),
     })),
     topdressed: joined(withTheirPiles(told.topdressed, all.topdressed), all.topdressed, onOf),
+    fed: joined(told.fed, all.fed, onOf),
     compostBought:
       all.compostBought === told.compostBought
         ? told.compostBought
@@ -152,6 +153,7 @@ const TOLD_LISTS = [
   'stands',
   'piles',
   'topdressed',
+  'fed',
   'compostBought',
   'away',
   'soilTests',
@@ -196,6 +198,9 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
     ...(file.topdressing ? { topdressing: file.topdressing } : {}),
     topdressed: oldestFirst(file.topdressed, onOf).map(({ bed, piles, material, ...row }) =>
       withoutAbsent({ bedId: bed, ...row, pileIds: piles, materialId: material }),
+    ),
+    fed: oldestFirst(file.fed, onOf).map(({ bed, fertiliser, planting, ...row }) =>
+      withoutAbsent({ bedId: bed, ...row, fertiliserId: fertiliser, plantingId: planting }),
     ),
     compostBought: oldestFirst(file.compostBought, onOf).map((row) => withoutAbsent(row)),
     away: oldestFirst(file.away, ({ from }) => from),

@@ -3,6 +3,7 @@
  */
 import { coverCropById } from '../handbook/cover-crops.ts';
 import { coverMixById } from '../handbook/cover-mixes.ts';
+import { fertilisers } from '../handbook/fertilisers.ts';
 import { vegetables } from '../handbook/vegetables.ts';
 
 /** Short names of trade that stand for one kind. */
@@ -22,9 +23,10 @@ const KNOWN: Readonly<Record<string, (id: string) => boolean>> = {
   crop: (id) => crops.has(id),
   cover: (id) => coverCropById.has(id),
   mix: (id) => coverMixById.has(id),
+  fertiliser: (id) => fertilisers.some((each) => each.id === id),
 };
 
-/** Plain data with the crops, covers and mixes in its lists spelt as the handbook spells them. */
+/** Plain data with the crops, covers, mixes and fertilisers in its lists spelt as the handbook spells them. */
 export function spelt(data: unknown): unknown {
   if (Array.isArray(data)) return data.map(spelt);
   if (typeof data !== 'object' || data === null) return data;

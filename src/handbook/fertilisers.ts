@@ -5,6 +5,7 @@ import type { SourceId } from './shapes.ts';
 
 /** One fertiliser: shares of nitrogen and phosphate (P2O5) by weight, 0–1. */
 export interface Fertiliser {
+  id: string;
   name: string;
   /** What it is made of. */
   madeOf: 'animals' | 'plants' | 'manure';
@@ -19,6 +20,7 @@ export interface Fertiliser {
 
 /** Blood meal: nitrogen and nothing else, so that it suits soil rich in phosphorus too. */
 export const bloodMeal: Fertiliser = {
+  id: 'blood_meal',
   name: 'blood meal',
   madeOf: 'animals',
   analysis: '12-0-0',
@@ -30,6 +32,7 @@ export const bloodMeal: Fertiliser = {
 
 /** Cottonseed meal: a slower meal of plants, with some phosphate. */
 export const cottonseedMeal: Fertiliser = {
+  id: 'cottonseed_meal',
   name: 'cottonseed meal',
   madeOf: 'plants',
   analysis: '6-2-1',
@@ -41,6 +44,7 @@ export const cottonseedMeal: Fertiliser = {
 
 /** Steamed bone meal: slow phosphate, of no use above pH 7 (from memory). */
 export const boneMeal: Fertiliser = {
+  id: 'bone_meal',
   name: 'steamed bone meal',
   madeOf: 'animals',
   analysis: '2-27-0',
@@ -54,6 +58,7 @@ export const boneMeal: Fertiliser = {
 export const nitrogenFertilisers: readonly Fertiliser[] = [
   bloodMeal,
   {
+    id: 'hoof_and_horn_meal',
     name: 'hoof and horn meal',
     madeOf: 'animals',
     analysis: '14-0-0',
@@ -63,6 +68,7 @@ export const nitrogenFertilisers: readonly Fertiliser[] = [
     source: 'veg:V24',
   },
   {
+    id: 'feather_meal',
     name: 'feather meal',
     madeOf: 'animals',
     analysis: '12-0-0',
@@ -72,6 +78,7 @@ export const nitrogenFertilisers: readonly Fertiliser[] = [
     source: 'from memory',
   },
   {
+    id: 'fish_meal',
     name: 'fish meal',
     madeOf: 'animals',
     analysis: '9-7-0',
@@ -82,6 +89,7 @@ export const nitrogenFertilisers: readonly Fertiliser[] = [
   },
   cottonseedMeal,
   {
+    id: 'poultry_pellets',
     name: 'pellets of composted poultry manure',
     madeOf: 'manure',
     analysis: '4-3-2',
@@ -91,6 +99,7 @@ export const nitrogenFertilisers: readonly Fertiliser[] = [
     source: 'from memory',
   },
   {
+    id: 'alfalfa_meal',
     name: 'alfalfa meal',
     madeOf: 'plants',
     analysis: '2.5-0.5-2.5',
@@ -100,6 +109,20 @@ export const nitrogenFertilisers: readonly Fertiliser[] = [
     source: 'from memory',
   },
 ];
+
+/** Every fertiliser of the handbook. */
+export const fertilisers: readonly Fertiliser[] = [...nitrogenFertilisers, boneMeal];
+
+/**
+ * The fertiliser with an id.
+ *
+ * @throws {RangeError} when the handbook knows none
+ */
+export function fertiliserById(id: string): Fertiliser {
+  const found = fertilisers.find((each) => each.id === id);
+  if (found === undefined) throw new RangeError(`"${id}" is no fertiliser of the handbook.`);
+  return found;
+}
 
 /** Grams in a dry cup of 8 fl oz of a meal: about a third of a pound (veg:V59). */
 export const GRAMS_A_CUP_OF_MEAL = 150;

@@ -5,15 +5,15 @@
 import { type Fact, factSchema } from '../garden/facts.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
-import { InputRefused, type Problem } from '../garden/problem.ts';
+import { InputRefused } from '../garden/problem.ts';
 import { standingEntries } from '../garden/project.ts';
 import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
-import type { Plan, PlannedTask } from '../schedule/plan.ts';
+import type { Plan } from '../schedule/plan.ts';
 import type { Store } from '../store/store.ts';
-import { doneTask } from './done-task.ts';
 import { addFeed, changeFeed, reviseForMembers, rotateFeed } from './feeds.ts';
 import { importGarden, importWeather } from './imports.ts';
+import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
 import { keysIn } from './reading-keys.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
@@ -60,8 +60,7 @@ export function createSteward({ store, clock, report = console.error }: StewardS
     importedFile: async (gardenId) => lastFile(gardenId, await store.ledger(gardenId)),
     view: (gardenId) => planner.view(gardenId),
     today: async (gardenId) => planner.dayOf(gardenOf(gardenId, await store.ledger(gardenId))),
-    markDone: (gardenId, keys, on, by, litres = {}) =>
-      accept(gardenId, by, (view) => doneFacts(view, keys, on, litres)),
+    markDone: (gardenId, keys, on, by, used = {}) => accept(gardenId, by, (view) => doneFacts(view, keys, on, used)),
     skip: (gardenId, keys, by) =>
       accept(gardenId, by, ({ plan }) => {
         const tasks = openTasks(plan, keys).map(({ key, title }) => ({ key, title }));
@@ -160,66 +159,6 @@ function lastFile(gardenId: string, ledger: readonly LedgerEntry[]): GardenFile 
   const imported = standingEntries(ledger).findLast(({ fact }) => fact.kind === 'garden-imported');
   if (imported?.fact.kind === 'garden-imported') return imported.fact.file;
   throw refusal(gardenId, 'There is no garden file here.', 'Bring one in with: loamtide garden import FILE');
-}
-
-function refusal(where: string, what: string, mend: string): InputRefused {
-  return new InputRefused('It cannot be done.', [{ where, what, mend }]);
-}
-
-/** The open tasks with these keys; every key that is not one is named. */
-function openTasks(plan: Plan, keys: readonly TaskKey[]): PlannedTask[] {
-  const problems: Problem[] = [];
-  const tasks = keys.flatMap((key) => {
-    const task = plan.tasks.find((row) => row.key === key);
-    if (task !== undefined && (task.state === 'open' || task.state === 'lapsed')) return [task];
-    const what = task === undefined ? 'is not in the plan.' : `is ${task.state} already.`;
-    problems.push({ where: key, what, mend: 'Choose a task that is still open; the week page lists them.' });
-    return [];
-  });
-  if (keys.length === 0) problems.push({ where: 'tasks', what: 'None was chosen.', mend: 'Tick at least one.' });
-  if (problems.length > 0) throw new InputRefused('It cannot be marked.', problems);
-  return tasks;
-}
-
-/** Days back that work may still be marked done, and ahead that it may be pinned: a year. House default. */
-const MARK_DAYS = 366;
-
-/** Litres that can have been spread or ordered at once: as much as the garden file takes. */
-const MOST_LITRES = 100_000;
-
-function doneFacts(
-  { plan }: VersionedView,
-  keys: readonly TaskKey[],
-  on: Day,
-  litres: Readonly<Record<TaskKey, number>>,
-): Fact[] {
-  if (!isDay(on) || on > plan.today || on < addDays(plan.today, -MARK_DAYS)) {
-    const mend = `Give a day of the past year up to today, such as ${plan.today}.`;
-    throw refusal('the day it was done', `"${on}" cannot be used.`, mend);
-  }
-  const open = openTasks(plan, keys);
-  const wrong = open.filter(({ key }) => litres[key] !== undefined && !isAmount(litres[key]));
-  if (wrong.length > 0) {
-    const problems = wrong.map(({ key, title }) => ({
-      where: title,
-      what: `${litres[key]} litres cannot have been used.`,
-      mend: `Give more than 0 and at most ${MOST_LITRES} litres.`,
-    }));
-    throw new InputRefused('It cannot be marked.', problems);
-  }
-  const tasks = open.map((task) =>
-    doneTask(
-      task,
-      task.makes.map((effect) =>
-        'litres' in effect ? { ...effect, litres: litres[task.key] ?? effect.litres } : effect,
-      ),
-    ),
-  );
-  return [{ kind: 'tasks-done', on, tasks }];
-}
-
-function isAmount(litres: number | undefined): boolean {
-  return litres !== undefined && Number.isFinite(litres) && litres > 0 && litres <= MOST_LITRES;
 }
 
 function pinFact(plan: Plan, key: TaskKey, day: Day): Fact {

@@ -160,6 +160,7 @@ function futureDoubts(file: GardenFile, today: Day): Problem[] {
       filledOn === undefined ? [] : [{ where: `beds[${i}].filledOn`, day: filledOn, word: 'A filling' }],
     ),
     ...file.topdressed.map(({ on }, i) => ({ where: `topdressed[${i}].on`, day: on, word: 'A topdressing' })),
+    ...file.fed.map(({ on }, i) => ({ where: `fed[${i}].on`, day: on, word: 'A fertiliser' })),
     ...file.compostBought.map(({ on }, i) => ({ where: `compostBought[${i}].on`, day: on, word: 'A purchase' })),
     ...file.soilTests.map(({ on }, i) => ({ where: `soilTests[${i}].on`, day: on, word: 'A soil test' })),
     ...file.soilSqueezes.map(({ on }, i) => ({ where: `soilSqueezes[${i}].on`, day: on, word: 'A squeeze test' })),

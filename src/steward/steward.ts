@@ -109,6 +109,12 @@ export interface GardenImport {
   weather?: readonly LoggedDay[];
 }
 
+/** What was really used for a task, or came of it. */
+export interface Used {
+  litres?: number;
+  grams?: number;
+}
+
 /** A reading of a pile, as somebody reports it. */
 export type ReportedReading = Omit<Extract<Fact, { kind: 'pile-read' }>, 'kind'>;
 
@@ -122,13 +128,13 @@ export interface Steward {
   importedFile(gardenId: string): Promise<GardenFile>;
   view(gardenId: string): Promise<GardenView>;
   today(gardenId: string): Promise<Day>;
-  /** @param litres what was given or ordered, by task, where it was other than planned */
+  /** @param used what was used or ordered, by task, where it was other than planned */
   markDone(
     gardenId: string,
     keys: readonly TaskKey[],
     on: Day,
     by: string,
-    litres?: Readonly<Record<TaskKey, number>>,
+    used?: Readonly<Record<TaskKey, Used>>,
   ): Promise<Plan>;
   skip(gardenId: string, keys: readonly TaskKey[], by: string): Promise<Plan>;
   pin(gardenId: string, key: TaskKey, day: Day, by: string): Promise<Plan>;

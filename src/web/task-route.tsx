@@ -4,15 +4,13 @@
 import { type Context, Hono } from 'hono';
 import { COVERED, MATURITY_FAILURES, REGROWTH_ANSWERS } from '../garden/garden-file.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
-import { readableIn } from '../measures/quantity.ts';
-import type { TaskKey } from '../practices/draft.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import { lookReport } from '../steward/look-report.ts';
 import { regrowthReport } from '../steward/regrowth-report.ts';
 import type { GardenView, Steward } from '../steward/steward.ts';
 import { bedPath, taskPath, weekPath } from './addresses.ts';
-import { amountField, amountUnit, plannedAmount } from './amounts.ts';
-import { type Form, readForm, SHOWN_CHARACTERS } from './form.ts';
+import { askedAmounts, usedIn } from './amounts.ts';
+import { type Form, readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { taskPage } from './pages/task.tsx';
 import type { Entered } from './pages/task-forms.tsx';
@@ -46,7 +44,7 @@ export function taskRoutes(steward: Steward): Hono {
       const problems = form.problems.length > 0 ? form.problems : await refusalsOf(change);
       if (problems.length === 0) return c.redirect(await leadsTo(), 303);
       const now = await read(steward, c).catch(() => ({ view, found }));
-      return c.html(taskPage({ ...now, today, entered: enteredIn(form, found), problems }), 422);
+      return c.html(taskPage({ ...now, today, entered: enteredIn(form, found, view), problems }), 422);
     });
 }
 
@@ -87,9 +85,11 @@ function changeOf(
         form.refuse({ where: 'Which were done', what: 'None is ticked.', mend: 'Tick at least one.' });
       }
       const shown = keys.includes(key) ? key : (keys[0] ?? key);
-      const litres = litresIn(form, view, keys);
+      const { garden, plan } = view;
+      const chosen = plan.tasks.filter((each) => keys.includes(each.key));
+      const used = usedIn(form, chosen, garden.place.units);
       return {
-        change: () => steward.markDone(id, keys, on ?? today, BY, litres),
+        change: () => steward.markDone(id, keys, on ?? today, BY, used),
         leadsTo: async () => taskPath(id, shown),
       };
     }
@@ -203,29 +203,12 @@ function grewAgain(steward: Steward, view: GardenView, task: PlannedTask, form: 
 
 const NEXT_AFTER_REGROWTH: ReadonlySet<string> = new Set(['cut-again', 'lay-sheet']);
 
-/** Amounts that were changed from what was planned, in litres; what is no amount is told under its task. */
-function litresIn(form: Form, { garden, plan }: GardenView, keys: readonly TaskKey[]): Record<TaskKey, number> {
-  const { units } = garden.place;
-  const litres: Record<TaskKey, number> = {};
-  for (const task of plan.tasks.filter(({ key }) => keys.includes(key))) {
-    const [typed, planned] = [form.text(amountField(task.key)), plannedAmount(task, units)];
-    if (typed === '' || planned === undefined || typed === planned) continue;
-    const amount = Number(typed.replace(',', '.'));
-    if (amount > 0 && Number.isFinite(amount)) litres[task.key] = amount * amountUnit(units).litres;
-    else {
-      const what = `"${typed.slice(0, SHOWN_CHARACTERS)}" is not an amount.`;
-      const mend = `Give a number above 0, such as ${planned}.`;
-      form.refuse({ where: `How much: ${readableIn(units, task.title)}`, what, mend });
-    }
-  }
-  return litres;
-}
-
-function enteredIn(form: Form, { lot, task }: TaskView): Entered {
+function enteredIn(form: Form, { lot, task }: TaskView, { garden }: GardenView): Entered {
+  const asked = lot.flatMap((each) => askedAmounts(each, garden.place.units));
   const isDone = form.text('do') === 'done';
   return {
     on: form.text('on'),
-    amounts: Object.fromEntries(isDone ? lot.map(({ key }) => [key, form.text(amountField(key))]) : []),
+    amounts: Object.fromEntries(isDone ? asked.map(({ field }) => [field, form.text(field)]) : []),
     keys: isDone ? form.list('key') : [task.key],
     day: form.text('day') || task.day,
     covered: form.text('covered'),

@@ -173,6 +173,15 @@ export const anyGardenData = fc
         }),
         { maxLength: 3 },
       ),
+      fed: fc.array(
+        fc.record({
+          bed: fc.constantFrom(...beds),
+          on: day,
+          fertiliser: fc.constantFrom('blood_meal', 'bone_meal'),
+          grams: litres,
+        }),
+        { maxLength: 2 },
+      ),
       compostBought: fc.array(fc.record({ on: day, litres }), { maxLength: 3 }),
       away: fc.array(
         day.chain((from) => fc.record({ from: fc.constant(from), to: laterThan(from) })),

@@ -4,6 +4,7 @@ import type { Garden } from '../../src/garden/garden.ts';
 export const NOTHING_TOLD = {
   mulches: [],
   topdressed: [],
+  fed: [],
   compostBought: [],
   away: [],
   gear: [],

@@ -111,11 +111,11 @@ describe('marking done', () => {
       ({ kind, state }) => kind === 'topdress' && state === 'open',
     );
     const key = layer?.key ?? '';
-    expect(await (await get(at(key))).text()).toContain(`name="amount:${key}"`);
-    const wrong = await send(at(key), { do: 'done', on: TODAY, key, [`amount:${key}`]: 'a lot' });
+    expect(await (await get(at(key))).text()).toContain(`name="litres:${key}"`);
+    const wrong = await send(at(key), { do: 'done', on: TODAY, key, [`litres:${key}`]: 'a lot' });
     expect(wrong.status).toBe(422);
     expect(await wrong.text()).toContain('&quot;a lot&quot; is not an amount.');
-    expect((await send(at(key), { do: 'done', on: TODAY, key, [`amount:${key}`]: '1' })).status).toBe(303);
+    expect((await send(at(key), { do: 'done', on: TODAY, key, [`litres:${key}`]: '1' })).status).toBe(303);
     // The garden reads US units: a cubic foot.
     const { garden } = await steward.view('mill-row');
     expect(garden.topdressed.at(-1)?.litres).toBeCloseTo(28.3, 1);

@@ -98,6 +98,6 @@ function boneMealDraft(
       },
       { rule: 'bone-meal.awake', saw: { awake, tempC: SOIL_AWAKE_C }, limit: latest, source: 'house default' },
     ],
-    makes: [],
+    makes: [{ makes: 'bed-fed', bedId: bed.id, fertiliserId: boneMeal.id, grams }],
   };
 }

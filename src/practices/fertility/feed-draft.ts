@@ -71,7 +71,15 @@ function feedDraft(input: PracticeInput, ledger: BedLedger, short: CropShort): T
     after: [],
     confidence: knownAs(input.climate, 'assumed'),
     reasons: reasons(input, ledger, short),
-    makes: [],
+    makes: [
+      {
+        makes: 'bed-fed',
+        bedId: bed.id,
+        fertiliserId: first.fertiliser.id,
+        grams: first.grams,
+        plantingId: span.planting.id,
+      },
+    ],
   };
 }
 

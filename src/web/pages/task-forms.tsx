@@ -9,7 +9,7 @@ import type { TaskKey } from '../../practices/draft.ts';
 import { COVERED_WORDS } from '../../practices/stand-cover.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { reportPath, taskPath, undoPath } from '../addresses.ts';
-import { amountField, amountUnit, plannedAmount } from '../amounts.ts';
+import { askedAmounts } from '../amounts.ts';
 import { MATURITY_WORDS } from '../ledger-words.ts';
 import {
   isUnsettled,
@@ -23,8 +23,8 @@ import {
 /** What a form came back with. */
 export interface Entered {
   on: string;
-  /** What was typed as an amount, by task. */
-  amounts: Readonly<Record<TaskKey, string>>;
+  /** What was typed as an amount, by the name of its field. */
+  amounts: Readonly<Record<string, string>>;
   keys: readonly TaskKey[];
   day: string;
   /** What was chosen of a young stand. */
@@ -132,7 +132,7 @@ interface WhichProps {
   lot: readonly PlannedTask[];
   chosen: readonly TaskKey[];
   units: UnitSystem;
-  amounts: Readonly<Record<TaskKey, string>>;
+  amounts: Readonly<Record<string, string>>;
 }
 
 /** Asks which of a day's tasks were done; a single one needs no asking. */
@@ -143,7 +143,7 @@ const Which = ({ lot, chosen, units, amounts }: WhichProps) => {
     return (
       <>
         <input type="hidden" name="key" value={first.key} />
-        <Amount task={first} units={units} typed={amounts[first.key]} />
+        <Amounts task={first} units={units} typed={amounts} />
       </>
     );
   }
@@ -156,30 +156,30 @@ const Which = ({ lot, chosen, units, amounts }: WhichProps) => {
             <input type="checkbox" name="key" value={task.key} checked={chosen.includes(task.key)} />{' '}
             {readableIn(units, task.title)}
           </label>
-          <Amount task={task} units={units} typed={amounts[task.key]} />
+          <Amounts task={task} units={units} typed={amounts} />
         </>
       ))}
     </fieldset>
   );
 };
 
-interface AmountProps {
+interface AmountsProps {
   task: PlannedTask;
   units: UnitSystem;
-  typed: string | undefined;
+  /** What was typed before, by the name of the field. */
+  typed: Readonly<Record<string, string>>;
 }
 
-/** Asks how much compost it was, where the task uses some. */
-const Amount = ({ task, units, typed }: AmountProps) => {
-  const planned = plannedAmount(task, units);
-  if (planned === undefined) return null;
-  return (
-    <label class="amount">
-      How much, {amountUnit(units).label}{' '}
-      <input type="text" inputmode="decimal" name={amountField(task.key)} value={typed ?? planned} />
-    </label>
-  );
-};
+/** Asks how much it was, where later arithmetic counts on what was used. */
+export const Amounts = ({ task, units, typed }: AmountsProps) => (
+  <>
+    {askedAmounts(task, units).map(({ field, label, unit, planned }) => (
+      <label class="amount">
+        {label}, {unit} <input type="text" inputmode="decimal" name={field} value={typed[field] ?? planned} />
+      </label>
+    ))}
+  </>
+);
 
 interface SettledProps {
   found: TaskView;

@@ -1,0 +1,83 @@
+/**
+ * Tasks of the plan marked done, as facts: with the day, and what was really used where something was.
+ */
+import type { Fact } from '../garden/facts.ts';
+import { InputRefused, type Problem } from '../garden/problem.ts';
+import { addDays, type Day, isDay } from '../measures/days.ts';
+import type { TaskKey } from '../practices/draft.ts';
+import type { Plan, PlannedTask } from '../schedule/plan.ts';
+import { doneTask } from './done-task.ts';
+import type { VersionedView } from './planner.ts';
+import type { Used } from './steward.ts';
+
+/** Days back that work may still be marked done, and ahead that it may be pinned: a year. House default. */
+export const MARK_DAYS = 366;
+
+/** What can have been used of a thing at once: of litres as much as the garden file takes. House default. */
+const MOST_USED = { litres: 100_000, grams: 100_000 } as const;
+
+/** A refusal of one thing. */
+export function refusal(where: string, what: string, mend: string): InputRefused {
+  return new InputRefused('It cannot be done.', [{ where, what, mend }]);
+}
+
+/**
+ * The open tasks with these keys.
+ *
+ * @throws {InputRefused} naming every key that is not one, and when there is none
+ */
+export function openTasks(plan: Plan, keys: readonly TaskKey[]): PlannedTask[] {
+  const problems: Problem[] = [];
+  const tasks = keys.flatMap((key) => {
+    const task = plan.tasks.find((row) => row.key === key);
+    if (task !== undefined && (task.state === 'open' || task.state === 'lapsed')) return [task];
+    const what = task === undefined ? 'is not in the plan.' : `is ${task.state} already.`;
+    problems.push({ where: key, what, mend: 'Choose a task that is still open; the week page lists them.' });
+    return [];
+  });
+  if (keys.length === 0) problems.push({ where: 'tasks', what: 'None was chosen.', mend: 'Tick at least one.' });
+  if (problems.length > 0) throw new InputRefused('It cannot be marked.', problems);
+  return tasks;
+}
+
+/**
+ * What marking tasks done on a day makes true.
+ *
+ * @param used what was used, by task, where it was other than planned
+ * @throws {InputRefused} with every task and amount that cannot be
+ */
+export function doneFacts(
+  { plan }: VersionedView,
+  keys: readonly TaskKey[],
+  on: Day,
+  used: Readonly<Record<TaskKey, Used>>,
+): Fact[] {
+  if (!isDay(on) || on > plan.today || on < addDays(plan.today, -MARK_DAYS)) {
+    const mend = `Give a day of the past year up to today, such as ${plan.today}.`;
+    throw refusal('the day it was done', `"${on}" cannot be used.`, mend);
+  }
+  const open = openTasks(plan, keys);
+  const wrong = open.flatMap((task) => amountProblems(task, used[task.key] ?? {}));
+  if (wrong.length > 0) throw new InputRefused('It cannot be marked.', wrong);
+  const tasks = open.map((task) => doneTask(task, withUsed(task.makes, used[task.key] ?? {})));
+  return [{ kind: 'tasks-done', on, tasks }];
+}
+
+const MEASURES = ['litres', 'grams'] as const;
+
+function amountProblems({ title }: PlannedTask, used: Used): Problem[] {
+  return MEASURES.flatMap((measure) => {
+    const [amount, most] = [used[measure], MOST_USED[measure]];
+    if (amount === undefined || (Number.isFinite(amount) && amount > 0 && amount <= most)) return [];
+    const mend = `Give more than 0 and at most ${most} ${measure}.`;
+    return [{ where: title, what: `${amount} ${measure} cannot have been used.`, mend }];
+  });
+}
+
+function withUsed(makes: PlannedTask['makes'], { litres, grams }: Used): PlannedTask['makes'] {
+  return makes.map((effect) => {
+    if ('litres' in effect) return { ...effect, litres: litres ?? effect.litres };
+    if ('grams' in effect) return { ...effect, grams: grams ?? effect.grams };
+    return effect;
+  });
+}
