@@ -2,8 +2,10 @@
  * Settings from the environment, read once at start; every bad one is refused at once.
  */
 import { z } from 'zod';
+import { isMailAddress, MAIL_ADDRESS_MEND } from '../garden/mail-address.ts';
 import { nearestNames } from '../garden/nearest-name.ts';
 import type { Problem } from '../garden/problem.ts';
+import { type MailServer, readMailServer } from '../steward/post/mail-server.ts';
 import { ADDRESS_CHARACTERS, feedAddress } from '../web/settings.ts';
 import { valueProblems } from './refusal.ts';
 import { portValue, textValue } from './values.ts';
@@ -14,6 +16,12 @@ export interface Settings {
   port: number;
   /** The address phones and calendar services reach, when there is one. */
   publicUrl?: URL;
+  /** Where weekly lists are handed in; without one they are written as files. */
+  mailServer?: MailServer;
+  /** Who lists come from where a member's own settings do not say. */
+  mailFrom?: string;
+  /** The folder lists are written to where there is no mail server; one in the data folder where it is left out. */
+  outbox?: string;
 }
 
 const DATA_FOLDER = './data';
@@ -36,10 +44,21 @@ const publicAddress = z
     },
   );
 
+/** An address that may hold a password: whatever is wrong with it, it is not shown again. */
+const mailServer = z.string().transform((text, context) => {
+  const read = readMailServer(text.trim());
+  if (!('mend' in read)) return read;
+  context.addIssue({ code: 'custom', message: read.mend });
+  return z.NEVER;
+});
+
 const environment = z.object({
   LOAMTIDE_DATA: textValue('Name a folder, such as ./data, or leave it out.').optional(),
   LOAMTIDE_PORT: portValue.optional(),
   LOAMTIDE_PUBLIC_URL: publicAddress.optional(),
+  LOAMTIDE_SMTP_URL: mailServer.optional(),
+  LOAMTIDE_MAIL_FROM: z.string().trim().refine(isMailAddress, MAIL_ADDRESS_MEND).optional(),
+  LOAMTIDE_OUTBOX: textValue('Name a folder, such as ./outbox, or leave it out.').optional(),
 });
 
 /** The settings of an environment, or everything that is wrong with it. */
@@ -49,14 +68,26 @@ export function readSettings(env: Readonly<Record<string, string | undefined>>):
     .filter((name) => name.startsWith(PREFIX) && !known.includes(name))
     .map((where) => ({ where, what: 'is not a setting this program knows.', mend: nearestSetting(where, known) }));
   const parsed = environment.safeParse(env);
-  if (!parsed.success) return [...misspelt, ...valueProblems(parsed.error, env, (name) => name)];
+  if (!parsed.success) return [...misspelt, ...valueProblems(parsed.error, shown(env), (name) => name)];
   if (misspelt.length > 0) return misspelt;
-  const { LOAMTIDE_DATA, LOAMTIDE_PORT, LOAMTIDE_PUBLIC_URL } = parsed.data;
+  return settingsOf(parsed.data);
+}
+
+function settingsOf(given: z.output<typeof environment>): Settings {
+  const { LOAMTIDE_DATA, LOAMTIDE_PORT, LOAMTIDE_PUBLIC_URL, LOAMTIDE_SMTP_URL, LOAMTIDE_MAIL_FROM } = given;
   return {
     dataFolder: LOAMTIDE_DATA ?? DATA_FOLDER,
     port: LOAMTIDE_PORT ?? PORT,
     ...(LOAMTIDE_PUBLIC_URL === undefined ? {} : { publicUrl: LOAMTIDE_PUBLIC_URL }),
+    ...(LOAMTIDE_SMTP_URL === undefined ? {} : { mailServer: LOAMTIDE_SMTP_URL }),
+    ...(LOAMTIDE_MAIL_FROM === undefined ? {} : { mailFrom: LOAMTIDE_MAIL_FROM }),
+    ...(given.LOAMTIDE_OUTBOX === undefined ? {} : { outbox: given.LOAMTIDE_OUTBOX }),
   };
+}
+
+/** The environment as a refusal may show it. */
+function shown(env: Readonly<Record<string, string | undefined>>): Readonly<Record<string, string | undefined>> {
+  return env.LOAMTIDE_SMTP_URL === undefined ? env : { ...env, LOAMTIDE_SMTP_URL: '(not shown)' };
 }
 
 /** All settings begin alike, so that only the one nearest name is of use. */
