@@ -86,6 +86,9 @@ const doneTask = z.object({
   subject,
   effortMinutes: z.number(),
   makes: z.array(effect),
+  /** The day it was planned on, as the plan stood on the day it was done, and the last day that would have done. */
+  plannedFor: day.optional(),
+  lastDay: day.optional(),
 });
 
 /** Tasks done on a day and marked together: one act, taken back as one. */
@@ -94,7 +97,18 @@ const tasksDone = z.object({ kind: z.literal('tasks-done'), on: day, tasks: z.ar
 const tasksSkipped = z.object({
   kind: z.literal('tasks-skipped'),
   on: day,
-  tasks: z.array(z.object({ key: z.string(), title: z.string() })).min(1),
+  tasks: z
+    .array(
+      z.object({
+        key: z.string(),
+        title: z.string(),
+        /** What it was about and whose practice: absent in entries from before it was kept. */
+        subject: subject.optional(),
+        practice: z.string().optional(),
+        plannedFor: day.optional(),
+      }),
+    )
+    .min(1),
 });
 const dayPinned = z.object({ kind: z.literal('day-pinned'), key: z.string(), title: z.string(), day });
 const dayUnpinned = z.object({ kind: z.literal('day-unpinned'), key: z.string(), title: z.string() });
@@ -303,6 +317,9 @@ export type Fact = z.infer<typeof factSchema>;
 
 /** A task done, as a fact tells it. */
 export type DoneTask = z.infer<typeof doneTask>;
+
+/** A task skipped, as a fact tells it. */
+export type SkippedTask = Extract<Fact, { kind: 'tasks-skipped' }>['tasks'][number];
 
 /** A day of weather, as a fact tells it. */
 export type WeatherTold = Extract<Fact, { kind: 'weather-logged' }>['days'][number];

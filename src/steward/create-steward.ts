@@ -11,6 +11,7 @@ import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan } from '../schedule/plan.ts';
 import type { Store } from '../store/store.ts';
+import { skippedTask } from './done-task.ts';
 import { addFeed, changeFeed, reviseForMembers, rotateFeed } from './feeds.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
@@ -63,7 +64,7 @@ export function createSteward({ store, clock, report = console.error }: StewardS
     markDone: (gardenId, keys, on, by, used = {}) => accept(gardenId, by, (view) => doneFacts(view, keys, on, used)),
     skip: (gardenId, keys, by) =>
       accept(gardenId, by, ({ plan }) => {
-        const tasks = openTasks(plan, keys).map(({ key, title }) => ({ key, title }));
+        const tasks = openTasks(plan, keys).map(skippedTask);
         return [{ kind: 'tasks-skipped', on: plan.today, tasks }];
       }),
     pin: (gardenId, key, day, by) => accept(gardenId, by, ({ plan }) => [pinFact(plan, key, day)]),

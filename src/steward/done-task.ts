@@ -1,11 +1,39 @@
 /**
- * A task of the plan as the ledger keeps it once it is done.
+ * A task of the plan as the ledger keeps it once it is settled: done, or skipped.
  */
-import type { DoneTask } from '../garden/facts.ts';
-import type { PlannedTask } from '../schedule/plan.ts';
+import type { DoneTask, SkippedTask } from '../garden/facts.ts';
+import type { Day } from '../measures/days.ts';
+import type { Plan, PlannedTask } from '../schedule/plan.ts';
+
+/** What is known of the day a task was done on: the plan may have moved the task since. */
+export interface DoneOn {
+  on: Day;
+  changes: Plan['changes'];
+}
 
 /** The task as it stood, with what doing it makes true. */
-export function doneTask(task: PlannedTask, makes: PlannedTask['makes']): DoneTask {
-  const { key, practice, kind, title, job, subject, effortMinutes } = task;
-  return { key, practice, taskKind: kind, title, job, subject, effortMinutes, makes: [...makes] };
+export function doneTask(task: PlannedTask, makes: PlannedTask['makes'], { on, changes }: DoneOn): DoneTask {
+  const { key, practice, kind, title, job, subject, effortMinutes, window } = task;
+  const plannedFor = plannedDayOn(task, { on, changes });
+  return {
+    ...{ key, practice, taskKind: kind, title, job, subject, effortMinutes, makes: [...makes] },
+    ...(plannedFor === undefined ? {} : { plannedFor }),
+    lastDay: window.latest,
+  };
+}
+
+/** The task as it stood when it was skipped. */
+export function skippedTask({ key, title, subject, practice, day, state }: PlannedTask): SkippedTask {
+  return { key, title, subject, practice, ...(state === 'open' ? { plannedFor: day } : {}) };
+}
+
+/**
+ * The day a task was planned on, as the plan stood when the day it was done began: work that is marked done a day late has
+ * been moved on by then. Nothing where it had no day left, or was not in the plan yet.
+ */
+function plannedDayOn({ key, day, state }: PlannedTask, { on, changes }: DoneOn): Day | undefined {
+  const since = changes.filter((change) => change.key === key && change.kind !== 'reworded');
+  const first = since.findLast(({ at }) => at.slice(0, 'YYYY-MM-DD'.length) > on);
+  if (first !== undefined) return first.kind === 'moved' ? first.from : undefined;
+  return state === 'open' ? day : undefined;
 }

@@ -51,5 +51,9 @@ export function lookReport({ plan }: GardenView, look: StandLook & { standId: st
     ({ kind, subject, state }) =>
       kind === 'check-stand' && subject.id === look.standId && (state === 'open' || state === 'lapsed'),
   );
-  return { kind: 'stand-looked', ...look, ...(asked === undefined ? {} : { task: doneTask(asked, []) }) };
+  return {
+    kind: 'stand-looked',
+    ...look,
+    ...(asked === undefined ? {} : { task: doneTask(asked, [], { on: look.on, changes: plan.changes }) }),
+  };
 }

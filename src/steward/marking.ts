@@ -59,7 +59,8 @@ export function doneFacts(
   const open = openTasks(plan, keys);
   const wrong = open.flatMap((task) => amountProblems(task, used[task.key] ?? {}));
   if (wrong.length > 0) throw new InputRefused('It cannot be marked.', wrong);
-  const tasks = open.map((task) => doneTask(task, withUsed(task.makes, used[task.key] ?? {})));
+  const { changes } = plan;
+  const tasks = open.map((task) => doneTask(task, withUsed(task.makes, used[task.key] ?? {}), { on, changes }));
   return [{ kind: 'tasks-done', on, tasks }];
 }
 

@@ -39,7 +39,7 @@ function nameOf({ coverId, id }: Stand): string {
 
 /** What somebody saw, as the ledger keeps it: with the look that asked for it, where one is open. */
 export function regrowthReport(
-  { plan: { tasks } }: GardenView,
+  { plan: { tasks, changes } }: GardenView,
   { id, bedId, coverId }: Stand,
   told: Pick<RegrowthReport, 'on' | 'answer'>,
 ): RegrowthReport {
@@ -48,5 +48,6 @@ export function regrowthReport(
       kind === 'check-regrowth' && subject.id === id && (state === 'open' || state === 'lapsed'),
   );
   const seen = { kind: 'regrowth-seen', standId: id, bedId, coverId, ...told } as const;
-  return asked === undefined || told.on < asked.window.earliest ? seen : { ...seen, task: doneTask(asked, []) };
+  if (asked === undefined || told.on < asked.window.earliest) return seen;
+  return { ...seen, task: doneTask(asked, [], { on: told.on, changes }) };
 }
