@@ -3,11 +3,45 @@
  */
 import { capital } from '../measures/capital.ts';
 import type { Day } from '../measures/days.ts';
-import { formatDay } from '../measures/quantity.ts';
+import { formatDay, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { reasonSentence } from '../schedule/explain.ts';
-import type { ListedEntry } from './week-list.ts';
-import { CONDITION_WORDS } from './words.ts';
+import type { EntryCautions } from './week-cautions.ts';
+import { isToDo, type ListedEntry, ridingAlong } from './week-list.ts';
+import { CONDITION_WORDS, longDay } from './words.ts';
+
+/** What a line under an entry is about. */
+export type NoteKind = 'last-day' | 'needs' | 'rides' | 'caution' | 'pin' | 'why';
+
+/** A line under an entry, in the reader's units. */
+export interface EntryNote {
+  kind: NoteKind;
+  text: string;
+}
+
+/** The lines under an entry in the order they are read; none under what is done. */
+export function entryNotes(listed: ListedEntry, units: UnitSystem, cautions?: EntryCautions): EntryNote[] {
+  const { entry, tasks } = listed;
+  if (entry.state === 'done') return [];
+  const [latest, needs, why] = [lastDayOf(listed), needsOf(listed), firstReasonOf(listed)];
+  const note = (kind: NoteKind, text: string): EntryNote => ({ kind, text: readableIn(units, text, entry.day) });
+  return [
+    ...(latest === undefined ? [] : [note('last-day', `Last day ${formatDay(latest, units, entry.day)}.`)]),
+    ...(needs === '' ? [] : [note('needs', `Needs ${needs}.`)]),
+    ...ridingAlong(listed).map(({ title }) => note('rides', `With it: ${title}.`)),
+    ...(isToDo(listed) ? cautionLines(cautions, entry.day, units) : []).map((line) => note('caution', line)),
+    ...[...new Set(tasks.flatMap(({ pinWarning }) => pinWarning ?? []))].map((warning) => note('pin', warning)),
+    ...(why === undefined ? [] : [note('why', `Why: ${why}`)]),
+  ];
+}
+
+function cautionLines(cautions: EntryCautions | undefined, day: Day, units: UnitSystem): string[] {
+  if (cautions === undefined) return [];
+  const { told, asOn } = cautions;
+  const as = asOn.map((earlier) => (earlier === day ? 'above' : `on ${longDay(earlier, units)}`)).join(' and ');
+  const repeated = as === '' ? '' : told.length === 0 ? `Take care as ${as}.` : `And as ${as}.`;
+  return told.length === 0 ? [repeated] : [`Take care: ${[...told, repeated].join(' ').trim()}`];
+}
 
 /** The first last day of its tasks; nothing where it is done, or where that day has passed. */
 export function lastDayOf({ entry, tasks }: ListedEntry): Day | undefined {

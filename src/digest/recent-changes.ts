@@ -1,12 +1,12 @@
 /**
  * What moved lately and why, told once.
  */
-import { addDays, type Day } from '../measures/days.ts';
+import { addDays, type Day, type Instant } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import { reasonSentence } from '../schedule/explain.ts';
 import type { Change, Plan } from '../schedule/plan.ts';
 
-/** Days a change is told for: from one weekly list to the next. */
+/** Days a change is told for where nobody says when the last list went out: from one weekly list to the next. */
 const TOLD_DAYS = 7;
 
 /** Changes alike in kind, days and reasons. */
@@ -21,14 +21,15 @@ export interface ChangeGroup {
 }
 
 /**
- * The changes of the last seven days: moved, then dropped, then added, each by day. Several changes of one task are
+ * The changes since the last list, or of the last seven days: moved, then dropped, then added, each by day. Several changes of one task are
  * told as one, and a task that came back to where it was is not told. New words for an old day are no news.
+ *
+ * @param since when the last list went out
  */
-export function recentChanges(plan: Plan): ChangeGroup[] {
-  const since = addDays(plan.today, -TOLD_DAYS);
+export function recentChanges(plan: Plan, since: Instant = addDays(plan.today, -TOLD_DAYS)): ChangeGroup[] {
   const byKey = new Map<TaskKey, Change[]>();
   for (const change of plan.changes) {
-    if (change.at.slice(0, 10) < since || change.kind === 'reworded') continue;
+    if (change.at <= since || change.kind === 'reworded') continue;
     byKey.set(change.key, [...(byKey.get(change.key) ?? []), change]);
   }
   return gathered([...byKey.values()].flatMap(toldOnce)).sort(inOrder);

@@ -2,13 +2,14 @@
  * The weekly list: what one week of a plan asks for, and what stands beside it. Data only; text and pages render it.
  */
 import type { Away, Garden } from '../garden/garden.ts';
-import { addDays, type Day, eachDay, latestOf, weekdayOf, weekStart } from '../measures/days.ts';
+import { addDays, type Day, eachDay, type Instant, latestOf, weekdayOf, weekStart } from '../measures/days.ts';
 import type { Supply } from '../practices/draft.ts';
 import { gatheredSupplies, tasksOf } from '../schedule/entry-text.ts';
 import type { Clash, Entry, Plan, PlannedTask } from '../schedule/plan.ts';
 import { isAway, timesAway } from '../schedule/work-days.ts';
 import { type Closing, closingSoon, lapsedTasks } from './closing.ts';
 import { unknownsOf } from './first-year.ts';
+import { type Reader, readersPlan } from './reader.ts';
 import { type ChangeGroup, recentChanges } from './recent-changes.ts';
 import { type Triage, triageOf } from './triage.ts';
 
@@ -28,6 +29,10 @@ export interface ListedDay {
 export interface WeekList {
   gardenId: string;
   gardenName: string;
+  /** The member of the household it is for; absent, it is for all. */
+  person?: string;
+  /** When the last list went out to this reader, where one did. */
+  since?: Instant;
   /** IANA zone that the hours of its tasks are read in. */
   timeZone: string;
   today: Day;
@@ -39,11 +44,13 @@ export interface WeekList {
   openMinutes: number;
   doneMinutes: number;
   keptMinutes: number;
+  /** Minutes to do in the week for the whole household; as `openMinutes` where it is for all. */
+  householdMinutes: number;
   /** Things to have at hand for what is still to be done this week, equal things added up. */
   supplies: readonly Supply[];
   /** Work of any day whose window closes within two weeks of today, or of Monday where that is later. */
   closing: readonly Closing[];
-  /** What moved, came or went in the last seven days, and why. */
+  /** What moved, came or went since the last list, or in the last seven days, and why. */
   changes: readonly ChangeGroup[];
   /** Work whose window has closed. */
   lapsed: readonly PlannedTask[];
@@ -64,8 +71,11 @@ export interface WeekList {
  * The weekly list of the week a day falls in.
  *
  * @param weekOf any day of the week wanted
+ * @param reader a person narrows it to that member's own: whole entries, as in feeds
+ * @throws {RangeError} when the household has no such member
  */
-export function weekList(plan: Plan, garden: Garden, weekOf: Day): WeekList {
+export function weekList(whole: Plan, garden: Garden, weekOf: Day, { person, since }: Reader = {}): WeekList {
+  const plan = readersPlan(whole, garden, person);
   const monday = weekStart(weekOf);
   const sunday = addDays(monday, 6);
   const days = listedDays(plan, monday, sunday);
@@ -76,6 +86,8 @@ export function weekList(plan: Plan, garden: Garden, weekOf: Day): WeekList {
   return {
     gardenId: garden.id,
     gardenName: garden.name,
+    ...(person === undefined ? {} : { person }),
+    ...(since === undefined ? {} : { since }),
     timeZone: garden.place.timeZone,
     today: plan.today,
     monday,
@@ -84,9 +96,10 @@ export function weekList(plan: Plan, garden: Garden, weekOf: Day): WeekList {
     openMinutes: minutesOf(toDo),
     doneMinutes: minutesOf(entries.filter(({ entry }) => entry.state === 'done')),
     keptMinutes: keptMinutes(garden, monday, sunday),
+    householdMinutes: minutesOf(listedDays(whole, monday, sunday).flatMap((day) => day.entries.filter(isToDo))),
     supplies: gatheredSupplies(toDo.flatMap(({ tasks }) => tasks.flatMap(({ supplies }) => supplies))),
     closing: closingSoon(plan, latestOf(plan.today, monday)),
-    changes: recentChanges(plan),
+    changes: recentChanges(plan, since),
     lapsed: lapsedTasks(plan),
     triage: triageOf(plan),
     away: timesAway(garden.away).filter(({ from, to }) => from <= sunday && to >= monday),

@@ -16,6 +16,7 @@ const weekOutput = z.strictObject({
   openMinutes: z.number(),
   doneMinutes: z.number(),
   keptMinutes: z.number(),
+  householdMinutes: z.number(),
   days: z.array(
     z.strictObject({
       day,

@@ -77,3 +77,17 @@ test('changes alike are told together: moved ones first, then dropped, then adde
     ['added', ['c']],
   ]);
 });
+
+test('with the moment the last list went out, what came after it is told and nothing before', () => {
+  const plan = changed(
+    { key: 'sow', kind: 'moved', from: '2027-04-21', to: '2027-04-24', at: '2027-04-17T05:00:00.000Z' },
+    { key: 'cut', kind: 'moved', from: '2027-04-21', to: '2027-04-24', at: '2027-04-17T07:00:00.000Z' },
+  );
+  expect(recentChanges(plan, '2027-04-17T06:00:00.000Z').map(({ keys }) => keys)).toEqual([['cut']]);
+});
+
+test('a last list of long ago reaches back beyond seven days', () => {
+  const plan = changed({ key: 'sow', kind: 'added', to: '2027-04-24', at: '2027-04-06T05:00:00.000Z' });
+  expect(recentChanges(plan)).toEqual([]);
+  expect(recentChanges(plan, '2027-04-05T06:00:00.000Z')).toHaveLength(1);
+});

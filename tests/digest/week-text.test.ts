@@ -92,6 +92,31 @@ test('hours over those kept for the garden are named', () => {
   );
 });
 
+test('what can hurt stands with its work, in full once a list and by its day after that', () => {
+  const cautions = ['Blades: gloves on.'];
+  const later: Wanted = { ...sowing, key: 'cut/south', window: ['2027-04-23', '2027-04-24', '2027-04-24'], cautions };
+  const text = textOf([{ ...sowing, cautions }, later]);
+  expect(text).toContain('\n      Take care: Blades: gloves on.\n');
+  expect(text).toContain('\n      Take care as on Wednesday 21 April.\n');
+  expect(text.match(/gloves/g)).toHaveLength(1);
+});
+
+test('a day with more than one entry adds them up', () => {
+  const other: Wanted = { ...sowing, key: 'cut/south', effortMinutes: 40 };
+  expect(textOf([sowing, other])).toContain('\nWednesday 21 April (1 h 15 min)\n');
+  expect(textOf([sowing])).toContain('\nWednesday 21 April\n');
+});
+
+test('with links, one address under each open entry leads to all three answers, and the last line stops the mail', () => {
+  const links = {
+    answer: (key: string, answer: string) => `https://garden.example/answer/${key}/${'x'.repeat(80)}?as=${answer}`,
+    stop: 'https://garden.example/stop/abc',
+  };
+  const text = weekListText(weekList(planOf(SUNDAY, [sowing]), hollowLane, '2027-04-19'), 'metric', links);
+  expect(text).toContain(`\n      Done, not yet or skip:\n      ${links.answer('sow/north', 'done')}\n`);
+  expect(text).toMatch(/\n\nTo stop this mail: https:\/\/garden\.example\/stop\/abc\n$/);
+});
+
 describe('an empty week', () => {
   test('names what comes next', () => {
     expect(textOf([{ ...sowing, window: ['2027-06-01', '2027-06-02', '2027-06-03'] }])).toContain(

@@ -10,7 +10,7 @@ import {
   type WeekList,
   weekList,
 } from '../../digest/week-list.ts';
-import { awayLine, hoursLine } from '../../digest/week-text.ts';
+import { awayLine, hoursLine } from '../../digest/week-sections.ts';
 import { hoursText, hourText, longDay, weekdayName, weekSpan } from '../../digest/words.ts';
 import { addDays, type Day, dayParts, weekStart } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';

@@ -1,0 +1,106 @@
+/**
+ * What stands in a weekly list besides its days, as headings with lines: the same in plain text and in mail.
+ */
+import type { Away } from '../garden/garden.ts';
+import { capital } from '../measures/capital.ts';
+import type { Day } from '../measures/days.ts';
+import { formatDay, readableIn } from '../measures/quantity.ts';
+import type { UnitSystem } from '../measures/units.ts';
+import { supplyLine } from '../schedule/entry-text.ts';
+import type { ChangeGroup } from './recent-changes.ts';
+import { moreLine } from './triage.ts';
+import { closingElsewhere, type ListedDay, type WeekList } from './week-list.ts';
+import { daysAhead, fullDay, hoursText, longDay, weekdayName } from './words.ts';
+
+/** A heading and its lines, in the reader's units; never without lines. */
+export interface WeekSection {
+  heading: string;
+  lines: readonly string[];
+}
+
+/** The sections of a list in the order they are read; those without anything to say are left out. */
+export function weekSections(list: WeekList, units: UnitSystem): WeekSection[] {
+  const { changes, today } = list;
+  const lines = (group: ChangeGroup) => changeLine(group, today, units);
+  const sections: WeekSection[] = [
+    { heading: 'To have at hand', lines: list.supplies.map(supplyLine) },
+    { heading: 'Closing soon', lines: closingLines(list, units) },
+    { heading: 'Does not fit', lines: list.clashes.map(({ title, what }) => `${title}: ${what}`) },
+    { heading: 'Window closed', lines: missedLines(list, units) },
+    { heading: changesHeading(list, units), lines: changes.filter(({ kind }) => kind !== 'added').map(lines) },
+    { heading: 'New in the plan', lines: changes.filter(({ kind }) => kind === 'added').map(lines) },
+    { heading: 'The week after', lines: list.next.flatMap((day) => nextLines(day, units)) },
+    { heading: 'Not known yet', lines: list.unknown },
+  ];
+  return sections
+    .filter((section) => section.lines.length > 0)
+    .map((section) => ({ ...section, lines: section.lines.map((line) => readableIn(units, line, today)) }));
+}
+
+/** Names the last list where one went out, so that nobody wonders since when. */
+export function changesHeading({ since }: Pick<WeekList, 'since'>, units: UnitSystem): string {
+  return since === undefined
+    ? 'What moved and why'
+    : `What moved since the last list, of ${fullDay(since.slice(0, 10), units)}, and why`;
+}
+
+/** The hours of a week: to do, done, and kept for the garden. Empty when nothing is or was to do. */
+export function hoursLine(list: WeekList): string {
+  const { openMinutes, doneMinutes, keptMinutes, householdMinutes, person } = list;
+  if (openMinutes + doneMinutes === 0) return '';
+  const done = doneMinutes > 0 ? `, ${hoursText(doneMinutes)} done` : '';
+  const toDo = `${hoursText(openMinutes)} to do${done}`;
+  const shared = person === undefined ? '' : `, of the household's ${hoursText(householdMinutes)}`;
+  if (keptMinutes === 0) return `${toDo}${shared}, and no work day at home.`;
+  if (person !== undefined) return `${toDo}${shared}; ${hoursText(keptMinutes)} a week are kept for the garden.`;
+  const over = openMinutes + doneMinutes - keptMinutes;
+  const tooMuch = over > 0 ? ` That is ${hoursText(over)} over: what closes late can wait.` : '';
+  return `${toDo}, of the ${hoursText(keptMinutes)} a week kept for the garden.${tooMuch}`;
+}
+
+/** A time away, in a sentence. */
+export function awayLine({ from, to }: Away, units: UnitSystem): string {
+  return `Away from ${longDay(from, units)} to ${longDay(to, units)}.`;
+}
+
+/** What an empty week says instead of its days; nothing where there are some. */
+export function emptyLine({ days, next, comes }: WeekList, units: UnitSystem): string {
+  if (days.length > 0) return '';
+  const nothing = 'Nothing asks for you this week.';
+  if (comes === undefined || next.length > 0) return nothing;
+  const titles = comes.entries.map(({ entry }) => entry.title).join('; ');
+  return readableIn(units, `${nothing} Next comes ${longDay(comes.day, units)}: ${titles}.`, comes.day);
+}
+
+/** The hours of a day that has more than one entry; what is done or past is not counted. */
+export function daySum({ entries }: ListedDay, isCounted: (row: ListedDay['entries'][number]) => boolean): string {
+  const counted = entries.filter(isCounted);
+  if (counted.length < 2) return '';
+  return hoursText(counted.reduce((sum, { entry }) => sum + entry.effortMinutes, 0));
+}
+
+function closingLines(list: WeekList, units: UnitSystem): string[] {
+  return closingElsewhere(list).map(
+    ({ title, latest, daysLeft }) =>
+      `${title}: last day ${formatDay(latest, units, list.today)}, ${daysAhead(daysLeft)}.`,
+  );
+}
+
+function missedLines({ triage, today }: WeekList, units: UnitSystem): string[] {
+  const lines = triage.lines.map(
+    ({ title, latest, missedNote }) => `${title}: closed ${formatDay(latest, units, today)}. ${missedNote}`,
+  );
+  return [...lines, moreLine(triage)].filter((line) => line !== '');
+}
+
+/** What happened to the tasks of a group, and why. */
+function changeLine({ titles, from, to, because }: ChangeGroup, today: Day, units: UnitSystem): string {
+  const [was, is] = [from, to].map((day) => day && formatDay(day, units, today));
+  const what =
+    was === undefined ? `on ${is}` : is === undefined ? `off the plan; it stood on ${was}` : `from ${was} to ${is}`;
+  return `${capital(titles.join('; '))}: ${what}. ${because.join(' ')}`.trim();
+}
+
+function nextLines({ day, entries }: ListedDay, units: UnitSystem): string[] {
+  return entries.map(({ entry }) => `${weekdayName(day).slice(0, 3)} ${formatDay(day, units)}: ${entry.title}`);
+}
