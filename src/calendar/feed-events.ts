@@ -1,7 +1,6 @@
 /**
  * A plan as the events of one feed.
  */
-import type { Member } from '../garden/garden.ts';
 import { type Day, type Instant, latestOf, serialOf } from '../measures/days.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { entryText } from '../schedule/entry-text.ts';
@@ -12,7 +11,7 @@ import { type FeedShape, PLAIN_SHAPE } from './feed-shape.ts';
 import { KeptTexts, type Unwritten } from './kept-texts.ts';
 import { type FeedEvent, type FeedHead, renderEvent } from './render-feed.ts';
 import { renderTodo } from './render-todo.ts';
-import { shownEntries } from './shown-entries.ts';
+import { type People, shownEntries } from './shown-entries.ts';
 import { feedUid } from './uid.ts';
 
 /** Hours a calendar app may leave between two looks. House default: four looks a day; plans change at night mostly. */
@@ -31,8 +30,8 @@ export interface FeedView {
   revisedAt?: Instant;
   /** The zone whose hours its reminders keep. */
   timeZone: string;
-  /** Who does what, for a feed of one person. */
-  members?: readonly Member[];
+  /** Who does what and was given what, for a feed of one person. */
+  people?: People;
 }
 
 /** The feed that shows a plan as it is. */
@@ -107,8 +106,8 @@ export function feedEventsOf(
   return gathered.map((event) => shapedEvent(event, view));
 }
 
-function inFeedOrder(plan: Plan, { shape, members }: FeedView): Entry[] {
-  return shownEntries(plan, shape, members)
+function inFeedOrder(plan: Plan, { shape, people }: FeedView): Entry[] {
+  return shownEntries(plan, shape, people)
     .map((entry) => ({ entry, day: entry.day, uid: feedUid(plan.gardenId, entry.lotId) }))
     .sort(byDayThenUid)
     .map(({ entry }) => entry);

@@ -41,6 +41,8 @@ export const feedShapeSchema = z.strictObject({
   beds: z.array(z.string()).readonly().default([]),
   /** Only entries with a task that is this member's of the household, by name; everybody's when left out. */
   person: z.string().min(1).optional(),
+  /** The member whose feed of everybody's work it is, by name: says whose it is and narrows nothing. */
+  reader: z.string().min(1).optional(),
   /** A reminder the evening before or the morning of, at a whole hour of the garden's zone. */
   alarm: alarm.nullable().default(null),
   daysAhead: wholeDays(AHEAD_DAYS),
@@ -58,7 +60,7 @@ export type FeedShape = z.output<typeof feedShapeSchema>;
 /** A feed nobody has shaped. */
 export const PLAIN_SHAPE: FeedShape = feedShapeSchema.parse({});
 
-/** Whether two shapes are the same, in whatever order their filters were named. */
+/** Whether two shapes show the same, in whatever order their filters were named and whoever reads them. */
 export function sameShape(a: FeedShape, b: FeedShape): boolean {
   return shapeText(a) === shapeText(b);
 }

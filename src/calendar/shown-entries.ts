@@ -1,14 +1,24 @@
 /**
  * Which of a plan's entries one feed shows.
  */
-import type { Member } from '../garden/garden.ts';
+import type { Garden, Member } from '../garden/garden.ts';
 import { addDays, type Day } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Entry, Plan, PlannedTask } from '../schedule/plan.ts';
+import { bedOf, isTheirs } from '../schedule/whose.ts';
 import type { FeedShape } from './feed-shape.ts';
 
 /** Days that work still to be done stays in the feed after its day. House default: one week to catch up. */
 const UNDONE_SHOWN_DAYS = 7;
+
+/** Who does what, and who was given what, for a feed of one person. */
+export interface People {
+  members: readonly Member[];
+  assigned: Garden['assigned'];
+}
+
+/** Nobody at all: for feeds of everybody's work. */
+export const NOBODY: People = { members: [], assigned: {} };
 
 /**
  * The entries of a feed. Open ones and missed ones that should still be done stay for a week after their day, finished
@@ -17,13 +27,18 @@ const UNDONE_SHOWN_DAYS = 7;
  * mending or replaced by other work, leave. A filter chooses whole entries: one with a task that fits is shown with all
  * of its tasks. A feed of somebody who is not among the members shows none.
  */
-export function shownEntries(plan: Plan, shape: FeedShape, members: readonly Member[] = []): Entry[] {
-  const whose = shape.person === undefined ? {} : members.find(({ name }) => name === shape.person);
-  if (whose === undefined) return [];
+export function shownEntries(plan: Plan, shape: FeedShape, people: People = NOBODY): Entry[] {
+  const whose = people.members.find(({ name }) => name === shape.person);
+  if (shape.person !== undefined && whose === undefined) return [];
+  const isWhose = (task: PlannedTask) => whose === undefined || isTheirs(task, whose, people.assigned);
   const byKey = new Map<TaskKey, PlannedTask>(plan.tasks.map((task) => [task.key, task]));
   return plan.entries.filter((entry) => {
     const tasks = entry.keys.flatMap((key) => byKey.get(key) ?? []);
-    return isWithin(entry, plan.today, shape) && isStanding(entry, tasks, shape) && isWanted(tasks, shape, whose);
+    return (
+      isWithin(entry, plan.today, shape) &&
+      isStanding(entry, tasks, shape) &&
+      tasks.some((task) => isChosen(task, shape) && isWhose(task))
+    );
   });
 }
 
@@ -47,26 +62,9 @@ function isStanding({ state }: Entry, [first]: readonly PlannedTask[], shape: Fe
   }
 }
 
-/** Who sees to what; what is left out is everything. */
-type Whose = Pick<Member, 'practices' | 'beds'>;
-
-function isWanted(tasks: readonly PlannedTask[], { practices, beds }: FeedShape, whose: Whose): boolean {
-  if (practices.length + beds.length === 0 && whose.practices === undefined && whose.beds === undefined) return true;
-  return tasks.some((task) => {
-    const bed = bedOf(task);
-    const inBeds = beds.length === 0 || (bed !== undefined && beds.includes(bed));
-    return inBeds && (practices.length === 0 || practices.includes(task.practice)) && isTheirs(task, whose);
-  });
-}
-
-/** Whether a task is somebody's: by its practice and its bed, or by its practice alone where it belongs to no bed. */
-function isTheirs(task: PlannedTask, { practices, beds }: Whose): boolean {
+/** Whether a task is of the practices and on the beds that a feed was narrowed to. */
+function isChosen(task: PlannedTask, { practices, beds }: FeedShape): boolean {
   const bed = bedOf(task);
-  return (practices?.includes(task.practice) ?? true) && (bed === undefined || (beds?.includes(bed) ?? true));
-}
-
-/** The bed a task is about, by id; piles and the garden as a whole have none. */
-function bedOf({ subject }: PlannedTask): string | undefined {
-  if (subject.type === 'bed') return subject.id;
-  return 'bedId' in subject ? subject.bedId : undefined;
+  const inBeds = beds.length === 0 || (bed !== undefined && beds.includes(bed));
+  return inBeds && (practices.length === 0 || practices.includes(task.practice));
 }

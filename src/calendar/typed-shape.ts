@@ -52,7 +52,7 @@ export function readShape(typed: TypedShape, base: FeedShape, { names, bedIds, p
   const shape: FeedShape = {
     practices: reading.names(names.practices, 'practice', typed.practices, practiceNames, base.practices),
     beds: reading.names(names.beds, 'bed of this garden', typed.beds, bedIds, base.beds),
-    ...(person === undefined ? {} : { person }),
+    ...whoseOf(person, base),
     alarm: alarmOf(reading, typed, base.alarm, names),
     daysAhead: reading.number(names.ahead, 'days', typed.ahead, AHEAD_DAYS, base.daysAhead),
     daysBack: reading.number(names.back, 'days', typed.back, BACK_DAYS, base.daysBack),
@@ -68,6 +68,13 @@ export function labelProblems(label: string, where: string): Problem[] {
   if (label !== '' && label.length <= LABEL_CHARACTERS) return [];
   const what = label === '' ? 'It is empty.' : `It has ${label.length} characters.`;
   return [{ where, what, mend: `Give a name of up to ${LABEL_CHARACTERS} characters, such as "kitchen tablet".` }];
+}
+
+/** Whose work it shows; a feed that goes from one person's work to everybody's is still that person's to read. */
+function whoseOf(person: string | undefined, base: FeedShape): Pick<FeedShape, 'person' | 'reader'> {
+  if (person !== undefined) return { person };
+  const reader = base.reader ?? base.person;
+  return reader === undefined ? {} : { reader };
 }
 
 /** Somebody of the household; who was chosen before stays, though no longer in it, until somebody else is. */

@@ -1,7 +1,7 @@
 /**
  * Days, hours and standings as a weekly list writes them.
  */
-import { addDays, type Day, dayParts, type Instant, weekdayOf } from '../measures/days.ts';
+import { addDays, type Day, dayParts, type Instant, type Weekday, weekdayOf } from '../measures/days.ts';
 import { formatDay } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { Condition } from '../practices/draft.ts';
@@ -11,7 +11,12 @@ const WEEKDAYS = ['Monday', 'Tuesday', 'Wednesday', 'Thursday', 'Friday', 'Satur
 
 /** "Monday". */
 export function weekdayName(day: Day): string {
-  return WEEKDAYS[weekdayOf(day) - 1] ?? '';
+  return weekdayWord(weekdayOf(day));
+}
+
+/** "Monday", of a day of the week. */
+export function weekdayWord(weekday: Weekday): string {
+  return WEEKDAYS[weekday - 1] ?? '';
 }
 
 /** "Monday 19 April", or "Monday, April 19" where inches are read. */

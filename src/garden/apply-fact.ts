@@ -17,6 +17,7 @@ import type {
   Regrowth,
   Stand,
 } from './garden.ts';
+import { withAssigned, withMember, withoutMail, withoutMember, withPeople } from './household-changes.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { hasBed, planMulch, planStandIn, withoutPlanned } from './plan-covers.ts';
 import { planCropsIn } from './plan-crops.ts';
@@ -96,6 +97,16 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
     }
     case 'wish-dropped':
       return { ...garden, wishes: wishesBut(garden, fact) };
+    case 'member-kept':
+      return withMember(garden, fact);
+    case 'member-gone':
+      return withoutMember(garden, fact);
+    case 'mail-stopped':
+      return withoutMail(garden, fact);
+    case 'people-told':
+      return withPeople(garden, fact);
+    case 'task-assigned':
+      return withAssigned(garden, fact);
     case 'garden-imported':
     case 'entry-undone':
       return garden;

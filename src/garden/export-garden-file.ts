@@ -6,7 +6,8 @@ import { Document, isMap, isScalar, isSeq, Scalar, visit } from 'yaml';
 import { coverMixById } from '../handbook/cover-mixes.ts';
 import { isDay, isMonthDay } from '../measures/days.ts';
 import type { BedFed, ClimateChoice, Garden, Household, Pile, Place, Planting, Stand, Topdressed } from './garden.ts';
-import { type GardenFile, WEEKDAY_NAMES } from './garden-file.ts';
+import type { GardenFile } from './garden-file.ts';
+import { nameOfWeekday } from './weekday-names.ts';
 import { withoutAbsent } from './without-absent.ts';
 
 /** A garden as its file. Dates that have not happened are listed as plans, however long ago they lie. */
@@ -65,14 +66,19 @@ type FileTopdressed = GardenFile['topdressed'][number];
 
 function householdInFile({ members, ...rest }: Household): NonNullable<GardenFile['household']> {
   if (members === undefined) return rest;
-  const rows = members.map(({ name, practices, beds }) =>
-    withoutAbsent({ name, practices: practices && [...practices], beds: beds && [...beds] }),
+  const rows = members.map(({ name, practices, beds, mail }) =>
+    withoutAbsent({
+      name,
+      practices: practices && [...practices],
+      beds: beds && [...beds],
+      mail: mail && { ...mail, weekday: nameOfWeekday(mail.weekday) },
+    }),
   );
   return { ...rest, members: rows };
 }
 
 function placeInFile({ id, name, place }: Garden): GardenFile['garden'] {
-  const workDays = place.workDays.map((day) => WEEKDAY_NAMES[day - 1] ?? 'mon');
+  const workDays = place.workDays.map(nameOfWeekday);
   return { id, name, ...(place satisfies Place), workDays };
 }
 

@@ -14,6 +14,7 @@ import {
   SOIL_TEXTURES,
   STAGES,
 } from './garden-file.ts';
+import { householdFacts } from './household-facts.ts';
 import { type Measured, WEATHER_LIMITS } from './weather-limits.ts';
 
 const day = z.string().refine(isDay, 'a real date as YYYY-MM-DD');
@@ -310,6 +311,7 @@ export const factSchema = z.discriminatedUnion('kind', [
   cropWished,
   wishDropped,
   entryUndone,
+  ...householdFacts,
 ]);
 
 /** One fact of the ledger. */

@@ -22,8 +22,8 @@ import {
   planned,
   text,
 } from './file-values.ts';
-import { suggestion } from './nearest-name.ts';
-import { PRACTICE_NAMES } from './practice-names.ts';
+import { householdSchema } from './household-file.ts';
+import { WEEKDAY_NAMES } from './weekday-names.ts';
 
 /** Soil textures a garden may name, coarse to fine. */
 export const SOIL_TEXTURES = [
@@ -58,9 +58,6 @@ export const MULCHES = ['leaves', 'straw'] as const;
 
 /** What a household may hold to keep frost off, thinnest first. */
 const FROST_COVERS = ['light-fabric', 'heavy-fabric', 'fabric-and-film'] as const;
-
-/** Days of the week as the file names them, Monday first. */
-export const WEEKDAY_NAMES = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
 
 /** The chance of flowers that cuts are planned by where the file names none, percent. House default: one year of ten. */
 const BLOOM_RISK_PERCENT = 10;
@@ -352,26 +349,6 @@ const fed = known('a fertiliser strewn', {
   planting: text('Give the id of a planting above, or leave it out where it was for the whole bed.').optional(),
 });
 
-/** Stands for everybody where a member is named, so nobody may be called so. */
-const EVERYBODY = 'all';
-
-const member = known('a member of the household', {
-  name: text('Give a name, such as Ida.').refine(
-    (name) => name !== EVERYBODY,
-    `Give another name: "${EVERYBODY}" stands for everybody.`,
-  ),
-  practices: z
-    .array(z.enum(PRACTICE_NAMES, { error: ({ input }) => suggestion(String(input), PRACTICE_NAMES) }), {
-      error: 'Give practices as a list, such as [composting, mulching].',
-    })
-    .min(1, 'Give at least one practice, or leave the list out for all of them.')
-    .optional(),
-  beds: z
-    .array(text('Give the id or name of a bed above.'), { error: 'Give beds as a list, such as [North bed].' })
-    .min(1, 'Give at least one bed, or leave the list out for all of them.')
-    .optional(),
-});
-
 /** The garden file. Fields left out are filled with the defaults named in docs/garden-file.md. */
 export const gardenFileSchema = known('a garden file', {
   garden: place,
@@ -411,12 +388,7 @@ export const gardenFileSchema = known('a garden file', {
     ),
     'times away',
   ),
-  household: known('the household', {
-    people: number('people who eat from the garden', 4, 1, 200),
-    clippingsL: number('litres of grass clippings put on the pile in a week of mowing', 40, 0, 5000).optional(),
-    coverCutsL: number('litres of cut covers carried to the pile in a year', 100, 0, 20_000).optional(),
-    members: list(member, 'members').optional(),
-  }).optional(),
+  household: householdSchema.optional(),
   gear: list(gear, 'frost covers'),
   seeds: list(seed, 'packets of seed'),
   wishes: list(wish, 'wishes'),

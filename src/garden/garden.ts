@@ -238,18 +238,33 @@ export interface Away {
   to: Day;
 }
 
-/** Somebody of the household, and which of the work is theirs. */
+/** The weekly list that a member gets by mail. */
+export interface MemberMail {
+  /** Their address. */
+  to: string;
+  /** The address it comes from; that of the settings when left out. */
+  from?: string;
+  weekday: Weekday;
+  /** The hour it is sent at, 0 to 23 on the garden's own clock. */
+  hour: number;
+  /** Whether it holds their own work or everybody's. */
+  tasks: 'own' | 'all';
+}
+
+/** Somebody of the household, which of the work is theirs, and the mail they get. */
 export interface Member {
   name: string;
   /** The practices they see to; all when left out. */
   practices?: readonly PracticeName[];
   /** The beds they work on, by id; all when left out. */
   beds?: readonly string[];
+  /** The weekly list by mail; none when left out. */
+  mail?: MemberMail;
 }
 
 /** Who eats from the garden, who works in it, and what greens they bring to the pile besides the kitchen's. */
 export interface Household {
-  people: number;
+  people?: number;
   /** Litres of grass clippings put on the pile in a week of mowing. */
   clippingsL?: number;
   /** Litres of cut covers carried to the pile in a year; the plan leaves them lying on their beds. */
@@ -373,4 +388,6 @@ export interface Garden {
   skipped: Readonly<Record<string, Day>>;
   /** Days the gardener pinned tasks to. */
   pins: Readonly<Record<string, Day>>;
+  /** Who tasks were given to: the name of a member, by the key of the task. */
+  assigned: Readonly<Record<string, string>>;
 }

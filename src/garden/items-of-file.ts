@@ -1,12 +1,13 @@
 /**
  * A garden file's parts as the nouns of the garden.
  */
-import type { Day, Weekday } from '../measures/days.ts';
+import type { Day } from '../measures/days.ts';
 import type {
   ClimateChoice,
   CropWish,
   Garden,
   Household,
+  Member,
   Pile,
   Place,
   Planting,
@@ -14,8 +15,9 @@ import type {
   SeedPacket,
   Stand,
 } from './garden.ts';
-import { type GardenFile, WEEKDAY_NAMES } from './garden-file.ts';
+import type { GardenFile } from './garden-file.ts';
 import { itself, oldestFirst, onOf } from './oldest-first.ts';
+import { weekdayNamed } from './weekday-names.ts';
 import { withoutAbsent } from './without-absent.ts';
 
 /** What tells a plan from something that happened: the day the file was read, and what was held before. */
@@ -60,8 +62,7 @@ function datedBy(day: Day, readOn: Day, { key, plans, before, logged = false }: 
 /** Where the garden lies and how its household works. */
 export function placeOf({ garden }: GardenFile): Place {
   const { id: _id, name: _name, workDays, ...rest } = garden;
-  const days = workDays.map((name) => (WEEKDAY_NAMES.indexOf(name) + 1) as Weekday);
-  return withoutAbsent({ ...rest, workDays: [...new Set(days)].sort() });
+  return withoutAbsent({ ...rest, workDays: [...new Set(workDays.map(weekdayNamed))].sort() });
 }
 
 /** What the climate is to be worked out from. */
@@ -83,9 +84,18 @@ export function climateChoiceOf({ climate }: GardenFile): ClimateChoice {
 export function householdOf({ members = [], ...rest }: NonNullable<GardenFile['household']>): Household {
   return withoutAbsent({
     ...rest,
-    ...(members.length === 0 ? {} : { members: members.map((row) => withoutAbsent(row)) }),
+    ...(members.length === 0 ? {} : { members: members.map(memberOfFile) }),
   });
 }
+
+function memberOfFile({ mail, ...row }: FileMember): Member {
+  return withoutAbsent({
+    ...row,
+    mail: mail && withoutAbsent({ ...mail, weekday: weekdayNamed(mail.weekday) }),
+  });
+}
+
+type FileMember = NonNullable<NonNullable<GardenFile['household']>['members']>[number];
 
 /** A planting of the file. */
 export function plantingOf(row: GardenFile['plantings'][number], { readOn, plantings }: Held): Planting {

@@ -6,6 +6,7 @@ import { applyFact } from './apply-fact.ts';
 import type { Fact } from './facts.ts';
 import type { Garden, Topdressed } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
+import { withPresentOnly } from './household-changes.ts';
 import {
   climateChoiceOf,
   heldBefore,
@@ -67,7 +68,7 @@ function isOfWishes({ kind }: Fact): boolean {
 
 /** A garden as its file tells it, with what was reported laid over it; what both tell counts once. */
 function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
-  const all = facts.reduce(applyFact, told);
+  const all = withPresentOnly(facts.reduce(applyFact, told));
   return {
     ...all,
     beds: withThoseGrownIn(all),
@@ -143,7 +144,13 @@ function eachOnce<Item>(items: readonly Item[]): Item[] {
 }
 
 function inOneForm(item: unknown): string {
-  return JSON.stringify(typeof item === 'object' && item !== null ? Object.entries(item).sort() : item);
+  return (
+    JSON.stringify(item, (_, value: unknown) =>
+      typeof value === 'object' && value !== null && !Array.isArray(value)
+        ? Object.fromEntries(Object.entries(value).sort())
+        : value,
+    ) ?? ''
+  );
 }
 
 /** The lists of a garden that both a file and a fact may add to or change. */
@@ -167,6 +174,7 @@ const TOLD_LISTS = [
 /** Whether a garden as told already shows what an entry makes true: marks and pins make nothing a file could deny. */
 function agrees(told: Garden, entry: LedgerEntry): boolean {
   const after = withFacts(told, [entry]);
+  if (inOneForm(after.household) !== inOneForm(told.household)) return false;
   return TOLD_LISTS.every((list) => {
     const [was, is]: [readonly object[], readonly object[]] = [told[list], after[list]];
     return (
@@ -221,5 +229,6 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
     done: [],
     skipped: {},
     pins: {},
+    assigned: {},
   };
 }

@@ -12,6 +12,8 @@ export interface LotMember {
   day: Day;
   state: TaskState;
   ridesWith?: TaskKey;
+  /** The member of the household it was given to. */
+  assignedTo?: string;
 }
 
 /** One calendar entry's tasks: the work in bed order, then the checks riding along. */

@@ -20,6 +20,8 @@ export interface PlannedTask extends TaskDraft {
   pinned: boolean;
   /** Set when a pinned day lies outside the window: kept, and said. */
   pinWarning?: string;
+  /** The member of the household it was given to; absent while it is nobody's in particular. */
+  assignedTo?: string;
   /** The calendar entry it rides in. */
   lotId: string;
   /** Revision of that entry: 0 when first published, raised when anything a calendar shows of it changes. */

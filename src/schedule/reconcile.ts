@@ -34,7 +34,8 @@ export function makePlan(input: PlanInput): Plan {
   const { pins, done, away } = garden;
   const household = { workDays: garden.place.workDays, away };
   const { placed, clashes } = place(open, { today, pins, done, ...household });
-  const lots = lotsOf([...placed.map(memberOf), ...doneMembers(garden, today)], published);
+  const members = [...placed.map(memberOf), ...doneMembers(garden, today)].map((member) => given(member, garden));
+  const lots = lotsOf(members, published);
   const entries = lots.map((lot) => entryOf(lot, placed, input));
   const tasks = [...tasksOfEntries(lots, entries, placed), ...skippedTasks(input)].sort(byDayThenKey);
   const changes = changesSince(published, tasks, { today, now, settled, household, silent: input.silent === true });
@@ -78,6 +79,11 @@ function sameEntries(before: readonly Entry[], after: readonly Entry[]): boolean
 
 function memberOf({ draft, day, state, ridesWith }: Placed): LotMember {
   return { draft, day, state, ...(ridesWith === undefined ? {} : { ridesWith }) };
+}
+
+function given(member: LotMember, { assigned }: Garden): LotMember {
+  const assignedTo = assigned[member.draft.key];
+  return assignedTo === undefined ? member : { ...member, assignedTo };
 }
 
 function doneMembers(garden: Garden, today: Day): LotMember[] {
@@ -124,6 +130,7 @@ function taskOf(member: LotMember, placed: Placed | undefined): UnlottedTask {
     day: member.day,
     state: member.state,
     pinned: placed?.pinned ?? false,
+    ...(member.assignedTo === undefined ? {} : { assignedTo: member.assignedTo }),
     ...(placed?.pinWarning === undefined ? {} : { pinWarning: placed.pinWarning }),
   };
 }

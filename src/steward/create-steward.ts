@@ -12,7 +12,8 @@ import type { TaskKey } from '../practices/draft.ts';
 import type { Plan } from '../schedule/plan.ts';
 import type { Store } from '../store/store.ts';
 import { skippedTask } from './done-task.ts';
-import { addFeed, changeFeed, reviseForMembers, rotateFeed } from './feeds.ts';
+import { addFeed, changeFeed, rotateFeed } from './feeds.ts';
+import { followHousehold, renamingBy } from './feeds-of-members.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
@@ -85,11 +86,16 @@ export function createSteward({ store, clock, report = console.error }: StewardS
       const view = await planner.view(gardenId);
       return reportPreview(planner, view, report);
     },
-    report: (gardenId, report, by) =>
-      accept(gardenId, by, (view) => {
+    async report(gardenId, report, by) {
+      const { garden: before } = await planner.view(gardenId);
+      const plan = await accept(gardenId, by, (view) => {
         refuseUnlikely(view, report);
         return [report];
-      }),
+      });
+      const { garden: after, ledger } = await planner.view(gardenId);
+      await followHousehold({ store, clock }, [before, after], renamingBy(report, ledger));
+      return plan;
+    },
     async previewUndo(gardenId, wanted) {
       const view = await planner.view(gardenId);
       const entry = entryToUndo(view.ledger, wanted);
@@ -99,13 +105,16 @@ export function createSteward({ store, clock, report = console.error }: StewardS
     },
     async undo(gardenId, wanted, by) {
       const { garden: before } = await planner.view(gardenId);
+      let undoing: Fact | undefined;
       const plan = await accept(gardenId, by, async (view) => {
         const entry = entryToUndo(view.ledger, wanted);
         if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
         await planner.planFrom(withUndone(view.ledger, entry), view);
-        return [{ kind: 'entry-undone', entry: entry.entry }];
+        undoing = { kind: 'entry-undone', entry: entry.entry };
+        return [undoing];
       });
-      await reviseForMembers({ store, clock }, before, (await planner.view(gardenId)).garden);
+      const { garden: after, ledger } = await planner.view(gardenId);
+      await followHousehold({ store, clock }, [before, after], undoing && renamingBy(undoing, ledger));
       return plan;
     },
     async feeds(gardenId) {

@@ -62,7 +62,7 @@ export function bodyOf(body: string, changedAt: Instant): FeedBody {
   return { body, etag: strongEtag(body), changedAt };
 }
 
-function viewOf({ place, household }: Garden, feed: RenderedFeed | undefined): FeedView {
+function viewOf({ place, household, assigned }: Garden, feed: RenderedFeed | undefined): FeedView {
   const { timeZone } = place;
   if (feed === undefined) return { ...PLAIN_VIEW, timeZone };
   const { id: feedId, shape, shapeRevision: revision, shapedAt } = feed;
@@ -71,7 +71,7 @@ function viewOf({ place, household }: Garden, feed: RenderedFeed | undefined): F
     shape,
     revision,
     timeZone,
-    members: household?.members ?? [],
+    people: { members: household?.members ?? [], assigned },
     ...(shapedAt === undefined ? {} : { revisedAt: shapedAt }),
   };
 }
@@ -111,11 +111,11 @@ function frameOf({ name, household }: Garden, feed: RenderedFeed | undefined): F
  * When the feed last became another: with the plan's entries, or at the beginning of the day on which one of them came
  * into the span a feed shows, or left it.
  */
-function lastChange({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, { shape, members }: FeedView): Instant {
+function lastChange({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, { shape, people }: FeedView): Instant {
   const { timeZone } = garden.place;
   const revised = dayIn(timeZone, plan.revisedAt);
   const shownOn = (today: Day): string => {
-    const entries = shownEntries({ ...plan, today }, shape, members);
+    const entries = shownEntries({ ...plan, today }, shape, people);
     return entries.length === 0 ? today : entries.map(({ lotId }) => lotId).join();
   };
   const shown = shownOn(plan.today);

@@ -3,7 +3,6 @@
  */
 import { PLAIN_SHAPE, sameShape } from '../calendar/feed-shape.ts';
 import { newFeedToken } from '../calendar/token.ts';
-import type { Garden } from '../garden/garden.ts';
 import type { Feed } from '../store/feeds.ts';
 import type { Shelves } from '../store/store.ts';
 import type { Clock } from './planner.ts';
@@ -45,26 +44,6 @@ export async function changeFeed(
   const revised = shaped ? { shape, shapeRevision: open.shapeRevision + 1, shapedAt: now } : {};
   const changed = { ...open, label, changedAt: now, ...revised };
   return (await store.changeFeed(feedName, changed)) ? changed : undefined;
-}
-
-/**
- * Revises the feeds of whoever sees to other work than before, has come back to the household or has left it: what apps
- * hold of such a feed is no longer what it says, though neither its shape nor the plan may have changed.
- */
-export async function reviseForMembers(
-  { store, clock }: FeedRoom,
-  before: Pick<Garden, 'household'> | undefined,
-  after: Pick<Garden, 'id' | 'household'>,
-): Promise<void> {
-  const said = (garden: Pick<Garden, 'household'> | undefined, person: string | undefined) =>
-    JSON.stringify(garden?.household?.members?.find(({ name }) => name === person));
-  for (const feed of await store.feeds(after.id)) {
-    const { person } = feed.shape;
-    if (feed.revokedAt !== undefined || said(before, person) === said(after, person)) continue;
-    const now = clock.now();
-    const revised = { ...feed, shapeRevision: feed.shapeRevision + 1, shapedAt: now, changedAt: now };
-    await store.changeFeed({ gardenId: after.id, feedId: feed.id }, revised);
-  }
 }
 
 /** Gives an open feed another address. Returns the feed as it is now, or nothing when there is no such open feed. */

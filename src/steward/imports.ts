@@ -7,7 +7,7 @@ import { readStationTable } from '../store/station-file.ts';
 import type { Shelves, Store } from '../store/store.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 import { refuseCrowded } from './crowded.ts';
-import { reviseForMembers } from './feeds.ts';
+import { reviseForMembers } from './feeds-of-members.ts';
 import { climateOf } from './garden-climate.ts';
 import { type Clock, dayIn, gardenOf, type Planner } from './planner.ts';
 import type { GardenImport } from './steward.ts';

@@ -17,6 +17,7 @@ import { vegetables } from '../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf, isDay } from '../measures/days.ts';
 import { noWishProblems, planProblems, wishProblems } from './bed-plan/plan-problems.ts';
 import { choiceProblems } from './cover-choice.ts';
+import { householdProblems } from './household-reports.ts';
 import { lookProblems } from './look-report.ts';
 import { gardenOf, type Planner, type VersionedView } from './planner.ts';
 import { regrowthProblems } from './regrowth-report.ts';
@@ -96,6 +97,12 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
       return wishProblems(report);
     case 'wish-dropped':
       return noWishProblems(view.garden, report);
+    case 'member-kept':
+    case 'member-gone':
+    case 'mail-stopped':
+    case 'people-told':
+    case 'task-assigned':
+      return householdProblems(view, report);
     default:
       return report satisfies never;
   }

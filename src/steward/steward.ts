@@ -7,6 +7,7 @@ import type { Climate } from '../climate/climate.ts';
 import type { Fact } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
+import type { HouseholdFact } from '../garden/household-facts.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import type { LoggedDay } from '../garden/weather.ts';
 import type { Day, Instant } from '../measures/days.ts';
@@ -66,7 +67,8 @@ export type Report = Extract<
       | CoverChoice['kind']
       | 'plantings-planned'
       | 'crop-wished'
-      | 'wish-dropped';
+      | 'wish-dropped'
+      | HouseholdFact['kind'];
   }
 >;
 

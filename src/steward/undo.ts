@@ -92,6 +92,14 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
     case 'crop-wished':
     case 'wish-dropped':
       return new Set([`wish ${fact.cropId} ${fact.season ?? ''}`]);
+    case 'member-kept':
+      return new Set([`member ${fact.member.name}`, ...(fact.formerName ? [`member ${fact.formerName}`] : [])]);
+    case 'member-gone':
+    case 'mail-stopped':
+      return new Set([`member ${fact.name}`]);
+    case 'task-assigned':
+      return new Set([...fact.tasks.map(({ key }) => key), ...(fact.to ? [`member ${fact.to}`] : [])]);
+    case 'people-told':
     case 'cold-night-told':
     case 'away-told':
     case 'soil-squeezed':

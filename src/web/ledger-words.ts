@@ -13,6 +13,7 @@ import type { UnitSystem } from '../measures/units.ts';
 import { coverName } from '../practices/covers.ts';
 import { seasonName } from '../practices/seasons.ts';
 import { COVERED_WORDS } from '../practices/stand-cover.ts';
+import { householdInWords } from './household-words.ts';
 
 /**
  * What a fact says, in one line.
@@ -98,6 +99,13 @@ export function factInWords(
       return `Wish taken off: ${cropName(fact.cropId)}${seasonWished(fact, place)}`;
     case 'weather-logged':
       return weatherInWords(fact.days, units);
+    case 'member-kept':
+    case 'member-gone':
+    case 'mail-stopped':
+    case 'people-told':
+      return householdInWords(fact, { bedName, units });
+    case 'task-assigned':
+      return `Given to ${fact.to ?? 'nobody in particular'}: ${titles(fact)}`;
     case 'entry-undone':
       return `Took back entry ${fact.entry}`;
     default:

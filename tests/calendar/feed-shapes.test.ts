@@ -116,12 +116,18 @@ describe('the feed of a person', () => {
     return { type: id === 'garden' ? 'garden' : 'bed', id, name: id };
   }
 
-  function shownTo(member: Omit<Member, 'name'>, shape: Partial<FeedShape> = {}): string[] {
+  function shownTo(
+    member: Omit<Member, 'name'>,
+    shape: Partial<FeedShape> = {},
+    assigned: Readonly<Record<string, string>> = {},
+  ): string[] {
     const members = [
       { name: 'Jonas', practices: ['planting'] as const },
       { name: 'Ida', ...member },
     ];
-    return shownEntries(plan, { ...PLAIN_SHAPE, person: 'Ida', ...shape }, members).map(({ lotId }) => lotId);
+    return shownEntries(plan, { ...PLAIN_SHAPE, person: 'Ida', ...shape }, { members, assigned }).map(
+      ({ lotId }) => lotId,
+    );
   }
 
   it('to whom nothing is laid down shows everything', () => {
@@ -148,11 +154,28 @@ describe('the feed of a person', () => {
     expect(shownTo({ beds: ['south'] }, { beds: ['south'] })).toEqual(['cover-cropping-south']);
   });
 
+  it('shows what was given to them, whatever they see to, and leaves out what was given to somebody else', () => {
+    const [mulching, sowing] = [keyOn('mulching', 'north'), keyOn('cover-cropping', 'north')];
+    const given = { [mulching]: 'Ida', [sowing]: 'Jonas' };
+    expect(shownTo({ practices: ['cover-cropping'] }, {}, given)).toEqual(['mulching-north', 'cover-cropping-south']);
+    expect(shownTo({}, {}, given)).not.toContain('cover-cropping-north');
+  });
+
+  function keyOn(practice: string, bed: string): string {
+    const at = wanted.findIndex((row) => row.practice === practice && row.id === bed);
+    return plan.tasks[at]?.key ?? '';
+  }
+
   it('who has left the household is one notice and no empty calendar', () => {
-    const view = { ...PLAIN_VIEW, shape: { ...PLAIN_SHAPE, person: 'Runa' }, members: [{ name: 'Ida' }] };
+    const view = {
+      ...PLAIN_VIEW,
+      shape: { ...PLAIN_SHAPE, person: 'Runa' },
+      people: { members: [{ name: 'Ida' }], assigned: {} },
+    };
     const frame = { calendarName: 'G', description: 'd', notice: { title: 'Runa has left', description: '' } };
     expect(gardenFeed(plan, 'metric', frame, { view }).eventTexts).toHaveLength(1);
-    const mine = gardenFeed(plan, 'metric', frame, { view: { ...view, members: [{ name: 'Runa' }] } });
+    const people = { members: [{ name: 'Runa' }], assigned: {} };
+    const mine = gardenFeed(plan, 'metric', frame, { view: { ...view, people } });
     expect(mine.eventTexts).toHaveLength(wanted.length);
   });
 

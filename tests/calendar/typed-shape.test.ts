@@ -71,7 +71,8 @@ describe('a typed shape', () => {
     const ida = { ...PLAIN_SHAPE, person: 'Ida' };
     expect(read({ person: 'Ida' }).shape).toEqual(ida);
     expect(read({ ahead: '90' }, ida).shape?.person).toBe('Ida');
-    expect(read({ person: '' }, ida).shape).toEqual(PLAIN_SHAPE);
+    expect(read({ person: '' }, ida).shape).toEqual({ ...PLAIN_SHAPE, reader: 'Ida' });
+    expect(sameShape({ ...PLAIN_SHAPE, reader: 'Ida' }, PLAIN_SHAPE)).toBe(true);
   });
 
   it('refuses a person who is not of the household, with the names nearest to what was typed', () => {

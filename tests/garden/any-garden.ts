@@ -135,7 +135,7 @@ const household = (beds: string[]) =>
       coverCutsL: fc.constant(100),
       members: fc.uniqueArray(member(beds), { maxLength: 3, selector: (row) => row.name }),
     },
-    { requiredKeys: ['people'] },
+    { requiredKeys: [] },
   );
 
 const member = (beds: string[]) =>
@@ -144,6 +144,16 @@ const member = (beds: string[]) =>
       name: name.filter((word) => word !== 'all'),
       practices: fc.uniqueArray(fc.constantFrom('planting', 'composting', 'frost-watch'), { minLength: 1 }),
       beds: fc.uniqueArray(fc.constantFrom(...beds), { minLength: 1 }),
+      mail: fc.record(
+        {
+          to: fc.constant('ida@example.org'),
+          from: fc.constant('garden@example.org'),
+          weekday: fc.constantFrom('fri', 'sun'),
+          hour: fc.integer({ min: 0, max: 23 }),
+          tasks: fc.constantFrom('own', 'all'),
+        },
+        { requiredKeys: ['to', 'weekday', 'hour'] },
+      ),
     },
     { requiredKeys: ['name'] },
   );

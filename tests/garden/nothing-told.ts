@@ -18,4 +18,5 @@ export const NOTHING_TOLD = {
   done: [],
   skipped: {},
   pins: {},
+  assigned: {},
 } satisfies Partial<Garden>;

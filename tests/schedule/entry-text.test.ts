@@ -34,6 +34,25 @@ describe('a title', () => {
   });
 });
 
+describe('whom work was given to', () => {
+  const both = [draft('sow', 'a', APRIL), draft('sow', 'b', APRIL), draft('sow', 'c', APRIL)];
+  const firstLines = (assigned: Record<string, string>) =>
+    textOf(both, { garden: garden({ assigned }) }).description.split('\n\n')[0];
+
+  it('stands first: a name for all of it, or each bed by whose it is', () => {
+    expect(firstLines({ 'sow/bed:a': 'Ida', 'sow/bed:b': 'Ida', 'sow/bed:c': 'Ida' })).toBe('For Ida.');
+    expect(firstLines({ 'sow/bed:a': 'Ida', 'sow/bed:b': 'Jonas', 'sow/bed:c': 'Ida' })).toBe(
+      'Bed a, Bed c: for Ida.\nBed b: for Jonas.',
+    );
+    expect(firstLines({ 'sow/bed:b': 'Jonas' })).toBe('Bed b: for Jonas.');
+  });
+
+  it('is said of nothing that is done', () => {
+    const done = garden({ assigned: { 'sow/bed:a': 'Ida' }, done: [doneMark(draft('sow', 'a', APRIL), TODAY)] });
+    expect(textOf([], { garden: done }).description).not.toContain('Ida');
+  });
+});
+
 describe('a description', () => {
   it('gives steps, things to hand, window, cautions and reasons of one task, in this order', () => {
     const task = draft('sow', 'a', APRIL, {

@@ -23,8 +23,9 @@ export interface ExpectedGreens {
   browns: number;
 }
 
-/** What a household expects to bring in the season after one. */
-export function expectedGreens(household: Household, climate: Climate, season: number): ExpectedGreens {
+/** What a household expects to bring in the season after one; nothing where nobody said how many eat from the garden. */
+export function expectedGreens(household: Household, climate: Climate, season: number): ExpectedGreens | undefined {
+  if (household.people === undefined) return undefined;
   const { scraps } = scrapsOf(household.people, YEAR_DAYS);
   const mownWeeks = household.clippingsL ? weeksMown(climate, season + 1) : 0;
   const clippings = inTens((household.clippingsL ?? 0) * mownWeeks);

@@ -49,9 +49,10 @@ function byEase(a: WinterBin, b: WinterBin): number {
 
 /** What the household brings in a frozen span; nothing where the garden file does not say how many eat. */
 export function winterNeed({ household }: Garden, { days }: FrozenSpan): WinterNeed | undefined {
-  if (household === undefined) return undefined;
-  const { scraps, browns } = scrapsOf(household.people, days);
-  return { people: household.people, scraps, browns, litres: scraps + browns };
+  const people = household?.people;
+  if (people === undefined) return undefined;
+  const { scraps, browns } = scrapsOf(people, days);
+  return { people, scraps, browns, litres: scraps + browns };
 }
 
 /** The day an empty bin is full, where that is before the thaw. */

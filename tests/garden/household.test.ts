@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import { gardenFileOf, gardenFileText } from '../../src/garden/export-garden-file.ts';
+import { type Fact, factSchema } from '../../src/garden/facts.ts';
+import { importDifferences } from '../../src/garden/file-difference.ts';
+import type { Member } from '../../src/garden/garden.ts';
+import { checkGardenFile, readGardenFile } from '../../src/garden/read-garden-file.ts';
+import { exampleData, exampleFile, gardenOf, imported, ledgerOf } from './example-garden.ts';
+
+const SUNDAYS = { to: 'ida@example.org', weekday: 7, hour: 18, tasks: 'own' } as const;
+const kept = (member: Member, formerName?: string): Fact =>
+  factSchema.parse({ kind: 'member-kept', member, ...(formerName === undefined ? {} : { formerName }) });
+const gone = (name: string): Fact => ({ kind: 'member-gone', name });
+const given = (to: string | undefined, ...keys: string[]): Fact =>
+  factSchema.parse({ kind: 'task-assigned', tasks: keys.map((key) => ({ key, title: key })), to });
+
+const withIdaAndJonas = exampleFile({
+  household: { people: 4, members: [{ name: 'Ida', practices: ['composting'] }, { name: 'Jonas' }] },
+});
+
+/** The garden of a file on 1 June 2027 with a fact a day after it. */
+function gardenAfter(file: typeof withIdaAndJonas, ...facts: Fact[]) {
+  return gardenOf(
+    ledgerOf(
+      ['2027-06-01', imported(file)],
+      ...facts.map((fact, at) => [`2027-06-0${at + 2}`, fact] as [string, Fact]),
+    ),
+  );
+}
+
+const namesIn = ({ household }: ReturnType<typeof gardenAfter>) => household?.members?.map(({ name }) => name);
+
+describe('the members of a household', () => {
+  it('come and go, and each keeps their place when something about them changes', () => {
+    const garden = gardenAfter(withIdaAndJonas, kept({ name: 'Runa' }), kept({ name: 'Ida', beds: ['north-bed'] }));
+    expect(garden.household).toEqual({
+      people: 4,
+      members: [{ name: 'Ida', beds: ['north-bed'] }, { name: 'Jonas' }, { name: 'Runa' }],
+    });
+    expect(namesIn(gardenAfter(withIdaAndJonas, gone('Ida')))).toEqual(['Jonas']);
+  });
+
+  it('may be named where the file names nobody, and nothing is known then of how many eat', () => {
+    expect(gardenAfter(exampleFile(), kept({ name: 'Ida' })).household).toEqual({ members: [{ name: 'Ida' }] });
+    expect(gardenAfter(exampleFile(), { kind: 'people-told', people: 3 }).household).toEqual({ people: 3 });
+  });
+
+  it('take what was given to them along to another name', () => {
+    const garden = gardenAfter(withIdaAndJonas, given('Ida', 'turn:2'), kept({ name: 'Ida Holm' }, 'Ida'));
+    expect(namesIn(garden)).toEqual(['Ida Holm', 'Jonas']);
+    expect(garden.assigned).toEqual({ 'turn:2': 'Ida Holm' });
+  });
+
+  it('see to no bed that is no longer there', () => {
+    const garden = gardenAfter(withIdaAndJonas, kept({ name: 'Ida', beds: ['wall-bed', 'north-bed'] }));
+    expect(garden.household?.members?.[0]?.beds).toEqual(['north-bed']);
+  });
+
+  it('get mail until it is stopped', () => {
+    const mailed = kept({ name: 'Ida', mail: SUNDAYS });
+    expect(gardenAfter(withIdaAndJonas, mailed).household?.members?.[0]).toEqual({ name: 'Ida', mail: SUNDAYS });
+    const stopped = gardenAfter(withIdaAndJonas, mailed, { kind: 'mail-stopped', name: 'Ida', week: '2027-06-07' });
+    expect(stopped.household?.members?.[0]).toEqual({ name: 'Ida' });
+  });
+});
+
+describe('work given to somebody', () => {
+  it('is theirs by its key until it is given on or to nobody in particular', () => {
+    expect(gardenAfter(withIdaAndJonas, given('Ida', 'a', 'b')).assigned).toEqual({ a: 'Ida', b: 'Ida' });
+    expect(gardenAfter(withIdaAndJonas, given('Ida', 'a', 'b'), given('Jonas', 'b')).assigned).toEqual({
+      a: 'Ida',
+      b: 'Jonas',
+    });
+    expect(gardenAfter(withIdaAndJonas, given('Ida', 'a', 'b'), given(undefined, 'a')).assigned).toEqual({ b: 'Ida' });
+  });
+
+  it('is nobody’s again when they leave, and theirs again when that is taken back', () => {
+    const facts = [given('Ida', 'a'), gone('Ida')];
+    expect(gardenAfter(withIdaAndJonas, ...facts).assigned).toEqual({});
+    expect(gardenAfter(withIdaAndJonas, ...facts, { kind: 'entry-undone', entry: 3 }).assigned).toEqual({ a: 'Ida' });
+  });
+
+  it('is nobody’s when a file no longer names them', () => {
+    const ledger = ledgerOf(
+      ['2027-06-01', imported(withIdaAndJonas)],
+      ['2027-06-02', given('Ida', 'a')],
+      ['2027-06-03', imported(exampleFile({ household: { people: 4, members: [{ name: 'Jonas' }] } }))],
+    );
+    expect(gardenOf(ledger).assigned).toEqual({});
+  });
+});
+
+describe('a file brought in after somebody was changed on the page', () => {
+  const changed = kept({ name: 'Ida', practices: ['mulching'], mail: SUNDAYS });
+  const ledger = (prefer: 'reported' | 'file', file = withIdaAndJonas) =>
+    ledgerOf(
+      ['2027-06-01', imported(withIdaAndJonas)],
+      ['2027-06-02', changed],
+      ['2027-06-03', { ...imported(file), prefer } as Fact],
+    );
+
+  it('leaves what was told standing, unless the file is preferred', () => {
+    expect(gardenOf(ledger('reported')).household?.members?.[0]?.practices).toEqual(['mulching']);
+    expect(gardenOf(ledger('file')).household?.members?.[0]).toEqual({ name: 'Ida', practices: ['composting'] });
+  });
+
+  it('is told of beforehand, with whose word is kept', () => {
+    const told = ledgerOf(['2027-06-01', imported(withIdaAndJonas)], ['2027-06-02', changed]);
+    const differences = importDifferences(told, withIdaAndJonas, { prefer: 'reported', readOn: '2027-06-03' });
+    expect(differences).toMatchObject([
+      { path: 'household.members', now: expect.stringContaining('to ida@example.org'), keeps: 'reported' },
+      { path: 'household.members', file: 'name Ida, practices composting', keeps: 'reported' },
+    ]);
+  });
+
+  it('says the same as before where it is the garden’s own export, mail and all', () => {
+    const garden = gardenAfter(withIdaAndJonas, changed);
+    const text = gardenFileText(gardenFileOf(garden));
+    expect(text).toContain('weekday: sun');
+    const file = readGardenFile(text);
+    expect(file.household).toEqual(gardenFileOf(garden).household);
+    expect(gardenOf(ledger('file', file)).household).toEqual(garden.household);
+  });
+});
+
+describe('mail in a garden file', () => {
+  const read =
+    (mail: object, name = 'Ida') =>
+    () =>
+      checkGardenFile({ ...exampleData(), household: { members: [{ name, mail }] } });
+  const good = { to: 'ida@example.org', weekday: 'fri', hour: 7 };
+
+  it('is the reader’s own work unless it says all', () => {
+    expect(read(good)().household?.members?.[0]?.mail?.tasks).toBe('own');
+    expect(read({ ...good, tasks: 'all' })().household?.members?.[0]?.mail?.tasks).toBe('all');
+  });
+
+  it.each([
+    [{ ...good, to: 'ida' }],
+    [{ ...good, to: 'ida@example.org\nBcc: all@example.org' }],
+    [{ ...good, from: 'Ida <ida@example.org>' }],
+    [{ ...good, to: `${'a'.repeat(250)}@example.org` }],
+    [{ ...good, hour: 25 }],
+    [{ ...good, hour: 7.5 }],
+    [{ ...good, weekday: 'caturday' }],
+  ])('is refused as %j', (mail) => {
+    expect(read(mail)).toThrow();
+  });
+
+  it('goes to nobody whose name has a line break in it, which could begin a header', () => {
+    expect(read(good, 'Ida\r\nBcc: all@example.org')).toThrow();
+    expect(factSchema.safeParse({ kind: 'member-kept', member: { name: 'Ida\nX: y' } }).success).toBe(false);
+  });
+});

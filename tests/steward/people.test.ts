@@ -1,0 +1,123 @@
+import { describe, expect, it } from 'vitest';
+import { PLAIN_SHAPE } from '../../src/calendar/feed-shape.ts';
+import { InputRefused } from '../../src/garden/problem.ts';
+import type { Plan } from '../../src/schedule/plan.ts';
+import type { Report } from '../../src/steward/steward.ts';
+import { seenByIcalJs } from '../calendar/read-feed.ts';
+import { northernFile } from './gardens.ts';
+import { type Household, household, later } from './household.ts';
+
+const file = {
+  ...northernFile(),
+  household: { people: 2, members: [{ name: 'Ida', practices: ['composting' as const] }, { name: 'Jonas' }] },
+};
+const ofIda = { ...PLAIN_SHAPE, person: 'Ida' };
+
+function coverWork(plan: Plan) {
+  const entry = plan.entries.find(({ practice, state }) => practice === 'cover-cropping' && state === 'open');
+  const task = plan.tasks.find(({ key }) => key === entry?.keys[0]);
+  if (entry === undefined || task === undefined) throw new Error('the garden has a cover to see to');
+  return { entry, task };
+}
+
+function given(to: string | undefined, { key, title }: { key: string; title: string }): Report {
+  return { kind: 'task-assigned', tasks: [{ key, title }], ...(to === undefined ? {} : { to }) };
+}
+
+async function bodyOf({ steward }: Household, token: string) {
+  const feed = await steward.feedBody(token);
+  if (feed === undefined) throw new Error('the feed is open');
+  return { ...feed, events: new Map(seenByIcalJs(feed.body).map((event) => [event.uid, event])) };
+}
+
+describe('a task given to a member', () => {
+  it('enters their feed whatever they see to, leaves the others’, and no other entry is revised', async () => {
+    const house = await household(file);
+    const { steward, garden, clock } = house;
+    const [idas, jonas, all] = [
+      await steward.addFeed(garden, 'Ida', ofIda),
+      await steward.addFeed(garden, 'Jonas', { ...PLAIN_SHAPE, person: 'Jonas' }),
+      await steward.addFeed(garden, 'Everything'),
+    ];
+    const before = await bodyOf(house, idas.token);
+    const jonasBefore = await bodyOf(house, jonas.token);
+    const { entry, task } = coverWork((await steward.view(garden)).plan);
+    later(clock);
+    await steward.report(garden, given('Ida', task), 'ada');
+    const [now, jonasNow, allNow] = [
+      await bodyOf(house, idas.token),
+      await bodyOf(house, jonas.token),
+      await bodyOf(house, all.token),
+    ];
+    const entered = [...now.events.keys()].filter((uid) => !before.events.has(uid));
+    expect(entered).toHaveLength(1);
+    const [uid = ''] = entered;
+    expect(now.events.get(uid)?.sequence).toBe(entry.sequence + 1);
+    expect(allNow.events.get(uid)?.description).toMatch(/for Ida\./i);
+    for (const [id, event] of before.events) expect(now.events.get(id)).toEqual(event);
+    if (entry.keys.length === 1) expect(jonasNow.events.has(uid)).toBe(false);
+    expect(jonasBefore.events.has(uid)).toBe(true);
+    for (const feed of [now, jonasNow]) expect(feed.changedAt).toBe(clock.moment);
+    expect(now.etag).not.toBe(before.etag);
+  });
+
+  it('comes back to the others at a later revision when it is taken back', async () => {
+    const house = await household(file);
+    const { steward, garden, clock } = house;
+    const jonas = await steward.addFeed(garden, 'Jonas', { ...PLAIN_SHAPE, person: 'Jonas' });
+    const before = await bodyOf(house, jonas.token);
+    const { entry, task } = coverWork((await steward.view(garden)).plan);
+    later(clock);
+    await steward.report(garden, given('Ida', task), 'ada');
+    later(clock);
+    const plan = await steward.undo(garden, undefined, 'ada');
+    expect(plan.entries.find(({ lotId }) => lotId === entry.lotId)?.sequence).toBe(entry.sequence + 2);
+    const after = await bodyOf(house, jonas.token);
+    expect([...after.events.keys()]).toEqual([...before.events.keys()]);
+  });
+
+  it('is refused for somebody nobody knows, and for work that is done', async () => {
+    const { steward, garden } = await household(file);
+    const { task } = coverWork((await steward.view(garden)).plan);
+    await expect(steward.report(garden, given('Idda', task), 'ada')).rejects.toThrow(InputRefused);
+    await steward.skip(garden, [task.key], 'ada');
+    await expect(steward.report(garden, given('Ida', task), 'ada')).rejects.toThrow(InputRefused);
+  });
+});
+
+describe('a member who gets another name', () => {
+  it('keeps their feed and its entries as they are, and has it back when the name is taken back', async () => {
+    const house = await household(file);
+    const { steward, garden, clock } = house;
+    const { token } = await steward.addFeed(garden, 'Ida', ofIda);
+    const before = await bodyOf(house, token);
+    later(clock);
+    const member = { name: 'Ida Holm', practices: ['composting' as const] };
+    await steward.report(garden, { kind: 'member-kept', member, formerName: 'Ida' }, 'ada');
+    expect((await steward.feeds(garden))[0]?.shape.person).toBe('Ida Holm');
+    expect((await bodyOf(house, token)).events).toEqual(before.events);
+    await steward.undo(garden, undefined, 'ada');
+    expect((await steward.feeds(garden))[0]).toMatchObject({ shape: { person: 'Ida' }, shapeRevision: 0 });
+  });
+
+  it('cannot take that of another', async () => {
+    const { steward, garden } = await household(file);
+    const report: Report = { kind: 'member-kept', member: { name: 'Jonas' }, formerName: 'Ida' };
+    await expect(steward.report(garden, report, 'ada')).rejects.toThrow(InputRefused);
+  });
+});
+
+describe('a member who gets mail', () => {
+  it('has a feed that is no other for it', async () => {
+    const house = await household(file);
+    const { steward, garden, clock } = house;
+    const { token } = await steward.addFeed(garden, 'Ida', ofIda);
+    const before = await bodyOf(house, token);
+    later(clock);
+    const mail = { to: 'ida@example.org', weekday: 7, hour: 18, tasks: 'own' } as const;
+    const member = { name: 'Ida', practices: ['composting' as const], mail };
+    await steward.report(garden, { kind: 'member-kept', member }, 'ada');
+    expect((await bodyOf(house, token)).etag).toBe(before.etag);
+    expect((await steward.view(garden)).garden.household?.members?.[0]).toEqual(member);
+  });
+});
