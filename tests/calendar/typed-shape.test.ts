@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { type FeedShape, PLAIN_SHAPE } from '../../src/calendar/feed-shape.ts';
+import { type FeedShape, PLAIN_SHAPE, sameShape } from '../../src/calendar/feed-shape.ts';
 import { shapeWords } from '../../src/calendar/shape-words.ts';
 import { labelProblems, readShape, type TypedShape } from '../../src/calendar/typed-shape.ts';
 
