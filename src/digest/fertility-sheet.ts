@@ -102,11 +102,11 @@ function cropsInWords(crops: readonly CropSpan[]): string {
     .join('');
 }
 
-function outcomeOf({ crops, worst, gives, band }: BedLedger): string {
+function outcomeOf({ crops, worst, band }: BedLedger): string {
   if (worst.wants === 0) return 'Nothing is wanted: what grows here gathers its own.';
   const grams = (value: number): string => quantity(tenth(value), 'gPerM2');
   const where = crops.length === 1 ? '' : ` where the ${worst.span.crop.name.toLowerCase()} stands`;
-  const sum = `${grams(worst.wants)} wanted${where}, ${grams(gives.usual)} given by the usual figures and ${grams(gives.high)} at best`;
+  const sum = `${grams(worst.wants)} wanted${where}, ${grams(worst.gives.usual)} given by the usual figures and ${grams(worst.gives.high)} at best`;
   if (band === 'enough') return `${sum}: enough, ${grams(worst.balance.usual)} over.`;
   const short = grams(-worst.balance.usual);
   if (band === 'low') return `${sum}: short by ${short} if things go as usual, enough if they go well.`;
@@ -116,7 +116,8 @@ function outcomeOf({ crops, worst, gives, band }: BedLedger): string {
 function notesOf({ garden }: PracticeInput, ledger: BedLedger, standing: number): string[] {
   const { bed, band, crops, season } = ledger;
   const ppm = veryHighPhosphorus({ garden }, bed.id);
-  const fed = garden.done.filter(({ key }) => crops.some(({ planting }) => key === `feed/planting:${planting.id}`));
+  const untold = crops.filter(({ planting }) => !garden.fed.some(({ plantingId }) => plantingId === planting.id));
+  const fed = garden.done.filter(({ key }) => untold.some(({ planting }) => key === `feed/planting:${planting.id}`));
   return [
     ...(ppm === undefined
       ? []
@@ -138,6 +139,6 @@ function notesOf({ garden }: PracticeInput, ledger: BedLedger, standing: number)
           'No meal helps now: what falls short is over, or is fed by compost alone. A legume cover before the next crop does.',
         ]
       : []),
-    ...fed.map(({ on }) => `A meal was strewn on ${dated(on)}; the ledger does not count it.`),
+    ...fed.map(({ on }) => `A meal was strewn on ${dated(on)}; nobody told how much, so it is not counted.`),
   ];
 }

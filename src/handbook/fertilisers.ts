@@ -124,6 +124,18 @@ export function fertiliserById(id: string): Fertiliser {
   return found;
 }
 
+/** Percent of nitrogen in a fertiliser above which no larger share of it is released. From memory, after Gale and others 2006. */
+const RELEASE_LEVELS_PERCENT = 6;
+
+/**
+ * The share of a fertiliser's nitrogen that a crop finds within the season, 0–1: 15 times its percent of nitrogen less 15,
+ * in percent, and level at 75 from six percent up. From memory, after Gale and others 2006; for fresh meals, not for
+ * compost.
+ */
+export function releasedShare({ nitrogen }: Pick<Fertiliser, 'nitrogen'>): number {
+  return (15 * Math.min(100 * nitrogen, RELEASE_LEVELS_PERCENT) - 15) / 100;
+}
+
 /** Grams in a dry cup of 8 fl oz of a meal: about a third of a pound (veg:V59). */
 export const GRAMS_A_CUP_OF_MEAL = 150;
 

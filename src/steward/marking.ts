@@ -2,7 +2,9 @@
  * Tasks of the plan marked done, as facts: with the day, and what was really used where something was.
  */
 import type { Fact } from '../garden/facts.ts';
+import { suggestion } from '../garden/nearest-name.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
+import { fertilisers } from '../handbook/fertilisers.ts';
 import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
@@ -67,6 +69,12 @@ export function doneFacts(
 const MEASURES = ['litres', 'grams'] as const;
 
 function amountProblems({ title }: PlannedTask, used: Used): Problem[] {
+  const { fertiliserId } = used;
+  const known = fertilisers.map(({ id }) => id);
+  if (fertiliserId !== undefined && !known.includes(fertiliserId)) {
+    const what = `"${fertiliserId}" is not a known fertiliser.`;
+    return [{ where: title, what, mend: suggestion(fertiliserId, known) }];
+  }
   return MEASURES.flatMap((measure) => {
     const [amount, most] = [used[measure], MOST_USED[measure]];
     if (amount === undefined || (Number.isFinite(amount) && amount > 0 && amount <= most)) return [];
@@ -75,9 +83,12 @@ function amountProblems({ title }: PlannedTask, used: Used): Problem[] {
   });
 }
 
-function withUsed(makes: PlannedTask['makes'], { litres, grams }: Used): PlannedTask['makes'] {
+function withUsed(makes: PlannedTask['makes'], { litres, grams, fertiliserId }: Used): PlannedTask['makes'] {
   return makes.map((effect) => {
     if ('litres' in effect) return { ...effect, litres: litres ?? effect.litres };
+    if (effect.makes === 'bed-fed') {
+      return { ...effect, grams: grams ?? effect.grams, fertiliserId: fertiliserId ?? effect.fertiliserId };
+    }
     if ('grams' in effect) return { ...effect, grams: grams ?? effect.grams };
     return effect;
   });

@@ -115,6 +115,8 @@ export interface GardenImport {
 export interface Used {
   litres?: number;
   grams?: number;
+  /** A fertiliser of the handbook, where it was another than planned. */
+  fertiliserId?: string;
 }
 
 /** A reading of a pile, as somebody reports it. */

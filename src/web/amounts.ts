@@ -3,7 +3,7 @@
  * was planned filled in.
  */
 import type { Effect } from '../garden/effects.ts';
-import { fertiliserById } from '../handbook/fertilisers.ts';
+import { fertiliserById, nitrogenFertilisers } from '../handbook/fertilisers.ts';
 import { readableIn } from '../measures/quantity.ts';
 import { GRAMS_PER_OUNCE, LITRES_PER_CUBIC_FOOT, type UnitSystem } from '../measures/units.ts';
 import type { TaskKey } from '../practices/draft.ts';
@@ -21,10 +21,15 @@ export interface AskedAmount {
   unit: string;
   /** What was planned, as the field shows it. */
   planned: string;
-  measure: keyof Used;
+  measure: Measure;
   /** Litres or grams in one of the reader's unit. */
   per: number;
 }
+
+/** What is told in figures of what was used. */
+type Measure = 'litres' | 'grams';
+
+type AskedOf = Pick<PlannedTask, 'key' | 'kind' | 'makes'>;
 
 interface Unit {
   label: string;
@@ -33,7 +38,7 @@ interface Unit {
   digits: number;
 }
 
-const UNITS: Readonly<Record<keyof Used, Readonly<Record<UnitSystem, Unit>>>> = {
+const UNITS: Readonly<Record<Measure, Readonly<Record<UnitSystem, Unit>>>> = {
   litres: {
     us: { label: 'cu ft', per: LITRES_PER_CUBIC_FOOT, digits: 1 },
     metric: { label: 'L', per: 1, digits: 1 },
@@ -44,15 +49,17 @@ const UNITS: Readonly<Record<keyof Used, Readonly<Record<UnitSystem, Unit>>>> = 
   },
 };
 
-/** What an effect's amount is of, as its label asks for it. */
-function labelOf(effect: Effect): string {
-  return `How much ${effect.makes === 'bed-fed' ? fertiliserById(effect.fertiliserId).name : 'compost'}`;
+/** What an effect's amount is of, as its label asks for it; of what is chosen beside it, no more than "of it". */
+function labelOf(effect: Effect, isChosen: boolean): string {
+  if (effect.makes !== 'bed-fed') return 'How much compost';
+  return `How much ${isChosen ? 'of it' : fertiliserById(effect.fertiliserId).name}`;
 }
 
 /** The amounts a task is marked done with; none where nothing that comes later counts on one. */
-export function askedAmounts({ key, makes }: Pick<PlannedTask, 'key' | 'makes'>, units: UnitSystem): AskedAmount[] {
+export function askedAmounts(task: AskedOf, units: UnitSystem): AskedAmount[] {
+  const { key, makes } = task;
   const asked = makes.flatMap((effect): AskedAmount[] => {
-    const label = labelOf(effect);
+    const label = labelOf(effect, askedChoice(task) !== undefined);
     if ('litres' in effect) return [askedFor({ key, label, measure: 'litres', amount: effect.litres }, units)];
     if ('grams' in effect) return [askedFor({ key, label, measure: 'grams', amount: effect.grams }, units)];
     return [];
@@ -60,8 +67,13 @@ export function askedAmounts({ key, makes }: Pick<PlannedTask, 'key' | 'makes'>,
   return asked.filter(({ field }, at) => asked.findIndex((each) => each.field === field) === at);
 }
 
+/** Names of all the fields that ask for what was used. */
+export function fieldsOf(task: AskedOf, units: UnitSystem): string[] {
+  return [...askedAmounts(task, units), askedChoice(task)].flatMap((asked) => asked?.field ?? []);
+}
+
 function askedFor(
-  { key, label, measure, amount }: { key: TaskKey; label: string; measure: keyof Used; amount: number },
+  { key, label, measure, amount }: { key: TaskKey; label: string; measure: Measure; amount: number },
   units: UnitSystem,
 ): AskedAmount {
   const unit = UNITS[measure][units];
@@ -69,10 +81,28 @@ function askedFor(
   return { field: `${measure}:${key}`, label, unit: unit.label, planned, measure, per: unit.per };
 }
 
-/** Amounts that were changed from what was planned; what is no amount is refused under its task. */
+/** Which of several things a task was done with, where its amount says nothing without that. */
+export interface AskedChoice {
+  field: string;
+  label: string;
+  planned: string;
+  choices: readonly { id: string; name: string }[];
+}
+
+/** What a task is asked to choose: the meal that was strewn for a crop. */
+export function askedChoice({ key, kind, makes }: AskedOf): AskedChoice | undefined {
+  const fed = makes.find((effect) => effect.makes === 'bed-fed');
+  if (fed === undefined || kind !== 'feed-crop') return undefined;
+  const choices = nitrogenFertilisers.map(({ id, name, analysis }) => ({ id, name: `${name} (${analysis})` }));
+  return { field: `of:${key}`, label: 'What was strewn', planned: fed.fertiliserId, choices };
+}
+
+/** What was used otherwise than planned; what is no amount, and no choice, is refused under its task. */
 export function usedIn(form: Form, tasks: readonly PlannedTask[], units: UnitSystem): Record<TaskKey, Used> {
   const used: Record<TaskKey, Used> = {};
   for (const task of tasks) {
+    const chosen = chosenIn(form, task, units);
+    if (chosen !== undefined) used[task.key] = { fertiliserId: chosen };
     for (const { field, planned, measure, per, label } of askedAmounts(task, units)) {
       const typed = form.text(field);
       if (typed === '' || typed === planned) continue;
@@ -86,4 +116,14 @@ export function usedIn(form: Form, tasks: readonly PlannedTask[], units: UnitSys
     }
   }
   return used;
+}
+
+function chosenIn(form: Form, task: PlannedTask, units: UnitSystem): string | undefined {
+  const asked = askedChoice(task);
+  const given = asked === undefined ? '' : form.text(asked.field);
+  if (asked === undefined || given === '' || given === asked.planned) return undefined;
+  if (asked.choices.some(({ id }) => id === given)) return given;
+  const what = `"${given.slice(0, SHOWN_CHARACTERS)}" is not one of the choices.`;
+  form.refuse({ where: `${asked.label}: ${readableIn(units, task.title)}`, what, mend: 'Choose one of the list.' });
+  return undefined;
 }

@@ -9,7 +9,7 @@ import { lookReport } from '../steward/look-report.ts';
 import { regrowthReport } from '../steward/regrowth-report.ts';
 import type { GardenView, Steward } from '../steward/steward.ts';
 import { bedPath, taskPath, weekPath } from './addresses.ts';
-import { askedAmounts, usedIn } from './amounts.ts';
+import { fieldsOf, usedIn } from './amounts.ts';
 import { type Form, readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { taskPage } from './pages/task.tsx';
@@ -204,11 +204,11 @@ function grewAgain(steward: Steward, view: GardenView, task: PlannedTask, form: 
 const NEXT_AFTER_REGROWTH: ReadonlySet<string> = new Set(['cut-again', 'lay-sheet']);
 
 function enteredIn(form: Form, { lot, task }: TaskView, { garden }: GardenView): Entered {
-  const asked = lot.flatMap((each) => askedAmounts(each, garden.place.units));
+  const asked = lot.flatMap((each) => fieldsOf(each, garden.place.units));
   const isDone = form.text('do') === 'done';
   return {
     on: form.text('on'),
-    amounts: Object.fromEntries(isDone ? asked.map(({ field }) => [field, form.text(field)]) : []),
+    amounts: Object.fromEntries(isDone ? asked.map((field) => [field, form.text(field)]) : []),
     keys: isDone ? form.list('key') : [task.key],
     day: form.text('day') || task.day,
     covered: form.text('covered'),

@@ -120,7 +120,7 @@ function steps(
 }
 
 function reasons(input: PracticeInput, ledger: BedLedger, { span, nitrogenG }: CropShort): Reason[] {
-  const { bed, lines, gives, grounds } = ledger;
+  const { bed, lines, grounds } = ledger;
   const ground = grounds.find((each) => each.span === span) ?? ledger.worst;
   const ppm = veryHighPhosphorus(input, bed.id);
   const isUntested = lines.some(({ reason }) => reason.rule === 'ledger.soil-untested');
@@ -130,8 +130,8 @@ function reasons(input: PracticeInput, ledger: BedLedger, { span, nitrogenG }: C
       saw: {
         crop: span.crop.name.toLowerCase(),
         wantsGPerM2: tenth(ground.wants),
-        givesGPerM2: tenth(gives.usual),
-        bestGPerM2: tenth(gives.high),
+        givesGPerM2: tenth(ground.gives.usual),
+        bestGPerM2: tenth(ground.gives.high),
         shortGPerM2: tenth(-ground.balance.usual),
         nitrogenG: Math.round(nitrogenG),
       },

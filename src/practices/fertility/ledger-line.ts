@@ -35,6 +35,11 @@ export function times({ low, usual, high }: Grams, by: number): Grams {
   return { low: low * by, usual: usual * by, high: high * by };
 }
 
+/** Two figures added up. */
+export function plus(one: Grams, other: Grams): Grams {
+  return { low: one.low + other.low, usual: one.usual + other.usual, high: one.high + other.high };
+}
+
 /** Rounded to a tenth, as it is shown. */
 export function tenth(value: number): number {
   return Math.round(value * 10) / 10;

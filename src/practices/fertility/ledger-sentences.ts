@@ -42,6 +42,10 @@ export const ledgerSentences: Practice['sentences'] = {
   'ledger.sod': ({ saw }) =>
     `The ${saw.cover} has stood for a year and more and is a sod: ${grams(saw.usualGPerM2)} (100 lb an acre)` +
     `${onShare(saw.percent, 'the ground, as it was seen')}.`,
+  'ledger.fed': ({ saw }) =>
+    `${quantity(Number(saw.grams), 'g')} of ${saw.fertiliser} strewn on ${dated(String(saw.on))}, ${saw.percentN} % of it ` +
+    `nitrogen: ${grams(saw.usualGPerM2)} on the bed, all counted as the published rates count it. About ` +
+    `${saw.percentReleased} % of it comes free within the season (from memory): ${grams(saw.lowGPerM2)}.`,
   'ledger.pulse': ({ saw }) =>
     `The ${saw.crop} before the ${saw.next} left roots and tops: ${span(saw)}${onShare(saw.percent, 'the bed')}. Most of their ` +
     'nitrogen goes with the pods.',

@@ -8,7 +8,8 @@ import type { CropSpan } from '../bed-timeline.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import { compostLines } from './compost-lines.ts';
 import { cropsOf, groundNeed, needLines } from './crop-needs.ts';
-import type { Grams, LedgerLine } from './ledger-line.ts';
+import { fedGround, fedIn, fedLines } from './fed-lines.ts';
+import { type Grams, type LedgerLine, plus } from './ledger-line.ts';
 import { coverLines, pulseLines } from './legume-lines.ts';
 import { soilLine } from './soil-line.ts';
 
@@ -23,6 +24,8 @@ export interface Ground {
   span: CropSpan;
   /** What is wanted of it over the season, g/m², by the crop and by those before and after it. */
   wants: number;
+  /** What it is given, g/m²: what the bed is, and what was strewn on this ground. */
+  gives: Grams;
   /** What is given less what is wanted, g/m². */
   balance: Grams;
   band: Band;
@@ -51,6 +54,7 @@ export function bedLedger(
   season: number,
 ): BedLedger | undefined {
   const crops = cropsOf(input, bed, season);
+  const fed = fedIn(input, bed, season);
   const lines = [
     ...needLines(bed, crops),
     soilLine(input, bed),
@@ -58,10 +62,14 @@ export function bedLedger(
     ...coverLines(input, found, bed, season),
     ...pulseLines(input, bed, season),
   ];
-  const gives = givenBy(lines);
-  const grounds = crops.map((span) => groundOf(span, groundNeed(bed, span, crops), gives));
+  const strewn = fedLines(fed);
+  const shared = givenBy(lines);
+  const gives = givenBy([...lines, ...strewn]);
+  const grounds = crops.map((span) =>
+    groundOf(span, groundNeed(bed, span, crops), plus(shared, fedGround(bed, span, fed))),
+  );
   const [worst] = [...grounds].sort((a, b) => a.balance.usual - b.balance.usual);
-  return worst && { bed, season, crops, lines, gives, grounds, worst, band: worst.band };
+  return worst && { bed, season, crops, lines: [...lines, ...strewn], gives, grounds, worst, band: worst.band };
 }
 
 function givenBy(lines: readonly LedgerLine[]): Grams {
@@ -72,7 +80,7 @@ function givenBy(lines: readonly LedgerLine[]): Grams {
 
 function groundOf(span: CropSpan, wants: number, gives: Grams): Ground {
   const balance = { low: gives.low - wants, usual: gives.usual - wants, high: gives.high - wants };
-  return { span, wants, balance, band: wants === 0 ? 'enough' : bandOf(balance) };
+  return { span, wants, gives, balance, band: wants === 0 ? 'enough' : bandOf(balance) };
 }
 
 function bandOf({ usual, high }: Grams): Band {

@@ -53,7 +53,7 @@ export function waysToBring(input: Pick<PracticeInput, 'garden'>, bedId: string,
     .map((fertiliser) => ({ fertiliser, grams: rounded(gramsForNitrogen(nitrogenG, fertiliser)) }));
 }
 
-/** Never none. */
+/** Rounded up: what is strewn as told brings what is short, and a ledger that counts it says so. */
 function rounded(grams: number): number {
-  return Math.max(ROUND_G, Math.round(grams / ROUND_G) * ROUND_G);
+  return Math.ceil(grams / ROUND_G) * ROUND_G;
 }

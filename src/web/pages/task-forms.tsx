@@ -9,7 +9,7 @@ import type { TaskKey } from '../../practices/draft.ts';
 import { COVERED_WORDS } from '../../practices/stand-cover.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { reportPath, taskPath, undoPath } from '../addresses.ts';
-import { askedAmounts } from '../amounts.ts';
+import { askedAmounts, askedChoice } from '../amounts.ts';
 import { MATURITY_WORDS } from '../ledger-words.ts';
 import {
   isUnsettled,
@@ -173,6 +173,7 @@ interface AmountsProps {
 /** Asks how much it was, where later arithmetic counts on what was used. */
 export const Amounts = ({ task, units, typed }: AmountsProps) => (
   <>
+    <Choice task={task} typed={typed} />
     {askedAmounts(task, units).map(({ field, label, unit, planned }) => (
       <label class="amount">
         {label}, {unit} <input type="text" inputmode="decimal" name={field} value={typed[field] ?? planned} />
@@ -180,6 +181,25 @@ export const Amounts = ({ task, units, typed }: AmountsProps) => (
     ))}
   </>
 );
+
+/** Asks which of several things it was. */
+const Choice = ({ task, typed }: Pick<AmountsProps, 'task' | 'typed'>) => {
+  const asked = askedChoice(task);
+  if (asked === undefined) return null;
+  const chosen = typed[asked.field] || asked.planned;
+  return (
+    <label class="amount">
+      {asked.label}{' '}
+      <select name={asked.field}>
+        {asked.choices.map(({ id, name }) => (
+          <option value={id} selected={id === chosen}>
+            {name}
+          </option>
+        ))}
+      </select>
+    </label>
+  );
+};
 
 interface SettledProps {
   found: TaskView;

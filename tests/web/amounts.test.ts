@@ -1,0 +1,69 @@
+import { describe, expect, test } from 'vitest';
+import type { Effect } from '../../src/garden/effects.ts';
+import type { PlannedTask } from '../../src/schedule/plan.ts';
+import { askedAmounts, askedChoice, usedIn } from '../../src/web/amounts.ts';
+import { Form } from '../../src/web/form.ts';
+import { sampleTask } from './sample-plan.ts';
+
+const spread: Effect = { makes: 'bed-topdressed', bedId: 'north', litres: 47 };
+const meal: Effect = { makes: 'bed-fed', bedId: 'north', fertiliserId: 'blood_meal', grams: 230 };
+
+const doing = (kind: string, makes: Effect[]): PlannedTask => sampleTask('k', '2027-05-25', { kind, makes });
+const sent = (fields: Record<string, string>): Form =>
+  new Form(new Map(Object.entries(fields).map(([name, value]) => [name, [value]])));
+
+describe('an amount asked for', () => {
+  test('is in the reader’s unit, with what was planned filled in', () => {
+    const asked = (units: 'us' | 'metric', effect: Effect) =>
+      askedAmounts(doing('bone-meal', [effect]), units).map(
+        ({ label, unit, planned }) => `${label}, ${unit}: ${planned}`,
+      );
+    expect(asked('metric', spread)).toEqual(['How much compost, L: 47']);
+    expect(asked('us', spread)).toEqual(['How much compost, cu ft: 1.7']);
+    expect(asked('metric', meal)).toEqual(['How much blood meal, g: 230']);
+    expect(asked('us', meal)).toEqual(['How much blood meal, oz: 8.11']);
+  });
+
+  test('is of nothing where nothing is counted on', () => {
+    expect(askedAmounts(doing('cut-cover', [{ makes: 'stand-cut', standId: 's' }]), 'us')).toEqual([]);
+  });
+
+  test('is kept as planned where the field was left alone, however it was rounded for it', () => {
+    expect(usedIn(sent({ 'litres:k': '1.7' }), [doing('topdress', [spread])], 'us')).toEqual({});
+    expect(usedIn(sent({}), [doing('topdress', [spread])], 'us')).toEqual({});
+  });
+
+  test('is read in that unit, with a comma or a point', () => {
+    const used = usedIn(sent({ 'grams:k': '3,5' }), [doing('bone-meal', [meal])], 'us');
+    // An ounce is 28.349523125 g (the international avoirdupois pound of 1959).
+    expect(used.k?.grams).toBeCloseTo(99.2233, 4);
+  });
+
+  test.each(['a lot', '0', '-2', '1e999'])('is refused under its task when it is %s', (typed) => {
+    const form = sent({ 'litres:k': typed });
+    expect(usedIn(form, [doing('topdress', [spread])], 'metric')).toEqual({});
+    expect(form.problems[0]?.what).toBe(`"${typed}" is not an amount.`);
+    expect(form.problems[0]?.mend).toBe('Give a number above 0, such as 47.');
+  });
+});
+
+describe('a meal for a crop', () => {
+  const fed = doing('feed-crop', [meal]);
+
+  test('may be another than was planned: it is asked which, and how much of it', () => {
+    expect(askedChoice(fed)?.choices.map(({ name }) => name)).toContain('cottonseed meal (6-2-1)');
+    expect(askedAmounts(fed, 'metric')[0]?.label).toBe('How much of it');
+    const used = usedIn(sent({ 'of:k': 'cottonseed_meal', 'grams:k': '450' }), [fed], 'metric');
+    expect(used).toEqual({ k: { fertiliserId: 'cottonseed_meal', grams: 450 } });
+  });
+
+  test('that nobody knows is refused', () => {
+    const form = sent({ 'of:k': 'moon_dust' });
+    usedIn(form, [fed], 'metric');
+    expect(form.problems[0]?.what).toBe('"moon_dust" is not one of the choices.');
+  });
+
+  test('is not asked which where only bone meal would do', () => {
+    expect(askedChoice(doing('bone-meal', [meal]))).toBeUndefined();
+  });
+});
