@@ -4,7 +4,7 @@
 import { AT_WORK_C } from '../handbook/pile-heat.ts';
 import { type Day, earliestOf } from '../measures/days.ts';
 import type { Effect } from './effects.ts';
-import type { DoneTask } from './facts.ts';
+import type { DoneTask, Fact } from './facts.ts';
 import type {
   CompostBought,
   CropWish,
@@ -37,10 +37,12 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
       const skipped = fact.tasks.map(({ key }) => [key, fact.on]);
       return { ...garden, skipped: { ...garden.skipped, ...Object.fromEntries(skipped) } };
     }
+    case 'put-off':
+      return putOffTasks(garden, fact);
     case 'day-pinned':
-      return { ...garden, pins: { ...garden.pins, [fact.key]: fact.day } };
+      return { ...without(garden, 'putOff', [fact.key]), pins: { ...garden.pins, [fact.key]: fact.day } };
     case 'day-unpinned':
-      return { ...garden, pins: Object.fromEntries(Object.entries(garden.pins).filter(([key]) => key !== fact.key)) };
+      return without(garden, 'pins', [fact.key]);
     case 'pile-read': {
       const { kind: _kind, pileId, ...reading } = fact;
       const seen = withoutAbsent(reading);
@@ -113,6 +115,19 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
     default:
       return fact satisfies never;
   }
+}
+
+/** The garden with tasks put off past a day. A pin on a day up to it holds no longer: the later word counts. */
+function putOffTasks(garden: Garden, { on, tasks }: Extract<Fact, { kind: 'put-off' }>): Garden {
+  const keys = tasks.map(({ key }) => key);
+  const early = keys.filter((key) => (garden.pins[key] ?? on) <= on);
+  const put = Object.fromEntries(keys.map((key) => [key, on]));
+  return { ...without(garden, 'pins', early), putOff: { ...garden.putOff, ...put } };
+}
+
+/** The garden with no pin on some tasks, or none of them put off. */
+function without(garden: Garden, told: 'pins' | 'putOff', keys: readonly string[]): Garden {
+  return { ...garden, [told]: Object.fromEntries(Object.entries(garden[told]).filter(([key]) => !keys.includes(key))) };
 }
 
 /** The wishes less the one of a crop and season. */

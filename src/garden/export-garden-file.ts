@@ -1,6 +1,6 @@
 /**
  * From a garden back to its file: everything it was told and everything reported since, with every id, so that reading
- * the file again gives the same garden. Done marks, pins and skipped tasks are no part of it: they stay in the ledger.
+ * the file again gives the same garden. Done marks, pins, and tasks skipped or put off are no part of it: they stay in the ledger.
  */
 import { Document, isMap, isScalar, isSeq, Scalar, visit } from 'yaml';
 import { coverMixById } from '../handbook/cover-mixes.ts';

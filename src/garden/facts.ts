@@ -111,6 +111,13 @@ const tasksSkipped = z.object({
     )
     .min(1),
 });
+
+/** Tasks that are not to be done up to a day, that day included: what "not yet" says. */
+const putOff = z.object({
+  kind: z.literal('put-off'),
+  on: day,
+  tasks: z.array(z.object({ key: z.string(), title: z.string() })).min(1),
+});
 const dayPinned = z.object({ kind: z.literal('day-pinned'), key: z.string(), title: z.string(), day });
 const dayUnpinned = z.object({ kind: z.literal('day-unpinned'), key: z.string(), title: z.string() });
 
@@ -292,6 +299,7 @@ export const factSchema = z.discriminatedUnion('kind', [
   gardenImported,
   tasksDone,
   tasksSkipped,
+  putOff,
   dayPinned,
   dayUnpinned,
   pileRead,

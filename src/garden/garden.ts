@@ -390,4 +390,6 @@ export interface Garden {
   pins: Readonly<Record<string, Day>>;
   /** Who tasks were given to: the name of a member, by the key of the task. */
   assigned: Readonly<Record<string, string>>;
+  /** The last day up to which each task that was put off is not to be done. */
+  putOff: Readonly<Record<string, Day>>;
 }

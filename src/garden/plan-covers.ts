@@ -8,8 +8,8 @@ import { asUnsaid } from './unsaid.ts';
 import { withoutAbsent } from './without-absent.ts';
 
 /**
- * A stand meant to be sown. A mulch that was meant for its sowing day gives way to it. What was skipped or pinned of a stand
- * of the same id, as it was suggested or planned before, was said of that one: the new one asks for all its work.
+ * A stand meant to be sown. A mulch that was meant for its sowing day gives way to it. What was skipped, pinned or put off of a
+ * stand of the same id, as it was suggested or planned before, was said of that one: the new one asks for all its work.
  */
 export function planStandIn(garden: Garden, fact: Extract<Fact, { kind: 'stand-planned' }>): Garden {
   const { standId: id, bedId, coverId, sowOn, instead = [] } = fact;
@@ -33,7 +33,7 @@ export function planMulch(garden: Garden, fact: Extract<Fact, { kind: 'mulch-pla
   return { ...cleared, mulches: [...others, withoutAbsent(mulch)] };
 }
 
-/** The garden without those stands among some that were never sown, nor what was skipped or pinned of them. */
+/** The garden without those stands among some that were never sown, nor what was skipped, pinned or put off of them. */
 export function withoutPlanned(garden: Garden, ids: readonly string[]): Garden {
   const leaving = garden.stands.filter(({ id, sow }) => !sow.happened && ids.includes(id));
   if (leaving.length === 0) return garden;

@@ -10,7 +10,7 @@ import { withoutAbsent } from './without-absent.ts';
 type PlantingsPlanned = Extract<Fact, { kind: 'plantings-planned' }>;
 
 /**
- * The garden with a plan of crops. What was skipped or pinned of a planting of the same id, as it was planned before, was
+ * The garden with a plan of crops. What was skipped, pinned or put off of a planting of the same id, as it was planned before, was
  * said of that one. A planting the garden has already, from its file, stays as it is told there.
  */
 export function planCropsIn(garden: Garden, { plantings, dropped, coversDropped = [] }: PlantingsPlanned): Garden {
@@ -35,7 +35,7 @@ function meantPlanting({ start, lastHarvest, ...row }: PlantingsPlanned['plantin
   });
 }
 
-/** The garden without those plantings among some that never went in, nor what was skipped or pinned of them. */
+/** The garden without those plantings among some that never went in, nor what was skipped, pinned or put off of them. */
 function withoutPlantings(garden: Garden, ids: readonly string[]): Garden {
   const leaving = garden.plantings.filter(({ id, start }) => !start.happened && ids.includes(id));
   if (leaving.length === 0) return garden;

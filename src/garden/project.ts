@@ -230,5 +230,6 @@ export function gardenOfFile(file: GardenFile, readOn: Day, startedOn: Day, befo
     skipped: {},
     pins: {},
     assigned: {},
+    putOff: {},
   };
 }

@@ -21,6 +21,7 @@ const SCHEDULE_SENTENCES: Readonly<Record<string, Sentence>> = {
     `The work it went with has moved or is done; ${dated(String(saw.day))} suits it best by itself.`,
   'schedule.gathered': ({ saw }) => `It was gathered with other work on ${dated(String(saw.day))}.`,
   'schedule.pinned': ({ saw }) => `You pinned it to ${dated(String(saw.day))}.`,
+  'schedule.put-off': ({ saw }) => `It was put off past ${dated(String(saw.day))}.`,
   'schedule.unpinned': () => 'It is no longer pinned.',
   'schedule.no-longer-wanted': () => 'Nothing in the garden asks for it any more.',
 };

@@ -6,6 +6,7 @@ import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../measure
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import type { Room } from './gather.ts';
 import type { Clash, TaskState } from './plan.ts';
+import { putOffIn } from './put-off.ts';
 import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
 import { nearestVisit, type SteadyInput, type SteadyPlace, steadyPlaces, type Visit } from './steady-days.ts';
 import { WeekLoad } from './week-load.ts';
@@ -15,6 +16,8 @@ import { bestDay, isAway, type Span } from './work-days.ts';
 /** What placing has to reckon with besides the drafts. */
 export interface Placing extends SteadyInput {
   today: Day;
+  /** Days that tasks were put off past; none where it is absent. */
+  putOff?: Readonly<Record<TaskKey, Day>>;
 }
 
 /** A draft on its day. */
@@ -37,8 +40,10 @@ export const NAMED_LOST_DAYS = 14;
 export function place(drafts: readonly TaskDraft[], placing: Placing): { placed: Placed[]; clashes: Clash[] } {
   const sorted = [...drafts].sort((a, b) => (a.key < b.key ? -1 : 1));
   const pins = Object.fromEntries(Object.entries(placing.pins).filter(([, day]) => day >= placing.today));
-  const table = new PlacingTable(sorted, { ...placing, pins });
+  // Steady days do not know what was put off, so that the same work on other beds stays where it is.
   const steady = steadyPlaces(sorted, placing);
+  const asked = sorted.map((draft) => putOffIn(draft, placing.putOff ?? {}));
+  const table = new PlacingTable(asked, { ...placing, pins });
   table.putAll(steady);
   return table.result();
 }

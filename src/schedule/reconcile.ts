@@ -30,10 +30,10 @@ export interface PlanInput {
 export function makePlan(input: PlanInput): Plan {
   const { garden, drafts, today, factsVersion, published, now } = input;
   const settled = new Set([...garden.done.map(({ key }) => key), ...Object.keys(garden.skipped)]);
+  const { pins, done, away, putOff } = garden;
   const open = drafts.filter(({ key }) => !settled.has(key));
-  const { pins, done, away } = garden;
   const household = { workDays: garden.place.workDays, away };
-  const { placed, clashes } = place(open, { today, pins, done, ...household });
+  const { placed, clashes } = place(open, { today, pins, putOff, done, ...household });
   const members = [...placed.map(memberOf), ...doneMembers(garden, today)].map((member) => given(member, garden));
   const lots = lotsOf(members, published);
   const entries = lots.map((lot) => entryOf(lot, placed, input));

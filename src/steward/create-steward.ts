@@ -17,6 +17,7 @@ import { followHousehold, renamingBy } from './feeds-of-members.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
+import { putOffFacts } from './put-off.ts';
 import { keysIn } from './reading-keys.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
 import { ServedFeeds } from './served-feeds.ts';
@@ -68,6 +69,7 @@ export function createSteward({ store, clock, report = console.error }: StewardS
         const tasks = openTasks(plan, keys).map(skippedTask);
         return [{ kind: 'tasks-skipped', on: plan.today, tasks }];
       }),
+    putOff: (gardenId, keys, past, by) => accept(gardenId, by, (view) => putOffFacts(view, keys, past)),
     pin: (gardenId, key, day, by) => accept(gardenId, by, ({ plan }) => [pinFact(plan, key, day)]),
     unpin: (gardenId, key, by) => accept(gardenId, by, ({ plan }) => unpinFacts(plan, key)),
     readPile: (gardenId, reading, by) =>

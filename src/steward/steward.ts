@@ -141,6 +141,8 @@ export interface Steward {
     used?: Readonly<Record<TaskKey, Used>>,
   ): Promise<Plan>;
   skip(gardenId: string, keys: readonly TaskKey[], by: string): Promise<Plan>;
+  /** Puts tasks off past a day: they are not asked for up to it. Says nothing new of those put off as far already. */
+  putOff(gardenId: string, keys: readonly TaskKey[], past: Day, by: string): Promise<Plan>;
   pin(gardenId: string, key: TaskKey, day: Day, by: string): Promise<Plan>;
   unpin(gardenId: string, key: TaskKey, by: string): Promise<Plan>;
   readPile(gardenId: string, reading: ReportedReading, by: string): Promise<Plan>;

@@ -106,6 +106,7 @@ function touchedBy(fact: Fact): Set<string> | 'all' {
     case 'weather-logged':
       return new Set();
     case 'tasks-skipped':
+    case 'put-off':
       return new Set(fact.tasks.map(({ key }) => key));
     case 'day-pinned':
     case 'day-unpinned':

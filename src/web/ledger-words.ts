@@ -37,6 +37,8 @@ export function factInWords(
       return `Done on ${formatDay(fact.on, units, beside)}: ${titles(fact)}`;
     case 'tasks-skipped':
       return `Skipped: ${titles(fact)}`;
+    case 'put-off':
+      return `Put off past ${fullDay(fact.on, units)}: ${titles(fact)}`;
     case 'day-pinned':
       return `Pinned to ${fullDay(fact.day, units)}: ${readableIn(units, fact.title, beside)}`;
     case 'day-unpinned':

@@ -101,6 +101,10 @@ function changeOf(
       return looked(steward, view, task, form);
     case 'grew-again':
       return grewAgain(steward, view, task, form, today);
+    case 'put-off': {
+      const past = form.day('past', 'Put off past', today);
+      return { change: () => steward.putOff(id, [key], past ?? today, BY), leadsTo: back };
+    }
     case 'pin': {
       const day = form.day('day', 'Pin to', today);
       return { change: () => steward.pin(id, key, day ?? today, BY), leadsTo: back };

@@ -8,7 +8,14 @@ import { anyGardenData } from './any-garden.ts';
 import { done, exampleFile, gardenOf, imported, ledgerOf } from './example-garden.ts';
 
 /** What a garden file can tell of a garden: all but the ledger's marks and the day it began. */
-function toldPart({ startedOn: _startedOn, done: _done, skipped: _skipped, pins: _pins, ...told }: Garden) {
+function toldPart({
+  startedOn: _startedOn,
+  done: _done,
+  skipped: _skipped,
+  pins: _pins,
+  putOff: _putOff,
+  ...told
+}: Garden) {
   return told;
 }
 

@@ -31,6 +31,7 @@ describe('a fact', () => {
     done('2027-06-01', 'k', ...effects),
     { kind: 'tasks-skipped', on: '2027-06-01', tasks: [{ key: 'k', title: 'T' }] },
     { kind: 'day-pinned', key: 'k', title: 'T', day: '2027-06-01' },
+    { kind: 'put-off', on: '2027-06-01', tasks: [{ key: 'k', title: 'T' }] },
     { kind: 'day-unpinned', key: 'k', title: 'T' },
     { kind: 'pile-read', pileId: 'p', on: '2027-06-01', tempC: 55, moisture: 'damp', smell: 'earthy' },
     { kind: 'cold-night-told', evening: '2027-10-02', lowC: -1.5, how: 'expected' },

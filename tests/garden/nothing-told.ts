@@ -19,4 +19,5 @@ export const NOTHING_TOLD = {
   skipped: {},
   pins: {},
   assigned: {},
+  putOff: {},
 } satisfies Partial<Garden>;

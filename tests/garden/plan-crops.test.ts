@@ -70,12 +70,13 @@ describe('a plan of crops', () => {
     expect(gardenAfter(planned([peas('2028-04-15')]), sown, planned([], [PEAS])).plantings).toHaveLength(3);
   });
 
-  test('asks for all its work, whatever was skipped or pinned of it as it was planned before', () => {
+  test('asks for all its work, whatever was skipped, pinned or put off of it as it was planned before', () => {
     const key = `sow/planting:${CARROTS.id}`;
     const skip: Fact = { kind: 'tasks-skipped', on: '2027-12-02', tasks: [{ key, title: 'Sow' }] };
     const pin: Fact = { kind: 'day-pinned', key, title: 'Sow', day: '2028-05-22' };
-    const after = gardenAfter(skip, pin, planned([], [CARROTS]));
-    expect([after.skipped, after.pins]).toEqual([{}, {}]);
+    const off: Fact = { kind: 'put-off', tasks: [{ key, title: 'Sow' }], on: '2028-05-20' };
+    const after = gardenAfter(skip, off, pin, off, planned([], [CARROTS]));
+    expect([after.skipped, after.pins, after.putOff]).toEqual([{}, {}, {}]);
   });
 
   test('says nothing of beds that are not there', () => {

@@ -19,6 +19,7 @@ const SCHEDULE_RULES = [
   ['schedule.gathered', { day: '2027-04-14' }, 'gathered with other work on ⟦2027-04-14⟧'],
   ['schedule.alone', { day: '2027-04-14' }, '⟦2027-04-14⟧ suits it best'],
   ['schedule.pinned', { day: '2027-04-14' }, 'You pinned it to ⟦2027-04-14⟧'],
+  ['schedule.put-off', { day: '2027-04-14' }, 'It was put off past ⟦2027-04-14⟧'],
   ['schedule.unpinned', {}, 'no longer pinned'],
   ['schedule.no-longer-wanted', {}, 'Nothing in the garden asks for it any more'],
 ] as const;

@@ -138,29 +138,35 @@ describe('a plan, whatever the drafts', () => {
     );
   });
 
-  it('comes back as it was when a done mark, a skip or a pin is taken back', () => {
+  it('comes back as it was when a done mark, a skip, a pin or a putting-off is taken back', () => {
     fc.assert(
-      fc.property(drawn({ done: true }), fc.nat(), fc.constantFrom('done', 'skip', 'pin'), (input, pick, deed) => {
-        const before = plan(input);
-        const open = before.tasks.filter(({ state }) => state === 'open');
-        const task = open[pick % Math.max(1, open.length)];
-        fc.pre(task !== undefined);
-        if (task === undefined) return;
-        const deeds: Record<typeof deed, Partial<Garden>> = {
-          done: { done: [...input.done, doneMark(task, input.today)] },
-          skip: { skipped: { [task.key]: input.today } },
-          pin: { pins: { ...input.pins, [task.key]: addDays(task.day, 1 + (pick % 20)) } },
-        };
-        const during = plan(input, before, deeds[deed], input.today, 7);
-        const after = plan(input, during, {}, input.today, 8);
-        expect(told(after)).toEqual(told(before));
-        for (const entry of after.entries) {
-          const was = before.entries.find(({ lotId }) => lotId === entry.lotId);
-          const between = during.entries.find(({ lotId }) => lotId === entry.lotId);
-          if (was?.content === entry.content && between?.content === entry.content) expect(entry).toEqual(was);
-          else expect(entry.sequence).toBeGreaterThan(Math.max(-1, ...sequences(was, between)));
-        }
-      }),
+      fc.property(
+        drawn({ done: true }),
+        fc.nat(),
+        fc.constantFrom('done', 'skip', 'pin', 'put off'),
+        (input, pick, deed) => {
+          const before = plan(input);
+          const open = before.tasks.filter(({ state }) => state === 'open');
+          const task = open[pick % Math.max(1, open.length)];
+          fc.pre(task !== undefined);
+          if (task === undefined) return;
+          const deeds: Record<typeof deed, Partial<Garden>> = {
+            done: { done: [...input.done, doneMark(task, input.today)] },
+            skip: { skipped: { [task.key]: input.today } },
+            'put off': { putOff: { [task.key]: task.day } },
+            pin: { pins: { ...input.pins, [task.key]: addDays(task.day, 1 + (pick % 20)) } },
+          };
+          const during = plan(input, before, deeds[deed], input.today, 7);
+          const after = plan(input, during, {}, input.today, 8);
+          expect(told(after)).toEqual(told(before));
+          for (const entry of after.entries) {
+            const was = before.entries.find(({ lotId }) => lotId === entry.lotId);
+            const between = during.entries.find(({ lotId }) => lotId === entry.lotId);
+            if (was?.content === entry.content && between?.content === entry.content) expect(entry).toEqual(was);
+            else expect(entry.sequence).toBeGreaterThan(Math.max(-1, ...sequences(was, between)));
+          }
+        },
+      ),
       { seed: SEED, numRuns: 500 },
     );
   });

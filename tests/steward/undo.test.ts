@@ -24,6 +24,13 @@ const DEEDS: [string, Deed][] = [
   ['skipping', ({ steward, garden }, plan) => steward.skip(garden, [openTask(plan, 'cut-cover').key], 'ada')],
   ['pinning', ({ steward, garden }, plan) => steward.pin(garden, openTask(plan, 'cut-cover').key, '2027-05-03', 'ada')],
   [
+    'putting off',
+    ({ steward, garden }, plan) => {
+      const { key, day } = openTask(plan, 'cut-cover');
+      return steward.putOff(garden, [key], day, 'ada');
+    },
+  ],
+  [
     'a look at a pile',
     ({ steward, garden }) => steward.readPile(garden, { pileId: 'spring-pile', on: NORTH_TODAY, tempC: 68 }, 'ada'),
   ],

@@ -190,6 +190,34 @@ describe('pinning', () => {
   });
 });
 
+describe('not yet', () => {
+  test('puts the task off to a later day, says why, and leaves the bed beside it', async () => {
+    const { get, send, steward } = await sampleApp();
+    const taskOf = async (key: string) => (await steward.view('mill-row')).plan.tasks.find((row) => row.key === key);
+    const [rye, vetch] = [await taskOf(RYE), await taskOf(VETCH)];
+    const page = await (await get(at(RYE))).text();
+    expect(page).toContain('<button type="submit">Not yet</button>');
+    const past = /name="past" value="([^"]+)"/.exec(page)?.[1] ?? '';
+    expect((await send(at(RYE), { do: 'put-off', past })).status).toBe(303);
+    expect((await taskOf(RYE))?.day.localeCompare(rye?.day ?? '')).toBe(1);
+    expect((await taskOf(VETCH))?.day).toBe(vetch?.day);
+    expect(await (await get(at(RYE))).text()).toContain('It was put off past April');
+    expect(await (await get(`${GARDEN}/history`)).text()).toMatch(/Put off past April \d+, 2027: Cut the/);
+  });
+
+  test('on the last day there is no such button: the page says what is lost', async () => {
+    const { get, send, steward } = await sampleApp();
+    const rye = (await steward.view('mill-row')).plan.tasks.find(({ key }) => key === RYE);
+    await send(at(RYE), { do: 'pin', day: rye?.window.latest ?? '' });
+    const page = await (await get(at(RYE))).text();
+    expect(page).toContain('It cannot wait: its last day is');
+    expect(page).not.toContain('<button type="submit">Not yet</button>');
+    const refused = await send(at(RYE), { do: 'put-off', past: rye?.window.latest ?? '' });
+    expect(refused.status).toBe(422);
+    expect(await refused.text()).toContain('Say that it is done, or skip it.');
+  });
+});
+
 describe('skipping', () => {
   test('takes one task out of the week, and says so on its page', async () => {
     const { get, send } = await sampleApp();

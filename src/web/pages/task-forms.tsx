@@ -1,13 +1,15 @@
 /**
- * The forms that settle a task: done, skip, pin; and for a settled one the way back.
+ * The forms that settle a task: done, not yet, skip, pin; and for a settled one the way back.
  */
 import type { PropsWithChildren } from 'hono/jsx';
 import type { Day } from '../../measures/days.ts';
-import { readableIn } from '../../measures/quantity.ts';
+import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { TaskKey } from '../../practices/draft.ts';
 import { COVERED_WORDS } from '../../practices/stand-cover.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
+import { canWait, putOffPast } from '../../schedule/put-off.ts';
+import { cannotWait } from '../../steward/put-off.ts';
 import { reportPath, taskPath, undoPath } from '../addresses.ts';
 import { askedAmounts, askedChoice } from '../amounts.ts';
 import { MATURITY_WORDS } from '../ledger-words.ts';
@@ -92,6 +94,8 @@ export const TaskForms = ({ found, gardenId, today, units, entered, regrowths = 
         </>
       )}
       {lookedAtPile(task) !== undefined && <NotReadyForm action={action} on={on} today={today} />}
+      <h2>Not yet</h2>
+      <NotYet action={action} task={task} today={today} units={units} />
       <h2>Another day</h2>
       <Action action={action} what="pin">
         <label>
@@ -111,6 +115,29 @@ export const TaskForms = ({ found, gardenId, today, units, entered, regrowths = 
         <p class="small">{lot.length > 1 ? 'Skips this one only. ' : ''}It can be taken back.</p>
       </Action>
     </section>
+  );
+};
+
+interface NotYetProps {
+  action: string;
+  task: PlannedTask;
+  today: Day;
+  units: UnitSystem;
+}
+
+/** Puts a task off past the day it stands on, or says why it cannot wait. */
+const NotYet = ({ action, task, today, units }: NotYetProps) => {
+  const past = putOffPast(task, today);
+  if (!canWait(task, past)) return <p>{cannotWait(task, units).what}</p>;
+  return (
+    <Action action={action} what="put-off">
+      <input type="hidden" name="past" value={past} />
+      <button type="submit">Not yet</button>
+      <p class="small">
+        It comes again after {formatDay(past, units, today)}; {formatDay(task.window.latest, units, today)} is its last
+        day.
+      </p>
+    </Action>
   );
 };
 
