@@ -1,10 +1,12 @@
 /**
- * Drafts put on days: inside the window, on work days where there are any, in order. A task keeps its steady day while
- * that is still to come and nothing it waits for is late; otherwise it is given the best day left.
+ * Drafts put on days: inside the window, on work days where there are any, in order. A task keeps the day it is held to,
+ * else its steady day, while that is still to come and nothing it waits for is late; otherwise it is given the best day
+ * left.
  */
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import type { Room } from './gather.ts';
+import { dayWithCompany, heldCompany, keptIn } from './held.ts';
 import type { Clash, TaskState } from './plan.ts';
 import { putOffIn } from './put-off.ts';
 import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
@@ -18,6 +20,8 @@ export interface Placing extends SteadyInput {
   today: Day;
   /** Days that tasks were put off past; none where it is absent. */
   putOff?: Readonly<Record<TaskKey, Day>>;
+  /** Days published for the next days, kept while window, order, home and pins allow. */
+  held?: Readonly<Record<TaskKey, Day>>;
 }
 
 /** A draft on its day. */
@@ -56,6 +60,7 @@ class PlacingTable {
   readonly #dayOf: DayOf;
   readonly #clashes: Clash[] = [];
   readonly #load: WeekLoad;
+  #company: ReadonlyMap<TaskKey, readonly Day[]> = new Map();
 
   /** @param placing with only the pins that hold: those of today and later */
   constructor(drafts: readonly TaskDraft[], placing: Placing) {
@@ -76,6 +81,7 @@ class PlacingTable {
    * what must be done soonest first, so that what can wait finds its week full; checks come when work has its days.
    */
   putAll(steady: ReadonlyMap<TaskKey, SteadyPlace>): void {
+    this.#company = heldCompany(this.#drafts, steady, this.#placing.held);
     this.#expect(steady);
     const left = new Map(steady);
     while (left.size > 0) {
@@ -100,7 +106,7 @@ class PlacingTable {
     for (const [key, { day, ridesWith }] of steady) {
       const draft = this.#drafts.get(key);
       if (draft !== undefined && ridesWith === undefined && day >= this.#placing.today)
-        this.#load.add(day, draft.job.id);
+        this.#load.add(this.#placing.held?.[key] ?? day, draft.job.id);
     }
   }
 
@@ -151,7 +157,15 @@ class PlacingTable {
 
   /** The next work day from a day on, for what is done late or not at all. */
   #lateDay(draft: TaskDraft, from: Day): Day {
-    return this.#bestDay(draft, { from, to: addDays(from, STILL_DO_DAYS), preferred: from });
+    const room = { draft, from, to: addDays(from, STILL_DO_DAYS), preferred: from };
+    return this.#held(room) ?? this.#bestDay(draft, room);
+  }
+
+  /** The day a draft is held to, where its room still allows it. */
+  #held(room: Room): Day | undefined {
+    const day = keptIn(room, this.#placing.held?.[room.draft.key], this.#placing);
+    if (day !== undefined) this.#load.add(day, room.draft.job.id);
+    return day;
   }
 
   #bestDay({ job }: TaskDraft, span: Span & { preferred: Day }): Day {
@@ -196,21 +210,33 @@ class PlacingTable {
     return { ...draft, window: { earliest, preferred: earliestOf(preferred, latest), latest } };
   }
 
-  /** The steady day while it can still be kept, else the best day left. */
+  /** The day held to, else the steady day while it can still be kept, else the best day left. */
   #dayIn(room: Room, { day }: SteadyPlace): Day {
-    return day >= room.from && day <= room.to ? day : this.#bestDay(room.draft, room);
+    const held = this.#held(room);
+    if (held !== undefined) return held;
+    if (day < room.from || day > room.to) return this.#bestDay(room.draft, room);
+    return dayWithCompany(room, day, this.#company.get(room.draft.key) ?? [], this.#placing);
   }
 
-  /** A check follows the work it rides with, else keeps its own day; late, it looks for the next visit. */
+  /**
+   * A check follows the work it rides with, else keeps its own day; late, it looks for the next visit. One held to a day
+   * stays there, unless it was to ride with work that has left that day.
+   */
   #checkPlace(room: Room, steady: SteadyPlace): SteadyPlace {
+    const { held = {} } = this.#placing;
     const visits = this.#visits(room.draft);
     const host = visits.find(({ key }) => key === steady.ridesWith);
-    if (host !== undefined && host.day >= room.from && host.day <= room.to) return riding(host);
-    const next = steady.day < room.from ? nearestVisit(room, visits, this.#placing) : undefined;
-    if (next !== undefined) return riding(next);
-    const day = this.#dayIn(room, steady);
-    const there = visits.find((visit) => visit.day === day);
-    return there === undefined ? { day } : riding(there);
+    const own = keptIn(room, held[room.draft.key], this.#placing);
+    const stays = own !== undefined && !(host !== undefined && host.day !== own && held[host.key] === own);
+    if (!stays) {
+      if (host !== undefined && host.day >= room.from && host.day <= room.to) return riding(host);
+      const next = steady.day < room.from ? nearestVisit(room, visits, this.#placing) : undefined;
+      if (next !== undefined) return riding(next);
+    }
+    const day = stays ? own : this.#dayIn(room, steady);
+    const there = visits.filter((visit) => visit.day === day);
+    const company = there.find(({ key }) => key === host?.key) ?? there[0];
+    return company === undefined ? { day } : riding(company);
   }
 
   #visits(check: TaskDraft): Visit[] {

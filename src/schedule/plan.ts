@@ -4,8 +4,9 @@
 
 import type { PracticeName } from '../garden/practice-names.ts';
 import type { Day, Instant } from '../measures/days.ts';
-import type { Reason, TaskDraft, TaskKey } from '../practices/draft.ts';
+import type { Reason, TaskDraft, TaskKey, Window } from '../practices/draft.ts';
 import type { Hour } from './hour.ts';
+import type { Unfitness } from './work-days.ts';
 
 /**
  * Where a task stands. `lapsed`: its window closed with nobody saying it was done; its `ifMissed` says what happens
@@ -76,6 +77,20 @@ export interface LeftDay {
   at: Instant;
 }
 
+/** A day published for a task within the next days, and held to: see held.ts. */
+export interface HeldDay {
+  key: TaskKey;
+  day: Day;
+  /** The day whose last plan it is taken from. */
+  since: Day;
+  /** The day whose last plan had the task elsewhere; absent while it is still held to. */
+  left?: Day;
+  /** The task's window, as the first plan of today found it. */
+  window: Window;
+  /** How ill the day suited the household then. */
+  unfitness: Unfitness;
+}
+
 /** What a new plan did to a task of the plan before. */
 export interface Change {
   key: TaskKey;
@@ -110,6 +125,8 @@ export interface Plan {
   retired?: readonly RetiredLot[];
   /** Days that entries have left, up to {@link DONE_KEPT_DAYS} days back, by day; absent when there are none. */
   left?: readonly LeftDay[];
+  /** Days held to today, and those left lately that are still to come; absent when there are none. */
+  held?: readonly HeldDay[];
   /** Changes of the last {@link CHANGES_KEPT_DAYS} days, newest first. */
   changes: readonly Change[];
   clashes: readonly Clash[];

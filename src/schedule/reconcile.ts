@@ -6,6 +6,7 @@ import { addDays, type Day, type Instant } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { changesSince } from './changes.ts';
 import { descriptionOf, titleOf } from './entry-text.ts';
+import { heldDays, heldRecord, type SaidToday } from './held.ts';
 import { hourName, hourOn } from './hour.ts';
 import { leftDays } from './left-days.ts';
 import { type Lot, type LotMember, lotsOf } from './lots.ts';
@@ -22,6 +23,8 @@ export interface PlanInput {
   factsVersion: number;
   /** Whether what changed is no news: a file was brought in, or something taken back. */
   silent?: boolean;
+  /** What was said today; nothing where it is absent. */
+  said?: SaidToday;
   /** The plan last published, if any. */
   published?: Plan | undefined;
 }
@@ -33,7 +36,10 @@ export function makePlan(input: PlanInput): Plan {
   const { pins, done, away, putOff } = garden;
   const open = drafts.filter(({ key }) => !settled.has(key));
   const household = { workDays: garden.place.workDays, away };
-  const { placed, clashes } = place(open, { today, pins, putOff, done, ...household });
+  const holding = { today, drafts: open, household, said: input.said };
+  const record = heldRecord(published, holding);
+  const held = heldDays(record, holding);
+  const { placed, clashes } = place(open, { today, pins, putOff, done, held, ...household });
   const members = [...placed.map(memberOf), ...doneMembers(garden, today)].map((member) => given(member, garden));
   const lots = lotsOf(members, published);
   const entries = lots.map((lot) => entryOf(lot, placed, input));
@@ -51,6 +57,7 @@ export function makePlan(input: PlanInput): Plan {
     entries: entries.sort(byDay),
     ...(retired.length === 0 ? {} : { retired }),
     ...(left.length === 0 ? {} : { left }),
+    ...(record.length === 0 ? {} : { held: record }),
     changes,
     clashes,
   };

@@ -102,7 +102,7 @@ export function createSteward({ store, clock, report = console.error }: StewardS
       const view = await planner.view(gardenId);
       const entry = entryToUndo(view.ledger, wanted);
       if (entry === undefined) return undefined;
-      const after = await planner.planFrom(withUndone(view.ledger, entry), view);
+      const after = await planner.planFrom(withUndone(view.ledger, entry, view.plan.today), view);
       return { entry, leaning: leaningOn(view.ledger, entry), moves: movesBetween(view.plan, after) };
     },
     async undo(gardenId, wanted, by) {
@@ -111,7 +111,7 @@ export function createSteward({ store, clock, report = console.error }: StewardS
       const plan = await accept(gardenId, by, async (view) => {
         const entry = entryToUndo(view.ledger, wanted);
         if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
-        await planner.planFrom(withUndone(view.ledger, entry), view);
+        await planner.planFrom(withUndone(view.ledger, entry, view.plan.today), view);
         undoing = { kind: 'entry-undone', entry: entry.entry };
         return [undoing];
       });

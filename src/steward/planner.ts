@@ -12,11 +12,13 @@ import { projectGarden } from '../garden/project.ts';
 import { addDays, type Day, type Instant } from '../measures/days.ts';
 import { draftsOf } from '../practices/catalogue.ts';
 import type { PracticeInput } from '../practices/practice.ts';
+import type { SaidToday } from '../schedule/held.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { makePlan } from '../schedule/reconcile.ts';
 import { readStationTable } from '../store/station-file.ts';
 import type { Shelves } from '../store/store.ts';
 import { climateOf } from './garden-climate.ts';
+import { saidToday } from './said-today.ts';
 import type { GardenView } from './steward.ts';
 
 // Luxon hands an unreadable date on in silence unless it is told to throw.
@@ -92,7 +94,8 @@ export class Planner {
     // The first look in a run plans again: the plan on disk may be that of an older program.
     const current = held !== undefined && stored?.factsVersion === version && stored.today === today;
     const silent = stored !== undefined && isRestated(ledger, stored);
-    const plan = current ? stored : this.plan(garden, climate, today, version, stored, silent);
+    const said = saidToday(ledger, today);
+    const plan = current ? stored : this.plan(garden, climate, today, version, stored, { silent, said });
     if (!current && !(await this.#shelves.savePlan(gardenId, plan, version))) return undefined;
     const view = { garden, climate, plan, ledger, version };
     this.#held.set(gardenId, view);
@@ -126,7 +129,8 @@ export class Planner {
   async planFrom(ledger: readonly LedgerEntry[], { garden: { id }, plan, version }: VersionedView): Promise<Plan> {
     const garden = gardenOf(id, ledger);
     const today = this.dayOf(garden);
-    return this.plan(garden, await this.#climate(garden, today), today, version, plan);
+    const said = saidToday(ledger, today);
+    return this.plan(garden, await this.#climate(garden, today), today, version, plan, { said });
   }
 
   /** A plan from facts that need not be stored: also used to show what a change would do. */
@@ -136,10 +140,10 @@ export class Planner {
     today: Day,
     factsVersion: number,
     published: Plan | undefined,
-    silent = false,
+    telling: { silent?: boolean; said?: SaidToday } = {},
   ): Plan {
     const drafts = draftsOf(inputFor(garden, climate, today));
-    return makePlan({ garden, drafts, today, now: this.#clock.now(), factsVersion, published, silent });
+    return makePlan({ garden, drafts, today, now: this.#clock.now(), factsVersion, published, ...telling });
   }
 }
 

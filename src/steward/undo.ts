@@ -5,6 +5,7 @@ import type { DoneTask, Fact } from '../garden/facts.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused } from '../garden/problem.ts';
 import { projectGarden, standingEntries, undoneEntries } from '../garden/project.ts';
+import type { Day } from '../measures/days.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 import type { AmountChange, TaskMove } from './steward.ts';
 
@@ -21,7 +22,7 @@ export function entryToUndo(ledger: readonly LedgerEntry[], wanted: number | und
   const facts = standing.filter((entry) => files.length > 1 || entry !== files[0]);
   if (wanted === undefined) return facts.at(-1);
   const asked = [...facts, ...takingsBack(ledger)].find((row) => row.entry === wanted);
-  if (asked !== undefined && projectGarden(withUndone(ledger, asked)) !== undefined) return asked;
+  if (asked !== undefined && projectGarden(withUndone(ledger, asked, asked.recordedOn)) !== undefined) return asked;
   const known = facts.map((row) => row.entry).slice(-5);
   throw new InputRefused('It cannot be undone.', [
     {
@@ -34,29 +35,35 @@ export function entryToUndo(ledger: readonly LedgerEntry[], wanted: number | und
   ]);
 }
 
-function takingsBack(ledger: readonly LedgerEntry[]): LedgerEntry[] {
+/** The takings-back that stand. */
+export function takingsBack(ledger: readonly LedgerEntry[]): LedgerEntry[] {
   const undone = undoneEntries(ledger);
   return ledger.filter(({ entry, fact }) => fact.kind === 'entry-undone' && !undone.has(entry));
 }
 
-/** The ledger as it would be with one entry taken back. */
-export function withUndone(ledger: readonly LedgerEntry[], { entry, ...rest }: LedgerEntry): LedgerEntry[] {
+/** The ledger as it would be with one entry taken back on a day. */
+export function withUndone(
+  ledger: readonly LedgerEntry[],
+  { entry, ...rest }: LedgerEntry,
+  recordedOn: Day,
+): LedgerEntry[] {
   const number = (ledger.at(-1)?.entry ?? 0) + 1;
-  return [...ledger, { ...rest, entry: number, fact: { kind: 'entry-undone', entry } }];
+  return [...ledger, { ...rest, recordedOn, entry: number, fact: { kind: 'entry-undone', entry } }];
 }
 
 /** Later entries about the same things: they stay, and are listed so that nobody is surprised. */
 export function leaningOn(ledger: readonly LedgerEntry[], entry: LedgerEntry): LedgerEntry[] {
-  const touched = touchedBy(takenFact(ledger, entry.fact));
+  const touched = touchedBy(takenEntry(ledger, entry).fact);
   return standingEntries(ledger).filter(
     (later) => later.entry > entry.entry && (touched === 'all' || meets(touchedBy(later.fact), touched)),
   );
 }
 
-/** The fact an entry is about: of a taking-back, the one it took back. */
-function takenFact(ledger: readonly LedgerEntry[], fact: Fact): Fact {
-  const taken = fact.kind === 'entry-undone' ? ledger.find(({ entry }) => entry === fact.entry) : undefined;
-  return taken === undefined ? fact : takenFact(ledger, taken.fact);
+/** What an entry is about: of a taking-back, the one it took back; of any other, itself. */
+export function takenEntry(ledger: readonly LedgerEntry[], entry: LedgerEntry): LedgerEntry {
+  const { fact } = entry;
+  const taken = fact.kind === 'entry-undone' ? ledger.find((row) => row.entry === fact.entry) : undefined;
+  return taken === undefined ? entry : takenEntry(ledger, taken);
 }
 
 function meets(later: Set<string> | 'all', touched: ReadonlySet<string>): boolean {

@@ -121,13 +121,13 @@ describe('done work', () => {
     expect(planOn('2027-06-01', [], { garden: garden(facts) }).tasks).toHaveLength(0);
   });
 
-  it('leaves a check that rode with it on a day of its own', () => {
+  it('leaves a check that rode with it by itself, on the day it was published for', () => {
     const look = draft('look', 'a', ['2027-04-05', '2027-04-06', '2027-04-20'], { weight: 'check' });
     const riding = planOn('2027-04-01', [a, look]);
     expect(entryWith(riding, look.key).keys).toEqual([a.key, look.key]);
     const next = followed(riding, '2027-04-03', [a, look], marked(a, '2027-04-02'));
     expect(entryWith(next, a.key)).toMatchObject({ lotId: entryWith(riding, a.key).lotId, state: 'done' });
-    expect(entryWith(next, look.key)).toMatchObject({ state: 'open', day: '2027-04-07', keys: [look.key] });
+    expect(entryWith(next, look.key)).toMatchObject({ state: 'open', day: '2027-04-10', keys: [look.key] });
   });
 });
 

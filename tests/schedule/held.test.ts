@@ -1,0 +1,229 @@
+import * as fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Garden } from '../../src/garden/garden.ts';
+import { addDays, type Day, daysBetween } from '../../src/measures/days.ts';
+import type { TaskDraft } from '../../src/practices/draft.ts';
+import type { SaidToday } from '../../src/schedule/held.ts';
+import type { Plan } from '../../src/schedule/plan.ts';
+import { drawn } from './arbitrary.ts';
+import { type Days, doneMark, draft, garden, planOn } from './drafts.ts';
+
+/** In April 2027 the Wednesdays are 7, 14, 21, 28 and the Saturdays 3, 10, 17, 24. */
+const APRIL: Days = ['2027-04-01', '2027-04-12', '2027-04-30'];
+/** The eve and the day after it: the tenth is seven days after the third. */
+const [EVE, TODAY] = ['2027-04-02', '2027-04-03'];
+const a = draft('sow', 'a', APRIL);
+
+/** The same work with another window, its preferred day among it. */
+const at = (one: TaskDraft, ...[earliest, preferred, latest]: Days): TaskDraft => ({
+  ...one,
+  window: { earliest, preferred, latest },
+});
+const later = at(a, '2027-04-01', '2027-04-17', '2027-04-30');
+
+interface Then {
+  today?: Day;
+  facts?: Partial<Garden>;
+  said?: SaidToday;
+}
+
+/** A plan held against the one before. */
+function then(published: Plan, drafts: readonly TaskDraft[], { today = TODAY, facts = {}, said }: Then = {}): Plan {
+  return planOn(today, drafts, { published, garden: garden(facts), ...(said === undefined ? {} : { said }) });
+}
+
+const days = ({ tasks }: Plan): Record<string, Day> => Object.fromEntries(tasks.map(({ key, day }) => [key, day]));
+const dayOf = (plan: Plan): Day | undefined => days(plan)[a.key];
+const eve = planOn(EVE, [a]);
+
+describe('work published for the next seven days', () => {
+  it('stays when another day of its window would suit it better now', () => {
+    expect(dayOf(eve)).toBe('2027-04-10');
+    expect(dayOf(then(eve, [later]))).toBe('2027-04-10');
+    expect(then(eve, [later]).changes).toEqual([]);
+  });
+
+  it('stays night after night, until it is done or its day is over', () => {
+    let plan = eve;
+    for (let today = TODAY; today <= '2027-04-10'; today = addDays(today, 1)) plan = then(plan, [later], { today });
+    expect(dayOf(plan)).toBe('2027-04-10');
+    expect(dayOf(then(plan, [later], { today: '2027-04-11' }))).toBe('2027-04-17');
+  });
+
+  it('stays over a night on which the program did not run', () => {
+    expect(dayOf(then(eve, [later], { today: '2027-04-08' }))).toBe('2027-04-10');
+  });
+
+  it('moves eight days ahead, for nobody has been told yet to come', () => {
+    expect(dayOf(then(planOn('2027-04-01', [a]), [later], { today: EVE }))).toBe('2027-04-17');
+  });
+
+  it('moves when its window shuts the day out, and says so', () => {
+    const shut = { ...later, window: { ...later.window, earliest: '2027-04-12' } };
+    const plan = then(eve, [shut]);
+    expect(dayOf(plan)).toBe('2027-04-17');
+    expect(plan.changes.map(({ because }) => because.map(({ rule }) => rule))).toEqual([['schedule.window']]);
+  });
+
+  it('moves when nobody is at home on the day, unless nobody is on any other', () => {
+    const away = [{ from: '2027-04-09', to: '2027-04-11' }];
+    expect(dayOf(then(eve, [a], { facts: { away } }))).toBe('2027-04-14');
+    expect(dayOf(then(eve, [later], { facts: { away: [{ from: EVE, to: '2027-04-30' }] } }))).toBe('2027-04-10');
+  });
+
+  it('moves when the household no longer works on that weekday', () => {
+    const place = { ...garden().place, workDays: [1] as const };
+    expect(dayOf(then(then(eve, [a]), [a], { facts: { place } }))).toBe('2027-04-12');
+  });
+
+  it('stays on a day that never was a work day though a work day comes into its window', () => {
+    const tuesday = draft('sow', 'a', ['2027-04-06', '2027-04-06', '2027-04-06']);
+    const wider = at(tuesday, '2027-04-06', '2027-04-07', '2027-04-10');
+    expect(dayOf(then(planOn(EVE, [tuesday]), [wider]))).toBe('2027-04-06');
+  });
+
+  it('moves when what it waits for is late', () => {
+    const wait = draft('cut', 'a', ['2027-04-01', '2027-04-02', '2027-04-30']);
+    const sow = { ...a, after: [{ key: wait.key, minDays: 3 }] };
+    const before = planOn(EVE, [wait, sow]);
+    expect(days(before)).toEqual({ [wait.key]: '2027-04-03', [sow.key]: '2027-04-10' });
+    const late = then(then(before, [wait, sow]), [wait, sow], { today: '2027-04-08' });
+    expect(days(late)).toEqual({ [wait.key]: '2027-04-10', [sow.key]: '2027-04-14' });
+    expect(late.changes.find(({ key }) => key === sow.key)?.because[0]?.rule).toBe('schedule.follows');
+  });
+
+  it('goes where it is pinned, and where it belongs once it is not', () => {
+    const pinned = then(eve, [later], { facts: { pins: { [a.key]: '2027-04-13' } } });
+    expect(dayOf(pinned)).toBe('2027-04-13');
+    expect(dayOf(then(pinned, [later], { today: '2027-04-07' }))).toBe('2027-04-17');
+  });
+
+  it('stays on its late day, once its window has closed', () => {
+    const lapsed = draft('sow', 'a', ['2027-03-01', '2027-03-02', '2027-03-31']);
+    const full = ['m', 'n', 'o', 'p', 'q'].map((job) => doneMark(draft(job, 'b', APRIL), '2027-04-05'));
+    const late = planOn('2027-04-04', [lapsed]);
+    expect(dayOf(late)).toBe('2027-04-07');
+    expect(dayOf(then(late, [lapsed], { today: '2027-04-05', facts: { done: full } }))).toBe('2027-04-07');
+  });
+});
+
+describe('work gathered with what is held', () => {
+  const b = draft('sow', 'b', APRIL);
+  const moved = (one: TaskDraft) => at(one, '2027-04-01', '2027-04-17', '2027-04-30');
+
+  it('goes on the held day too, where its window lets it', () => {
+    const plan = then(eve, [moved(a), moved(b)]);
+    expect(days(plan)).toEqual({ [a.key]: '2027-04-10', [b.key]: '2027-04-10' });
+    expect(plan.entries).toHaveLength(1);
+  });
+
+  it('goes on its own day where its window does not', () => {
+    const plan = then(eve, [moved(a), at(b, '2027-04-12', '2027-04-17', '2027-04-30')]);
+    expect(days(plan)).toEqual({ [a.key]: '2027-04-10', [b.key]: '2027-04-17' });
+  });
+
+  it('as a check rides with it still, and goes with it when it has to move', () => {
+    const look = draft('look', 'a', ['2027-04-05', '2027-04-06', '2027-04-28'], { weight: 'check' });
+    const riding = planOn(EVE, [a, look]);
+    expect(then(riding, [later, look]).entries.map(({ keys }) => keys)).toEqual([[a.key, look.key]]);
+    const shut = at(a, '2027-04-12', '2027-04-17', '2027-04-30');
+    expect(days(then(riding, [shut, look]))).toEqual({ [a.key]: '2027-04-17', [look.key]: '2027-04-17' });
+  });
+
+  it('as a check by itself stays there though work comes to its bed on another day', () => {
+    const look = draft('look', 'a', ['2027-04-05', '2027-04-06', '2027-04-28'], { weight: 'check' });
+    expect(days(then(planOn(EVE, [look]), [look, later]))[look.key]).toBe('2027-04-07');
+  });
+});
+
+describe('what is said on a day', () => {
+  const morning = then(eve, [a]);
+
+  it('moves work whose window it changes', () => {
+    expect(dayOf(then(morning, [later], { said: { edited: true } }))).toBe('2027-04-17');
+    expect(dayOf(then(eve, [later], { said: { edited: true } }))).toBe('2027-04-17');
+  });
+
+  it('moves nothing else of these days: weather by itself shifts no entry', () => {
+    expect(dayOf(then(morning, [later], { said: { edited: false } }))).toBe('2027-04-10');
+    const shifted = then(eve, [later]);
+    expect(dayOf(then(shifted, [later], { said: { edited: true } }))).toBe('2027-04-10');
+  });
+
+  it('leaves no trace when it is taken back on the same day', () => {
+    const shifted = then(eve, [later]);
+    const other = at(a, '2027-04-01', '2027-04-24', '2027-04-30');
+    const edited = then(shifted, [other], { said: { edited: true } });
+    expect(dayOf(edited)).toBe('2027-04-24');
+    expect(days(then(edited, [later], { said: { edited: false } }))).toEqual(days(shifted));
+  });
+
+  it('and taken back days later, gives the day back that stood before it, and the other when it is said again', () => {
+    const shifted = then(eve, [later]);
+    const shut = at(a, '2027-04-07', '2027-04-07', '2027-04-09');
+    const moved = then(shifted, [shut], { said: { edited: true } });
+    const next = then(moved, [shut], { today: '2027-04-04' });
+    const back = then(next, [later], { today: '2027-04-05', said: { edited: false, takenBackTo: TODAY } });
+    expect([moved, next, back].map(dayOf)).toEqual(['2027-04-07', '2027-04-07', '2027-04-10']);
+    expect(dayOf(then(back, [shut], { today: '2027-04-05' }))).toBe('2027-04-07');
+    expect(dayOf(then(back, [later], { today: '2027-04-06' }))).toBe('2027-04-10');
+  });
+});
+
+describe('a plan made day after day, whatever the drafts', () => {
+  /** Windows whose preferred day wanders from night to night, as odds do. */
+  const wandering = (drafts: readonly TaskDraft[], night: number): TaskDraft[] =>
+    drafts.map((one, i) => {
+      const { earliest, latest } = one.window;
+      const length = daysBetween(earliest, latest) + 1;
+      return { ...one, window: { ...one.window, preferred: addDays(earliest, (i * 7 + night * 3) % length) } };
+    });
+
+  it('moves nothing of the next seven days that is not late, waiting or riding, and tells of every move', () => {
+    fc.assert(
+      fc.property(drawn({ pins: false, todayFrom: -5, todayTo: 30 }), (input) => {
+        const facts = { place: { ...garden().place, workDays: input.workDays }, away: input.away };
+        let before = planOn(input.today, wandering(input.drafts, 0), { garden: garden(facts) });
+        for (let night = 1; night <= 6; night += 1) {
+          const today = addDays(input.today, night);
+          const drafts = wandering(input.drafts, night);
+          const plan = then(before, drafts, { today, facts });
+          const moved = before.tasks.filter(({ key, day, state }) => state === 'open' && days(plan)[key] !== day);
+          for (const { key, day, after, weight } of moved.filter((row) => row.day <= addDays(today, 7))) {
+            const excused = day < today || weight === 'check' || after.length > 0 || waitedFor(drafts, key);
+            expect([key, day, excused]).toEqual([key, day, true]);
+          }
+          const told = new Set(plan.changes.map(({ key, because }) => (because.length > 0 ? key : '')));
+          for (const { key } of moved) expect(told.has(key)).toBe(true);
+          expect(JSON.stringify(then(plan, drafts, { today, facts }).tasks)).toBe(JSON.stringify(plan.tasks));
+          before = plan;
+        }
+      }),
+      { seed: 20270418, numRuns: 150 },
+    );
+  });
+
+  it('gives back every day when a done mark is taken back on the day it was made', () => {
+    fc.assert(
+      fc.property(drawn({ todayFrom: -5, todayTo: 40 }), fc.nat(), (input, pick) => {
+        const facts = { place: { ...garden().place, workDays: input.workDays }, away: input.away, pins: input.pins };
+        const before = planOn(input.today, input.drafts, { garden: garden(facts) });
+        const today = addDays(input.today, 1);
+        const drafts = wandering(input.drafts, 1);
+        const morning = then(before, drafts, { today, facts });
+        const open = morning.tasks.filter(({ state }) => state === 'open');
+        const task = open[pick % Math.max(1, open.length)];
+        fc.pre(task !== undefined);
+        if (task === undefined) return;
+        const done = [doneMark(task, today)];
+        const during = then(morning, drafts, { today, facts: { ...facts, done }, said: { edited: true } });
+        expect(days(then(during, drafts, { today, facts }))).toEqual(days(morning));
+      }),
+      { seed: 20270418, numRuns: 200 },
+    );
+  });
+});
+
+function waitedFor(drafts: readonly TaskDraft[], key: string): boolean {
+  return drafts.some(({ after }) => after.some((wait) => wait.key === key));
+}
