@@ -2,11 +2,12 @@
  * The weekly list: what one week of a plan asks for, and what stands beside it. Data only; text and pages render it.
  */
 import type { Away, Garden } from '../garden/garden.ts';
-import { addDays, type Day, eachDay, type Instant, latestOf, weekdayOf, weekStart } from '../measures/days.ts';
+import { addDays, type Day, eachDay, type Instant, latestOf, weekStart } from '../measures/days.ts';
 import type { Supply } from '../practices/draft.ts';
 import { gatheredSupplies, tasksOf } from '../schedule/entry-text.ts';
 import type { Clash, Entry, Plan, PlannedTask } from '../schedule/plan.ts';
-import { isAway, timesAway } from '../schedule/work-days.ts';
+import { givenMinutes } from '../schedule/week-hours.ts';
+import { timesAway } from '../schedule/work-days.ts';
 import { type Closing, closingSoon, lapsedTasks } from './closing.ts';
 import { unknownsOf } from './first-year.ts';
 import { type Reader, readersPlan } from './reader.ts';
@@ -95,7 +96,7 @@ export function weekList(whole: Plan, garden: Garden, weekOf: Day, { person, sin
     days,
     openMinutes: minutesOf(toDo),
     doneMinutes: minutesOf(entries.filter(({ entry }) => entry.state === 'done')),
-    keptMinutes: keptMinutes(garden, monday, sunday),
+    keptMinutes: givenMinutes(monday, { ...garden.place, away: garden.away }),
     householdMinutes: minutesOf(listedDays(whole, monday, sunday).flatMap((day) => day.entries.filter(isToDo))),
     supplies: gatheredSupplies(toDo.flatMap(({ tasks }) => tasks.flatMap(({ supplies }) => supplies))),
     closing: closingSoon(plan, latestOf(plan.today, monday)),
@@ -108,13 +109,6 @@ export function weekList(whole: Plan, garden: Garden, weekOf: Day, { person, sin
     next,
     ...(comes === undefined ? {} : { comes }),
   };
-}
-
-/** Minutes kept for the garden in a week: those of its work days at home. */
-function keptMinutes({ place: { workDays, hoursPerWeek }, away }: Garden, monday: Day, sunday: Day): number {
-  const days = eachDay(monday, sunday).filter((day) => workDays.length === 0 || workDays.includes(weekdayOf(day)));
-  const home = days.filter((day) => !isAway(day, away));
-  return Math.round((hoursPerWeek * 60 * home.length) / days.length);
 }
 
 /** Whether an entry still asks for something: open, or late and worth doing. */

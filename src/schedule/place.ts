@@ -60,12 +60,13 @@ class PlacingTable {
   readonly #dayOf: DayOf;
   readonly #clashes: Clash[] = [];
   readonly #load: WeekLoad;
+  readonly #counted = new Map<TaskKey, { day: Day; jobId: string }>();
   #company: ReadonlyMap<TaskKey, readonly Day[]> = new Map();
 
   /** @param placing with only the pins that hold: those of today and later */
   constructor(drafts: readonly TaskDraft[], placing: Placing) {
     this.#placing = placing;
-    this.#load = new WeekLoad(placing.done);
+    this.#load = new WeekLoad(placing.done, placing);
     this.#drafts = new Map(drafts.map((draft) => [draft.key, draft]));
     this.#dayOf = dayOfTasks(placing.done, this.#placed);
     const live = drafts.filter((draft) => !this.#hasLapsed(draft));
@@ -105,8 +106,10 @@ class PlacingTable {
   #expect(steady: ReadonlyMap<TaskKey, SteadyPlace>): void {
     for (const [key, { day, ridesWith }] of steady) {
       const draft = this.#drafts.get(key);
-      if (draft !== undefined && ridesWith === undefined && day >= this.#placing.today)
-        this.#load.add(this.#placing.held?.[key] ?? day, draft.job.id);
+      if (draft === undefined || day < this.#placing.today) continue;
+      const host = ridesWith === undefined ? undefined : this.#drafts.get(ridesWith);
+      const heldTo = host === undefined ? this.#placing.held?.[key] : this.#placing.held?.[host.key];
+      this.#count(draft, heldTo ?? day, host);
     }
   }
 
@@ -164,14 +167,29 @@ class PlacingTable {
   /** The day a draft is held to, where its room still allows it. */
   #held(room: Room): Day | undefined {
     const day = keptIn(room, this.#placing.held?.[room.draft.key], this.#placing);
-    if (day !== undefined) this.#load.add(day, room.draft.job.id);
+    if (day !== undefined) this.#count(room.draft, day);
     return day;
   }
 
-  #bestDay({ job }: TaskDraft, span: Span & { preferred: Day }): Day {
-    const day = bestDay(span, this.#placing, (at) => this.#load.isFullFor(at, job.id));
-    this.#load.add(day, job.id);
+  #bestDay(draft: TaskDraft, span: Span & { preferred: Day }): Day {
+    this.#uncount(draft);
+    const day = bestDay(span, this.#placing, (at) => this.#load.isFullFor(at, [draft]));
+    this.#count(draft, day);
     return day;
+  }
+
+  /** Counts a draft on a day, alone or with the work it rides with, and no longer where it was counted before. */
+  #count(draft: TaskDraft, day: Day, host?: TaskDraft): void {
+    this.#uncount(draft);
+    const jobId = (host ?? draft).job.id;
+    this.#load.add(day, draft, jobId);
+    this.#counted.set(draft.key, { day, jobId });
+  }
+
+  #uncount(draft: TaskDraft): void {
+    const { day, jobId } = this.#counted.get(draft.key) ?? {};
+    if (day !== undefined) this.#load.remove(day, draft, jobId);
+    this.#counted.delete(draft.key);
   }
 
   #putOpen(draft: TaskDraft, steady: SteadyPlace, waits: readonly Day[]): void {

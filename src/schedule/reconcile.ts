@@ -5,6 +5,7 @@ import type { DoneMark, Garden } from '../garden/garden.ts';
 import { addDays, type Day, type Instant } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { changesSince } from './changes.ts';
+import { effortTogether } from './effort-together.ts';
 import { descriptionOf, titleOf } from './entry-text.ts';
 import { heldDays, heldRecord, type SaidToday } from './held.ts';
 import { hourName, hourOn } from './hour.ts';
@@ -35,7 +36,8 @@ export function makePlan(input: PlanInput): Plan {
   const settled = new Set([...garden.done.map(({ key }) => key), ...Object.keys(garden.skipped)]);
   const { pins, done, away, putOff } = garden;
   const open = drafts.filter(({ key }) => !settled.has(key));
-  const household = { workDays: garden.place.workDays, away };
+  const { workDays, hoursPerWeek } = garden.place;
+  const household = { workDays, hoursPerWeek, away };
   const holding = { today, drafts: open, household, said: input.said };
   const record = heldRecord(published, holding);
   const held = heldDays(record, holding);
@@ -163,17 +165,6 @@ function entryOf(lot: Lot, placed: readonly Placed[], input: PlanInput): Entry {
     ...revisionOf(lot.lotId, content, input),
     content,
   };
-}
-
-/** Minutes for tasks done in one go: what is spent once a job is counted once. */
-function effortTogether(tasks: readonly PlannedTask[]): number {
-  const once = new Map<string, number>();
-  let rest = 0;
-  for (const { job, effortMinutes, onceMinutes = 0 } of tasks) {
-    once.set(job.id, Math.max(once.get(job.id) ?? 0, onceMinutes));
-    rest += effortMinutes - onceMinutes;
-  }
-  return rest + [...once.values()].reduce((sum, minutes) => sum + minutes, 0);
 }
 
 type Revision = Pick<Entry, 'sequence' | 'createdAt' | 'changedAt'>;

@@ -54,3 +54,12 @@ export function placeOf({ subject }: TaskDraft): string {
   if ('bedId' in subject) return `bed:${subject.bedId}`;
   return `${subject.type}:${subject.id}`;
 }
+
+/** Where a trip for work leads: to a bed, or to the yard with its bins and piles; nowhere for a deadline or the garden at large. */
+export function tripTo({
+  subject,
+  weight,
+}: Pick<TaskDraft, 'subject'> & Partial<Pick<TaskDraft, 'weight'>>): string | undefined {
+  if (weight === 'deadline' || subject.type === 'garden') return undefined;
+  return subject.type === 'pile' ? 'yard' : `bed:${'bedId' in subject ? subject.bedId : subject.id}`;
+}

@@ -3,13 +3,16 @@
  * for a day to come does not move merely because today did.
  */
 import type { DoneMark } from '../garden/garden.ts';
-import { type Day, daysBetween, latestOf } from '../measures/days.ts';
+import { addDays, type Day, daysBetween, latestOf } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
+import { chosenDay } from './day-choice.ts';
 import { type Cluster, gathered, type Room } from './gather.ts';
+import { levelWeeks } from './levelling.ts';
 import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
+import type { Hours } from './week-hours.ts';
 import { WeekLoad } from './week-load.ts';
 import { atHome, type OrderedWindow, orderedWindows } from './windows.ts';
-import { bestDay, type Household, isAway, leastUnfitness } from './work-days.ts';
+import { type Household, isAway, leastUnfitness } from './work-days.ts';
 
 /** A task's day, and the work a check rides with on it. */
 export interface SteadyPlace {
@@ -18,7 +21,7 @@ export interface SteadyPlace {
 }
 
 /** What steady days hang on. */
-export interface SteadyInput extends Household {
+export interface SteadyInput extends Hours {
   /** Pinned days, past ones too: what a passed pin held apart stays apart. */
   pins: Readonly<Record<TaskKey, Day>>;
   done: readonly DoneMark[];
@@ -43,7 +46,7 @@ class SteadyTable {
 
   constructor(drafts: readonly TaskDraft[], input: SteadyInput) {
     this.#input = input;
-    this.#load = new WeekLoad(input.done);
+    this.#load = new WeekLoad(input.done, input);
     this.#drafts = new Map(drafts.map((draft) => [draft.key, draft]));
     this.#windows = orderedWindows(drafts, ({ key, window }) => {
       const pin = input.pins[key];
@@ -71,7 +74,41 @@ class SteadyTable {
       else if (readyChecks.length > 0) this.#placeChecks(readyChecks);
       else this.#placeTogether(part ?? []);
     }
+    if (this.#load.overMinutes > 0) this.#level();
     return this.#places;
+  }
+
+  /** Eases weeks that are over their hours. A check whose work went elsewhere looks for another visit. */
+  #level(): void {
+    levelWeeks({
+      input: this.#input,
+      drafts: this.#drafts,
+      places: this.#places,
+      windows: this.#windows,
+      dayOf: this.#dayOf,
+      load: this.#load,
+    });
+    for (const [key, { day, ridesWith }] of this.#places) {
+      const check = this.#drafts.get(key);
+      if (check?.weight === 'check' && ridesWith === undefined && this.#input.pins[key] === undefined)
+        this.#seat(check, day);
+    }
+  }
+
+  /** Puts a check that has a day of its own with work that now stands on a day that suits it. */
+  #seat(check: TaskDraft, day: Day): void {
+    const room = this.#room(check, waitsOf(check, this.#dayOf));
+    const host = room && nearestVisit(room, this.#visits(check), this.#input);
+    if (host === undefined || this.#holdsUp(check, host.day)) return;
+    this.#load.remove(day, check);
+    this.#ride(check, host);
+  }
+
+  /** Whether something that waits for a task would come too soon after it on a day. */
+  #holdsUp({ key }: TaskDraft, day: Day): boolean {
+    return [...this.#drafts.values()].some(({ key: next, after }) =>
+      after.some((wait) => wait.key === key && addDays(day, wait.minDays) > (this.#places.get(next)?.day ?? day)),
+    );
   }
 
   /** Drafts of one job that would go well together were it only for their windows. */
@@ -110,15 +147,15 @@ class SteadyTable {
       else rooms.push(room);
     }
     for (const cluster of gathered(rooms, this.#input)) {
-      const jobId = cluster.rooms[0]?.draft.job.id ?? '';
-      const day = bestDay(cluster, this.#input, (at) => this.#load.isFullFor(at, jobId));
+      const work = cluster.rooms.map(({ draft }) => draft);
+      const day = chosenDay(cluster, work, this.#load, this.#input);
       for (const { draft } of cluster.rooms) this.#put(draft, this.#input.pins[draft.key] ?? day);
     }
   }
 
   #put(draft: TaskDraft, day: Day): void {
     this.#places.set(draft.key, { day });
-    this.#load.add(day, draft.job.id);
+    this.#load.add(day, draft);
   }
 
   /** A check goes on a day on which its place is visited anyway; those that find none are gathered like work. */
@@ -129,9 +166,14 @@ class SteadyTable {
         this.#input.pins[check.key] === undefined ? this.#room(check, waitsOf(check, this.#dayOf)) : undefined;
       const host = room && nearestVisit(room, this.#visits(check), this.#input);
       if (host === undefined) alone.push(check);
-      else this.#places.set(check.key, { day: host.day, ridesWith: host.key });
+      else this.#ride(check, host);
     }
     for (const job of byJob(alone)) this.#placeTogether(job);
+  }
+
+  #ride(check: TaskDraft, host: Visit): void {
+    this.#places.set(check.key, { day: host.day, ridesWith: host.key });
+    this.#load.add(host.day, check, this.#drafts.get(host.key)?.job.id);
   }
 
   #visits(check: TaskDraft): Visit[] {

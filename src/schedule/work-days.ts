@@ -67,7 +67,7 @@ export function leastUnfitness({ from, to }: Span, household: Household): Unfitn
 
 /**
  * The best day of a span: of the days that suit best the one nearest to a preferred day, the earlier of two as near. A
- * day of a full week comes after those of the same fitness in other weeks.
+ * day at home in a full week comes after those of the same fitness in other weeks.
  *
  * @param span with `from` no later than `to`
  */
@@ -78,7 +78,8 @@ export function bestDay(
 ): Day {
   let best = { day: from, cost: Number.POSITIVE_INFINITY };
   for (let day = from; day <= to; day = addDays(day, 1)) {
-    const ill = 2 * unfitness(day, household) + Number(isFull(day));
+    const unfit = unfitness(day, household);
+    const ill = 2 * unfit + Number(unfit < 2 && isFull(day));
     const cost = ill * DAYS_OUTWEIGHED + Math.abs(daysBetween(day, preferred));
     if (cost < best.cost) best = { day, cost };
   }

@@ -28,7 +28,7 @@ describe('the list before a time away', () => {
   test('tells what is pulled forward, what waits, and what is left', () => {
     expect(listOf()).toEqual({
       earlier: [{ keys: ['cut/north', 'cut/south'], title: 'cut: north, south', from: '2027-07-14', to: '2027-07-07' }],
-      later: [{ keys: ['turn/bay'], title: 'turn bay', from: '2027-07-14', to: '2027-07-21' }],
+      later: [{ keys: ['turn/bay'], title: 'turn bay', from: '2027-07-17', to: '2027-07-21' }],
       left: [
         {
           keys: ['mow/rye'],

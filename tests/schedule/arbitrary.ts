@@ -57,10 +57,11 @@ export function drawn(wanted: Wanted = {}): fc.Arbitrary<Drawn> {
       origin: fc.constantFrom(...ORIGINS),
       rows: fc.array(row, { minLength: 1, maxLength: 14 }),
       workDays: weekdays,
+      hoursPerWeek: fc.constantFrom(1, 2, 4, 8),
       away,
       today: fc.integer({ min: todayFrom, max: todayTo }),
     })
-    .map(({ origin, rows, workDays, away, today }) => {
+    .map(({ origin, rows, workDays, hoursPerWeek, away, today }) => {
       const at = (days: number): Day => addDays(origin, days);
       const keys = rows.map(({ sort, job, bed }, i) => `${String(sort).padStart(3, '0')}-${job}/bed:${bed}/${i}`);
       const all = rows.map(({ window, job, bed, weight, ifMissed, after }, i) =>
@@ -84,6 +85,7 @@ export function drawn(wanted: Wanted = {}): fc.Arbitrary<Drawn> {
         drafts,
         today: at(today),
         workDays,
+        hoursPerWeek,
         away: away.map(([from, length]) => ({ from: at(from), to: at(from + length) })),
         pins,
         done,

@@ -44,7 +44,7 @@ const OWN = "the garden's own plan" as const;
 
 /** Places drafts in a household that works on Wednesdays and Saturdays and is never away, unless said otherwise. */
 export function placedOn(today: Day, drafts: readonly TaskDraft[], parts: Partial<Placing> = {}) {
-  const result = place(drafts, { today, workDays: [3, 6], away: [], pins: {}, done: [], ...parts });
+  const result = place(drafts, { today, workDays: [3, 6], hoursPerWeek: 4, away: [], pins: {}, done: [], ...parts });
   const byKey = new Map(result.placed.map((row) => [row.draft.key, row]));
   return {
     ...result,

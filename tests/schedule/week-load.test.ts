@@ -9,19 +9,50 @@ const WEEK: Days = ['2027-04-12', WEDNESDAY, '2027-04-18'];
 const WIDE: Days = ['2027-04-05', WEDNESDAY, '2027-04-30'];
 const jobs = Array.from({ length: FULL_WEEK_ENTRIES }, (_, at) => `job${at}`);
 
+const HOURS = { workDays: [3, 6], away: [], hoursPerWeek: 4 } as const;
+const twenty = (job: string, bed = 'a') => [draft(job, bed, WEEK)];
+
+function loaded(days: readonly (readonly [day: string, job: string])[]): WeekLoad {
+  const load = new WeekLoad([], HOURS);
+  for (const [day, job] of days) load.add(day, draft(job, 'a', WEEK));
+  return load;
+}
+
 describe('a week', () => {
   it('is full once it holds five entries; a job gathered on its day is no further one', () => {
-    const load = new WeekLoad([]);
-    for (const [at, job] of jobs.entries()) load.add(addDays('2027-04-12', at), job);
-    expect(load.isFullFor('2027-04-18', 'another')).toBe(true);
-    expect(load.isFullFor('2027-04-12', 'job0')).toBe(false);
-    expect(load.isFullFor('2027-04-13', 'job0')).toBe(true);
-    expect(load.isFullFor('2027-04-19', 'another')).toBe(false);
+    const load = loaded(jobs.map((job, at) => [addDays('2027-04-12', at), job]));
+    expect(load.isFullFor('2027-04-18', twenty('another'))).toBe(true);
+    expect(load.isFullFor('2027-04-12', twenty('job0', 'b'))).toBe(false);
+    expect(load.isFullFor('2027-04-13', twenty('job0', 'b'))).toBe(true);
+    expect(load.isFullFor('2027-04-19', twenty('another'))).toBe(false);
+  });
+
+  it('is full once its hours are given away, however few its entries', () => {
+    const load = new WeekLoad([], HOURS);
+    load.add(WEDNESDAY, draft('dig', 'a', WEEK, { effortMinutes: 230 }));
+    expect(load.isFullFor('2027-04-17', [draft('look', 'a', WEEK, { effortMinutes: 10 })])).toBe(false);
+    expect(load.isFullFor('2027-04-17', [draft('sow', 'a', WEEK, { effortMinutes: 11 })])).toBe(true);
+    expect(load.overMinutes).toBe(0);
+    load.add('2027-04-17', draft('sow', 'a', WEEK, { effortMinutes: 11 }));
+    expect([load.overMinutes, load.overIn(WEDNESDAY), load.overfullWeeks()]).toEqual([1, 1, ['2027-04-12']]);
+  });
+
+  it('counts what is spent once for a job on a day once, as its entry does', () => {
+    const load = new WeekLoad([], HOURS);
+    for (const bed of ['a', 'b', 'c']) {
+      load.add(WEDNESDAY, draft('sow', bed, WEEK, { effortMinutes: 85, onceMinutes: 10 }));
+    }
+    expect(load.overMinutes).toBe(0);
+    expect(load.isFullFor(WEDNESDAY, [draft('sow', 'd', WEEK, { effortMinutes: 15, onceMinutes: 10 })])).toBe(false);
+    expect(load.isFullFor('2027-04-17', [draft('sow', 'd', WEEK, { effortMinutes: 15, onceMinutes: 10 })])).toBe(true);
   });
 
   it('counts what was done in it', () => {
-    const load = new WeekLoad(jobs.map((job) => doneMark(draft(job, 'a', WEEK), WEDNESDAY)));
-    expect(load.isFullFor(WEDNESDAY, 'another')).toBe(true);
+    const load = new WeekLoad(
+      jobs.map((job) => doneMark(draft(job, 'a', WEEK), WEDNESDAY)),
+      HOURS,
+    );
+    expect(load.isFullFor(WEDNESDAY, twenty('another'))).toBe(true);
   });
 });
 

@@ -1,0 +1,191 @@
+/**
+ * Weeks that want more than they give, eased: work that can wait or be done before goes to a week with room, where need
+ * be by a chain of moves. Nothing leaves its window or its order, and no day that suits less well is taken.
+ */
+import { addDays, type Day, daysBetween, earliestOf, latestOf, weekStart } from '../measures/days.ts';
+import type { TaskDraft, TaskKey } from '../practices/draft.ts';
+import { chosenDay, LOOK_AHEAD_WEEKS } from './day-choice.ts';
+import { closedAfter, type DayOf, roomOf, waitsOf } from './room.ts';
+import type { SteadyInput, SteadyPlace } from './steady-days.ts';
+import type { WeekLoad } from './week-load.ts';
+import type { OrderedWindow } from './windows.ts';
+import { type Span, unfitness } from './work-days.ts';
+
+/** Moves tried for one plan at most, so that a garden far over its hours is planned in time. House default. */
+const MOVES_TRIED = 20_000;
+
+/** What is levelled: places are changed in place, and the load with them. */
+export interface Table {
+  input: SteadyInput;
+  drafts: ReadonlyMap<TaskKey, TaskDraft>;
+  places: Map<TaskKey, SteadyPlace>;
+  windows: ReadonlyMap<TaskKey, OrderedWindow>;
+  dayOf: DayOf;
+  load: WeekLoad;
+}
+
+/** Work moved as one: an entry's tasks, or one of them. */
+interface Unit extends Span {
+  work: readonly TaskDraft[];
+  day: Day;
+  preferred: Day;
+}
+
+/** Eases the weeks that are over, the earliest first. */
+export function levelWeeks(table: Table): void {
+  new Levelling(table).run();
+}
+
+class Levelling {
+  readonly #table: Table;
+  readonly #followers: ReadonlyMap<TaskKey, readonly Follower[]>;
+  readonly #riders = new Map<TaskKey, TaskDraft[]>();
+  /** Weeks out of which nothing more can go as things stand. */
+  #stuck = new Set<Day>();
+  #movesLeft = MOVES_TRIED;
+
+  constructor(table: Table) {
+    this.#table = table;
+    this.#followers = followersOf(table.drafts);
+    for (const [key, { ridesWith }] of table.places) {
+      const rider = table.drafts.get(key);
+      if (ridesWith === undefined || rider === undefined) continue;
+      this.#riders.set(ridesWith, [...(this.#riders.get(ridesWith) ?? []), rider]);
+    }
+  }
+
+  run(): void {
+    const { load } = this.#table;
+    for (const monday of load.overfullWeeks()) {
+      while (load.overIn(monday) > 0 && this.#eases(monday, load.overMinutes)) this.#stuck = new Set();
+    }
+  }
+
+  /**
+   * Moves one unit out of a week so that all weeks together are less over than they were, moving on what then stands in
+   * its way. What closes last goes first.
+   */
+  #eases(monday: Day, overMinutes: number): boolean {
+    const { load } = this.#table;
+    this.#stuck.add(monday);
+    const moves = this.#units(monday).flatMap((unit) => this.#targets(unit).map((day) => ({ unit, day })));
+    for (const isLast of [true, false]) {
+      for (const { unit, day } of moves) {
+        if (this.#movesLeft <= 0) return false;
+        if (!isLast && this.#stuck.has(weekStart(day))) continue;
+        this.#movesLeft -= 1;
+        this.#move(unit.work, unit.day, day);
+        if (load.overMinutes < overMinutes) return true;
+        if (!isLast && this.#eases(weekStart(day), overMinutes)) return true;
+        this.#move(unit.work, day, unit.day);
+      }
+    }
+    return false;
+  }
+
+  /** What can leave a week: its entries whole, then each of their tasks by itself; in both what closes last first. */
+  #units(monday: Day): Unit[] {
+    const lots = new Map<string, TaskDraft[]>();
+    for (const [key, { day, ridesWith }] of this.#table.places) {
+      const draft = this.#table.drafts.get(key);
+      if (draft === undefined || ridesWith !== undefined || weekStart(day) !== monday) continue;
+      const name = `${day} ${draft.job.id}`;
+      lots.set(name, [...(lots.get(name) ?? []), draft]);
+    }
+    const whole = [...lots.values()];
+    const single = whole.filter(({ length }) => length > 1).flatMap((lot) => lot.map((draft) => [draft]));
+    return [whole, single].flatMap((some) => some.flatMap((work) => this.#unit(work) ?? []).sort(byClosing));
+  }
+
+  /** The days a unit may go to by its windows and by what stands before and after it. Nothing where it must stay. */
+  #unit(work: readonly TaskDraft[]): Unit | undefined {
+    const [first] = work;
+    const day = first && this.#table.places.get(first.key)?.day;
+    if (first === undefined || day === undefined) return undefined;
+    let unit: Unit = { work, day, from: '', to: '9999-12-31', preferred: first.window.preferred };
+    for (const draft of work) {
+      const { from, to } = this.#span(draft) ?? { from: day, to: day };
+      const preferred = latestOf(unit.preferred, draft.window.preferred);
+      unit = { ...unit, from: latestOf(unit.from, from), to: earliestOf(unit.to, to), preferred };
+    }
+    return unit.from < unit.to ? unit : undefined;
+  }
+
+  #span(draft: TaskDraft): Span | undefined {
+    const { places, windows, dayOf, input } = this.#table;
+    const day = places.get(draft.key)?.day ?? '';
+    if (input.pins[draft.key] !== undefined) return undefined;
+    const ordered = closedAfter(draft, windows.get(draft.key) ?? draft.window, dayOf);
+    const room = roomOf(draft, ordered, waitsOf(draft, dayOf));
+    if (room === undefined) return undefined;
+    let from = latestOf(room.from, addDays(draft.window.preferred, -7 * LOOK_AHEAD_WEEKS));
+    let { to } = room;
+    for (const { key, minDays, maxDays } of this.#followers.get(draft.key) ?? []) {
+      const next = dayOf(key);
+      if (next === undefined) continue;
+      to = earliestOf(to, addDays(next, -minDays));
+      if (maxDays !== undefined) from = latestOf(from, addDays(next, -maxDays));
+    }
+    return day >= from && day <= to ? { from, to } : undefined;
+  }
+
+  /** A day in each other week that a unit may go to and that suits no less; weeks with room for an entry first. */
+  #targets({ work, day, from, to, preferred }: Unit): Day[] {
+    const { input, load } = this.#table;
+    const days: Day[] = [];
+    for (let monday = weekStart(from); monday <= to; monday = addDays(monday, 7)) {
+      if (monday === weekStart(day)) continue;
+      const span = { from: latestOf(from, monday), to: earliestOf(to, addDays(monday, 6)), preferred };
+      const there = chosenDay(span, work, load, input);
+      const unfit = unfitness(there, input);
+      if (unfit < 2 && unfit <= unfitness(day, input)) days.push(there);
+    }
+    const apart = (each: Day): number => Math.abs(daysBetween(each, preferred));
+    const crowded = (each: Day): number => Number(load.isCrowdedFor(each, work));
+    return days.sort((a, b) => crowded(a) - crowded(b) || apart(a) - apart(b));
+  }
+
+  #move(work: readonly TaskDraft[], from: Day, to: Day): void {
+    const { places, load } = this.#table;
+    for (const draft of work) {
+      load.remove(from, draft);
+      load.add(to, draft);
+      places.set(draft.key, { day: to });
+      for (const rider of this.#riders.get(draft.key) ?? []) this.#moveRider(rider, draft, to);
+    }
+  }
+
+  /** A check goes along with its work where it may, and else is left on the day it had. */
+  #moveRider(rider: TaskDraft, host: TaskDraft, to: Day): void {
+    const { places, load } = this.#table;
+    const { day = to, ridesWith } = places.get(rider.key) ?? {};
+    const span = this.#span(rider);
+    load.remove(day, rider, ridesWith === undefined ? undefined : host.job.id);
+    if (span !== undefined && to >= span.from && to <= span.to) {
+      load.add(to, rider, host.job.id);
+      places.set(rider.key, { day: to, ridesWith: host.key });
+    } else {
+      load.add(day, rider);
+      places.set(rider.key, { day });
+    }
+  }
+}
+
+/** A task that waits for another. */
+type Follower = TaskDraft['after'][number];
+
+/** For every task those that wait for it, with their own keys. */
+function followersOf(drafts: ReadonlyMap<TaskKey, TaskDraft>): Map<TaskKey, Follower[]> {
+  const followers = new Map<TaskKey, Follower[]>();
+  for (const draft of drafts.values()) {
+    for (const wait of draft.after) {
+      followers.set(wait.key, [...(followers.get(wait.key) ?? []), { ...wait, key: draft.key }]);
+    }
+  }
+  return followers;
+}
+
+function byClosing(a: Unit, b: Unit): number {
+  if (a.to !== b.to) return a.to > b.to ? -1 : 1;
+  return (a.work[0]?.key ?? '') < (b.work[0]?.key ?? '') ? -1 : 1;
+}
