@@ -6,13 +6,13 @@ import { addDays, type Day, daysBetween, earliestOf, latestOf, weekStart } from 
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { chosenDay, LOOK_AHEAD_WEEKS } from './day-choice.ts';
 import { closedAfter, type DayOf, roomOf, waitsOf } from './room.ts';
-import type { SteadyInput, SteadyPlace } from './steady-days.ts';
+import type { SteadyInput, SteadyPlace } from './steady-place.ts';
 import type { WeekLoad } from './week-load.ts';
 import type { OrderedWindow } from './windows.ts';
 import { type Span, unfitness } from './work-days.ts';
 
 /** Moves tried for one plan at most, so that a garden far over its hours is planned in time. House default. */
-const MOVES_TRIED = 20_000;
+const MOVES_TRIED = 20000;
 
 /** What is levelled: places are changed in place, and the load with them. */
 export interface Table {

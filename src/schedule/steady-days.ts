@@ -2,30 +2,16 @@
  * The day each task has as long as nothing is late. It is worked out without knowing today, so that an entry published
  * for a day to come does not move merely because today did.
  */
-import type { DoneMark } from '../garden/garden.ts';
 import { addDays, type Day, daysBetween, latestOf } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { chosenDay } from './day-choice.ts';
 import { type Cluster, gathered, type Room } from './gather.ts';
 import { levelWeeks } from './levelling.ts';
 import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
-import type { Hours } from './week-hours.ts';
+import type { SteadyInput, SteadyPlace } from './steady-place.ts';
 import { WeekLoad } from './week-load.ts';
 import { atHome, type OrderedWindow, orderedWindows } from './windows.ts';
 import { type Household, isAway, leastUnfitness } from './work-days.ts';
-
-/** A task's day, and the work a check rides with on it. */
-export interface SteadyPlace {
-  day: Day;
-  ridesWith?: TaskKey;
-}
-
-/** What steady days hang on. */
-export interface SteadyInput extends Hours {
-  /** Pinned days, past ones too: what a passed pin held apart stays apart. */
-  pins: Readonly<Record<TaskKey, Day>>;
-  done: readonly DoneMark[];
-}
 
 /**
  * Steady places by key, in an order in which every task comes after all it waits for.

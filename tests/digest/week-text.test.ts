@@ -102,8 +102,8 @@ test('what can hurt stands with its work, in full once a list and by its day aft
 });
 
 test('a day with more than one entry adds them up', () => {
-  const other: Wanted = { ...sowing, key: 'cut/south', effortMinutes: 40 };
-  expect(textOf([sowing, other])).toContain('\nWednesday 21 April (1 h 15 min)\n');
+  const other: Wanted = { ...sowing, key: 'cut/south', effortMinutes: 20 };
+  expect(textOf([sowing, other])).toContain('\nWednesday 21 April (55 min)\n');
   expect(textOf([sowing])).toContain('\nWednesday 21 April\n');
 });
 
