@@ -3,6 +3,7 @@
  */
 import type { Command } from 'commander';
 import { commandGroup } from './command.ts';
+import { assign } from './commands/assign.ts';
 import { backup } from './commands/backup.ts';
 import { climate } from './commands/climate.ts';
 import { feedAdd } from './commands/feed-add.ts';
@@ -82,6 +83,7 @@ const loamtide = commandGroup(
       reportWeather,
     ]),
     commandGroup('key', 'Keys for scripts that tell of piles: new, list, revoke.', [keyNew, keyList, keyRevoke]),
+    assign,
     snow,
     undo,
     backup,

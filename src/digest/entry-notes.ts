@@ -5,13 +5,14 @@ import { capital } from '../measures/capital.ts';
 import type { Day } from '../measures/days.ts';
 import { formatDay, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
+import { givenLines } from '../schedule/entry-text.ts';
 import { reasonSentence } from '../schedule/explain.ts';
 import type { EntryCautions } from './week-cautions.ts';
 import { isToDo, type ListedEntry, ridingAlong } from './week-list.ts';
 import { CONDITION_WORDS, longDay } from './words.ts';
 
 /** What a line under an entry is about. */
-export type NoteKind = 'last-day' | 'needs' | 'rides' | 'caution' | 'pin' | 'why';
+export type NoteKind = 'whose' | 'last-day' | 'needs' | 'rides' | 'caution' | 'pin' | 'why';
 
 /** A line under an entry, in the reader's units. */
 export interface EntryNote {
@@ -26,6 +27,7 @@ export function entryNotes(listed: ListedEntry, units: UnitSystem, cautions?: En
   const [latest, needs, why] = [lastDayOf(listed), needsOf(listed), firstReasonOf(listed)];
   const note = (kind: NoteKind, text: string): EntryNote => ({ kind, text: readableIn(units, text, entry.day) });
   return [
+    ...givenLines(tasks).map((line) => note('whose', line)),
     ...(latest === undefined ? [] : [note('last-day', `Last day ${formatDay(latest, units, entry.day)}.`)]),
     ...(needs === '' ? [] : [note('needs', `Needs ${needs}.`)]),
     ...ridingAlong(listed).map(({ title }) => note('rides', `With it: ${title}.`)),

@@ -4,7 +4,8 @@
 import type { Garden, Member } from '../garden/garden.ts';
 import type { Instant } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
-import type { Plan, PlannedTask } from '../schedule/plan.ts';
+import type { Plan } from '../schedule/plan.ts';
+import { isTheirs } from '../schedule/whose.ts';
 
 /** The reader of a list; without a person it is the whole household. */
 export interface Reader {
@@ -21,10 +22,14 @@ export interface Reader {
  *
  * @throws {RangeError} when the household has no such member
  */
-export function readersPlan(plan: Plan, { household }: Pick<Garden, 'household'>, person: string | undefined): Plan {
+export function readersPlan(
+  plan: Plan,
+  { household, assigned }: Pick<Garden, 'household' | 'assigned'>,
+  person: string | undefined,
+): Plan {
   if (person === undefined) return plan;
   const member = memberNamed(household?.members, person);
-  const mine = new Set(plan.tasks.filter((task) => isTheirs(task, member)).map(({ key }) => key));
+  const mine = new Set(plan.tasks.filter((task) => isTheirs(task, member, assigned)).map(({ key }) => key));
   const entries = plan.entries.filter(({ keys }) => keys.some((key) => mine.has(key)));
   const shown = new Set<TaskKey>([...mine, ...entries.flatMap(({ keys }) => keys)]);
   const known = new Set(plan.tasks.map(({ key }) => key));
@@ -42,10 +47,4 @@ function memberNamed(members: readonly Member[] = [], person: string): Member {
   if (member !== undefined) return member;
   const names = members.map(({ name }) => name).join(', ');
   throw new RangeError(`Nobody called "${person}" is in the household; its members are: ${names || 'none'}.`);
-}
-
-/** A member's own: by its practice and its bed, or by its practice alone where it belongs to no bed. */
-function isTheirs({ practice, subject }: PlannedTask, { practices, beds }: Member): boolean {
-  const bed = subject.type === 'bed' ? subject.id : 'bedId' in subject ? subject.bedId : undefined;
-  return (practices?.includes(practice) ?? true) && (bed === undefined || (beds?.includes(bed) ?? true));
 }

@@ -80,7 +80,7 @@ function subjectNames(job: string, tasks: readonly Pick<PlannedTask, 'subject'>[
 /** The text below the title, amounts and days still marked. */
 export function descriptionOf(tasks: readonly PlannedTask[]): string {
   const blocks = [
-    forBlock(tasks),
+    givenLines(tasks).join('\n'),
     stepsBlock(tasks),
     suppliesBlock(tasks),
     windowBlock(tasks),
@@ -90,18 +90,15 @@ export function descriptionOf(tasks: readonly PlannedTask[]): string {
   return blocks.filter((block) => block !== '').join('\n\n');
 }
 
-/** Whom the work was given to: one name for all of it, or the names of those whose work it is in part. */
-function forBlock(tasks: readonly PlannedTask[]): string {
+/** Whom the work was given to, a sentence a line: one name for all of it, or each with what of it is theirs. */
+export function givenLines(tasks: readonly Pick<PlannedTask, 'state' | 'assignedTo' | 'subject'>[]): string[] {
   const open = tasks.filter(({ state }) => state === 'open' || state === 'lapsed');
   const names = [...new Set(open.flatMap(({ assignedTo }) => assignedTo ?? []))];
-  if (names.length === 0) return '';
-  if (names.length === 1 && open.every(({ assignedTo }) => assignedTo !== undefined)) return `For ${names[0]}.`;
-  return names
-    .map((name) => {
-      const theirs = open.filter(({ assignedTo }) => assignedTo === name);
-      return `${capital(theirs.map(({ subject }) => subject.name).join(', '))}: for ${name}.`;
-    })
-    .join('\n');
+  if (names.length === 1 && open.every(({ assignedTo }) => assignedTo !== undefined)) return [`For ${names[0]}.`];
+  return names.map((name) => {
+    const theirs = open.filter(({ assignedTo }) => assignedTo === name);
+    return `${capital(theirs.map(({ subject }) => subject.name).join(', '))}: for ${name}.`;
+  });
 }
 
 /** Work and what rides along with it; an entry of checks alone is its own work. */

@@ -10,6 +10,7 @@ import { regrowthReport } from '../steward/regrowth-report.ts';
 import type { GardenView, Steward } from '../steward/steward.ts';
 import { bedPath, taskPath, weekPath } from './addresses.ts';
 import { fieldsOf, usedIn } from './amounts.ts';
+import { assigned, enteredGiving } from './assigning.ts';
 import { type Form, readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { taskPage } from './pages/task.tsx';
@@ -40,7 +41,7 @@ export function taskRoutes(steward: Steward): Hono {
     .post(PATH, async (c) => {
       const form = await readForm(c);
       const { view, found, today } = await read(steward, c);
-      const { change, leadsTo } = changeOf(steward, view, found.task, form, today);
+      const { change, leadsTo } = changeOf(steward, view, found, form, today);
       const problems = form.problems.length > 0 ? form.problems : await refusalsOf(change);
       if (problems.length === 0) return c.redirect(await leadsTo(), 303);
       const now = await read(steward, c).catch(() => ({ view, found }));
@@ -70,11 +71,12 @@ export async function refusalsOf(change: Change): Promise<readonly Problem[]> {
 function changeOf(
   steward: Steward,
   view: GardenView,
-  task: PlannedTask,
+  found: TaskView,
   form: Form,
   today: string,
 ): { change: Change; leadsTo: () => Promise<string> } {
   const { id } = view.garden;
+  const { task } = found;
   const { key } = task;
   const back = async (): Promise<string> => taskPath(id, key);
   switch (form.text('do')) {
@@ -111,6 +113,8 @@ function changeOf(
     }
     case 'unpin':
       return { change: () => steward.unpin(id, key, BY), leadsTo: back };
+    case 'assign':
+      return assigned(steward, view, found, form);
     case 'skip':
       return { change: () => steward.skip(id, [key], BY), leadsTo: back };
     default:
@@ -217,5 +221,6 @@ function enteredIn(form: Form, { lot, task }: TaskView, { garden }: GardenView):
     day: form.text('day') || task.day,
     covered: form.text('covered'),
     weedy: form.text('weedy'),
+    giving: enteredGiving(form),
   };
 }

@@ -15,6 +15,12 @@ const STATE_WORDS: Readonly<Record<Exclude<TaskState, 'lapsed'>, string>> = {
   skipped: 'skipped',
 };
 
+/** Names in a row: "Ida", "Ida and Jonas", "Ida, Jonas and Runa". */
+export function inARow(names: readonly string[]): string {
+  const last = names.at(-1) ?? '';
+  return names.length < 2 ? last : `${names.slice(0, -1).join(', ')} and ${last}`;
+}
+
 /** How well a date is known. */
 export const CONFIDENCE_WORDS: Readonly<Record<PlannedTask['confidence'], string>> = {
   recorded: 'Recorded: it stands on days that were written down for this garden.',

@@ -2,6 +2,7 @@
  * The forms that settle a task: done, not yet, skip, pin; and for a settled one the way back.
  */
 import type { PropsWithChildren } from 'hono/jsx';
+import type { Garden } from '../../garden/garden.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
@@ -12,6 +13,7 @@ import { canWait, putOffPast } from '../../schedule/put-off.ts';
 import { cannotWait } from '../../steward/put-off.ts';
 import { reportPath, taskPath, undoPath } from '../addresses.ts';
 import { askedAmounts, askedChoice } from '../amounts.ts';
+import type { EnteredGiving } from '../assigning.ts';
 import { MATURITY_WORDS } from '../ledger-words.ts';
 import {
   isUnsettled,
@@ -21,6 +23,7 @@ import {
   standGrownAgain,
   type TaskView,
 } from '../task-view.ts';
+import { AssignForm } from './assign-form.tsx';
 
 /** What a form came back with. */
 export interface Entered {
@@ -32,21 +35,24 @@ export interface Entered {
   /** What was chosen of a young stand. */
   covered?: string;
   weedy?: string;
+  /** Whom it was to be given to. */
+  giving?: EnteredGiving | undefined;
 }
 
 interface FormsProps {
   found: TaskView;
-  gardenId: string;
+  garden: Garden;
   today: Day;
-  units: UnitSystem;
   entered: Entered | undefined;
   /** How often the cover it is about has grown again after its cut. */
   regrowths?: number | undefined;
 }
 
 /** The forms of a task, as its state allows. */
-export const TaskForms = ({ found, gardenId, today, units, entered, regrowths = 0 }: FormsProps) => {
+export const TaskForms = ({ found, garden, today, entered, regrowths = 0 }: FormsProps) => {
   const { task, lot } = found;
+  const { id: gardenId, place } = garden;
+  const { units } = place;
   const action = taskPath(gardenId, task.key);
   if (!isUnsettled(task)) return null;
   const squeezed = squeezedSoil(task);
@@ -109,6 +115,7 @@ export const TaskForms = ({ found, gardenId, today, units, entered, regrowths = 
           <button type="submit">Let it move again</button>
         </Action>
       )}
+      <AssignForm found={found} garden={garden} entered={entered?.giving} />
       <h2>Not this time</h2>
       <Action action={action} what="skip">
         <button type="submit">Skip it</button>

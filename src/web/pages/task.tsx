@@ -46,6 +46,7 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
         <TaskDate task={task} today={today} place={garden.place} />
         <Settled found={found} gardenId={garden.id} />
         {found.task.state === 'done' && stand !== undefined && <AfterCutNote garden={garden} stand={stand} />}
+        {task.assignedTo !== undefined && <p class="mates">For {task.assignedTo}.</p>}
         <LotMates found={found} gardenId={garden.id} units={units} />
         {task.subject.type === 'stand' && (
           <p class="mates">
@@ -60,14 +61,7 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
           <Supplies task={task} units={units} />
           <Cautions task={task} units={units} />
         </div>
-        <TaskForms
-          found={found}
-          gardenId={garden.id}
-          today={today}
-          units={units}
-          entered={entered}
-          regrowths={regrowths}
-        />
+        <TaskForms found={found} garden={garden} today={today} entered={entered} regrowths={regrowths} />
         <WhyThisDate
           found={found}
           gardenId={garden.id}

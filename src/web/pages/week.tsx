@@ -15,7 +15,7 @@ import { hoursText, hourText, longDay, weekdayName, weekSpan } from '../../diges
 import { addDays, type Day, dayParts, weekStart } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { gatheredSupplies, supplyLine } from '../../schedule/entry-text.ts';
+import { gatheredSupplies, givenLines, supplyLine } from '../../schedule/entry-text.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { taskPath, weekPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
@@ -146,11 +146,14 @@ const EntryLine = ({ row, gardenId, timeZone, units }: EntryLineProps) => {
 
 /** Until when, in what weather, and why then: one quiet line each. */
 const EntryNotes = ({ row, units }: Pick<EntryLineProps, 'row' | 'units'>) => {
-  const { entry } = row;
+  const { entry, tasks } = row;
   const leeway = leewayLine(row, units);
   const why = isToDo(row) ? firstReasonOf(row) : undefined;
   return (
     <>
+      {givenLines(tasks).map((line) => (
+        <p class="leeway">{readableIn(units, line)}</p>
+      ))}
       {leeway !== '' && <p class="leeway">{leeway}</p>}
       {why !== undefined && <p class="first-reason">{readableIn(units, why, entry.day)}</p>}
     </>
