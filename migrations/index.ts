@@ -7,6 +7,7 @@ import { feedsThatLast } from './0003-feeds-that-last.ts';
 import { feedShapes } from './0004-feed-shapes.ts';
 import { readingKeys } from './0005-reading-keys.ts';
 import { signingKeys } from './0006-signing-keys.ts';
+import { deliveries } from './0007-deliveries.ts';
 import type { Migration } from './migration.ts';
 
 export const migrations: readonly Migration[] = [
@@ -16,4 +17,5 @@ export const migrations: readonly Migration[] = [
   { version: 4, name: 'feed-shapes', up: feedShapes },
   { version: 5, name: 'reading-keys', up: readingKeys },
   { version: 6, name: 'signing-keys', up: signingKeys },
+  { version: 7, name: 'deliveries', up: deliveries },
 ];

@@ -10,6 +10,19 @@ import type { Plan } from '../schedule/plan.ts';
 import { changeMark } from './change-mark.ts';
 import { connect } from './connection.ts';
 import { copyDatabase } from './copy.ts';
+import {
+  type Claim,
+  claimDelivery,
+  type Delivery,
+  type DeliveryName,
+  deliveries,
+  handOver,
+  type Letter,
+  noteBrokenOff,
+  noteMissed,
+  type Outcome,
+  settleDelivery,
+} from './deliveries.ts';
 import { type FeedText, feedText, saveFeedText } from './feed-texts.ts';
 import {
   addFeed,
@@ -89,6 +102,21 @@ export interface Shelves {
   signingKey(gardenId: string): Promise<string | undefined>;
   /** Keeps the signing key of a garden that has none. */
   keepSigningKey(gardenId: string, key: string, at: Instant): Promise<void>;
+  /** The log of lists sent, the newest week first. */
+  deliveries(gardenId: string): Promise<Delivery[]>;
+  /** Claims a list for one try; see deliveries.ts. */
+  claimDelivery(
+    name: DeliveryName,
+    wanted: { letter: Letter; claim: Claim; again: boolean },
+  ): Promise<Delivery | undefined>;
+  /** Notes that a claimed list is being taken in; false where the claim has passed to another. */
+  handOver(name: DeliveryName, claim: Claim): Promise<boolean>;
+  /** Notes how a try ended; false where another has claimed the list meanwhile. */
+  settleDelivery(name: DeliveryName, by: string, outcome: Outcome): Promise<boolean>;
+  /** Notes as unknown what somebody stopped in the middle of; returns how many. */
+  noteBrokenOff(gardenId: string, at: Instant, problem: string): Promise<number>;
+  /** Notes a list whose week was over before it went out. */
+  noteMissed(name: DeliveryName, at: Instant): Promise<void>;
 }
 
 export interface Store extends Shelves {
@@ -164,5 +192,11 @@ function shelvesOf(db: Database): Shelves {
     findReadingKey: (keyHash) => findReadingKey(db, keyHash),
     signingKey: (gardenId) => signingKey(db, gardenId),
     keepSigningKey: (gardenId, key, at) => keepSigningKey(db, gardenId, key, at),
+    deliveries: (gardenId) => deliveries(db, gardenId),
+    claimDelivery: (name, wanted) => claimDelivery(db, name, wanted),
+    handOver: (name, claim) => handOver(db, name, claim),
+    settleDelivery: (name, by, outcome) => settleDelivery(db, name, by, outcome),
+    noteBrokenOff: (gardenId, at, problem) => noteBrokenOff(db, gardenId, at, problem),
+    noteMissed: (name, at) => noteMissed(db, name, at),
   };
 }

@@ -98,6 +98,25 @@ interface SigningKeyRow {
   made_at: string;
 }
 
+/** A list of the log as its row holds it. */
+export interface DeliveryRow {
+  garden_id: string;
+  member: string;
+  monday: string;
+  state: 'claimed' | 'handing over' | 'sent' | 'delayed' | 'refused' | 'unknown' | 'missed';
+  message_id: string | null;
+  way: 'server' | 'outbox' | null;
+  from_address: string | null;
+  to_address: string | null;
+  tries: number;
+  changed_at: string;
+  claimed_by: string | null;
+  claimed_until: string | null;
+  next_try_at: string | null;
+  sent_at: string | null;
+  problem: string | null;
+}
+
 /** Every table by name. */
 export interface Tables {
   migrations: MigrationRow;
@@ -111,6 +130,7 @@ export interface Tables {
   feed_texts: FeedTextRow;
   reading_keys: ReadingKeyRow;
   signing_keys: SigningKeyRow;
+  deliveries: DeliveryRow;
 }
 
 /** A database, or one transaction of it. */
