@@ -2,10 +2,12 @@
  * The data folder opened for one command, and closed after it.
  */
 import { existsSync } from 'node:fs';
-import { resolve } from 'node:path';
+import { join, resolve } from 'node:path';
+import { withoutAbsent } from '../garden/without-absent.ts';
 import type { Day } from '../measures/days.ts';
 import { createSteward } from '../steward/create-steward.ts';
 import type { Clock } from '../steward/planner.ts';
+import type { PostSettings } from '../steward/post/settings.ts';
 import type { Steward } from '../steward/steward.ts';
 import { databaseIn, openStore, type Store } from '../store/store.ts';
 import { faultText } from './fault-text.ts';
@@ -60,9 +62,25 @@ export async function openHousehold(looking: Looking, { make = false, onlyLook =
     store: onlyLook ? unpublished(store) : store,
     clock: clockOf(at, options.today),
     report: (fault) => at.stderr.write(`${faultText(fault)}\n`),
+    post: postSettings(looking),
   });
   return { store, steward };
 }
+
+/** How lists leave this household: over the mail server of the settings, or into a folder. */
+function postSettings(looking: Looking): PostSettings {
+  const { at, settings } = looking;
+  const { mailServer, mailFrom, publicUrl, outbox } = settings;
+  return withoutAbsent({
+    server: mailServer,
+    from: mailFrom,
+    publicUrl,
+    outbox: outbox === undefined ? join(dataFolder(looking), OUTBOX) : resolve(at.cwd, outbox),
+  });
+}
+
+/** Folder of lists in the data folder, where none is named. */
+const OUTBOX = 'outbox';
 
 /** The data folder a command uses. */
 export function dataFolder({ at, settings, options }: Looking): string {

@@ -2,7 +2,7 @@
  * Settings from the environment, read once at start; every bad one is refused at once.
  */
 import { z } from 'zod';
-import { isMailAddress, MAIL_ADDRESS_MEND } from '../garden/mail-address.ts';
+import { mailAddress } from '../garden/household-file.ts';
 import { nearestNames } from '../garden/nearest-name.ts';
 import type { Problem } from '../garden/problem.ts';
 import { type MailServer, readMailServer } from '../steward/post/mail-server.ts';
@@ -57,7 +57,7 @@ const environment = z.object({
   LOAMTIDE_PORT: portValue.optional(),
   LOAMTIDE_PUBLIC_URL: publicAddress.optional(),
   LOAMTIDE_SMTP_URL: mailServer.optional(),
-  LOAMTIDE_MAIL_FROM: z.string().trim().refine(isMailAddress, MAIL_ADDRESS_MEND).optional(),
+  LOAMTIDE_MAIL_FROM: mailAddress.optional(),
   LOAMTIDE_OUTBOX: textValue('Name a folder, such as ./outbox, or leave it out.').optional(),
 });
 

@@ -17,6 +17,8 @@ import { followHousehold, renamingBy } from './feeds-of-members.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
+import { postIn } from './post/post.ts';
+import type { PostSettings } from './post/settings.ts';
 import { putOffFacts } from './put-off.ts';
 import { keysIn } from './reading-keys.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
@@ -33,10 +35,19 @@ export interface StewardSettings {
   clock: Clock;
   /** Told of what went wrong behind an answer that was given all the same. */
   report?: (fault: unknown) => void;
+  /** How lists leave the house; without it they are written into a folder "outbox". */
+  post?: PostSettings;
 }
 
+const OUTBOX = 'outbox';
+
 /** A steward over a store. Closing it closes the store. */
-export function createSteward({ store, clock, report = console.error }: StewardSettings): Steward {
+export function createSteward({
+  store,
+  clock,
+  report = console.error,
+  post = { outbox: OUTBOX },
+}: StewardSettings): Steward {
   const planner = new Planner(store, clock);
   const served = new ServedFeeds({ store, clock, planner, report });
 
@@ -84,6 +95,7 @@ export function createSteward({ store, clock, report = console.error }: StewardS
       return isNew;
     },
     ...keysIn({ store, clock }),
+    ...postIn({ store, clock, planner, post, report }),
     async previewReport(gardenId, report) {
       const view = await planner.view(gardenId);
       return reportPreview(planner, view, report);

@@ -7,6 +7,7 @@ import { command } from '../command.ts';
 import { faultText } from '../fault-text.ts';
 import { clockOf, dataFolder, withHousehold } from '../household.ts';
 import { keepPlanned } from '../keep-planned.ts';
+import { keepPosted } from '../keep-posted.ts';
 import { type OpenDoor, openDoor } from '../listen.ts';
 import { everywhere } from '../options.ts';
 import { writeLines } from '../output.ts';
@@ -41,6 +42,9 @@ export const serve = command({
       const empty = (await steward.gardenIds()).length === 0;
       if (empty) await layDemo({ steward, clock: clockOf(at, options.today) });
       const stopPlanning = await keepPlanned(steward, (error) => report(faultText(error)));
+      // Whoever stands on another day looks around: nobody is sent mail of it.
+      const stopPosting =
+        options.today === undefined ? keepPosted(steward, (error) => report(faultText(error))) : async () => undefined;
       const { publicUrl } = settings;
       const port = options.port ?? settings.port;
       try {
@@ -55,7 +59,7 @@ export const serve = command({
         await at.untilStopped();
         await door.close();
       } finally {
-        await stopPlanning();
+        await Promise.all([stopPosting(), stopPlanning()]);
       }
     }),
 });

@@ -68,14 +68,15 @@ export function faultText(fault: SmtpFault, { server, from, to, isUnderWay }: Fa
   if (kind === 'EAUTH' || ABOUT_THE_LOGIN.includes(number)) {
     return `${name} does not take the user and password of LOAMTIDE_SMTP_URL${said} Mend the setting and start again.`;
   }
-  if (number !== 0 && command === 'RCPT TO') return `${name} takes no mail for ${to}${said} ${MEND_ADDRESS}`;
-  if (number !== 0 && command === 'MAIL FROM') return `${name} takes no mail from ${from}${said} ${MEND_SENDER}`;
-  if (number !== 0) return `${name} did not take the list${said}`;
   if (/CERT|SELF_SIGNED|ALTNAME|ISSUER/.test(fault.cause)) {
     return `${name} could not show who it is (${shortened(fault.message)}). ${MEND_CERTIFICATE}`;
   }
-  if (kind === 'ETLS')
+  if (kind === 'ETLS') {
     return `The line to ${serverName(server)} could not be made secret (${shortened(fault.message)}). ${MEND_LINE}`;
+  }
+  if (number !== 0 && command === 'RCPT TO') return `${name} takes no mail for ${to}${said} ${MEND_ADDRESS}`;
+  if (number !== 0 && command === 'MAIL FROM') return `${name} takes no mail from ${from}${said} ${MEND_SENDER}`;
+  if (number !== 0) return `${name} did not take the list${said}`;
   return `${name} could not be reached (${fault.cause || kind || shortened(fault.message)}). ${MEND_REACH}`;
 }
 

@@ -1,0 +1,32 @@
+/**
+ * How each member's mail stands: what went out, what comes next, and what is wrong.
+ */
+import type { Delivery } from '../../store/deliveries.ts';
+import type { MailStanding } from './mail-doings.ts';
+import { type Recipient, unsentOf } from './recipients.ts';
+
+/** The standing of somebody's mail. */
+export function standingOf(recipient: Recipient): MailStanding {
+  const { member, mail, log, due } = recipient;
+  const sent = log.find(({ state }) => state === 'sent');
+  const [newest] = log;
+  const wrong = newest !== undefined && isWrong(newest) ? newest : undefined;
+  const unsent = unsentOf(recipient);
+  const isOpen = unsent !== undefined && !log.some(({ monday, state }) => monday === unsent.monday && isClosed(state));
+  return {
+    member: member.name,
+    mail,
+    next: isOpen ? unsent : due.next,
+    ...(sent === undefined ? {} : { sent }),
+    ...(wrong === undefined ? {} : { wrong }),
+  };
+}
+
+/** Lists that never go out by themselves any more. */
+function isClosed(state: Delivery['state']): boolean {
+  return ['sent', 'refused', 'unknown', 'missed'].includes(state);
+}
+
+function isWrong({ state, problem }: Delivery): boolean {
+  return ['delayed', 'refused', 'unknown', 'missed'].includes(state) || (state === 'claimed' && problem !== undefined);
+}
