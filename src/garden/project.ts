@@ -46,6 +46,22 @@ export function undoneEntries(ledger: readonly LedgerEntry[]): Set<number> {
  * @returns nothing when no garden file stands in it
  */
 export function projectGarden(ledger: readonly LedgerEntry[]): Garden | undefined {
+  const laid = laidOver(ledger);
+  return laid && withFacts(laid.told, laid.facts);
+}
+
+/** A garden as its newest file alone tells it, and the facts that are laid over that, in the order they were told. */
+export interface LaidOver {
+  told: Garden;
+  facts: readonly LedgerEntry[];
+}
+
+/**
+ * What a garden is folded from: facts that were taken back are left out, and those a preferred file denies.
+ *
+ * @returns nothing when no garden file stands in the ledger
+ */
+export function laidOver(ledger: readonly LedgerEntry[]): LaidOver | undefined {
   let told: Garden | undefined;
   let facts: LedgerEntry[] = [];
   for (const entry of standingEntries(ledger)) {
@@ -59,7 +75,7 @@ export function projectGarden(ledger: readonly LedgerEntry[]): Garden | undefine
     if (now.wishes.length > 0) facts = facts.filter(({ fact }) => !isOfWishes(fact));
     told = now;
   }
-  return told && withFacts(told, facts);
+  return told && { told, facts };
 }
 
 function isOfWishes({ kind }: Fact): boolean {

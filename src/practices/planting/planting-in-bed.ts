@@ -48,7 +48,7 @@ const NOT_SEED: ReadonlyMap<string, string> = new Map([
 ]);
 
 /** Whether a planting is of seed sown in its bed. */
-export function isSeed({ planting }: PlantingInBed): boolean {
+export function isSeed({ planting }: { planting: Pick<Planting, 'start' | 'cropId'> }): boolean {
   return planting.start.how === 'sow' && !NOT_SEED.has(planting.cropId);
 }
 

@@ -1,0 +1,89 @@
+/**
+ * The lines of a garden's record: what the garden holds, each with who told it, and what was done besides.
+ */
+import type { Climate } from '../../climate/climate.ts';
+import { seasonOf } from '../../climate/season.ts';
+import type { Garden } from '../../garden/garden.ts';
+import type { LedgerEntry } from '../../garden/ledger.ts';
+import { laidOver } from '../../garden/project.ts';
+import type { Day } from '../../measures/days.ts';
+import { dated } from '../../measures/quantity.ts';
+import { happenedIn } from './happened.ts';
+import { Names } from './names.ts';
+import type { Happening, RecordRow } from './row.ts';
+import { toldBy } from './told.ts';
+
+/** What a record is made from. */
+export interface RecordInput {
+  garden: Garden;
+  climate: Pick<Climate, 'seasonTurn'>;
+  ledger: readonly LedgerEntry[];
+  today: Day;
+}
+
+/** A thing told by a fact. */
+interface Told {
+  happening: Happening;
+  entry: LedgerEntry;
+}
+
+/**
+ * Every line up to today, oldest first. What the garden holds and a fact tells is one line, with the garden's amounts and the
+ * fact's day. What only the garden holds is the garden file's; what only a fact tells is about something that has gone from
+ * the file since, or makes nothing that the garden keeps. What was taken back is in neither.
+ */
+export function recordRows({ garden, climate, ledger, today }: RecordInput): RecordRow[] {
+  const laid = laidOver(ledger);
+  if (laid === undefined) return [];
+  const names = new Names(garden);
+  const told = laid.facts.flatMap((entry) => toldBy(entry, names).map((happening) => ({ happening, entry })));
+  const held = [...happenedIn(garden, laid.told.beds), ...skipsHeld(garden, told)];
+  const seasonIn = (on: Day): number => seasonOf(climate.seasonTurn, on);
+  return matched(held, told)
+    .filter(({ happening: { on } }) => on <= today)
+    .map(({ happening, entry }) => rowOf(happening, entry, seasonIn))
+    .sort(byDay);
+}
+
+/** Skips that the garden still holds, as they were told. */
+function skipsHeld({ skipped }: Garden, told: readonly Told[]): Happening[] {
+  return told
+    .map(({ happening }) => happening)
+    .filter(({ doing, task, on }) => doing === 'skipped' && task !== undefined && skipped[task] === on);
+}
+
+/** Things held, each with the fact that told it, where one did; then what was told and is not held. */
+function matched(held: readonly Happening[], told: readonly Told[]): { happening: Happening; entry?: LedgerEntry }[] {
+  const waiting = new Map<string, Told[]>();
+  for (const each of told) waiting.set(each.happening.claim, [...(waiting.get(each.happening.claim) ?? []), each]);
+  const lines = held.map((happening) => {
+    const teller = waiting.get(happening.claim)?.shift();
+    return teller === undefined
+      ? { happening }
+      : { happening: together(happening, teller.happening), entry: teller.entry };
+  });
+  const over = [...waiting.values()].flat().filter(({ happening }) => happening.onlyIfHeld === undefined);
+  return [...lines, ...over];
+}
+
+/** A thing as the garden holds it, on the day it was told of. A crop cleared some time after its last harvest says so. */
+function together(held: Happening, told: Happening): Happening {
+  if (told.doing !== 'cleared') return { ...told, ...held, on: told.on };
+  const { note: _note, ...cleared } = { ...told, ...held, on: told.on, doing: told.doing };
+  return held.on === told.on ? cleared : { ...cleared, note: `last harvest ${dated(held.on)}` };
+}
+
+function rowOf(
+  { claim: _claim, onlyIfHeld: _only, ...line }: Happening,
+  entry: LedgerEntry | undefined,
+  seasonIn: (on: Day) => number,
+): RecordRow {
+  const season = seasonIn(line.on);
+  if (entry === undefined) return { season, ...line, origin: 'garden-file' };
+  return { season, ...line, by: entry.by, toldOn: entry.recordedOn, entry: entry.entry, origin: 'told' };
+}
+
+/** By day; on one day as they were told, what the file tells first. */
+function byDay(a: RecordRow, b: RecordRow): number {
+  return a.on === b.on ? (a.entry ?? 0) - (b.entry ?? 0) : a.on < b.on ? -1 : 1;
+}
