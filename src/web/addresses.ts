@@ -61,6 +61,16 @@ export function historyPath(gardenId: string, before?: number): string {
   return `${weekPath(gardenId)}/history${before === undefined ? '' : `?before=${before}`}`;
 }
 
+/** The record of a season; of the running one when none is given. */
+export function recordPath(gardenId: string, season?: number): string {
+  return `${weekPath(gardenId)}/record${season === undefined ? '' : `?season=${season}`}`;
+}
+
+/** The record of a season as a file, or of every season. */
+export function recordFilePath(gardenId: string, format: 'csv' | 'json', season?: number): string {
+  return `${weekPath(gardenId)}/record.${format}${season === undefined ? '' : `?season=${season}`}`;
+}
+
 /** The page that shows what taking an entry back would do: the newest when none is given. */
 export function undoPath(gardenId: string, entry?: number): string {
   return `${weekPath(gardenId)}/undo${entry === undefined ? '' : `?entry=${entry}`}`;

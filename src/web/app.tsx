@@ -16,6 +16,7 @@ import { historyRoutes } from './history-route.tsx';
 import { troublePage } from './pages/plain.tsx';
 import { pileReadingRoutes } from './pile-reading-route.tsx';
 import { readingRoutes } from './readings-route.ts';
+import { recordRoutes } from './record-route.ts';
 import { reportRoutes } from './report-route.tsx';
 import { seasonEndRoutes } from './season-end-route.tsx';
 import type { WebSettings } from './settings.ts';
@@ -79,6 +80,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', fertilityRoutes(steward));
   app.route('/', compostRoutes(steward));
   app.route('/', historyRoutes(steward));
+  app.route('/', recordRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));
   app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));
   app.onError((error, c) => answerTrouble(c, troubleOf(error, report)));

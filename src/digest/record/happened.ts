@@ -80,7 +80,7 @@ function ofPile(pile: Pile, names: Names): Happening[] {
   const inIt = pile.ingredients.map(
     (portion) => `${quantity(portion.litres, 'L')} of ${materialName(portion.materialId)}`,
   );
-  const made = { ...(litres > 0 ? { litres } : {}), ...(inIt.length > 0 ? { note: inIt.join(', ') } : {}) };
+  const made = { ...(litres > 0 ? { litres } : {}), ...(inIt.length > 0 ? { note: inIt.join('; ') } : {}) };
   return [
     ...(built.happened
       ? [{ ...it, claim: claims.built(itemId), on: built.day, doing: 'pile-built', ...made } as const]

@@ -84,8 +84,15 @@ export function plannedInWords({ on, plannedFor, lastDay, doing }: RecordRow, un
   return `planned for ${fullDay(plannedFor, units)}, ${count} ${days > 0 ? 'later' : 'earlier'}`;
 }
 
-/** Who told it: "Ada", "web page, told on April 20, 2027", "from the garden file". */
-export function tellerInWords({ by, on, toldOn, origin }: RecordRow, units: UnitSystem): string {
-  if (origin === 'garden-file' || by === undefined) return 'from the garden file';
-  return toldOn === undefined || toldOn === on ? by : `${by}, told on ${fullDay(toldOn, units)}`;
+/** Who told it and when, where that says something: a member's name, a later day. Nothing for the garden file's lines. */
+export function tellerInWords(
+  { by, on, toldOn, origin }: RecordRow,
+  units: UnitSystem,
+  members: ReadonlySet<string>,
+): string | undefined {
+  if (origin === 'garden-file') return undefined;
+  const who = by !== undefined && members.has(by) ? [`by ${by}`] : [];
+  const later = toldOn === undefined || toldOn === on ? [] : [`told ${fullDay(toldOn, units)}`];
+  const words = [...who, ...later];
+  return words.length === 0 ? undefined : words.join(', ');
 }

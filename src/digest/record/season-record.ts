@@ -2,6 +2,7 @@
  * The season's record: what was done when, per bed and pile, and what it adds up to.
  */
 import type { PracticeInput } from '../../practices/practice.ts';
+import { seasonName } from '../../practices/seasons.ts';
 import { type RecordInput, recordRows } from './rows.ts';
 import { RECORD_FORMAT, RECORD_VERSION, type RecordFile } from './shape.ts';
 import { recordedSeasons, summaryOf } from './summary.ts';
@@ -48,4 +49,13 @@ function only(summary: RecordFile['seasons'][number], about: RecordAsked['about'
 /** Seasons a garden has a record of, the newest first. */
 export function seasonsOnRecord(from: RecordFrom): number[] {
   return recordedSeasons({ ...from, rows: recordRows(from) });
+}
+
+/** The season a word names, by the year it begins in or as it is called: "2026", "2026/27". */
+export function seasonNamed(
+  { climate }: Pick<RecordFrom, 'climate'>,
+  word: string,
+  known: readonly number[],
+): number | undefined {
+  return known.find((season) => String(season) === word || seasonName(climate, season) === word);
 }

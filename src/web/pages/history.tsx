@@ -5,7 +5,7 @@ import { fullDay } from '../../digest/words.ts';
 import type { LedgerEntry } from '../../garden/ledger.ts';
 import { standingEntries, undoneEntries } from '../../garden/project.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { historyPath, undoPath } from '../addresses.ts';
+import { historyPath, recordPath, undoPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
 
@@ -25,6 +25,11 @@ export function historyPage(view: GardenView, before: number | undefined) {
     <article class="history">
       <h1>History</h1>
       <p>Everything this garden was told, the newest first. What is taken back stays on the list, struck through.</p>
+      <p>
+        <a href={recordPath(garden.id)}>
+          The season's record: what was done when, bed by bed, to print or to keep as a file
+        </a>
+      </p>
       <ol class="ledger" reversed>
         {shown.map((row) => (
           <li class={undone.has(row.entry) ? 'undone' : ''}>

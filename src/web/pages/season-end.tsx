@@ -7,7 +7,7 @@ import { readableIn } from '../../measures/quantity.ts';
 import { type BedGaps, nextGap } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import type { SeedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { bedPath } from '../addresses.ts';
+import { bedPath, recordPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import { type FitReader, GapChoices } from './fit.tsx';
 
@@ -30,6 +30,9 @@ export function seasonEndPage({ view: { garden, plan }, beds, seed }: SeasonEndP
       <p>
         What could lie in each bed in its next gap that a cover can fill, the best first. Nothing is kept until you
         choose; a choice can be changed until it is sown, and taken back in History.
+      </p>
+      <p>
+        <a href={recordPath(garden.id)}>The season's record: what was done in every bed</a>
       </p>
       <SeedList seed={seed} reader={reader} />
       {beds.every(({ gaps }) => gaps.length === 0) && (
