@@ -56,5 +56,6 @@ export const claims = {
   away: ({ from, to }: Away) => `away ${from} ${to}`,
   coldNight: ({ evening, lowC }: ColdNight) => `cold night ${evening} ${lowC}`,
   skipped: (key: string, on: Day) => `skipped ${key} ${on}`,
+  putOff: (key: string, on: Day) => `put off ${key} ${on}`,
   task: (key: string, entry: number) => `task ${key} ${entry}`,
 } as const;

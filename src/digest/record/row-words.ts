@@ -48,10 +48,11 @@ const SAYS: Readonly<Record<Doing, (what: string) => string>> = {
   'cold-night': () => 'Cold night measured',
   done: () => 'Done',
   skipped: () => 'Skipped',
+  'put-off': () => 'Not yet',
 };
 
 /** Lines that say no more than that it was done: the task's own title tells what. */
-const BY_TITLE: ReadonlySet<Doing> = new Set(['mulched', 'ordered', 'done', 'skipped']);
+const BY_TITLE: ReadonlySet<Doing> = new Set(['mulched', 'ordered', 'done', 'skipped', 'put-off']);
 
 /** What a line says, with its amounts: "Compost spread, 38 L, from Left bay". Days are written with their year. */
 export function rowInWords(row: RecordRow, units: UnitSystem, pileName: (id: string) => string): string {

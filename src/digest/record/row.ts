@@ -44,6 +44,7 @@ export const DOINGS = [
   'cold-night',
   'done',
   'skipped',
+  'put-off',
 ] as const;
 
 /** What a line tells of. */

@@ -94,7 +94,7 @@ const workDone = z.strictObject({
   byPractice: z.array(minutes),
   /** By calendar month, "2027-04". */
   byMonth: z.array(minutes),
-  /** By member of the household; work nobody's name stands at is left out. */
+  /** By member of the household who told it, or whom it was given to; work nobody's name stands at is left out. */
   byMember: z.array(minutes),
 });
 

@@ -20,6 +20,11 @@ export function toldBy({ entry, fact }: LedgerEntry, names: Names): Happening[] 
       return fact.tasks.flatMap((task) => ofTask(task, { on: fact.on, entry }, names));
     case 'tasks-skipped':
       return fact.tasks.map((task) => ofSkipped(task, fact.on, names));
+    case 'put-off':
+      return fact.tasks.map(({ key, title }) => {
+        const it = { ...names.ofKey(key), claim: claims.putOff(key, fact.on), on: fact.on };
+        return { ...it, doing: 'put-off', title, task: key };
+      });
     case 'stand-looked': {
       const { standId, on } = fact;
       const note = lookNote(fact);
@@ -37,7 +42,7 @@ export function toldBy({ entry, fact }: LedgerEntry, names: Names): Happening[] 
   }
 }
 
-type Seen = Exclude<Fact, { kind: 'tasks-done' | 'tasks-skipped' | 'stand-looked' | 'regrowth-seen' }>;
+type Seen = Exclude<Fact, { kind: 'tasks-done' | 'tasks-skipped' | 'put-off' | 'stand-looked' | 'regrowth-seen' }>;
 
 function seen(fact: Seen, names: Names): Happening[] {
   switch (fact.kind) {
@@ -80,6 +85,11 @@ function seen(fact: Seen, names: Names): Happening[] {
     case 'plantings-planned':
     case 'crop-wished':
     case 'wish-dropped':
+    case 'member-kept':
+    case 'member-gone':
+    case 'mail-stopped':
+    case 'people-told':
+    case 'task-assigned':
     case 'entry-undone':
       return [];
     default:

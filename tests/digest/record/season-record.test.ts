@@ -294,6 +294,39 @@ describe('a season of the record', () => {
     });
   });
 
+  it('counts work given to a member as theirs, where nobody else told it under their own name', () => {
+    const members = [{ name: 'Ida' }, { name: 'Per' }];
+    const file = exampleFile({ household: { people: 2, members } });
+    const given = (key: string): Fact => ({
+      kind: 'task-assigned',
+      tasks: [{ key, title: 'Spread compost' }],
+      to: 'Per',
+    });
+    const ledger = ledgerOf(
+      ['2027-06-01', imported(file)],
+      ['2027-06-02', given('a')],
+      ['2027-06-02', given('b')],
+      ['2027-06-10', spread('2027-06-10', 5, { key: 'a' })],
+      ['2027-06-11', spread('2027-06-11', 5, { key: 'b', effortMinutes: 15 })],
+    );
+    const byIda = ledger.map((row) => (row.entry === 5 ? { ...row, by: 'Ida' } : row));
+    expect(recordOf(byIda).seasons[0]?.work.byMember).toEqual([
+      { of: 'Per', minutes: 40 },
+      { of: 'Ida', minutes: 15 },
+    ]);
+  });
+
+  it('tells what was answered with not yet', () => {
+    const putOff: Fact = {
+      kind: 'put-off',
+      on: '2027-06-05',
+      tasks: [{ key: `cover-sow/stand:${OATS}`, title: 'Sow oats' }],
+    };
+    expect(recordOf(told(['2027-06-05', putOff])).rows.at(-1)).toMatchObject({
+      ...{ on: '2027-06-05', aboutId: 'north-bed', doing: 'put-off', title: 'Sow oats' },
+    });
+  });
+
   it('asked for one bed tells of that bed alone', () => {
     const record = recordOf(told(['2027-06-10', spread('2027-06-10', 38)]), '2027-12-31', {
       season: 2027,
