@@ -10,6 +10,7 @@ import { givenMinutes } from '../schedule/week-hours.ts';
 import { timesAway } from '../schedule/work-days.ts';
 import { type Closing, closingSoon, lapsedTasks } from './closing.ts';
 import { unknownsOf } from './first-year.ts';
+import { type OverloadTold, overloadsTold } from './overload-words.ts';
 import { type Reader, readersPlan } from './reader.ts';
 import { type ChangeGroup, recentChanges } from './recent-changes.ts';
 import { type Triage, triageOf } from './triage.ts';
@@ -62,6 +63,8 @@ export interface WeekList {
   /** What is not known of a new garden, in sentences. */
   unknown: readonly string[];
   clashes: readonly Clash[];
+  /** Weeks that want more than they give: this one, and beside the current week those ahead. */
+  overloads: readonly OverloadTold[];
   /** The week after, by day. */
   next: readonly ListedDay[];
   /** The first day after the week that has something on it, when it is not in the week after. */
@@ -106,9 +109,16 @@ export function weekList(whole: Plan, garden: Garden, weekOf: Day, { person, sin
     away: timesAway(garden.away).filter(({ from, to }) => from <= sunday && to >= monday),
     unknown: unknownsOf(garden, plan.today),
     clashes: plan.clashes,
+    overloads: overloadsTold(whole, garden, monday).filter((overload) => concerns(overload, plan)),
     next,
     ...(comes === undefined ? {} : { comes }),
   };
+}
+
+/** Whether a week that wants too much holds work of a plan: a member is told of their own. */
+function concerns({ canWait, cannotWait }: OverloadTold, plan: Plan): boolean {
+  const keys = new Set([...canWait, ...cannotWait]);
+  return plan.tasks.some(({ key }) => keys.has(key));
 }
 
 /** Whether an entry still asks for something: open, or late and worth doing. */

@@ -25,6 +25,7 @@ export function weekSections(list: WeekList, units: UnitSystem): WeekSection[] {
   const sections: WeekSection[] = [
     { heading: 'To have at hand', lines: list.supplies.map(supplyLine) },
     { heading: 'Closing soon', lines: closingLines(list, units) },
+    { heading: 'More than the hours', lines: list.overloads.map(({ sentences }) => sentences.join(' ')) },
     { heading: 'Does not fit', lines: list.clashes.map(({ title, what }) => `${title}: ${what}`) },
     { heading: 'Window closed', lines: missedLines(list, units) },
     { heading: changesHeading(list, units), lines: changes.filter(({ kind }) => kind !== 'added').map(lines) },

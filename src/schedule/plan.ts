@@ -111,6 +111,19 @@ export interface Clash {
   orderYields?: true;
 }
 
+/** A week that wants more than the household gives, though all that can move has moved. */
+export interface Overload {
+  monday: Day;
+  /** Minutes of its entries, done and still to do, and minutes kept for the garden in it. */
+  wantedMinutes: number;
+  givenMinutes: number;
+  /** Work still to do that has a day at home in a later week, and that which has none or is pinned. */
+  canWait: readonly TaskKey[];
+  cannotWait: readonly TaskKey[];
+  /** The last day of what can wait, by task. */
+  until: Readonly<Record<TaskKey, Day>>;
+}
+
 /** The year's plan of one garden: a function of its facts, its climate, what was last published and today. */
 export interface Plan {
   gardenId: string;
@@ -130,6 +143,8 @@ export interface Plan {
   /** Changes of the last {@link CHANGES_KEPT_DAYS} days, newest first. */
   changes: readonly Change[];
   clashes: readonly Clash[];
+  /** Weeks of the next eight that want more than they give; absent when there are none. */
+  overloads?: readonly Overload[];
 }
 
 /** Days a change stays in the plan for "what moved and why". House default: two weekly lists. */

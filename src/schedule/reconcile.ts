@@ -11,6 +11,7 @@ import { heldDays, heldRecord, type SaidToday } from './held.ts';
 import { hourName, hourOn } from './hour.ts';
 import { leftDays } from './left-days.ts';
 import { type Lot, type LotMember, lotsOf } from './lots.ts';
+import { overloadsOf } from './overloads.ts';
 import { type Placed, place } from './place.ts';
 import { DONE_KEPT_DAYS, type Entry, type Plan, type PlannedTask, RETIRED_KEPT_DAYS, type RetiredLot } from './plan.ts';
 
@@ -49,6 +50,7 @@ export function makePlan(input: PlanInput): Plan {
   const changes = changesSince(published, tasks, { today, now, settled, household, silent: input.silent === true });
   const retired = retiredLots(published, entries, today);
   const left = leftDays(published, entries, { today, now });
+  const overloads = overloadsOf({ today, hours: household, entries, tasks, done });
   const revisedAt = published && sameEntries(published.entries, entries) ? published.revisedAt : now;
   return {
     gardenId: garden.id,
@@ -62,6 +64,7 @@ export function makePlan(input: PlanInput): Plan {
     ...(record.length === 0 ? {} : { held: record }),
     changes,
     clashes,
+    ...(overloads.length === 0 ? {} : { overloads }),
   };
 }
 

@@ -4,6 +4,7 @@ import { isDay } from '../../src/measures/days.ts';
 import { seenByIcalJs } from '../calendar/read-feed.ts';
 import { openedIn } from './household.ts';
 import { SMALL_GARDEN, withGarden } from './loamtide.ts';
+import { overloadShape } from './overload-shape.ts';
 
 const day = z.string().refine(isDay);
 const named = { id: z.string(), name: z.string() };
@@ -75,6 +76,7 @@ const planOutput = z.strictObject({
         .min(1),
     }),
   ),
+  overloads: z.array(overloadShape),
 });
 
 describe('plan as JSON', () => {

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { z } from 'zod';
 import { isDay } from '../../src/measures/days.ts';
-import { withGarden } from './loamtide.ts';
+import { SMALL_GARDEN, withGarden } from './loamtide.ts';
+import { overloadShape } from './overload-shape.ts';
 
 const day = z.string().refine(isDay);
 const briefDay = z.strictObject({ day, titles: z.array(z.string()) });
@@ -63,6 +64,7 @@ const weekOutput = z.strictObject({
   away: z.array(z.strictObject({ from: day, to: day })),
   unknown: z.array(z.string()),
   clashes: z.array(z.strictObject({ key: z.string(), title: z.string(), what: z.string() })),
+  overloads: z.array(overloadShape),
   next: z.array(briefDay),
   comes: briefDay.optional(),
 });
@@ -93,5 +95,15 @@ describe('week', () => {
     const titles = week.days.flatMap(({ entries }) => entries.map(({ title }) => title));
     expect(titles).toContain('Turn the pile in Left bay');
     expect(out).not.toMatch(/[⟦⟧]/);
+  });
+
+  test('names the weeks that want more than their hours, in text and as JSON', async () => {
+    const { loamtide } = await withGarden(SMALL_GARDEN.replace(/^(\s*)units:.*$/m, '$&\n$1hoursPerWeek: 0.5'));
+    const { out } = await loamtide('week', '--today', '2027-05-03', '--format', 'json');
+    const { overloads } = weekOutput.parse(JSON.parse(out));
+    expect(overloads[0]).toMatchObject({ givenMinutes: 30 });
+    const text = (await loamtide('week', '--today', '2027-05-03')).out;
+    expect(text).toMatch(/More than the hours\n {2}Week of [A-Z][a-z]+ \d+: .* wanted, 30 min given\./);
+    expect(out + text).not.toMatch(/[⟦⟧]/);
   });
 });

@@ -1,3 +1,4 @@
+import { overloadSentences } from '../../digest/overload-words.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import type { Plan } from '../../schedule/plan.ts';
 import { feedTextOf } from '../../steward/feed-text.ts';
@@ -32,7 +33,10 @@ export const plan = command({
       const shown = within(view.plan, span);
       if (options.format === 'ics') at.stdout.write(feedTextOf({ ...view, plan: shown }).body);
       else if (options.format === 'json') {
-        writeJson(at.stdout, { garden: garden.id, today, tasks: shown.tasks.map(taskJson) }, garden.place.units);
+        const overloads = view.plan.overloads ?? [];
+        const told = overloads.map((each) => ({ ...each, sentences: overloadSentences(each, view.plan, garden) }));
+        const tasks = shown.tasks.map(taskJson);
+        writeJson(at.stdout, { garden: garden.id, today, tasks, overloads: told }, garden.place.units);
       } else writeLines(at.stdout, planLines(garden, shown, span));
     }),
 });

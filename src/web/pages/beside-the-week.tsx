@@ -24,12 +24,14 @@ export const BesideTheWeek = ({ week, units, isThisWeek, leadsOn }: BesideProps)
     {isThisWeek && (
       <>
         <ClosingSoon week={week} units={units} />
+        <Overloads week={week} units={units} />
         <Clashes week={week} units={units} />
         <Missed week={week} units={units} />
         <Changes week={week} units={units} />
         <NotKnown week={week} />
       </>
     )}
+    {!isThisWeek && <Overloads week={week} units={units} />}
     {leadsOn && <NextWeek week={week} units={units} isThisWeek={isThisWeek} />}
   </div>
 );
@@ -54,6 +56,27 @@ const ClosingSoon = ({ week, units }: SectionProps) => {
     </section>
   );
 };
+
+const Overloads = ({ week: { overloads, gardenId, monday, today }, units }: SectionProps) =>
+  overloads.length === 0 ? null : (
+    <section class="overloads">
+      <h2>More than the hours</h2>
+      <ul>
+        {overloads.map(({ sentences: [first = '', ...others], ...overload }) => (
+          <li>
+            {overload.monday === monday ? (
+              readableIn(units, first, today)
+            ) : (
+              <a href={weekPath(gardenId, overload.monday)}>{readableIn(units, first, today)}</a>
+            )}
+            {others.map((sentence) => (
+              <span class="under">{readableIn(units, sentence, today)}</span>
+            ))}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
 
 const Clashes = ({ week: { clashes, gardenId, today }, units }: SectionProps) =>
   clashes.length === 0 ? null : (

@@ -1,0 +1,115 @@
+/** Hollow Lane keeps two hours a week, on Wednesdays and Saturdays; 19 April 2027 is a Monday. */
+import { describe, expect, test } from 'vitest';
+import { weekList } from '../../src/digest/week-list.ts';
+import { weekListText } from '../../src/digest/week-text.ts';
+import type { Garden } from '../../src/garden/garden.ts';
+import { hollowLane, planOf, type Wanted } from './example.ts';
+
+const TODAY = '2027-04-19';
+const WEEK = ['2027-04-19', '2027-04-21', '2027-04-25'] as const;
+const LATE = ['2027-04-01', '2027-04-03', '2027-04-24'] as const;
+
+const sowing: Wanted = {
+  key: 'sow/north',
+  window: WEEK,
+  title: 'Sow peas in North bed',
+  effortMinutes: 80,
+  practice: 'planting',
+};
+const mulching: Wanted = {
+  key: 'mulch/south',
+  window: WEEK,
+  title: 'Mulch South bed',
+  effortMinutes: 60,
+  practice: 'mulching',
+  missedNote: 'The bed dries out; mulch it when you can.',
+};
+const digging: Wanted = {
+  key: 'lift/east',
+  window: ['2027-04-19', '2027-04-24', '2027-05-30'],
+  title: 'Lift East bed',
+  effortMinutes: 60,
+};
+
+function sentencesOf(wanted: readonly Wanted[], garden: Garden = hollowLane): readonly string[] {
+  return weekList(planOf(TODAY, wanted, undefined, garden), garden, TODAY).overloads.flatMap(
+    ({ sentences }) => sentences,
+  );
+}
+
+describe('a week that wants too much', () => {
+  test('is told with its hours, what cannot wait, and what costs the season least to leave', () => {
+    expect(sentencesOf([sowing, mulching])).toEqual([
+      'Week of ⟦2027-04-19⟧: 2 h 20 min wanted, 2 h given.',
+      'These two cannot: Mulch South bed; Sow peas in North bed.',
+      'Leave out "Mulch South bed". If it is left: The bed dries out; mulch it when you can.',
+    ]);
+  });
+
+  test('is told what can wait until when, and that this is enough', () => {
+    expect(sentencesOf([{ ...sowing, window: LATE }, digging])).toEqual([
+      'Week of ⟦2027-04-19⟧: 2 h 20 min wanted, 2 h given.',
+      'This one can wait: Lift East bed until ⟦2027-05-30⟧.',
+      'This one cannot: Sow peas in North bed.',
+      'With "Lift East bed" put off, the rest fits.',
+    ]);
+  });
+
+  test('is told what is too much when all that can wait is put off', () => {
+    const sentences = sentencesOf([{ ...sowing, window: LATE, effortMinutes: 150 }, digging]);
+    expect(sentences).toContain('With all that can wait put off, 30 min are still too much.');
+    expect(sentences.at(-1)).toBe('Leave out "Sow peas in North bed". If it is left: Leave it this year.');
+  });
+
+  test('names the member whose work it is not to hand it to', () => {
+    const members = [
+      { name: 'Wilma', practices: ['mulching', 'cover-cropping'] as const },
+      { name: 'Jory', practices: ['planting'] as const },
+    ];
+    const garden = { ...hollowLane, household: { people: 2, members } };
+    expect(sentencesOf([sowing, mulching], garden).at(-1)).toMatch(
+      /^Leave out "Mulch South bed", or hand it to Jory\. /,
+    );
+  });
+
+  test('says of pinned work that it is pinned', () => {
+    const garden = { ...hollowLane, pins: { 'lift/east': '2027-04-21' } };
+    expect(sentencesOf([sowing, digging], garden)[1]).toBe(
+      'These two cannot: Lift East bed, which is pinned; Sow peas in North bed.',
+    );
+  });
+
+  test('says that nobody is at home where that is why', () => {
+    const garden = { ...hollowLane, away: [{ from: '2027-04-19', to: '2027-04-25' }] };
+    expect(sentencesOf([sowing], garden)[0]).toBe(
+      'Week of ⟦2027-04-19⟧: 1 h 20 min wanted, nobody is at home on a work day.',
+    );
+  });
+});
+
+describe('the weekly list', () => {
+  const ahead = planOf('2027-04-05', [sowing, mulching]);
+
+  test('names the overloads ahead beside the current week, and beside another only its own', () => {
+    const mondays = (weekOf: string) => weekList(ahead, hollowLane, weekOf).overloads.map(({ monday }) => monday);
+    expect(mondays('2027-04-07')).toEqual(['2027-04-19']);
+    expect(mondays('2027-04-14')).toEqual([]);
+    expect(mondays('2027-04-21')).toEqual(['2027-04-19']);
+  });
+
+  test('has them in its text, with their days', () => {
+    expect(weekListText(weekList(ahead, hollowLane, '2027-04-07'), 'metric')).toContain(
+      'More than the hours\n  Week of 19 April: 2 h 20 min wanted, 2 h given. These two cannot: Mulch South\n',
+    );
+  });
+
+  test('tells a member only of weeks that hold their own work', () => {
+    const members = [
+      { name: 'Wilma', practices: ['mulching'] as const },
+      { name: 'Jory', practices: ['rotation'] as const },
+    ];
+    const garden = { ...hollowLane, household: { people: 2, members } };
+    const told = (person: string) => weekList(ahead, garden, '2027-04-07', { person }).overloads.length;
+    expect([told('Wilma'), told('Jory')]).toEqual([1, 0]);
+  });
+});
