@@ -15,7 +15,7 @@ export interface ShapeReader {
 
 /** What a feed shows, in a few phrases; only what differs from a plain feed but for how far it reaches. */
 export function shapeWords(shape: FeedShape, { beds, units, members = [] }: ShapeReader): string[] {
-  const { practices, person, daysAhead, daysBack, by, todos, done, alarm } = shape;
+  const { practices, person, reader, daysAhead, daysBack, by, todos, done, alarm } = shape;
   const bedName = (id: string) => beds.find((bed) => bed.id === id)?.name ?? `${id} (no longer in the garden)`;
   const only = [...practices.map((name) => PRACTICE_WORDS[name])];
   return [
@@ -23,6 +23,7 @@ export function shapeWords(shape: FeedShape, { beds, units, members = [] }: Shap
     only.length === 0 ? '' : `only ${only.join(', ')}`,
     shape.beds.length === 0 ? '' : `only work on ${shape.beds.map(bedName).join(', ')}`,
     person === undefined ? '' : personWords(person, members),
+    reader === undefined ? '' : `made for ${reader}`,
     `${daysCounted(daysAhead)} ahead`,
     done ? `${daysCounted(daysBack)} back` : 'finished work left out',
     by === PLAIN_SHAPE.by ? '' : 'one entry a work day',

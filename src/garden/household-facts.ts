@@ -33,8 +33,8 @@ const memberKept = z.object({
   kind: z.literal('member-kept'),
   member: z.object({
     name: memberName,
-    practices: z.array(z.enum(PRACTICE_NAMES)).min(1).optional(),
-    beds: z.array(z.string()).min(1).optional(),
+    practices: z.array(z.enum(PRACTICE_NAMES)).min(1).readonly().optional(),
+    beds: z.array(z.string()).min(1).readonly().optional(),
     mail: memberMail.optional(),
   }),
   formerName: z.string().optional(),

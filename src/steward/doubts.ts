@@ -20,6 +20,7 @@ import { frozenDoubts, seasonDoubts } from './season-doubts.ts';
 import { widthDoubts, wishDoubts } from './size-doubts.ts';
 import type { GardenView } from './steward.ts';
 import { successionDoubts } from './succession-doubts.ts';
+import { unseenDoubts } from './unseen-work.ts';
 
 /** Days to either side of midwinter in which a tender crop outdoors is hardly meant. House default: six weeks. */
 const MIDWINTER_DAYS = 42;
@@ -42,6 +43,7 @@ export function doubtsOf(file: GardenFile, view: GardenView): Problem[] {
     ...futureDoubts(file, plan.today),
     ...bedDoubts(file, planningInput(view)),
     ...manureDoubts(file, planningInput(view)),
+    ...unseenDoubts(garden),
   ];
 }
 

@@ -40,6 +40,16 @@ export function feedsPath(gardenId: string): string {
   return `${weekPath(gardenId)}/feeds`;
 }
 
+/** Who works in the garden and eats from it. */
+export function householdPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/household`;
+}
+
+/** The page that changes somebody, or that asks before they leave. */
+export function memberPath(gardenId: string, name: string, doing: 'change' | 'leave'): string {
+  return `${householdPath(gardenId)}/member/${doing}?${new URLSearchParams({ name })}`;
+}
+
 /** What can be done with one feed, as its pages' addresses name it. */
 export type FeedDoing = 'change' | 'new-address' | 'revoke';
 

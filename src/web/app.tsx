@@ -13,6 +13,7 @@ import { feedsRoutes } from './feeds-route.tsx';
 import { fertilityRoutes } from './fertility-route.ts';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { historyRoutes } from './history-route.tsx';
+import { householdRoutes } from './household-route.tsx';
 import { troublePage } from './pages/plain.tsx';
 import { pileReadingRoutes } from './pile-reading-route.tsx';
 import { readingRoutes } from './readings-route.ts';
@@ -82,6 +83,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', historyRoutes(steward));
   app.route('/', recordRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));
+  app.route('/', householdRoutes(steward, settings));
   app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));
   app.onError((error, c) => answerTrouble(c, troubleOf(error, report)));
   return app;

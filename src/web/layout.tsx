@@ -9,6 +9,7 @@ import {
   compostPath,
   feedsPath,
   historyPath,
+  householdPath,
   reportPath,
   seasonEndPath,
   weatherPath,
@@ -26,7 +27,7 @@ export interface PageGarden {
 export interface FrameProps {
   title: string;
   garden?: PageGarden;
-  here?: 'week' | 'year' | 'beds' | 'season-end' | 'compost' | 'weather' | 'report' | 'history' | 'feeds';
+  here?: 'week' | 'year' | 'beds' | 'season-end' | 'compost' | 'weather' | 'report' | 'history' | 'feeds' | 'household';
 }
 
 /** A whole page: heading line with the garden's name, the other pages, then what the page is about. */
@@ -82,6 +83,9 @@ const PageLinks = ({ garden, here }: { garden: PageGarden; here: FrameProps['her
     </PageLink>
     <PageLink href={feedsPath(garden.id)} isHere={here === 'feeds'}>
       Feeds
+    </PageLink>
+    <PageLink href={householdPath(garden.id)} isHere={here === 'household'}>
+      Household
     </PageLink>
   </nav>
 );

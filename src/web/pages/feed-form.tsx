@@ -73,16 +73,16 @@ const Person = ({ chosen, members }: { chosen: string; members: readonly string[
     <fieldset>
       <legend>{FIELD_NAMES.person}</legend>
       <Radio name="person" value="" chosen={chosen}>
-        everybody’s
+        all the work, whoever’s it is
       </Radio>
       {members.map((name) => (
         <Radio name="person" value={name} chosen={chosen}>
-          what falls to {name}
+          {name}’s own: what falls or was given to them
         </Radio>
       ))}
       {gone.map((name) => (
         <Radio name="person" value={name} chosen={chosen}>
-          what falls to {name}, who is not in the household
+          {name}’s own, who is not in the household
         </Radio>
       ))}
     </fieldset>
@@ -157,7 +157,8 @@ interface RadioProps {
   children?: Child;
 }
 
-const Radio = ({ name, value, chosen, children }: RadioProps) => (
+/** A choice of one. */
+export const Radio = ({ name, value, chosen, children }: RadioProps) => (
   <label class="choice">
     <input type="radio" name={name} value={value} checked={chosen === value} />
     <span>{children}</span>
@@ -171,7 +172,8 @@ interface ChoicesProps {
   ticked: readonly string[];
 }
 
-const Choices = ({ legend, name, choices, ticked }: ChoicesProps) => (
+/** Names to tick. */
+export const Choices = ({ legend, name, choices, ticked }: ChoicesProps) => (
   <fieldset class="choices">
     <legend>{legend}</legend>
     {choices.map(([value, words]) => (

@@ -8,7 +8,7 @@ import type { Problem } from '../../garden/problem.ts';
 import type { Instant } from '../../measures/days.ts';
 import { dayIn } from '../../steward/planner.ts';
 import type { Feed } from '../../store/feeds.ts';
-import { feedPath, feedsPath } from '../addresses.ts';
+import { feedPath, feedsPath, householdPath } from '../addresses.ts';
 import type { EnteredFeed } from '../entered-feed.ts';
 import { Problems, page } from '../layout.tsx';
 import { feedAddress, type WebSettings, webcalAddress } from '../settings.ts';
@@ -34,7 +34,8 @@ export function feedsPage({ garden, feeds, settings, entered, problems = [] }: F
       <h1>Feeds</h1>
       <p>
         A feed is an address that a calendar app reads. The garden’s work then shows there on its days, and follows when
-        the plan moves.
+        the plan moves. Each shows all the work, or one person’s own: what falls to them, and what was given to them.
+        Who sees to what is on the <a href={householdPath(garden.id)}>Household</a> page.
       </p>
       <Problems problems={problems} />
       {open.length === 0 ? (

@@ -1,0 +1,144 @@
+/**
+ * The Household page: who eats from the garden, who works in it, and the feeds and mail of each.
+ */
+import { type Context, Hono } from 'hono';
+import { PLAIN_SHAPE } from '../calendar/feed-shape.ts';
+import { LABEL_CHARACTERS } from '../calendar/typed-shape.ts';
+import type { Garden, Member } from '../garden/garden.ts';
+import { membersOf } from '../garden/household-changes.ts';
+import { MOST_PEOPLE } from '../garden/household-file.ts';
+import type { Problem } from '../garden/problem.ts';
+import type { Report, Steward } from '../steward/steward.ts';
+import { householdPath } from './addresses.ts';
+import { enteredIn, enteredOf, memberEntered } from './entered-member.ts';
+import { feedsOf } from './feeds-of-member.ts';
+import { type Form, readForm, SHOWN_CHARACTERS } from './form.ts';
+import { BY, gardenView } from './garden-view.ts';
+import { type HouseholdPageProps, householdPage } from './pages/household.tsx';
+import { leavePage, memberPage } from './pages/member.tsx';
+import type { WebSettings } from './settings.ts';
+import { refusalsOf } from './task-route.tsx';
+import { notFound } from './trouble.ts';
+
+const PATH = '/gardens/:gardenId/household';
+
+/** The Household page and what is changed from it. */
+export function householdRoutes(steward: Steward, settings: WebSettings): Hono {
+  const app = new Hono();
+  // The page shows secret addresses, so no copy of it is left in a browser's cache.
+  for (const path of [PATH, `${PATH}/*`]) {
+    app.use(path, async (c, next) => {
+      await next();
+      c.header('Cache-Control', 'no-store');
+    });
+  }
+  const shown = async (c: Context, back: Partial<HouseholdPageProps> = {}) => {
+    const view = await gardenView(steward, c.req.param('gardenId') ?? '');
+    const { garden } = view;
+    const feeds = (await steward.feeds(garden.id)).filter(({ revokedAt }) => revokedAt === undefined);
+    const people = String(garden.household?.people ?? '');
+    const props = { view, feeds, settings, people, entered: enteredOf(), ...back };
+    return c.html(householdPage(props), back.problems === undefined ? 200 : 422);
+  };
+  return app
+    .get(PATH, (c) => shown(c))
+    .post(PATH, async (c) => {
+      const entered = enteredIn(await readForm(c));
+      const { garden } = await gardenView(steward, c.req.param('gardenId'));
+      const read = memberEntered(entered, garden);
+      if ('problems' in read) return shown(c, { entered, problems: read.problems });
+      return told(steward, c, garden, { kind: 'member-kept', member: read.member }, (problems) =>
+        shown(c, { entered, problems }),
+      );
+    })
+    .post(`${PATH}/people`, async (c) => {
+      const form = await readForm(c);
+      const { garden } = await gardenView(steward, c.req.param('gardenId'));
+      const people = peopleIn(form);
+      const back = (problems: readonly Problem[]) => shown(c, { people: form.text('people'), problems });
+      if (people === undefined) return back(form.problems);
+      if (people === garden.household?.people) return c.redirect(householdPath(garden.id), 303);
+      return told(steward, c, garden, { kind: 'people-told', people }, back);
+    })
+    .post(`${PATH}/feed`, async (c) => {
+      const form = await readForm(c);
+      const { garden } = await gardenView(steward, c.req.param('gardenId'));
+      const { name } = memberNamed(garden, form.text('member'));
+      const own = form.text('tasks') !== 'all';
+      const label = `${name}: ${own ? 'own work' : 'all the work'}`.slice(0, LABEL_CHARACTERS);
+      await steward.addFeed(garden.id, label, { ...PLAIN_SHAPE, ...(own ? { person: name } : { reader: name }) });
+      return c.redirect(householdPath(garden.id), 303);
+    })
+    .route(`${PATH}/member`, memberRoutes(steward));
+}
+
+/** Changing somebody, and their leaving. */
+function memberRoutes(steward: Steward): Hono {
+  return new Hono()
+    .get('/change', async (c) => {
+      const { garden, member } = await asked(steward, c);
+      return c.html(memberPage({ garden, member, entered: enteredOf(member) }));
+    })
+    .post('/change', async (c) => {
+      const entered = enteredIn(await readForm(c));
+      const { garden, member } = await asked(steward, c);
+      const back = (problems: readonly Problem[]) => c.html(memberPage({ garden, member, entered, problems }), 422);
+      const read = memberEntered(entered, garden, member);
+      if ('problems' in read) return back(read.problems);
+      if (JSON.stringify(read.member) === JSON.stringify(memberAsEntered(garden, member)))
+        return c.redirect(householdPath(garden.id), 303);
+      const renamed = read.member.name === member.name ? {} : { formerName: member.name };
+      return told(steward, c, garden, { kind: 'member-kept', member: read.member, ...renamed }, back);
+    })
+    .get('/leave', async (c) => {
+      const { garden, member, view } = await asked(steward, c);
+      return c.html(leavePage({ view, member, feeds: feedsOf(await steward.feeds(garden.id), member.name) }));
+    })
+    .post('/leave', async (c) => {
+      const form = await readForm(c);
+      const { garden, member } = await asked(steward, c);
+      await steward.report(garden.id, { kind: 'member-gone', name: member.name }, BY);
+      if (form.text('revoke') === 'yes') {
+        for (const { id } of feedsOf(await steward.feeds(garden.id), member.name))
+          await steward.revokeFeed(garden.id, id);
+      }
+      return c.redirect(householdPath(garden.id), 303);
+    });
+}
+
+/** The member as the form would give them back untouched. */
+function memberAsEntered(garden: Garden, member: Member): Member | undefined {
+  const read = memberEntered(enteredOf(member), garden, member);
+  return 'member' in read ? read.member : undefined;
+}
+
+async function told(
+  steward: Steward,
+  c: Context,
+  { id }: Garden,
+  report: Report,
+  back: (problems: readonly Problem[]) => Response | Promise<Response>,
+): Promise<Response> {
+  const problems = await refusalsOf(() => steward.report(id, report, BY));
+  return problems.length > 0 ? back(problems) : c.redirect(householdPath(id), 303);
+}
+
+async function asked(steward: Steward, c: Context) {
+  const view = await gardenView(steward, c.req.param('gardenId') ?? '');
+  return { view, garden: view.garden, member: memberNamed(view.garden, c.req.query('name') ?? '') };
+}
+
+function memberNamed(garden: Garden, name: string): Member {
+  const member = membersOf(garden).find((each) => each.name === name);
+  if (member === undefined) throw notFound(`Nobody of this household is called "${name.slice(0, SHOWN_CHARACTERS)}".`);
+  return member;
+}
+
+function peopleIn(form: Form): number | undefined {
+  const text = form.text('people');
+  const people = /^\d{1,4}$/.test(text) ? Number(text) : 0;
+  if (people >= 1 && people <= MOST_PEOPLE) return people;
+  const what = text === '' ? 'It is empty.' : `"${text.slice(0, SHOWN_CHARACTERS)}" cannot be used.`;
+  form.refuse({ where: 'People who eat', what, mend: `Give a whole number from 1 to ${MOST_PEOPLE}, such as 4.` });
+  return undefined;
+}
