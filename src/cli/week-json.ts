@@ -19,11 +19,12 @@ export function weekJson({ gardenId, gardenName: _name, lapsed, days, next, come
 function dayJson({ day, entries }: ListedDay): object {
   return {
     day,
-    entries: entries.map(({ entry: { lotId, title, state, effortMinutes }, tasks }) => ({
+    entries: entries.map(({ entry: { lotId, title, state, effortMinutes }, tasks, whose }) => ({
       lotId,
       title,
       state,
       effortMinutes,
+      ...(whose === undefined ? {} : { whose }),
       tasks: tasks.map(taskJson),
     })),
   };

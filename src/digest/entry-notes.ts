@@ -5,14 +5,15 @@ import { capital } from '../measures/capital.ts';
 import type { Day } from '../measures/days.ts';
 import { formatDay, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
-import { givenLines } from '../schedule/entry-text.ts';
 import { reasonSentence } from '../schedule/explain.ts';
+import type { PlannedTask } from '../schedule/plan.ts';
+import { isOrder } from './to-get.ts';
 import type { EntryCautions } from './week-cautions.ts';
 import { isToDo, type ListedEntry, ridingAlong } from './week-list.ts';
 import { CONDITION_WORDS, longDay } from './words.ts';
 
 /** What a line under an entry is about. */
-export type NoteKind = 'whose' | 'last-day' | 'needs' | 'rides' | 'caution' | 'pin' | 'why';
+export type NoteKind = 'whose' | 'order' | 'last-day' | 'needs' | 'rides' | 'caution' | 'pin' | 'why';
 
 /** A line under an entry, in the reader's units. */
 export interface EntryNote {
@@ -27,7 +28,8 @@ export function entryNotes(listed: ListedEntry, units: UnitSystem, cautions?: En
   const [latest, needs, why] = [lastDayOf(listed), needsOf(listed), firstReasonOf(listed)];
   const note = (kind: NoteKind, text: string): EntryNote => ({ kind, text: readableIn(units, text, entry.day) });
   return [
-    ...givenLines(tasks).map((line) => note('whose', line)),
+    ...(listed.whose === undefined ? [] : [note('whose', listed.whose)]),
+    ...tasks.flatMap(orderStep).map((step) => note('order', step)),
     ...(latest === undefined ? [] : [note('last-day', `Last day ${formatDay(latest, units, entry.day)}.`)]),
     ...(needs === '' ? [] : [note('needs', `Needs ${needs}.`)]),
     ...ridingAlong(listed).map(({ title }) => note('rides', `With it: ${title}.`)),
@@ -37,12 +39,17 @@ export function entryNotes(listed: ListedEntry, units: UnitSystem, cautions?: En
   ];
 }
 
+/** What to order, where no supply says it: a title names the first few only. */
+function orderStep(task: PlannedTask): string[] {
+  return isOrder(task) && task.supplies.length === 0 ? task.steps.slice(0, 1) : [];
+}
+
 function cautionLines(cautions: EntryCautions | undefined, day: Day, units: UnitSystem): string[] {
   if (cautions === undefined) return [];
   const { told, asOn } = cautions;
   const as = asOn.map((earlier) => (earlier === day ? 'above' : `on ${longDay(earlier, units)}`)).join(' and ');
   const repeated = as === '' ? '' : told.length === 0 ? `Take care as ${as}.` : `And as ${as}.`;
-  return told.length === 0 ? [repeated] : [`Take care: ${[...told, repeated].join(' ').trim()}`];
+  return told.length === 0 ? [repeated] : [`Take care. ${[...told, repeated].join(' ').trim()}`];
 }
 
 /** The first last day of its tasks; nothing where it is done, or where that day has passed. */

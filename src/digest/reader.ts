@@ -15,6 +15,8 @@ export interface Reader {
   since?: Instant;
 }
 
+type People = Pick<Garden, 'household' | 'assigned'>;
+
 /**
  * A plan with what is a member's own: every entry that has a task of theirs, whole, and what changed of such tasks. What
  * has left the plan is told to everybody, for nobody is left to be asked whose it was. Overdue or clashing work of others
@@ -22,12 +24,9 @@ export interface Reader {
  *
  * @throws {RangeError} when the household has no such member
  */
-export function readersPlan(
-  plan: Plan,
-  { household, assigned }: Pick<Garden, 'household' | 'assigned'>,
-  person: string | undefined,
-): Plan {
+export function readersPlan(plan: Plan, garden: People, person: string | undefined): Plan {
   if (person === undefined) return plan;
+  const { household, assigned } = garden;
   const member = memberNamed(household?.members, person);
   const mine = new Set(plan.tasks.filter((task) => isTheirs(task, member, assigned)).map(({ key }) => key));
   const entries = plan.entries.filter(({ keys }) => keys.some((key) => mine.has(key)));

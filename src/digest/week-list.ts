@@ -13,12 +13,16 @@ import { unknownsOf } from './first-year.ts';
 import { type OverloadTold, overloadsTold } from './overload-words.ts';
 import { type Reader, readersPlan } from './reader.ts';
 import { type ChangeGroup, recentChanges } from './recent-changes.ts';
+import { toGetFor } from './to-get.ts';
 import { type Triage, triageOf } from './triage.ts';
+import { whoseWords } from './whose-words.ts';
 
 /** A calendar entry with its tasks: work first, then the checks that ride along. */
 export interface ListedEntry {
   entry: Entry;
   tasks: readonly PlannedTask[];
+  /** Whose it is, in words; absent where it is everybody's, or the reader's own alone. */
+  whose?: string;
 }
 
 /** A day with something on it. */
@@ -50,6 +54,8 @@ export interface WeekList {
   householdMinutes: number;
   /** Things to have at hand for what is still to be done this week, equal things added up. */
   supplies: readonly Supply[];
+  /** Things that the week after wants bought or gathered before it begins, equal things added up. */
+  toGet: readonly Supply[];
   /** Work of any day whose window closes within two weeks of today, or of Monday where that is later. */
   closing: readonly Closing[];
   /** What moved, came or went since the last list, or in the last seven days, and why. */
@@ -82,7 +88,7 @@ export function weekList(whole: Plan, garden: Garden, weekOf: Day, { person, sin
   const plan = readersPlan(whole, garden, person);
   const monday = weekStart(weekOf);
   const sunday = addDays(monday, 6);
-  const days = listedDays(plan, monday, sunday);
+  const days = listedDays(plan, monday, sunday).map((day) => withWhose(day, garden, person));
   const entries = days.flatMap((day) => day.entries);
   const toDo = entries.filter(isToDo);
   const next = listedDays(plan, addDays(monday, 7), addDays(monday, 13));
@@ -102,6 +108,7 @@ export function weekList(whole: Plan, garden: Garden, weekOf: Day, { person, sin
     keptMinutes: givenMinutes(monday, { ...garden.place, away: garden.away }),
     householdMinutes: minutesOf(listedDays(whole, monday, sunday).flatMap((day) => day.entries.filter(isToDo))),
     supplies: gatheredSupplies(toDo.flatMap(({ tasks }) => tasks.flatMap(({ supplies }) => supplies))),
+    toGet: toGetFor(next.flatMap((day) => day.entries.filter(isToDo)).flatMap(({ tasks }) => tasks)),
     closing: closingSoon(plan, latestOf(plan.today, monday)),
     changes: recentChanges(plan, since),
     lapsed: lapsedTasks(plan),
@@ -141,6 +148,14 @@ function listedDays(plan: Plan, from: Day, to: Day): ListedDay[] {
   return eachDay(from, to)
     .map((day) => listedDay(plan, day))
     .filter(({ entries }) => entries.length > 0);
+}
+
+function withWhose({ day, entries }: ListedDay, garden: Garden, person: string | undefined): ListedDay {
+  const named = entries.map((listed): ListedEntry => {
+    const whose = listed.entry.state === 'done' ? '' : whoseWords(listed.tasks, garden, person);
+    return whose === '' ? listed : { ...listed, whose };
+  });
+  return { day, entries: named };
 }
 
 function listedDay(plan: Plan, day: Day): ListedDay {

@@ -12,8 +12,22 @@ import { moreLine } from './triage.ts';
 import { closingElsewhere, type ListedDay, type WeekList } from './week-list.ts';
 import { daysAhead, fullDay, hoursText, longDay, weekdayName } from './words.ts';
 
+/** What a section is about. */
+export type SectionName =
+  | 'at-hand'
+  | 'to-get'
+  | 'closing'
+  | 'overloads'
+  | 'clashes'
+  | 'missed'
+  | 'changes'
+  | 'added'
+  | 'next'
+  | 'unknown';
+
 /** A heading and its lines, in the reader's units; never without lines. */
 export interface WeekSection {
+  name: SectionName;
   heading: string;
   lines: readonly string[];
 }
@@ -23,15 +37,24 @@ export function weekSections(list: WeekList, units: UnitSystem): WeekSection[] {
   const { changes, today } = list;
   const lines = (group: ChangeGroup) => changeLine(group, today, units);
   const sections: WeekSection[] = [
-    { heading: 'To have at hand', lines: list.supplies.map(supplyLine) },
-    { heading: 'Closing soon', lines: closingLines(list, units) },
-    { heading: 'More than the hours', lines: list.overloads.map(({ sentences }) => sentences.join(' ')) },
-    { heading: 'Does not fit', lines: list.clashes.map(({ title, what }) => `${title}: ${what}`) },
-    { heading: 'Window closed', lines: missedLines(list, units) },
-    { heading: changesHeading(list, units), lines: changes.filter(({ kind }) => kind !== 'added').map(lines) },
-    { heading: 'New in the plan', lines: changes.filter(({ kind }) => kind === 'added').map(lines) },
-    { heading: 'The week after', lines: list.next.flatMap((day) => nextLines(day, units)) },
-    { heading: 'Not known yet', lines: list.unknown },
+    { name: 'at-hand', heading: 'To have at hand', lines: list.supplies.map(supplyLine) },
+    { name: 'to-get', heading: 'To buy or gather for the week after', lines: list.toGet.map(supplyLine) },
+    { name: 'closing', heading: 'Closing soon', lines: closingLines(list, units) },
+    {
+      name: 'overloads',
+      heading: 'More than the hours',
+      lines: list.overloads.map(({ sentences }) => sentences.join(' ')),
+    },
+    { name: 'clashes', heading: 'Does not fit', lines: list.clashes.map(({ title, what }) => `${title}: ${what}`) },
+    { name: 'missed', heading: 'Window closed', lines: missedLines(list, units) },
+    {
+      name: 'changes',
+      heading: changesHeading(list, units),
+      lines: changes.filter(({ kind }) => kind !== 'added').map(lines),
+    },
+    { name: 'added', heading: 'New in the plan', lines: changes.filter(({ kind }) => kind === 'added').map(lines) },
+    { name: 'next', heading: 'The week after', lines: list.next.flatMap((day) => nextLines(day, units)) },
+    { name: 'unknown', heading: 'Not known yet', lines: list.unknown },
   ];
   return sections
     .filter((section) => section.lines.length > 0)

@@ -66,14 +66,16 @@ export function titleOf(tasks: readonly Pick<PlannedTask, 'job' | 'title' | 'sub
 
 /** Subjects in a row: stands of one cover, or beds of one crop, share its name, which is left out where the job has said it. */
 function subjectNames(job: string, tasks: readonly Pick<PlannedTask, 'subject'>[]): string {
-  const covers = new Map<string, string[]>();
+  const covers = new Map<string, Set<string>>();
   for (const { subject } of tasks) {
     const grown = 'bedId' in subject ? subject : undefined;
     const grows = grown?.grows ?? '';
-    covers.set(grows, [...(covers.get(grows) ?? []), grown?.bedName ?? subject.name]);
+    // two plantings of one bed are one bed to walk to
+    covers.set(grows, (covers.get(grows) ?? new Set()).add(grown?.bedName ?? subject.name));
   }
   return [...covers]
-    .map(([grows, beds]) => (grows === '' || job.includes(grows) ? beds.join(', ') : `${grows} in ${beds.join(', ')}`))
+    .map(([grows, beds]) => [grows, [...beds].join(', ')] as const)
+    .map(([grows, beds]) => (grows === '' || job.includes(grows) ? beds : `${grows} in ${beds}`))
     .join('; ');
 }
 
@@ -91,7 +93,7 @@ export function descriptionOf(tasks: readonly PlannedTask[]): string {
 }
 
 /** Whom the work was given to, a sentence a line: one name for all of it, or each with what of it is theirs. */
-export function givenLines(tasks: readonly Pick<PlannedTask, 'state' | 'assignedTo' | 'subject'>[]): string[] {
+function givenLines(tasks: readonly Pick<PlannedTask, 'state' | 'assignedTo' | 'subject'>[]): string[] {
   const open = tasks.filter(({ state }) => state === 'open' || state === 'lapsed');
   const names = [...new Set(open.flatMap(({ assignedTo }) => assignedTo ?? []))];
   if (names.length === 1 && open.every(({ assignedTo }) => assignedTo !== undefined)) return [`For ${names[0]}.`];

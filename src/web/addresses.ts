@@ -5,10 +5,20 @@ import type { Day } from '../measures/days.ts';
 import type { OpenSpan } from '../practices/cover-cropping/open-spans.ts';
 import type { TaskKey } from '../practices/draft.ts';
 
-/** This week, or the week a day falls in. */
-export function weekPath(gardenId: string, day?: Day): string {
-  const query = day === undefined ? '' : `?week=${day}`;
-  return `/gardens/${encodeURIComponent(gardenId)}${query}`;
+/** This week, or the week a day falls in; of everybody, or of one member of the household. */
+export function weekPath(gardenId: string, day?: Day, person?: string): string {
+  return `/gardens/${encodeURIComponent(gardenId)}${weekQuery(day, person)}`;
+}
+
+/** The sheet of a week, made to be printed. */
+export function weekSheetPath(gardenId: string, day?: Day, person?: string): string {
+  return `${weekPath(gardenId)}/week-sheet${weekQuery(day, person)}`;
+}
+
+function weekQuery(day: Day | undefined, person: string | undefined): string {
+  const asked = { ...(day === undefined ? {} : { week: day }), ...(person === undefined ? {} : { person }) };
+  const query = String(new URLSearchParams(asked));
+  return query === '' ? '' : `?${query}`;
 }
 
 /** The page of a task. Slashes and colons of its key stay: no proxy trips over an escaped slash, and it reads well. */

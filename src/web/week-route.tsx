@@ -1,14 +1,16 @@
 /**
- * GET / and the week of a garden.
+ * GET / and the week of a garden, on the screen and as a sheet.
  */
 import { Hono } from 'hono';
-import { addDays, type Day, daysBetween, isDay } from '../measures/days.ts';
+import { weekList } from '../digest/week-list.ts';
+import { weekSheet } from '../digest/week-sheet.ts';
 import type { Steward } from '../steward/steward.ts';
 import { weekPath } from './addresses.ts';
+import { askedWeek } from './asked-week.ts';
 import { gardenView } from './garden-view.ts';
 import { gardensPage } from './pages/plain.tsx';
-import { LOOK_DAYS, weekPage } from './pages/week.tsx';
-import { Trouble } from './trouble.ts';
+import { weekPage } from './pages/week.tsx';
+import { weekSheetPage } from './pages/week-sheet.tsx';
 
 /** The week pages, and the way in. */
 export function weekRoutes(steward: Steward): Hono {
@@ -22,15 +24,16 @@ export function weekRoutes(steward: Steward): Hono {
     })
     .get('/gardens/:gardenId', async (c) => {
       const view = await gardenView(steward, c.req.param('gardenId'));
-      return c.html(weekPage(view, askedDay(c.req.query('week'), view.plan.today)));
+      const { week, reader } = askedWeek({ week: c.req.query('week'), person: c.req.query('person') }, view);
+      return c.html(weekPage(view, week, reader));
+    })
+    .get('/gardens/:gardenId/week-sheet', async (c) => {
+      const { garden, plan } = await gardenView(steward, c.req.param('gardenId'));
+      const { week, reader } = askedWeek(
+        { week: c.req.query('week'), person: c.req.query('person') },
+        { garden, plan },
+      );
+      const list = weekList(plan, garden, week, reader);
+      return c.html(weekSheetPage({ garden, list, sheet: weekSheet(list, garden.place.units) }));
     });
-}
-
-/** @throws {Trouble} 400 when the address names no date, or one the plan cannot reach */
-function askedDay(text: string | undefined, today: Day): Day {
-  if (text === undefined) return today;
-  if (isDay(text) && Math.abs(daysBetween(today, text)) <= LOOK_DAYS) return text;
-  const reach = `the plan reaches from ${addDays(today, -LOOK_DAYS)} to ${addDays(today, LOOK_DAYS)}`;
-  const what = isDay(text) ? `${text} is too far away: ${reach}.` : `"${text.slice(0, 40)}" is not a date.`;
-  throw new Trouble(400, 'There is no such week', [{ where: 'week', what, mend: `Give a day such as ${today}.` }]);
 }

@@ -14,6 +14,7 @@ const weekOutput = z.strictObject({
   today: day,
   monday: day,
   sunday: day,
+  person: z.string().optional(),
   openMinutes: z.number(),
   doneMinutes: z.number(),
   keptMinutes: z.number(),
@@ -27,12 +28,14 @@ const weekOutput = z.strictObject({
           title: z.string(),
           state: z.enum(['open', 'done', 'lapsed']),
           effortMinutes: z.number(),
+          whose: z.string().optional(),
           tasks: z.array(z.looseObject({ key: z.string(), title: z.string(), day, window: z.object({ latest: day }) })),
         }),
       ),
     }),
   ),
   supplies: z.array(z.looseObject({ what: z.string() })),
+  toGet: z.array(z.looseObject({ what: z.string() })),
   closing: z.array(
     z.strictObject({ keys: z.array(z.string()), day, title: z.string(), latest: day, daysLeft: z.number() }),
   ),
@@ -68,6 +71,13 @@ const weekOutput = z.strictObject({
   next: z.array(briefDay),
   comes: briefDay.optional(),
 });
+
+const MEMBERS = `household:
+  people: 2
+  members:
+    - { name: Ann, practices: [composting] }
+    - { name: Bo, practices: [frost-watch] }
+`;
 
 describe('week', () => {
   test('is the week of today, unless another is named', async () => {
@@ -105,5 +115,35 @@ describe('week', () => {
     const text = (await loamtide('week', '--today', '2027-05-03')).out;
     expect(text).toMatch(/More than the hours\n {2}Week of [A-Z][a-z]+ \d+: .* wanted, 30 min given\./);
     expect(out + text).not.toMatch(/[⟦⟧]/);
+  });
+
+  test('as HTML is a whole document of the same week', async () => {
+    const { loamtide } = await withGarden();
+    const { out } = await loamtide('week', '--today', '2027-05-03', '--format', 'html');
+    expect(out).toMatch(/^<!DOCTYPE html>\n<html lang="en">.*Turn the pile in Left bay.*<\/html>\n$/s);
+    expect(out).not.toMatch(/href=|[⟦⟧]/);
+  });
+
+  test('is one member’s own where a person is named, in any case', async () => {
+    const { loamtide } = await withGarden(SMALL_GARDEN + MEMBERS);
+    const { out } = await loamtide('week', '--today', '2027-05-03', '--person', 'ann');
+    expect(out).toContain('Hollow Lane, for Ann\n');
+    expect(out).toContain('Turn the pile in Left bay');
+    const json = (await loamtide('week', '--today', '2027-05-03', '--person', 'Bo', '--format', 'json')).out;
+    const week = weekOutput.parse(JSON.parse(json));
+    expect(week).toMatchObject({ person: 'Bo', openMinutes: 0 });
+    expect(week.householdMinutes).toBeGreaterThan(0);
+    const all = weekOutput.parse(JSON.parse((await loamtide('week', '--today', '2027-05-03', '--format', 'json')).out));
+    expect(all.days.flatMap(({ entries }) => entries.map(({ whose }) => whose))).toContain('For Ann.');
+  });
+
+  test('refuses somebody who is no member, with the names that are near or all there are', async () => {
+    const { loamtide } = await withGarden(SMALL_GARDEN + MEMBERS);
+    const { code, out, err } = await loamtide('week', '--person', 'Annn');
+    expect([code, out]).toEqual([2, '']);
+    expect(err).toContain('Nobody called "Annn" is in the household.');
+    expect(err).toContain('Ann');
+    const alone = await withGarden();
+    expect((await alone.loamtide('week', '--person', 'Ann')).err).toContain('Name members in the garden file first.');
   });
 });

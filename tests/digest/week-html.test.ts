@@ -37,7 +37,7 @@ function wordsOf(html: string): string {
 test('the words of a small week read so', () => {
   expect(wordsOf(mailOf([sowing]))).toBe(
     'Hollow Lane Week of 19 to 25 April 2027 35 min to do, of the 2 h a week kept for the garden. ' +
-      'Wednesday 21 April Cover crops, 35 min Sow oats in North bed Last day 25 April. Take care: Seed dust: wear a mask. ' +
+      'Wednesday 21 April Cover crops, 35 min Sow oats in North bed Last day 25 April. Take care. Seed dust: wear a mask. ' +
       'To have at hand oat seed 120 g',
   );
 });

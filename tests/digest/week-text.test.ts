@@ -96,7 +96,7 @@ test('what can hurt stands with its work, in full once a list and by its day aft
   const cautions = ['Blades: gloves on.'];
   const later: Wanted = { ...sowing, key: 'cut/south', window: ['2027-04-23', '2027-04-24', '2027-04-24'], cautions };
   const text = textOf([{ ...sowing, cautions }, later]);
-  expect(text).toContain('\n      Take care: Blades: gloves on.\n');
+  expect(text).toContain('\n      Take care. Blades: gloves on.\n');
   expect(text).toContain('\n      Take care as on Wednesday 21 April.\n');
   expect(text.match(/gloves/g)).toHaveLength(1);
 });

@@ -29,6 +29,20 @@ describe('a title', () => {
     expect(textOf([draft('sow', 'a', APRIL), check]).title).toBe('sow bed a');
   });
 
+  it('names a bed once where two plantings of it are cleared together', () => {
+    const planting = (id: string) => ({
+      type: 'planting' as const,
+      id,
+      name: id,
+      bedId: 'gate',
+      grows: '',
+      bedName: 'Gate bed',
+    });
+    const clear = { job: { id: 'clear', title: 'Clear the bed' }, title: 'Clear', weight: 'work' as const };
+    const two = ['beet', 'kale'].map((id) => ({ ...clear, subject: planting(id) }));
+    expect(titleOf(two)).toBe('Clear the bed: Gate bed');
+  });
+
   it('is empty for no tasks', () => {
     expect(titleOf([])).toBe('');
   });

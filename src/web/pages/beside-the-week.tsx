@@ -4,10 +4,12 @@
 import type { ChangeGroup } from '../../digest/recent-changes.ts';
 import { moreLine } from '../../digest/triage.ts';
 import { closingElsewhere, type WeekList } from '../../digest/week-list.ts';
+import { changesHeading } from '../../digest/week-sections.ts';
 import { daysAhead, longDay, weekdayName } from '../../digest/words.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
+import { supplyLine } from '../../schedule/entry-text.ts';
 import { taskPath, weekPath } from '../addresses.ts';
 
 interface BesideProps {
@@ -32,6 +34,7 @@ export const BesideTheWeek = ({ week, units, isThisWeek, leadsOn }: BesideProps)
       </>
     )}
     {!isThisWeek && <Overloads week={week} units={units} />}
+    {leadsOn && <ToGet week={week} units={units} />}
     {leadsOn && <NextWeek week={week} units={units} isThisWeek={isThisWeek} />}
   </div>
 );
@@ -123,12 +126,13 @@ const NotKnown = ({ week: { unknown } }: { week: WeekList }) =>
     </section>
   );
 
-const Changes = ({ week: { changes, today }, units }: SectionProps) => {
+const Changes = ({ week, units }: SectionProps) => {
+  const { changes, today } = week;
   const added = changes.filter(({ kind }) => kind === 'added');
   if (changes.length === 0) return null;
   return (
     <section class="changes">
-      <h2>What moved and why</h2>
+      <h2>{changesHeading(week, units)}</h2>
       <ul>
         {changes
           .filter(({ kind }) => kind !== 'added')
@@ -171,11 +175,19 @@ function whatHappened({ kind, from, to }: ChangeGroup, today: Day, units: UnitSy
   }
 }
 
-const NextWeek = ({ week: { next, gardenId, monday }, units, isThisWeek }: Omit<BesideProps, 'leadsOn'>) =>
+const ToGet = ({ week: { toGet }, units }: SectionProps) =>
+  toGet.length === 0 ? null : (
+    <section class="to-get">
+      <h2>To buy or gather for the week after</h2>
+      <p>{readableIn(units, toGet.map(supplyLine).join('; '))}</p>
+    </section>
+  );
+
+const NextWeek = ({ week: { next, gardenId, monday, person }, units, isThisWeek }: Omit<BesideProps, 'leadsOn'>) =>
   next.length === 0 ? null : (
     <section class="next-week">
       <h2>
-        <a href={weekPath(gardenId, addDays(monday, 7))}>{isThisWeek ? 'Next week' : 'The week after'}</a>
+        <a href={weekPath(gardenId, addDays(monday, 7), person)}>{isThisWeek ? 'Next week' : 'The week after'}</a>
       </h2>
       <ul>
         {next.flatMap(({ day, entries }) =>

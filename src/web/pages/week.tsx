@@ -2,6 +2,7 @@
  * This week: the days with their work, and beside them what closes, what moved and what comes next.
  */
 import { firstReasonOf, leewayLine } from '../../digest/entry-notes.ts';
+import type { Reader } from '../../digest/reader.ts';
 import {
   isToDo,
   type ListedDay,
@@ -15,21 +16,19 @@ import { hoursText, hourText, longDay, weekdayName, weekSpan } from '../../diges
 import { addDays, type Day, dayParts, weekStart } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { gatheredSupplies, givenLines, supplyLine } from '../../schedule/entry-text.ts';
+import { gatheredSupplies, supplyLine } from '../../schedule/entry-text.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { taskPath, weekPath } from '../addresses.ts';
+import { taskPath, weekPath, weekSheetPath } from '../addresses.ts';
+import { LOOK_DAYS } from '../asked-week.ts';
 import { page } from '../layout.tsx';
 import { PracticeMark } from '../patterns.tsx';
 import { standing } from '../words.ts';
 import { BesideTheWeek } from './beside-the-week.tsx';
 
-/** Days to either side of today that are shown. House default: the plan reaches a year and a little ahead. */
-export const LOOK_DAYS = 400;
-
-/** The page of the week a day falls in. */
-export function weekPage({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, weekOf: Day) {
+/** The page of the week a day falls in, of everybody or of one member. */
+export function weekPage({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, weekOf: Day, reader: Reader = {}) {
   const { units } = garden.place;
-  const week = weekList(plan, garden, weekOf);
+  const week = weekList(plan, garden, weekOf, reader);
   const isThisWeek = week.monday === weekStart(week.today);
   const leadsOn = addDays(week.monday, 7) <= addDays(week.today, LOOK_DAYS);
   return page(
@@ -37,14 +36,20 @@ export function weekPage({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, 
     <div class="spread">
       <div class="week-days">
         <h1>
-          {isThisWeek ? 'This week' : 'A week'} <span class="span">{weekSpan(week.monday, units)}</span>
+          {isThisWeek ? 'This week' : 'A week'}
+          {week.person !== undefined && `, for ${week.person}`} <span class="span">{weekSpan(week.monday, units)}</span>
         </h1>
         <WeekHours week={week} units={units} />
         {week.days.length === 0 && <EmptyWeek week={week} units={units} isPlanEmpty={plan.tasks.length === 0} />}
         {week.days.map((day) => (
           <DayRow day={day} week={week} units={units} />
         ))}
-        <WeekTurner week={week} isThisWeek={isThisWeek} leadsOn={leadsOn} />
+        <WeekTurner
+          week={week}
+          isThisWeek={isThisWeek}
+          leadsOn={leadsOn}
+          names={(garden.household?.members ?? []).map(({ name }) => name)}
+        />
       </div>
       <BesideTheWeek week={week} units={units} isThisWeek={isThisWeek} leadsOn={leadsOn} />
     </div>,
@@ -62,14 +67,14 @@ interface EmptyWeekProps {
   isPlanEmpty: boolean;
 }
 
-const EmptyWeek = ({ week: { gardenId, next, comes }, units, isPlanEmpty }: EmptyWeekProps) => {
+const EmptyWeek = ({ week: { gardenId, next, comes, person }, units, isPlanEmpty }: EmptyWeekProps) => {
   const first = next[0] ?? comes;
   return (
     <div class="empty">
       <p>Nothing asks for you in this week.</p>
       {first !== undefined && (
         <p>
-          Next comes <a href={weekPath(gardenId, first.day)}>{longDay(first.day, units)}</a>:{' '}
+          Next comes <a href={weekPath(gardenId, first.day, person)}>{longDay(first.day, units)}</a>:{' '}
           {first.entries.map(({ entry }) => readableIn(units, entry.title)).join('; ')}.
         </p>
       )}
@@ -146,28 +151,49 @@ const EntryLine = ({ row, gardenId, timeZone, units }: EntryLineProps) => {
 
 /** Until when, in what weather, and why then: one quiet line each. */
 const EntryNotes = ({ row, units }: Pick<EntryLineProps, 'row' | 'units'>) => {
-  const { entry, tasks } = row;
+  const { entry } = row;
   const leeway = leewayLine(row, units);
   const why = isToDo(row) ? firstReasonOf(row) : undefined;
   return (
     <>
-      {givenLines(tasks).map((line) => (
-        <p class="leeway">{readableIn(units, line)}</p>
-      ))}
+      {row.whose !== undefined && <p class="leeway">{row.whose}</p>}
       {leeway !== '' && <p class="leeway">{leeway}</p>}
       {why !== undefined && <p class="first-reason">{readableIn(units, why, entry.day)}</p>}
     </>
   );
 };
 
-const WeekTurner = ({ week, isThisWeek, leadsOn }: { week: WeekList; isThisWeek: boolean; leadsOn: boolean }) => {
-  const { gardenId, monday, today } = week;
+interface TurnerProps {
+  week: WeekList;
+  isThisWeek: boolean;
+  leadsOn: boolean;
+  names: readonly string[];
+}
+
+const WeekTurner = ({ week, isThisWeek, leadsOn, names }: TurnerProps) => {
+  const { gardenId, monday, today, person } = week;
   const [before, after] = [addDays(monday, -7), addDays(monday, 7)];
+  const shown = isThisWeek ? undefined : monday;
   return (
-    <nav class="turner" aria-label="Other weeks">
-      {before >= addDays(today, -LOOK_DAYS) && <a href={weekPath(gardenId, before)}>The week before</a>}
-      {!isThisWeek && <a href={weekPath(gardenId)}>This week</a>}
-      {leadsOn && <a href={weekPath(gardenId, after)}>The week after</a>}
-    </nav>
+    <>
+      <nav class="turner" aria-label="Other weeks">
+        {before >= addDays(today, -LOOK_DAYS) && <a href={weekPath(gardenId, before, person)}>The week before</a>}
+        {!isThisWeek && <a href={weekPath(gardenId, undefined, person)}>This week</a>}
+        {leadsOn && <a href={weekPath(gardenId, after, person)}>The week after</a>}
+        <a href={weekSheetPath(gardenId, monday, person)}>Print this week</a>
+      </nav>
+      {names.length > 1 && (
+        <nav class="turner" aria-label="Whose work">
+          <a href={weekPath(gardenId, shown)} aria-current={person === undefined ? 'page' : undefined}>
+            Everybody
+          </a>
+          {names.map((name) => (
+            <a href={weekPath(gardenId, shown, name)} aria-current={person === name ? 'page' : undefined}>
+              {name}
+            </a>
+          ))}
+        </nav>
+      )}
+    </>
   );
 };
