@@ -23,6 +23,7 @@ import { keyRevoke } from './commands/key-revoke.ts';
 import { mix } from './commands/mix.ts';
 import { near } from './commands/near.ts';
 import { plan } from './commands/plan.ts';
+import { record } from './commands/record.ts';
 import { reportAway } from './commands/report-away.ts';
 import { reportColdNight } from './commands/report-cold-night.ts';
 import { reportDisease } from './commands/report-disease.ts';
@@ -54,6 +55,7 @@ const loamtide = commandGroup(
     seasonEnd,
     rotation,
     fertility,
+    record,
     climate,
     near,
     mix,

@@ -67,3 +67,8 @@ export class Names {
 export function cropName(cropId: string): string {
   return vegetableById(cropId).name.toLowerCase();
 }
+
+/** The members of a household, by name. */
+export function membersOf({ household }: Pick<Garden, 'household'>): ReadonlySet<string> {
+  return new Set((household?.members ?? []).map(({ name }) => name));
+}

@@ -3,9 +3,12 @@
  */
 import type { PracticeInput } from '../../practices/practice.ts';
 import { seasonName } from '../../practices/seasons.ts';
+import { Names } from './names.ts';
+import type { RecordRow } from './row.ts';
 import { type RecordInput, recordRows } from './rows.ts';
-import { RECORD_FORMAT, RECORD_VERSION, type RecordFile } from './shape.ts';
+import { RECORD_FORMAT, RECORD_VERSION, type RecordFile, type SeasonSummary } from './shape.ts';
 import { recordedSeasons, summaryOf } from './summary.ts';
+import { workDone } from './work-done.ts';
 
 /** What a record is made from. */
 export type RecordFrom = RecordInput & Pick<PracticeInput, 'climate'>;
@@ -14,8 +17,8 @@ export type RecordFrom = RecordInput & Pick<PracticeInput, 'climate'>;
 export interface RecordAsked {
   /** By the calendar year it begins in. */
   season?: number;
-  /** One bed or pile, by id: its lines and sums alone, without the garden's weather and work. */
-  about?: { type: 'bed' | 'pile'; id: string };
+  /** A bed or piles, by id: their lines and sums alone, without the garden's weather. */
+  about?: { type: 'bed' | 'pile'; ids: readonly string[] };
 }
 
 /** The record, the newest season first and its lines by day. */
@@ -24,26 +27,46 @@ export function seasonRecord(from: RecordFrom, { season, about }: RecordAsked = 
   const input = { ...from, rows: recordRows(from) };
   const seasons = season === undefined ? recordedSeasons(input) : [season];
   const isAsked = (row: { about: string; aboutId: string }): boolean =>
-    about === undefined || (row.about === about.type && row.aboutId === about.id);
+    about === undefined || (row.about === about.type && about.ids.includes(row.aboutId));
   const rows = input.rows.filter((row) => isAsked(row) && seasons.includes(row.season));
   return {
     ...{ format: RECORD_FORMAT, version: RECORD_VERSION },
     garden: { id: garden.id, name: garden.name, timeZone: garden.place.timeZone },
     madeOn: today,
-    seasons: seasons.map((each) => only(summaryOf(input, each), about)),
+    seasons: seasons.map((each) => only(summaryOf(input, each), { garden, rows, about })),
     rows,
   };
 }
 
-/** A season with one bed or pile left in it. */
-function only(summary: RecordFile['seasons'][number], about: RecordAsked['about']): RecordFile['seasons'][number] {
+interface Only extends Pick<RecordFrom, 'garden'> {
+  rows: readonly RecordRow[];
+  about: RecordAsked['about'];
+}
+
+/** A season with what was asked about left in it, and the work done there. */
+function only(summary: SeasonSummary, { garden, rows, about }: Only): SeasonSummary {
   if (about === undefined) return summary;
   const { weather: _weather, freezes: _freezes, ...rest } = summary;
+  const isAsked = ({ id }: { id: string }): boolean => about.ids.includes(id);
   return {
     ...rest,
-    beds: about.type === 'bed' ? summary.beds.filter(({ id }) => id === about.id) : [],
-    piles: about.type === 'pile' ? summary.piles.filter(({ id }) => id === about.id) : [],
+    beds: about.type === 'bed' ? summary.beds.filter(isAsked) : [],
+    piles: about.type === 'pile' ? summary.piles.filter(isAsked) : [],
+    work: workDone(
+      garden,
+      rows.filter(({ season }) => season === summary.season),
+    ),
   };
+}
+
+/** Beds or piles that are on record or in the garden, by id and name. */
+export function recordedAbout(from: RecordFrom, type: 'bed' | 'pile'): { id: string; name: string }[] {
+  const { garden } = from;
+  const names = new Names(garden);
+  const here =
+    type === 'bed' ? garden.beds.map(({ id }) => names.bed(id)) : garden.piles.map(({ id }) => names.pile(id));
+  const all = [...recordRows(from).filter(({ about }) => about === type), ...here];
+  return [...new Map(all.map(({ aboutId: id, aboutName: name }) => [id, { id, name }])).values()];
 }
 
 /** Seasons a garden has a record of, the newest first. */

@@ -2,6 +2,7 @@
  * The season's record, made to be read and printed: what was done when, bed by bed and pile by pile.
  */
 
+import { membersOf, Names } from '../../digest/record/names.ts';
 import type { RecordRow } from '../../digest/record/row.ts';
 import { plannedInWords, rowInWords, tellerInWords } from '../../digest/record/row-words.ts';
 import type { BedSeason, PileSeason, RecordFile, SeasonSummary } from '../../digest/record/shape.ts';
@@ -76,15 +77,11 @@ export function recordPage({ view: { garden, climate }, record, seasons, season 
   );
 }
 
-function readerOf({ id, place, household, piles, bins }: GardenView['garden']): Reader {
+function readerOf(garden: GardenView['garden']): Reader {
+  const names = new Names(garden);
   return {
-    gardenId: id,
-    units: place.units,
-    members: new Set((household?.members ?? []).map(({ name }) => name)),
-    pileName: (pileId) => {
-      const binId = piles.find((pile) => pile.id === pileId)?.binId;
-      return bins.find((bin) => bin.id === binId)?.name ?? pileId;
-    },
+    ...{ gardenId: garden.id, units: garden.place.units, members: membersOf(garden) },
+    pileName: (id) => names.pile(id).aboutName,
   };
 }
 

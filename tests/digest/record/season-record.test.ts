@@ -330,10 +330,12 @@ describe('a season of the record', () => {
   it('asked for one bed tells of that bed alone', () => {
     const record = recordOf(told(['2027-06-10', spread('2027-06-10', 38)]), '2027-12-31', {
       season: 2027,
-      about: { type: 'bed', id: NORTH.id },
+      about: { type: 'bed', ids: [NORTH.id] },
     });
     expect(lines(record)).toEqual(['2027-05-20 North bed: sown', '2027-06-10 North bed: compost-spread']);
-    expect(record.seasons.map(({ beds, piles }) => [beds.map(({ id }) => id), piles])).toEqual([[['north-bed'], []]]);
+    expect(record.seasons.map(({ beds, piles, work }) => [beds.map(({ id }) => id), piles, work.minutes])).toEqual([
+      [['north-bed'], [], 40],
+    ]);
   });
 });
 
