@@ -6,6 +6,7 @@ import { commandGroup } from './command.ts';
 import { assign } from './commands/assign.ts';
 import { backup } from './commands/backup.ts';
 import { climate } from './commands/climate.ts';
+import { done } from './commands/done.ts';
 import { feedAdd } from './commands/feed-add.ts';
 import { feedChange } from './commands/feed-change.ts';
 import { feedList } from './commands/feed-list.ts';
@@ -36,6 +37,7 @@ import { reportWeather } from './commands/report-weather.ts';
 import { rotation } from './commands/rotation.ts';
 import { seasonEnd } from './commands/season-end.ts';
 import { serve } from './commands/serve.ts';
+import { skip } from './commands/skip.ts';
 import { snow } from './commands/snow.ts';
 import { undo } from './commands/undo.ts';
 import { weatherImport } from './commands/weather-import.ts';
@@ -86,6 +88,8 @@ const loamtide = commandGroup(
     ]),
     commandGroup('key', 'Keys for scripts that tell of piles: new, list, revoke.', [keyNew, keyList, keyRevoke]),
     assign,
+    done,
+    skip,
     snow,
     undo,
     backup,

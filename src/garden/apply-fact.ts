@@ -174,13 +174,18 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
         beds: garden.beds.map((bed) => (bed.id === effect.bedId ? { ...bed, filledOn: on } : bed)),
       };
     case 'pile-built':
-      return changePile(garden, effect.pileId, (pile) => ({ ...pile, built: { day: on, happened: true } }));
+      return changePile(garden, effect.pileId, (pile) => ({
+        ...builtOf(pile, effect.litres),
+        built: { day: on, happened: true },
+      }));
     case 'pile-turned':
       return workPile(garden, effect.pileId, on, ({ turns }) => ({ turns: [...turns, on] }));
     case 'pile-curing':
       return workPile(garden, effect.pileId, on, () => ({ curingSince: on }));
     case 'pile-finished':
-      return workPile(garden, effect.pileId, on, () => ({ finishedOn: on }));
+      return workPile(garden, effect.pileId, on, () =>
+        withoutAbsent({ finishedOn: on, finishedLitres: effect.litres }),
+      );
     case 'bed-topdressed': {
       const { makes: _makes, ...spread } = effect;
       if (!hasBed(garden, effect.bedId)) return garden;
@@ -198,8 +203,10 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
     case 'planting-started':
       return changePlanting(garden, effect.plantingId, (row) => ({
         ...row,
-        start: { ...row.start, day: on, happened: true },
+        start: { ...row.start, ...meantFor(row.start, on), day: on, happened: true },
       }));
+    case 'planting-raised':
+      return changePlanting(garden, effect.plantingId, (row) => ({ ...row, indoorsOn: on }));
     case 'soil-sampled': {
       const { bedId } = effect;
       return { ...garden, soilTests: [...garden.soilTests, withoutAbsent({ on, bedId })] };
@@ -211,6 +218,23 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
     default:
       return effect satisfies never;
   }
+}
+
+/** A pile built of more or less than was planned holds more or less of each thing. */
+function builtOf(pile: Pile, litres: number | undefined): Pile {
+  const planned = pile.ingredients.reduce((sum, each) => sum + each.litres, 0);
+  if (litres === undefined || planned === 0) return pile;
+  const ingredients = pile.ingredients.map((each) => ({ ...each, litres: tenth((each.litres * litres) / planned) }));
+  return { ...pile, ingredients };
+}
+
+function tenth(value: number): number {
+  return Math.round(10 * value) / 10;
+}
+
+/** The day a crop was meant to go in on, kept where it went in on another. */
+function meantFor({ day, happened }: Planting['start'], on: Day): { meant?: Day } {
+  return happened || day === on ? {} : { meant: day };
 }
 
 function regrown(garden: Garden, standId: string, told: Regrowth): Garden {

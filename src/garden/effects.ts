@@ -16,10 +16,12 @@ export type Effect =
   | { makes: 'bed-cleared'; plantingId: string }
   /** A planned bed has its soil, and is there. */
   | { makes: 'bed-filled'; bedId: string }
-  | { makes: 'pile-built'; pileId: string }
+  /** Of so many litres in all; absent where it was as planned. */
+  | { makes: 'pile-built'; pileId: string; litres?: number | undefined }
   | { makes: 'pile-turned'; pileId: string }
   | { makes: 'pile-curing'; pileId: string }
-  | { makes: 'pile-finished'; pileId: string }
+  /** With so many litres of compost; absent where nobody measured it. */
+  | { makes: 'pile-finished'; pileId: string; litres?: number | undefined }
   /** Of what there is from piles, the piles. */
   | { makes: 'bed-topdressed'; bedId: string; litres: number; pileIds?: string[] | undefined }
   /** A fertiliser of the handbook strewn; `plantingId` is the crop it was strewn for, absent where it was for the whole bed. */
@@ -29,5 +31,7 @@ export type Effect =
   /** Beans grew well in what was ordered or delivered on a day. */
   | { makes: 'compost-tested'; boughtOn: Day }
   | { makes: 'planting-started'; plantingId: string }
+  /** Its plants were sown under a roof. */
+  | { makes: 'planting-raised'; plantingId: string }
   | { makes: 'soil-sampled'; bedId?: string | undefined }
   | { makes: 'soil-squeezed'; soilTexture: SoilTextureId; answer: 'crumbles' | 'smears' };

@@ -116,13 +116,23 @@ function plans<Key extends string>(
   return planned.length === 0 ? {} : { planned };
 }
 
-function plantingInFile({ id, bedId, cropId, start, lastHarvest, areaM2 }: Planting): GardenFile['plantings'][number] {
+function plantingInFile({
+  id,
+  bedId,
+  cropId,
+  start,
+  indoorsOn,
+  lastHarvest,
+  areaM2,
+}: Planting): GardenFile['plantings'][number] {
   const key = start.how === 'sow' ? 'sow' : 'setOut';
   return {
     id,
     bed: bedId,
     crop: cropId,
     [key]: start.day,
+    ...(start.meant === undefined ? {} : { meant: start.meant }),
+    ...(indoorsOn === undefined ? {} : { indoors: indoorsOn }),
     ...(lastHarvest === undefined ? {} : { lastHarvest: lastHarvest.day }),
     ...(areaM2 === undefined ? {} : { areaM2 }),
     ...plans<'sow' | 'setOut' | 'lastHarvest'>([key, start], ['lastHarvest', lastHarvest]),

@@ -42,10 +42,10 @@ const effect = z.discriminatedUnion('makes', [
   z.object({ makes: z.literal('stand-dead'), standId: z.string() }),
   z.object({ makes: z.literal('bed-cleared'), plantingId: z.string() }),
   z.object({ makes: z.literal('bed-filled'), bedId: z.string() }),
-  z.object({ makes: z.literal('pile-built'), pileId: z.string() }),
+  z.object({ makes: z.literal('pile-built'), pileId: z.string(), litres: z.number().nonnegative().optional() }),
   z.object({ makes: z.literal('pile-turned'), pileId: z.string() }),
   z.object({ makes: z.literal('pile-curing'), pileId: z.string() }),
-  z.object({ makes: z.literal('pile-finished'), pileId: z.string() }),
+  z.object({ makes: z.literal('pile-finished'), pileId: z.string(), litres: z.number().nonnegative().optional() }),
   z.object({
     makes: z.literal('bed-topdressed'),
     bedId: z.string(),
@@ -62,6 +62,7 @@ const effect = z.discriminatedUnion('makes', [
   z.object({ makes: z.literal('compost-bought'), litres: z.number().nonnegative() }),
   z.object({ makes: z.literal('compost-tested'), boughtOn: day }),
   z.object({ makes: z.literal('planting-started'), plantingId: z.string() }),
+  z.object({ makes: z.literal('planting-raised'), plantingId: z.string() }),
   z.object({ makes: z.literal('soil-sampled'), bedId: z.string().optional() }),
   z.object({
     makes: z.literal('soil-squeezed'),

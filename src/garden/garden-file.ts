@@ -148,6 +148,8 @@ const planting = known('a planting', {
   crop: text('Give a crop id, such as carrot.'),
   sow: day.optional(),
   setOut: day.optional(),
+  meant: day.optional(),
+  indoors: day.optional(),
   lastHarvest: day.optional(),
   areaM2: number('square metres of the bed', 1.4, 0.01, 10_000).optional(),
   again: known('a succession', {

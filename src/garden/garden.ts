@@ -81,7 +81,15 @@ export interface Planting {
   bedId: string;
   cropId: string;
   /** The day it goes, or went, into the bed. */
-  start: { how: 'sow' | 'set-out'; day: Day; happened: boolean };
+  start: {
+    how: 'sow' | 'set-out';
+    day: Day;
+    happened: boolean;
+    /** The day it was meant for, where it went in on another. */
+    meant?: Day;
+  };
+  /** The day its plants were sown under a roof; absent for seed sown in the bed, and while nobody told. */
+  indoorsOn?: Day;
   /** The last harvest, expected or past. Absent: worked out from days to maturity. */
   lastHarvest?: { day: Day; happened: boolean };
   /** The share of its bed it takes, m², beside other crops. Absent: the whole bed. */

@@ -99,7 +99,7 @@ type FileMember = NonNullable<NonNullable<GardenFile['household']>['members']>[n
 
 /** A planting of the file. */
 export function plantingOf(row: GardenFile['plantings'][number], { readOn, plantings }: Held): Planting {
-  const { id = '', lastHarvest, areaM2, planned: plans } = row;
+  const { id = '', lastHarvest, areaM2, planned: plans, meant, indoors } = row;
   const before = plantings.get(id);
   const sown = row.sow !== undefined;
   const about = { key: sown ? 'sow' : 'setOut', plans, before: before?.start };
@@ -107,7 +107,12 @@ export function plantingOf(row: GardenFile['plantings'][number], { readOn, plant
     id,
     bedId: row.bed,
     cropId: row.crop,
-    start: { how: sown ? 'sow' : 'set-out', ...datedBy(row.sow ?? row.setOut ?? readOn, readOn, about) },
+    start: {
+      how: sown ? 'sow' : 'set-out',
+      ...datedBy(row.sow ?? row.setOut ?? readOn, readOn, about),
+      ...(meant === undefined ? {} : { meant }),
+    },
+    ...(indoors === undefined ? {} : { indoorsOn: indoors }),
     ...(lastHarvest === undefined
       ? {}
       : { lastHarvest: datedBy(lastHarvest, readOn, { key: 'lastHarvest', plans, before: before?.lastHarvest }) }),

@@ -8,7 +8,7 @@ import type { Garden, Planting } from '../garden/garden.ts';
 import { thereFrom } from '../garden/planned-beds.ts';
 import type { Span, Vegetable } from '../handbook/shapes.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
-import { addDays, type Day, earliestOf } from '../measures/days.ts';
+import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../measures/days.ts';
 
 /** A crop's time in its bed. */
 export interface CropSpan {
@@ -66,13 +66,24 @@ function cropSpan(planting: Planting, climate: Climate): CropSpan {
   const from = planting.start.day;
   const { lastHarvest } = planting;
   if (isPermanent(crop)) return { planting, crop, from, end: 'permanent' };
-  if (lastHarvest) {
-    return { planting, crop, from, to: lastHarvest.day, end: lastHarvest.happened ? 'happened' : 'stated' };
-  }
+  if (lastHarvest?.happened) return { planting, crop, from, to: lastHarvest.day, end: 'happened' };
+  if (lastHarvest) return { planting, crop, from, to: endMeant(planting, lastHarvest.day, climate), end: 'stated' };
   const ripe = addDays(from, crop.maturityDays.high + daysAhead(planting, crop) + middle(crop.harvestSpanDays));
   const killed = killedByFreeze(crop, from, climate);
   if (killed === undefined || killed.day >= ripe) return { planting, crop, from, to: ripe, end: 'days to maturity' };
   return { planting, crop, from, to: killed.day, end: 'first freeze', freezeLimitF: killed.limitF };
+}
+
+/**
+ * A planned last harvest of a crop that went in later than it was meant to: as many days later, but not beyond the freeze
+ * that ends the crop. One that went in early is harvested to the end as planned.
+ */
+function endMeant({ cropId, start }: Planting, planned: Day, climate: Climate): Day {
+  const late = start.happened && start.meant !== undefined ? daysBetween(start.meant, start.day) : 0;
+  if (late <= 0) return planned;
+  const killed = killedByFreeze(vegetableById(cropId), start.day, climate);
+  const moved = addDays(planned, late);
+  return killed === undefined ? moved : latestOf(planned, earliestOf(moved, killed.day));
 }
 
 /** The day the first of a crop may be ripe: its quickest kinds, in good weather. */

@@ -1,13 +1,16 @@
 /**
  * Tasks of the plan marked done, as facts: with the day, and what was really used where something was.
  */
+import type { Effect } from '../garden/effects.ts';
 import type { Fact } from '../garden/facts.ts';
-import { suggestion } from '../garden/nearest-name.ts';
+import { nearestNames, suggestion } from '../garden/nearest-name.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
+import { withoutAbsent } from '../garden/without-absent.ts';
 import { fertilisers } from '../handbook/fertilisers.ts';
 import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
+import { orderProblems } from './done-order.ts';
 import { doneTask } from './done-task.ts';
 import type { VersionedView } from './planner.ts';
 import type { Used } from './steward.ts';
@@ -23,6 +26,12 @@ export function refusal(where: string, what: string, mend: string): InputRefused
   return new InputRefused('It cannot be done.', [{ where, what, mend }]);
 }
 
+const CHOOSE = 'Choose a task that is still open; the week page lists them.';
+
+function openKeys({ tasks }: Plan): string[] {
+  return tasks.filter(({ state }) => state === 'open' || state === 'lapsed').map(({ key }) => key);
+}
+
 /**
  * The open tasks with these keys.
  *
@@ -34,7 +43,9 @@ export function openTasks(plan: Plan, keys: readonly TaskKey[]): PlannedTask[] {
     const task = plan.tasks.find((row) => row.key === key);
     if (task !== undefined && (task.state === 'open' || task.state === 'lapsed')) return [task];
     const what = task === undefined ? 'is not in the plan.' : `is ${task.state} already.`;
-    problems.push({ where: key, what, mend: 'Choose a task that is still open; the week page lists them.' });
+    const near = task === undefined ? nearestNames(key, openKeys(plan)) : [];
+    const mend = near.length > 0 ? `Did you mean ${near.join(' or ')}?` : CHOOSE;
+    problems.push({ where: key, what, mend });
     return [];
   });
   if (keys.length === 0) problems.push({ where: 'tasks', what: 'None was chosen.', mend: 'Tick at least one.' });
@@ -49,7 +60,7 @@ export function openTasks(plan: Plan, keys: readonly TaskKey[]): PlannedTask[] {
  * @throws {InputRefused} with every task and amount that cannot be
  */
 export function doneFacts(
-  { plan }: VersionedView,
+  { garden, plan }: VersionedView,
   keys: readonly TaskKey[],
   on: Day,
   used: Readonly<Record<TaskKey, Used>>,
@@ -59,7 +70,10 @@ export function doneFacts(
     throw refusal('the day it was done', `"${on}" cannot be used.`, mend);
   }
   const open = openTasks(plan, keys);
-  const wrong = open.flatMap((task) => amountProblems(task, used[task.key] ?? {}));
+  const wrong = open.flatMap((task) => [
+    ...amountProblems(task, used[task.key] ?? {}),
+    ...orderProblems(garden, task, on, keys),
+  ]);
   if (wrong.length > 0) throw new InputRefused('It cannot be marked.', wrong);
   const { changes } = plan;
   const tasks = open.map((task) => doneTask(task, withUsed(task.makes, used[task.key] ?? {}), { on, changes }));
@@ -84,12 +98,19 @@ function amountProblems({ title }: PlannedTask, used: Used): Problem[] {
 }
 
 function withUsed(makes: PlannedTask['makes'], { litres, grams, fertiliserId }: Used): PlannedTask['makes'] {
-  return makes.map((effect) => {
-    if ('litres' in effect) return { ...effect, litres: litres ?? effect.litres };
-    if (effect.makes === 'bed-fed') {
-      return { ...effect, grams: grams ?? effect.grams, fertiliserId: fertiliserId ?? effect.fertiliserId };
+  return makes.map((effect): Effect => {
+    switch (effect.makes) {
+      // What was planned of a pile is a guess: only what somebody measured is kept of it.
+      case 'pile-built':
+      case 'pile-finished':
+        return withoutAbsent({ ...effect, litres });
+      case 'bed-fed':
+        return { ...effect, grams: grams ?? effect.grams, fertiliserId: fertiliserId ?? effect.fertiliserId };
+      case 'bed-topdressed':
+      case 'compost-bought':
+        return { ...effect, litres: litres ?? effect.litres };
+      default:
+        return effect;
     }
-    if ('grams' in effect) return { ...effect, grams: grams ?? effect.grams };
-    return effect;
   });
 }

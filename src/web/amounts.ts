@@ -19,7 +19,7 @@ export interface AskedAmount {
   label: string;
   /** The reader's unit. */
   unit: string;
-  /** What was planned, as the field shows it. */
+  /** What was planned, as the field shows it; empty where nobody knows. */
   planned: string;
   measure: Measure;
   /** Litres or grams in one of the reader's unit. */
@@ -51,6 +51,7 @@ const UNITS: Readonly<Record<Measure, Readonly<Record<UnitSystem, Unit>>>> = {
 
 /** What an effect's amount is of, as its label asks for it; of what is chosen beside it, no more than "of it". */
 function labelOf(effect: Effect, isChosen: boolean): string {
+  if (effect.makes === 'pile-built') return 'How much went in, all together';
   if (effect.makes !== 'bed-fed') return 'How much compost';
   return `How much ${isChosen ? 'of it' : fertiliserById(effect.fertiliserId).name}`;
 }
@@ -60,7 +61,8 @@ export function askedAmounts(task: AskedOf, units: UnitSystem): AskedAmount[] {
   const { key, makes } = task;
   const asked = makes.flatMap((effect): AskedAmount[] => {
     const label = labelOf(effect, askedChoice(task) !== undefined);
-    if ('litres' in effect) return [askedFor({ key, label, measure: 'litres', amount: effect.litres }, units)];
+    if ('litres' in effect && effect.litres !== undefined)
+      return [askedFor({ key, label, measure: 'litres', amount: effect.litres }, units)];
     if ('grams' in effect) return [askedFor({ key, label, measure: 'grams', amount: effect.grams }, units)];
     return [];
   });
@@ -77,7 +79,7 @@ function askedFor(
   units: UnitSystem,
 ): AskedAmount {
   const unit = UNITS[measure][units];
-  const planned = String(Number((amount / unit.per).toFixed(unit.digits)));
+  const planned = amount === 0 ? '' : String(Number((amount / unit.per).toFixed(unit.digits)));
   return { field: `${measure}:${key}`, label, unit: unit.label, planned, measure, per: unit.per };
 }
 
@@ -110,7 +112,7 @@ export function usedIn(form: Form, tasks: readonly PlannedTask[], units: UnitSys
       if (amount > 0 && Number.isFinite(amount)) used[task.key] = { ...used[task.key], [measure]: amount * per };
       else {
         const what = `"${typed.slice(0, SHOWN_CHARACTERS)}" is not an amount.`;
-        const mend = `Give a number above 0, such as ${planned}.`;
+        const mend = `Give a number above 0, such as ${planned || 100}.`;
         form.refuse({ where: `${label}: ${readableIn(units, task.title)}`, what, mend });
       }
     }

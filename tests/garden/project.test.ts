@@ -456,7 +456,7 @@ describe('what is told of the season', () => {
         ],
       ),
     );
-    expect(garden?.plantings[0]?.start).toEqual({ how: 'sow', day: '2027-05-23', happened: true });
+    expect(garden?.plantings[0]?.start).toEqual({ how: 'sow', day: '2027-05-23', happened: true, meant: '2027-05-20' });
     expect(garden?.soilTests).toEqual([{ on: '2027-05-23' }]);
     expect(garden?.soilSqueezes).toEqual([{ on: '2027-05-23', soilTexture: 'loam', answer: 'crumbles' }]);
   });

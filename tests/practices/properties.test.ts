@@ -88,7 +88,7 @@ describe('every draft of every garden', () => {
   it('asks for amounts and minutes that can be measured out', () => {
     inEveryGarden((drafts) => {
       for (const { key, supplies, effortMinutes, makes } of drafts) {
-        const litres = makes.flatMap((effect) => ('litres' in effect ? [effect.litres] : []));
+        const litres = makes.flatMap((effect) => ('litres' in effect ? (effect.litres ?? []) : []));
         for (const value of [...supplies.flatMap(({ amount }) => amount?.value ?? []), ...litres]) {
           expect(Number.isFinite(value) && value >= 0, `${key} ${value}`).toBe(true);
         }

@@ -61,7 +61,13 @@ export function buildDraft(pile: Pile, bin: Bin): TaskDraft {
       ratioReason(browns, greens),
       ...mixReasons(mixOf(portionsOf(pile))),
     ],
-    makes: [{ makes: 'pile-built' as const, pileId: pile.id }],
+    makes: [
+      {
+        makes: 'pile-built' as const,
+        pileId: pile.id,
+        ...(builtLitres(pile) > 0 ? { litres: builtLitres(pile) } : {}),
+      },
+    ],
   };
 }
 

@@ -127,7 +127,7 @@ function maturity(pile: Pile, bin: Bin, at: { window: Window; reason: Reason }):
     onceMinutes: START_UP_MINUTES,
     confidence: 'derived',
     reasons: [at.reason, ...heatReasons(pile, bin), ...volumeReasons(pile)],
-    makes: [{ makes: 'pile-finished' as const, pileId: pile.id }],
+    makes: [{ makes: 'pile-finished' as const, pileId: pile.id, litres: finishedLitres(pile) }],
   };
 }
 

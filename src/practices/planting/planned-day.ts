@@ -9,6 +9,7 @@ import type { PracticeInput } from '../practice.ts';
 import { type BedLimit, bedFreeFrom, mustBeInBy } from './bed-limits.ts';
 import { type CropWindow, cooledFrom, cropWindow } from './crop-window.ts';
 import { freezesKnown } from './ground.ts';
+import { grownBy } from './grown-by.ts';
 import { isSeed, type PlantingInBed } from './planting-in-bed.ts';
 import { lateAfter } from './sown-again.ts';
 
@@ -91,12 +92,20 @@ function heldInBed(input: PracticeInput, at: PlantingInBed, ruled: CropWindow): 
   const lawful = ripe === undefined ? inSeason : latestOf(ruled.earliest, earliestOf(inSeason, ripe.day));
   const free = bedFreeFrom(input, at);
   const cool = isSeed(at) ? cooledFrom(input.climate, at.crop, lawful, ruled.latest) : lawful;
-  const target = latestOf(cool ?? lawful, free?.day ?? lawful);
+  // Plants that are still too small at the end of the season's window go out small.
+  const grown = grownBy(at);
+  const big = grown === undefined ? lawful : earliestOf(grown.day, latestOf(ruled.earliest, ruled.latest));
+  const target = latestOf(cool ?? lawful, free?.day ?? lawful, big);
   if (target > ruled.latest) {
     return { refused: refusal(at, 'plant.bed-taken', { free: target, to: ruled.latest }) };
   }
   const latest = ripe === undefined ? ruled.latest : earliestOf(ruled.latest, latestOf(target, ripe.day));
-  const opens = latestOf(ruled.earliest, addDays(lawful, -AHEAD_DAYS), ...(free ? [free.day] : []));
+  const opens = latestOf(
+    ruled.earliest,
+    addDays(lawful, -AHEAD_DAYS),
+    ...(free ? [free.day] : []),
+    ...(grown ? [big] : []),
+  );
   const earliest = cool !== undefined && cool > lawful ? latestOf(opens, cool) : opens;
   const window = { earliest, preferred: target, latest };
   const reasons = [
@@ -104,6 +113,7 @@ function heldInBed(input: PracticeInput, at: PlantingInBed, ruled: CropWindow): 
     ...(daysBetween(ruled.earliest, target) <= OPENING_MATTERS_DAYS ? ruled.opens : []),
     ...ruled.closes,
     ...(free?.reasons ?? []),
+    ...(grown !== undefined && grown.day > addDays(inSeason, -AHEAD_DAYS) ? [grown.reason] : []),
     ...(ripe !== undefined && latest < ruled.latest ? ripeReasons(ripe, target) : []),
     ...seasonReasons(at, ruled, target),
     ...heatReasons(at, lawful, cool),

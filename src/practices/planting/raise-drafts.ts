@@ -20,11 +20,6 @@ const HARDEN_ABOVE_C = { tender: 7, cucurbit: 10, hardy: 0 } as const;
 /** Plants raised for every one that is wanted: some fail, the best are chosen. House default. */
 const RAISED_FOR_EACH = 1.2;
 
-/** Whether a planting's plants are raised under a roof: crowns and kinds with no published weeks are bought. */
-export function isRaised({ planting, crop }: PlantingInBed): boolean {
-  return planting.start.how === 'set-out' && crop.indoorWeeks !== undefined && crop.maturityFrom !== 'crown';
-}
-
 /** The key of the task that begins hardening off. */
 function hardenKey({ planting }: PlantingInBed): string {
   return `harden-off/planting:${planting.id}`;
@@ -38,7 +33,8 @@ export function hardenedFirst(at: PlantingInBed): TaskDraft['after'] {
 /** Start the plants and harden them off, for plants set out in a window. */
 export function raiseDrafts(input: PracticeInput, at: PlantingInBed, out: Window): TaskDraft[] {
   const day = input.garden.pins[setOutKey(at.planting.id)] ?? out.preferred;
-  return [indoorsDraft(input, at, out, day), hardenDraft(input, at, out, day)];
+  const harden = hardenDraft(input, at, out, day);
+  return at.planting.indoorsOn === undefined ? [indoorsDraft(input, at, out, day), harden] : [harden];
 }
 
 function indoorsDraft(input: PracticeInput, at: PlantingInBed, out: Window, day: Day): TaskDraft {
@@ -66,6 +62,7 @@ function indoorsDraft(input: PracticeInput, at: PlantingInBed, out: Window, day:
     missedNote: `Too late to raise your own: buy ${name} plants to set out by ${dated(out.latest)}.`,
     effortMinutes: TRAY_MINUTES,
     onceMinutes: START_UP_MINUTES,
+    makes: [{ makes: 'planting-raised', plantingId: planting.id }],
     reasons: [
       {
         rule: 'raise.indoors',

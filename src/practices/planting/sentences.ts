@@ -79,6 +79,9 @@ const planned: Practice['sentences'] = {
   'plant.no-dates': ({ saw }) =>
     `No freeze date is known for this place, so only your own day counts: ${day(saw.wanted)}.`,
   'plant.bed-free': ({ saw }) => `The ${saw.before} is over by ${day(saw.day)}, and the bed is free.`,
+  'plant.grown-by': ({ saw, limit }) =>
+    `Its plants were sown under a roof on ${day(saw.indoors)} and are ${saw.weeks} weeks old on ${day(limit)}: no younger ` +
+    'are they set out, unless the season ends first.',
   'plant.after-cut': ({ saw, limit }) =>
     `The ${saw.cover} was cut on ${day(saw.cut)}; its residue settles for ${saw.days} days: from ${day(limit)}.`,
   'plant.after-regrowth': ({ saw, limit }) =>

@@ -26,6 +26,11 @@ export function clearReasons({ garden, climate }: PracticeInput, change: Changeo
 function endReason({ span }: Changeover): Reason {
   const saw = { crop: span.crop.name.toLowerCase(), day: span.to };
   if (span.end === 'happened') return { rule: 'changeover.harvested', saw, source: "the garden's own plan" };
+  const { start, lastHarvest } = span.planting;
+  if (span.end === 'stated' && start.meant !== undefined && lastHarvest !== undefined && span.to > lastHarvest.day) {
+    const moved = { ...saw, meant: start.meant, from: span.from, planned: lastHarvest.day };
+    return { rule: 'changeover.moved-on', saw: moved, source: "the garden's own plan" };
+  }
   if (span.end === 'stated') return { rule: 'changeover.last-harvest', saw, source: "the garden's own plan" };
   if (span.freezeLimitF !== undefined) {
     const tempC = Math.round(celsius(span.freezeLimitF) * 10) / 10;

@@ -11,6 +11,9 @@ import { diseaseSentences } from './disease-sentences.ts';
 export const rotationSentences: Practice['sentences'] = {
   ...diseaseSentences,
   'changeover.last-harvest': ({ saw }) => `The plan has the last of the ${saw.crop} in on ${dated(String(saw.day))}.`,
+  'changeover.moved-on': ({ saw }) =>
+    `The plan had the last of the ${saw.crop} in on ${dated(String(saw.planned))}. It went in on ${dated(String(saw.from))} ` +
+    `instead of ${dated(String(saw.meant))}, so the last of it is in on ${dated(String(saw.day))}.`,
   'changeover.harvested': ({ saw }) =>
     `The last of the ${saw.crop} was in on ${dated(String(saw.day))}, and nothing says that the bed was cleared.`,
   'changeover.killed': ({ saw }) =>

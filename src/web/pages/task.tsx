@@ -12,6 +12,7 @@ import { afterCut } from '../../practices/after-cut.ts';
 import { pastOddsOf } from '../../practices/past-odds.ts';
 import { gatheredSupplies, supplyAmount } from '../../schedule/entry-text.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
+import { doneDoubts } from '../../steward/done-doubts.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
@@ -45,6 +46,7 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
         <h1>{readableIn(units, task.title)}</h1>
         <TaskDate task={task} today={today} place={garden.place} />
         <Settled found={found} gardenId={garden.id} />
+        <DoneDoubts view={view} found={found} />
         {found.task.state === 'done' && stand !== undefined && <AfterCutNote garden={garden} stand={stand} />}
         {task.assignedTo !== undefined && <p class="mates">For {task.assignedTo}.</p>}
         <LotMates found={found} gardenId={garden.id} units={units} />
@@ -74,6 +76,21 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
     </article>,
   );
 }
+
+/** What is hardly meant of what was marked. */
+const DoneDoubts = ({ view, found: { task, settledBy } }: { view: GardenView; found: TaskView }) => {
+  const fact = settledBy?.fact;
+  const marked = fact?.kind === 'tasks-done' ? fact.tasks.find(({ key }) => key === task.key) : undefined;
+  if (fact?.kind !== 'tasks-done' || marked === undefined) return null;
+  const { units } = view.garden.place;
+  return (
+    <>
+      {doneDoubts(view, marked, fact.on).map((doubt) => (
+        <p class="warning">{readableIn(units, doubt, fact.on)}</p>
+      ))}
+    </>
+  );
+};
 
 /** What has come of a cover that was cut. */
 const AfterCutNote = ({ garden, stand }: { garden: Garden; stand: Stand }) => {

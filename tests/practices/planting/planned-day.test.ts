@@ -225,7 +225,12 @@ describe('what was done', () => {
   });
 
   it('starts the crop on its day, and asks for nothing that lies before it', () => {
-    expect(done.plantings[0]?.start).toEqual({ how: 'set-out', day: '2027-05-30', happened: true });
+    expect(done.plantings[0]?.start).toEqual({
+      how: 'set-out',
+      day: '2027-05-30',
+      happened: true,
+      meant: '2027-05-28',
+    });
     const kinds = draftsIn(done, climate)
       .filter(({ practice }) => practice === 'planting')
       .map(({ kind }) => kind);

@@ -1,0 +1,13 @@
+import { command } from '../command.ts';
+import { BY } from '../household.ts';
+import { formatOption, ofOneGarden } from '../options.ts';
+import { settleTasks } from '../settled-text.ts';
+
+export const skip = command({
+  name: 'skip',
+  about:
+    'Takes tasks out of the plan and the calendar, and shows what that moves; without a key it lists what could be.',
+  argument: { flags: '[keys...]', about: 'the keys of the tasks, as the list and "plan --format json" have them' },
+  options: { ...ofOneGarden, format: formatOption('text', 'json') },
+  run: (call) => settleTasks(call, (steward, view, keys) => steward.skip(view.garden.id, keys, BY)),
+});
