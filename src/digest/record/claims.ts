@@ -27,6 +27,7 @@ type Resown = NonNullable<Stand['resown']>[number];
 /** The claim of each kind of happening. */
 export const claims = {
   started: (plantingId: string) => `started ${plantingId}`,
+  raised: (plantingId: string) => `raised ${plantingId}`,
   ended: (plantingId: string) => `ended ${plantingId}`,
   coverSown: (standId: string) => `cover sown ${standId}`,
   coverCut: (standId: string) => `cover cut ${standId}`,

@@ -32,11 +32,12 @@ export function happenedIn(garden: Garden, toldBeds: readonly Bed[]): Happening[
 }
 
 function ofPlanting(planting: Planting, names: Names): Happening[] {
-  const { id: itemId, start, lastHarvest, areaM2 } = planting;
+  const { id: itemId, start, indoorsOn, lastHarvest, areaM2 } = planting;
   const it = { ...names.bed(planting.bedId), itemId, what: cropName(planting.cropId) };
   const how = start.how === 'set-out' ? 'set-out' : isSeed({ planting }) ? 'sown' : 'planted';
   const share = areaM2 === undefined ? {} : { areaM2 };
   return [
+    ...(indoorsOn ? [{ ...it, claim: claims.raised(itemId), on: indoorsOn, doing: 'started-indoors' } as const] : []),
     ...(start.happened ? [{ ...it, ...share, claim: claims.started(itemId), on: start.day, doing: how } as const] : []),
     ...(lastHarvest?.happened
       ? [{ ...it, claim: claims.ended(itemId), on: lastHarvest.day, doing: 'harvest-ended' } as const]

@@ -12,6 +12,7 @@ import type { Doing, RecordRow } from './row.ts';
 const SAYS: Readonly<Record<Doing, (what: string) => string>> = {
   sown: (what) => `${what} sown`,
   planted: (what) => `${what} planted`,
+  'started-indoors': (what) => `${what} started indoors`,
   'set-out': (what) => `${what} set out`,
   'harvest-ended': (what) => `${what}: last harvest`,
   cleared: (what) => `${what} cleared`,

@@ -8,6 +8,7 @@ import { isDay } from '../../measures/days.ts';
 export const DOINGS = [
   'sown',
   'planted',
+  'started-indoors',
   'set-out',
   'harvest-ended',
   'cleared',

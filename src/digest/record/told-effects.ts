@@ -45,6 +45,8 @@ export function ofEffect(effect: Effect, { taskKind, ...it }: TaskLine, names: N
       const doing = taskKind === 'set-out' ? 'set-out' : 'sown';
       return { ...it, itemId: effect.plantingId, claim: claims.started(effect.plantingId), doing };
     }
+    case 'planting-raised':
+      return { ...it, itemId: effect.plantingId, claim: claims.raised(effect.plantingId), doing: 'started-indoors' };
     case 'bed-cleared':
       return { ...it, itemId: effect.plantingId, claim: claims.ended(effect.plantingId), doing: 'cleared' };
     default:
@@ -60,6 +62,7 @@ type OfBed =
   | 'regrowth-checked'
   | 'regrowth-worked'
   | 'planting-started'
+  | 'planting-raised'
   | 'bed-cleared';
 
 /** What is done with soil, piles and compost. */
@@ -88,13 +91,13 @@ function ofYard(effect: Exclude<Effect, { makes: OfBed }>, it: Omit<TaskLine, 't
       return { ...given, claim: claims.fed(withoutAbsent({ ...meal, on })), doing: 'fed' };
     }
     case 'pile-built':
-      return { ...it, itemId: effect.pileId, claim: claims.built(effect.pileId), doing: 'pile-built' };
+      return { ...it, ...ofPile(effect), claim: claims.built(effect.pileId), doing: 'pile-built' };
     case 'pile-turned':
       return { ...it, itemId: effect.pileId, claim: claims.turned(effect.pileId, on), doing: 'pile-turned' };
     case 'pile-curing':
       return { ...it, itemId: effect.pileId, claim: claims.curing(effect.pileId, on), doing: 'pile-curing' };
     case 'pile-finished':
-      return { ...it, itemId: effect.pileId, claim: claims.ready(effect.pileId), doing: 'pile-ready' };
+      return { ...it, ...ofPile(effect), claim: claims.ready(effect.pileId), doing: 'pile-ready' };
     case 'compost-bought': {
       const { litres } = effect;
       return { ...it, claim: claims.bought({ on, litres }), doing: 'compost-ordered', what: 'compost', litres };
@@ -110,6 +113,11 @@ function ofYard(effect: Exclude<Effect, { makes: OfBed }>, it: Omit<TaskLine, 't
     default:
       return effect satisfies never;
   }
+}
+
+/** A pile with its litres, where somebody told them. */
+function ofPile({ pileId, litres }: { pileId: string; litres?: number | undefined }) {
+  return withoutAbsent({ itemId: pileId, litres });
 }
 
 function bedIn(bedId: string | undefined): { bedId?: string } {
