@@ -3,6 +3,7 @@
  */
 import type { Day } from '../measures/days.ts';
 import { gardenFileOf } from './export-garden-file.ts';
+import type { Garden } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { gardenOfFile, projectGarden } from './project.ts';
@@ -41,18 +42,31 @@ export function importDifferences(
   const garden = projectGarden(ledger);
   if (garden === undefined) return undefined;
   const told = gardenFileOf(gardenOfFile(next, readOn, garden.startedOn, garden));
-  const kept = projectGarden([...ledger, importedNext(ledger, next, readOn)]) ?? garden;
+  const kept = projectGarden([...ledger, importedNext(ledger, next, { prefer: 'reported', readOn })]) ?? garden;
+  const after = projectGarden([...ledger, importedNext(ledger, next, { prefer, readOn })]) ?? garden;
   const standing = new Set(fileDifferences(gardenFileOf(kept), told).map(sameness));
-  return fileDifferences(gardenFileOf(garden), told).map((difference) =>
+  const differences = fileDifferences(gardenFileOf(garden), told).map((difference) =>
     standing.has(sameness(difference)) ? { ...difference, keeps: prefer } : difference,
   );
+  return [...differences, ...givenBack(garden, after)];
 }
 
-/** The file brought in with every reported fact kept. */
-function importedNext(ledger: readonly LedgerEntry[], file: GardenFile, readOn: Day): LedgerEntry {
+/** Work still to be done that was given to somebody who is no longer named: it belongs to nobody in particular again. */
+function givenBack({ assigned, done }: Garden, after: Garden): FileDifference[] {
+  const lost = Object.entries(assigned).filter(
+    ([key]) => after.assigned[key] === undefined && !done.some((mark) => mark.key === key),
+  );
+  return [...new Set(lost.map(([, to]) => to))].map((name) => {
+    const count = lost.filter(([, to]) => to === name).length;
+    return { path: `work given to ${name}`, now: count === 1 ? '1 task' : `${count} tasks`, file: 'nobody’s' };
+  });
+}
+
+/** The file as it would be brought in. */
+function importedNext(ledger: readonly LedgerEntry[], file: GardenFile, { prefer, readOn }: ImportTerms): LedgerEntry {
   const last = ledger.at(-1);
   const [entry, recordedAt] = [(last?.entry ?? 0) + 1, last?.recordedAt ?? `${readOn}T00:00:00.000Z`];
-  return { entry, recordedAt, recordedOn: readOn, by: '', fact: { kind: 'garden-imported', file, prefer: 'reported' } };
+  return { entry, recordedAt, recordedOn: readOn, by: '', fact: { kind: 'garden-imported', file, prefer } };
 }
 
 function sameness(difference: FileDifference): string {

@@ -89,6 +89,43 @@ describe('work given to somebody', () => {
   });
 });
 
+describe('a file that no longer names somebody', () => {
+  const onlyJonas = exampleFile({ household: { people: 4, members: [{ name: 'Jonas' }] } });
+  const done: Fact = {
+    kind: 'tasks-done',
+    on: '2027-06-03',
+    tasks: [
+      {
+        key: 'b',
+        practice: 'mulching',
+        taskKind: 'mulch',
+        title: 'b',
+        job: { id: 'b', title: 'b' },
+        subject: { type: 'garden', id: 'g', name: 'the garden' },
+        effortMinutes: 5,
+        makes: [],
+      },
+    ],
+  };
+  const ledger = ledgerOf(
+    ['2027-06-01', imported(withIdaAndJonas)],
+    ['2027-06-02', given('Ida', 'a', 'b', 'c')],
+    ['2027-06-03', done],
+  );
+
+  it('says beforehand what of their work comes back to nobody in particular', () => {
+    const differences = importDifferences(ledger, onlyJonas, { prefer: 'reported', readOn: '2027-06-04' });
+    expect(differences?.map(({ path, now, file }) => [path, now, file])).toEqual([
+      ['household.members', 'name Ida, practices composting', 'not there'],
+      ['work given to Ida', '2 tasks', 'nobody’s'],
+    ]);
+  });
+
+  it('says nothing of the kind where they stay', () => {
+    expect(importDifferences(ledger, withIdaAndJonas, { prefer: 'file', readOn: '2027-06-04' })).toEqual([]);
+  });
+});
+
 describe('a file brought in after somebody was changed on the page', () => {
   const changed = kept({ name: 'Ida', practices: ['mulching'], mail: SUNDAYS });
   const ledger = (prefer: 'reported' | 'file', file = withIdaAndJonas) =>

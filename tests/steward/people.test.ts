@@ -76,6 +76,24 @@ describe('a task given to a member', () => {
     expect([...after.events.keys()]).toEqual([...before.events.keys()]);
   });
 
+  it('is a later revision of its day, in feeds of one entry a day', async () => {
+    const house = await household(file);
+    const { steward, garden, clock } = house;
+    const { token } = await steward.addFeed(garden, 'Jonas', { ...PLAIN_SHAPE, person: 'Jonas', by: 'day' });
+    const before = await bodyOf(house, token);
+    const { entry, task } = coverWork((await steward.view(garden)).plan);
+    later(clock);
+    await steward.report(garden, given('Ida', task), 'ada');
+    const after = await bodyOf(house, token);
+    for (const [uid, event] of after.events) {
+      const was = before.events.get(uid);
+      if (was === undefined || JSON.stringify(was) === JSON.stringify(event)) continue;
+      expect([event.day, event.sequence]).toEqual([entry.day, expect.any(Number)]);
+      expect(event.sequence).toBeGreaterThan(was.sequence);
+    }
+    expect(after.etag).not.toBe(before.etag);
+  });
+
   it('is refused for somebody nobody knows, and for work that is done', async () => {
     const { steward, garden } = await household(file);
     const { task } = coverWork((await steward.view(garden)).plan);

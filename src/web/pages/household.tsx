@@ -52,6 +52,9 @@ export function householdPage(props: HouseholdPageProps) {
           ))}
         </dl>
       )}
+      {members.length > 0 && members.every(({ mail }) => mail === undefined) && (
+        <p class="small">Nobody gets the weekly list by mail yet. Change somebody, and give the address it goes to.</p>
+      )}
       {unseen.length > 0 && (
         <p class="warning">
           By what each sees to, some work is nobody’s: {unseen.join('; ')}. It shows in no one’s own feed or list.
