@@ -8,7 +8,7 @@ import type { Problem } from '../../garden/problem.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { unseenWork } from '../../steward/unseen-work.ts';
 import type { Feed } from '../../store/feeds.ts';
-import { feedPath, feedsPath, householdPath, memberPath, weekPath } from '../addresses.ts';
+import { feedPath, feedsPath, householdPath, memberPath, weekPath, weekSheetPath } from '../addresses.ts';
 import type { EnteredMember } from '../entered-member.ts';
 import { feedsOf } from '../feeds-of-member.ts';
 import { careInWords, mailInWords } from '../household-words.ts';
@@ -89,7 +89,6 @@ const OneMember = ({ member, view: { garden }, feeds, settings }: HouseholdPageP
   const { units } = garden.place;
   const bedName = (bedId: string) => garden.beds.find(({ id }) => id === bedId)?.name ?? bedId;
   const given = Object.values(garden.assigned).filter((to) => to === name).length;
-  const query = `?${new URLSearchParams({ person: name })}`;
   return (
     <>
       <dt>{name}</dt>
@@ -98,10 +97,10 @@ const OneMember = ({ member, view: { garden }, feeds, settings }: HouseholdPageP
         {given > 0 && <span class="under">{given === 1 ? 'one task' : `${given} tasks`} given to them besides</span>}
         <span class="under">{mail === undefined ? 'gets no mail' : `gets ${mailInWords(mail, units)}`}</span>
         <span class="under">
-          <a class="doing" href={`${weekPath(garden.id)}${query}`}>
+          <a class="doing" href={weekPath(garden.id, undefined, name)}>
             Their week
           </a>
-          <a class="doing" href={`${weekPath(garden.id)}/week-sheet${query}`}>
+          <a class="doing" href={weekSheetPath(garden.id, undefined, name)}>
             Their sheet to print
           </a>
           <a class="doing" href={memberPath(garden.id, name, 'change')}>
