@@ -21,6 +21,7 @@ import { gardenImport } from './commands/garden-import.ts';
 import { keyList } from './commands/key-list.ts';
 import { keyNew } from './commands/key-new.ts';
 import { keyRevoke } from './commands/key-revoke.ts';
+import { mail } from './commands/mail.ts';
 import { mix } from './commands/mix.ts';
 import { near } from './commands/near.ts';
 import { plan } from './commands/plan.ts';
@@ -52,6 +53,7 @@ const loamtide = commandGroup(
   [
     serve,
     week,
+    mail,
     plan,
     yard,
     seasonEnd,

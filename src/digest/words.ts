@@ -64,7 +64,7 @@ export function hourText({ at, needs }: Pick<PlannedTask, 'at' | 'needs'>, clock
 }
 
 /** A moment on the garden's own clock: "18:40", or "6:40 pm" where inches are read. */
-function clockTime(instant: Instant, { timeZone, units }: LocalClock): string {
+export function clockTime(instant: Instant, { timeZone, units }: LocalClock): string {
   const clock = new Intl.DateTimeFormat('en-GB', { timeZone, hour: '2-digit', minute: '2-digit', hourCycle: 'h23' });
   const [hour = '', minute = ''] = clock.format(new Date(instant)).split(':');
   if (units === 'metric') return `${hour}:${minute}`;

@@ -35,19 +35,12 @@ export interface StewardSettings {
   clock: Clock;
   /** Told of what went wrong behind an answer that was given all the same. */
   report?: (fault: unknown) => void;
-  /** How lists leave the house; without it they are written into a folder "outbox". */
+  /** How lists leave the house; without it they do not. */
   post?: PostSettings;
 }
 
-const OUTBOX = 'outbox';
-
 /** A steward over a store. Closing it closes the store. */
-export function createSteward({
-  store,
-  clock,
-  report = console.error,
-  post = { outbox: OUTBOX },
-}: StewardSettings): Steward {
+export function createSteward({ store, clock, report = console.error, post = {} }: StewardSettings): Steward {
   const planner = new Planner(store, clock);
   const served = new ServedFeeds({ store, clock, planner, report });
 

@@ -60,6 +60,21 @@ export function memberPath(gardenId: string, name: string, doing: 'change' | 'le
   return `${householdPath(gardenId)}/member/${doing}?${new URLSearchParams({ name })}`;
 }
 
+/** How the mail of somebody stands, with their next list. */
+export function mailPath(gardenId: string, person: string): string {
+  return `${weekPath(gardenId)}/household/mail?${new URLSearchParams({ person })}`;
+}
+
+/** Somebody's next list as the HTML that goes out. */
+export function mailHtmlPath(gardenId: string, person: string): string {
+  return mailPath(gardenId, person).replace('/mail?', '/mail/html?');
+}
+
+/** Where the press goes that sends a list once more. */
+export function againPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/household/mail/again`;
+}
+
 /** What can be done with one feed, as its pages' addresses name it. */
 export type FeedDoing = 'change' | 'new-address' | 'revoke';
 

@@ -14,6 +14,7 @@ import { fertilityRoutes } from './fertility-route.ts';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { historyRoutes } from './history-route.tsx';
 import { householdRoutes } from './household-route.tsx';
+import { mailRoutes } from './mail-route.tsx';
 import { troublePage } from './pages/plain.tsx';
 import { pileReadingRoutes } from './pile-reading-route.tsx';
 import { readingRoutes } from './readings-route.ts';
@@ -82,6 +83,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', compostRoutes(steward));
   app.route('/', historyRoutes(steward));
   app.route('/', recordRoutes(steward));
+  app.route('/', mailRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));
   app.route('/', householdRoutes(steward, settings));
   app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));

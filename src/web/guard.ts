@@ -29,10 +29,12 @@ export const SAFETY_HEADERS: Readonly<Record<string, string>> = {
   'X-Robots-Tag': 'noindex, nofollow',
 };
 
-/** Puts the safety headers on every answer, refusals included. Pages are not kept by anyone else. */
+/** Puts the safety headers on every answer that has none of its own, refusals included. Pages are not kept by anyone else. */
 export const safetyHeaders: MiddlewareHandler = async (c, next) => {
   await next();
-  for (const [name, value] of Object.entries(SAFETY_HEADERS)) c.header(name, value);
+  for (const [name, value] of Object.entries(SAFETY_HEADERS)) {
+    if (!c.res.headers.has(name)) c.header(name, value);
+  }
   if (!c.res.headers.has('Cache-Control')) c.header('Cache-Control', 'private, no-cache');
 };
 

@@ -25,7 +25,8 @@ export function weekRoutes(steward: Steward): Hono {
     .get('/gardens/:gardenId', async (c) => {
       const view = await gardenView(steward, c.req.param('gardenId'));
       const { week, reader } = askedWeek({ week: c.req.query('week'), person: c.req.query('person') }, view);
-      return c.html(weekPage(view, week, reader));
+      const mail = await steward.mailStandings(view.garden.id);
+      return c.html(weekPage({ ...view, mail }, week, reader));
     })
     .get('/gardens/:gardenId/week-sheet', async (c) => {
       const { garden, plan } = await gardenView(steward, c.req.param('gardenId'));

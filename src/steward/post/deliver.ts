@@ -86,13 +86,14 @@ async function written(room: PostRoom, { view, recipient }: Errand, { name, lett
 }
 
 /** A file of the same name takes the place of the one before it, so that this may be done twice over without harm. */
-async function laidOut({ post }: PostRoom, { name }: Hold, message: Buffer): Promise<Handed> {
+async function laidOut({ post: { outbox } }: PostRoom, { name }: Hold, message: Buffer): Promise<Handed> {
+  if (outbox === undefined) return { state: 'delayed', problem: `No folder is named for it. ${MEND_OUTBOX}` };
   try {
-    await putInOutbox(post.outbox, name, message);
+    await putInOutbox(outbox, name, message);
     return { state: 'sent' };
   } catch (error) {
     const why = error instanceof Error && 'code' in error ? String(error.code) : String(error);
-    return { state: 'delayed', problem: `The list could not be written into ${post.outbox} (${why}). ${MEND_OUTBOX}` };
+    return { state: 'delayed', problem: `The list could not be written into ${outbox} (${why}). ${MEND_OUTBOX}` };
   }
 }
 

@@ -16,6 +16,8 @@ export interface MailStanding {
   sent?: Delivery;
   /** What is wrong with a newer list, if anything is. */
   wrong?: Delivery;
+  /** Whether what is wrong is the list of now, which can be sent again by hand. */
+  canSendAgain: boolean;
 }
 
 /** A list as it would go out. */

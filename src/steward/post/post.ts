@@ -66,6 +66,7 @@ export function postIn(room: PostRoom & { planner: Planner }): MailDoings {
     },
     async sendDue(signal) {
       const ended: Delivery[] = [];
+      if (post.server === undefined && post.outbox === undefined) return ended;
       for (const id of await store.gardenIds()) {
         try {
           ended.push(...(await sendDueOf(id, signal)));
@@ -88,7 +89,7 @@ export function postIn(room: PostRoom & { planner: Planner }): MailDoings {
   };
 }
 
-function wayOf({ server, outbox }: PostSettings): MailWay {
+function wayOf({ server, outbox = 'no folder' }: PostSettings): MailWay {
   return server === undefined ? { kind: 'outbox', folder: outbox } : { kind: 'server', name: serverName(server) };
 }
 

@@ -19,6 +19,7 @@ export function standingOf(recipient: Recipient): MailStanding {
     next: isOpen ? unsent : due.next,
     ...(sent === undefined ? {} : { sent }),
     ...(wrong === undefined ? {} : { wrong }),
+    canSendAgain: wrong !== undefined && wrong.monday === due.now?.monday && wrong.state !== 'missed',
   };
 }
 

@@ -17,6 +17,7 @@ import { addDays, type Day, dayParts, weekStart } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { gatheredSupplies, supplyLine } from '../../schedule/entry-text.ts';
+import type { MailStanding } from '../../steward/post/mail-doings.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { taskPath, weekPath, weekSheetPath } from '../addresses.ts';
 import { LOOK_DAYS } from '../asked-week.ts';
@@ -24,9 +25,13 @@ import { page } from '../layout.tsx';
 import { PracticeMark } from '../patterns.tsx';
 import { standing } from '../words.ts';
 import { BesideTheWeek } from './beside-the-week.tsx';
+import { MailTrouble } from './mail-standing.tsx';
+
+/** What the page of a week shows: the plan, and how everybody's mail stands. */
+type WeekView = Pick<GardenView, 'garden' | 'plan'> & { mail?: readonly MailStanding[] };
 
 /** The page of the week a day falls in, of everybody or of one member. */
-export function weekPage({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, weekOf: Day, reader: Reader = {}) {
+export function weekPage({ garden, plan, mail = [] }: WeekView, weekOf: Day, reader: Reader = {}) {
   const { units } = garden.place;
   const week = weekList(plan, garden, weekOf, reader);
   const isThisWeek = week.monday === weekStart(week.today);
@@ -40,6 +45,7 @@ export function weekPage({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, 
           {week.person !== undefined && `, for ${week.person}`} <span class="span">{weekSpan(week.monday, units)}</span>
         </h1>
         <WeekHours week={week} units={units} />
+        {isThisWeek && <MailTrouble standings={mail} garden={garden} />}
         {week.days.length === 0 && <EmptyWeek week={week} units={units} isPlanEmpty={plan.tasks.length === 0} />}
         {week.days.map((day) => (
           <DayRow day={day} week={week} units={units} />
