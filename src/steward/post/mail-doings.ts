@@ -12,6 +12,8 @@ export interface MailStanding {
   mail: MemberMail;
   /** The list that goes out next, or is due and on its way. */
   next: DueList;
+  /** Whether that list's hour has come. */
+  isDue: boolean;
   /** The last list that went out, if one did. */
   sent?: Delivery;
   /** What is wrong with a newer list, if anything is. */

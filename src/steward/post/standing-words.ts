@@ -15,10 +15,10 @@ export interface StandingWords {
 }
 
 /** What comes next, what went out last, and what is wrong. */
-export function standingInWords({ next, sent, wrong }: MailStanding, clock: LocalClock): StandingWords {
+export function standingInWords({ next, isDue, sent, wrong }: MailStanding, clock: LocalClock): StandingWords {
   const week = weekSpan(next.monday, clock.units);
   return {
-    next: `Next: ${momentText(next.at, clock)}, the list of ${week}.`,
+    next: `${isDue ? 'Due since' : 'Next:'} ${momentText(next.at, clock)}, the list of ${week}.`,
     sent: sent === undefined ? 'No list has gone out yet.' : `Last: ${sentText(sent, clock)}.`,
     ...(wrong === undefined ? {} : { wrong: wrongText(wrong, clock) }),
   };

@@ -17,6 +17,7 @@ export function standingOf(recipient: Recipient): MailStanding {
     member: member.name,
     mail,
     next: isOpen ? unsent : due.next,
+    isDue: isOpen,
     ...(sent === undefined ? {} : { sent }),
     ...(wrong === undefined ? {} : { wrong }),
     canSendAgain: wrong !== undefined && wrong.monday === due.now?.monday && wrong.state !== 'missed',

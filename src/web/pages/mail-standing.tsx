@@ -10,10 +10,12 @@ import { againPath, mailPath } from '../addresses.ts';
 interface StandingProps {
   standing: Standing;
   garden: Pick<Garden, 'id' | 'place'>;
+  /** Whether it stands on the page of this member's mail, and leads nowhere. */
+  isHere?: boolean;
 }
 
 /** The standing of one member's mail, with what can be done about it. */
-export const MailStanding = ({ standing, garden }: StandingProps) => {
+export const MailStanding = ({ standing, garden, isHere = false }: StandingProps) => {
   const { next, sent, wrong } = standingInWords(standing, clockOf(garden));
   return (
     <div class="mail-standing">
@@ -21,16 +23,18 @@ export const MailStanding = ({ standing, garden }: StandingProps) => {
       {standing.canSendAgain && (
         <form method="post" action={againPath(garden.id)} class="one-press">
           <input type="hidden" name="person" value={standing.member} />
-          <button type="submit">Send it again</button>
+          <button type="submit">{standing.wrong?.state === 'delayed' ? 'Try it now' : 'Send it again'}</button>
         </form>
       )}
       <span class="under">{next}</span>
       <span class="under">{sent}</span>
-      <span class="under">
-        <a class="doing" href={mailPath(garden.id, standing.member)}>
-          The next list as mail
-        </a>
-      </span>
+      {!isHere && (
+        <span class="under">
+          <a class="doing" href={mailPath(garden.id, standing.member)}>
+            The next list as mail
+          </a>
+        </span>
+      )}
     </div>
   );
 };

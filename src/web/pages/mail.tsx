@@ -25,7 +25,7 @@ export function mailPage({ garden, standing, preview: { message }, way, problems
     <article class="mail">
       <h1>Mail to {standing.member}</h1>
       <Problems problems={problems} heading="Nothing was sent" />
-      <MailStanding standing={standing} garden={garden} />
+      <MailStanding standing={standing} garden={garden} isHere />
       <p class="small">{wayInWords(way)}</p>
       <h2>The next list</h2>
       <p>
