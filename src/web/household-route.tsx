@@ -37,7 +37,8 @@ export function householdRoutes(steward: Steward, settings: WebSettings): Hono {
     const { garden } = view;
     const feeds = (await steward.feeds(garden.id)).filter(({ revokedAt }) => revokedAt === undefined);
     const people = String(garden.household?.people ?? '');
-    const props = { view, feeds, settings, people, entered: enteredOf(), ...back };
+    const mail = { standings: await steward.mailStandings(garden.id), way: steward.mailWay() };
+    const props = { view, feeds, mail, settings, people, entered: enteredOf(), ...back };
     return c.html(householdPage(props), back.problems === undefined ? 200 : 422);
   };
   return app

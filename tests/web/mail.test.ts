@@ -83,11 +83,19 @@ describe('a list that did not go out', () => {
     expect(after).not.toContain('Send it again');
   });
 
+  test('is told on the Household page beside its member, and not beside the others', async () => {
+    const { get, home } = await refused();
+    const text = await read(get(`${home}/household`));
+    expect(text).toContain('was refused. The mail server');
+    expect(text.match(/was refused/g)).toHaveLength(1);
+    expect(text).toContain('Lists are handed to the mail server 127.0.0.1:');
+  });
+
   test('is named in one line on This week, and leads there', async () => {
     const { get, send, home, mend } = await refused();
     const week = await (await get(home)).text();
     expect(week).toContain(`<a href="${home}/household/mail?person=Ida">Ida</a>`);
-    expect(week).not.toContain('person=Bo">Bo');
+    expect(week).not.toContain('mail?person=Bo');
     expect(week).toContain('The weekly list did not reach');
     mend();
     await send(`${home}/household/mail/again`, { person: 'Ida' });

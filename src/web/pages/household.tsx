@@ -5,6 +5,8 @@ import type { Member } from '../../garden/garden.ts';
 import { membersOf } from '../../garden/household-changes.ts';
 import { MOST_PEOPLE } from '../../garden/household-file.ts';
 import type { Problem } from '../../garden/problem.ts';
+import type { MailWay, MailStanding as Standing } from '../../steward/post/mail-doings.ts';
+import { wayInWords } from '../../steward/post/standing-words.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { unseenWork } from '../../steward/unseen-work.ts';
 import type { Feed } from '../../store/feeds.ts';
@@ -14,12 +16,15 @@ import { feedsOf } from '../feeds-of-member.ts';
 import { careInWords, mailInWords } from '../household-words.ts';
 import { Problems, page } from '../layout.tsx';
 import { feedAddress, type WebSettings } from '../settings.ts';
+import { MailStanding } from './mail-standing.tsx';
 import { MemberFields } from './member-form.tsx';
 
 export interface HouseholdPageProps {
   view: Pick<GardenView, 'garden' | 'plan'>;
   /** Every open feed. */
   feeds: readonly Feed[];
+  /** How everybody's mail stands, and where it goes. */
+  mail: { standings: readonly Standing[]; way: MailWay };
   settings: WebSettings;
   /** What stands in the field of how many eat. */
   people: string;
@@ -60,6 +65,7 @@ export function householdPage(props: HouseholdPageProps) {
           By what each sees to, some work is nobody’s: {unseen.join('; ')}. It shows in no one’s own feed or list.
         </p>
       )}
+      {props.mail.standings.length > 0 && <p class="small">{wayInWords(props.mail.way)}</p>}
       <section>
         <h2>Somebody new</h2>
         <form method="post" action={householdPath(garden.id)}>
@@ -84,8 +90,11 @@ export function householdPage(props: HouseholdPageProps) {
   );
 }
 
-const OneMember = ({ member, view: { garden }, feeds, settings }: HouseholdPageProps & { member: Member }) => {
+type OneMemberProps = HouseholdPageProps & { member: Member };
+
+const OneMember = ({ member, view: { garden }, feeds, mail: { standings }, settings }: OneMemberProps) => {
   const { name, mail } = member;
+  const standing = standings.find((each) => each.member === name);
   const { units } = garden.place;
   const bedName = (bedId: string) => garden.beds.find(({ id }) => id === bedId)?.name ?? bedId;
   const given = Object.values(garden.assigned).filter((to) => to === name).length;
@@ -96,6 +105,7 @@ const OneMember = ({ member, view: { garden }, feeds, settings }: HouseholdPageP
         <span class="under">sees to {careInWords(member, { bedName, units })}</span>
         {given > 0 && <span class="under">{given === 1 ? 'one task' : `${given} tasks`} given to them besides</span>}
         <span class="under">{mail === undefined ? 'gets no mail' : `gets ${mailInWords(mail, units)}`}</span>
+        {standing !== undefined && <MailStanding standing={standing} garden={garden} />}
         <span class="under">
           <a class="doing" href={weekPath(garden.id, undefined, name)}>
             Their week
