@@ -26,7 +26,7 @@ export const MAIL_STYLES = {
   caution: 'margin:2px 0 0;font-size:15px',
   answers: 'margin:2px 0 0',
   // a thumb needs 44 px: the word and its padding come to that
-  answer: 'display:inline-block;padding:10px 18px 10px 0;color:inherit;text-decoration:underline',
+  answer: 'display:inline-block;padding:11px 18px 11px 0;color:inherit;text-decoration:underline',
   foot: `margin:28px 0 0;padding:8px 0 0;border-top:${HAIRLINE};${QUIET};font-size:15px`,
   link: 'color:inherit;text-decoration:underline',
 } as const;

@@ -10,7 +10,7 @@ import { supplyLine } from '../schedule/entry-text.ts';
 import type { ChangeGroup } from './recent-changes.ts';
 import { moreLine } from './triage.ts';
 import { closingElsewhere, type ListedDay, type WeekList } from './week-list.ts';
-import { daysAhead, fullDay, hoursText, longDay, weekdayName } from './words.ts';
+import { dayAt, daysAhead, fullDay, hoursText, longDay, weekdayName } from './words.ts';
 
 /** What a section is about. */
 export type SectionName =
@@ -62,10 +62,10 @@ export function weekSections(list: WeekList, units: UnitSystem): WeekSection[] {
 }
 
 /** Names the last list where one went out, so that nobody wonders since when. */
-export function changesHeading({ since }: Pick<WeekList, 'since'>, units: UnitSystem): string {
+export function changesHeading({ since, timeZone }: Pick<WeekList, 'since' | 'timeZone'>, units: UnitSystem): string {
   return since === undefined
     ? 'What moved and why'
-    : `What moved since the last list, of ${fullDay(since.slice(0, 10), units)}, and why`;
+    : `What moved since the last list, of ${fullDay(dayAt(since, timeZone), units)}, and why`;
 }
 
 /** The hours of a week: to do, done, and kept for the garden. Empty when nothing is or was to do. */

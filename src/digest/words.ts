@@ -71,6 +71,12 @@ export function clockTime(instant: Instant, { timeZone, units }: LocalClock): st
   return `${Number(hour) % 12 || 12}:${minute} ${Number(hour) < 12 ? 'am' : 'pm'}`;
 }
 
+/** The day of a moment on a garden's own wall. */
+export function dayAt(instant: Instant, timeZone: string): Day {
+  const parts = new Intl.DateTimeFormat('en-CA', { timeZone, year: 'numeric', month: '2-digit', day: '2-digit' });
+  return parts.format(new Date(instant));
+}
+
 /** "today", "tomorrow", "in 5 days". */
 export function daysAhead(days: number): string {
   if (days <= 0) return 'today';

@@ -166,3 +166,21 @@ test('work with an hour says it beside its title', () => {
   expect(text).toContain('[ ] Cover North bed, before 19:10 (30 min)');
   expect(text).toContain('Needs to be finished before sunset.');
 });
+
+test('names the last list by the day it went out on the garden’s own clock, in place of seven days', () => {
+  const moved = {
+    key: 'sow/north',
+    title: 'Sow oats',
+    kind: 'moved' as const,
+    from: '2027-04-20',
+    to: '2027-04-21',
+    because: [],
+    at: '2027-04-17T12:00:00.000Z',
+  };
+  const plan = { ...planOf(SUNDAY, [sowing]), changes: [moved] };
+  // two in the morning by Greenwich is still Friday evening in Wisconsin
+  const text = weekListText(weekList(plan, hollowLane, SUNDAY, { since: '2027-04-17T02:00:00.000Z' }), 'metric');
+  expect(text).toContain(
+    'What moved since the last list, of 16 April 2027, and why\n  Sow oats: from 20 April to 21 April.\n',
+  );
+});

@@ -149,7 +149,7 @@ const Used = ({ tasks, units }: { tasks: SheetEntry['listed']['tasks']; units: U
       {asked.map(({ label, planned, unit, task }) => (
         <span>
           {asked.length > 1 ? capital(task.subject.name) : label.replace('How much ', '')} <span class="blank" /> {unit}{' '}
-          of {planned}{' '}
+          ({planned} planned){' '}
         </span>
       ))}
     </p>
