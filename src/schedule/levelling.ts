@@ -12,7 +12,10 @@ import type { OrderedWindow } from './windows.ts';
 import { type Span, unfitness } from './work-days.ts';
 
 /** Moves tried for one plan at most, so that a garden far over its hours is planned in time. House default. */
-const MOVES_TRIED = 20000;
+const MOVES_TRIED = 5000;
+
+/** Moves in a chain that may come through a week more than once, such as two that change places. House default. */
+const SHORT_CHAIN = 3;
 
 /** What is levelled: places are changed in place, and the load with them. */
 export interface Table {
@@ -29,6 +32,11 @@ interface Unit extends Span {
   work: readonly TaskDraft[];
   day: Day;
   preferred: Day;
+}
+
+interface Move {
+  unit: Unit;
+  day: Day;
 }
 
 /** Eases the weeks that are over, the earliest first. */
@@ -56,9 +64,19 @@ class Levelling {
 
   run(): void {
     const { load } = this.#table;
-    for (const monday of load.overfullWeeks()) {
-      while (load.overIn(monday) > 0 && this.#eases(monday, load.overMinutes)) this.#stuck = new Set();
+    let before = Number.POSITIVE_INFINITY;
+    while (load.overMinutes < before) {
+      before = load.overMinutes;
+      for (const monday of load.overfullWeeks()) {
+        while (load.overIn(monday) > 0 && this.#easesAtAll(monday)) this.#stuck = new Set();
+      }
     }
+  }
+
+  /** By a chain as long as it takes, through each week once; else by a short one that may come through a week again. */
+  #easesAtAll(monday: Day): boolean {
+    const { overMinutes } = this.#table.load;
+    return this.#eases(monday, overMinutes) || this.#easesShort(monday, overMinutes, SHORT_CHAIN);
   }
 
   /**
@@ -66,21 +84,36 @@ class Levelling {
    * its way. What closes last goes first.
    */
   #eases(monday: Day, overMinutes: number): boolean {
-    const { load } = this.#table;
     this.#stuck.add(monday);
-    const moves = this.#units(monday).flatMap((unit) => this.#targets(unit).map((day) => ({ unit, day })));
-    for (const isLast of [true, false]) {
-      for (const { unit, day } of moves) {
-        if (this.#movesLeft <= 0) return false;
-        if (!isLast && this.#stuck.has(weekStart(day))) continue;
-        this.#movesLeft -= 1;
-        this.#move(unit.work, unit.day, day);
-        if (load.overMinutes < overMinutes) return true;
-        if (!isLast && this.#eases(weekStart(day), overMinutes)) return true;
-        this.#move(unit.work, day, unit.day);
-      }
-    }
+    const moves = this.#moves(monday);
+    return (
+      moves.some((move) => this.#does(move, overMinutes)) ||
+      moves.some(
+        (move) =>
+          !this.#stuck.has(weekStart(move.day)) &&
+          this.#does(move, overMinutes, () => this.#eases(weekStart(move.day), overMinutes)),
+      )
+    );
+  }
+
+  #easesShort(monday: Day, overMinutes: number, length: number): boolean {
+    return this.#moves(monday).some((move) =>
+      this.#does(move, overMinutes, () => length > 1 && this.#easesShort(weekStart(move.day), overMinutes, length - 1)),
+    );
+  }
+
+  /** Makes a move, and takes it back where neither it nor what follows leaves less over than there was. */
+  #does({ unit, day }: Move, overMinutes: number, follows: () => boolean = () => false): boolean {
+    if (this.#movesLeft <= 0) return false;
+    this.#movesLeft -= 1;
+    this.#move(unit.work, unit.day, day);
+    if (this.#table.load.overMinutes < overMinutes || follows()) return true;
+    this.#move(unit.work, day, unit.day);
     return false;
+  }
+
+  #moves(monday: Day): Move[] {
+    return this.#units(monday).flatMap((unit) => this.#targets(unit).map((day) => ({ unit, day })));
   }
 
   /** What can leave a week: its entries whole, then each of their tasks by itself; in both what closes last first. */

@@ -12,6 +12,7 @@ import { entryText } from '../../src/schedule/entry-text.ts';
 import { makePlan } from '../../src/schedule/reconcile.ts';
 import type { GardenView } from '../../src/steward/steward.ts';
 import { demoServer } from './demo-server.ts';
+import { reportExactWeeks } from './exact-weeks.ts';
 import { reportServing } from './feeds.ts';
 import { median } from './median.ts';
 import { reportPlanning } from './planning.ts';
@@ -34,6 +35,7 @@ reportLargeFeed(view);
 report('planning the year against rendering its feed with bare ical-generator', planning, bareRendering);
 reportPlanning(view);
 await reportRotation();
+await reportExactWeeks();
 console.log(
   `From nothing to the first feed served: ${Math.round(startUpMs)} ms in this process (modules loaded before).`,
 );
