@@ -11,6 +11,7 @@ import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan } from '../schedule/plan.ts';
 import type { Store } from '../store/store.ts';
+import { linksIn } from './answers/follow.ts';
 import { skippedTask } from './done-task.ts';
 import { addFeed, changeFeed, rotateFeed } from './feeds.ts';
 import { followHousehold, renamingBy } from './feeds-of-members.ts';
@@ -89,6 +90,7 @@ export function createSteward({ store, clock, report = console.error, post = {} 
     },
     ...keysIn({ store, clock }),
     ...postIn({ store, clock, planner, post, report }),
+    ...linksIn({ store, planner }),
     async previewReport(gardenId, report) {
       const view = await planner.view(gardenId);
       return reportPreview(planner, view, report);

@@ -17,6 +17,7 @@ import type { Plan } from '../schedule/plan.ts';
 import type { Feed } from '../store/feeds.ts';
 import type { ReadingKey } from '../store/reading-keys.ts';
 import type { WeatherRecord } from '../store/weather.ts';
+import type { LinkDoings } from './answers/mail-links.ts';
 import type { MailDoings } from './post/mail-doings.ts';
 
 /** Everything a page needs about one garden. */
@@ -123,7 +124,7 @@ export interface Used {
 /** A reading of a pile, as somebody reports it. */
 export type ReportedReading = Omit<Extract<Fact, { kind: 'pile-read' }>, 'kind'>;
 
-export interface Steward extends MailDoings {
+export interface Steward extends MailDoings, LinkDoings {
   gardenIds(): Promise<string[]>;
   /** Brings a garden in, or a new file of one that is there. Nothing is kept when the plan cannot be made from it. */
   importGarden(garden: GardenImport, by: string): Promise<Plan>;

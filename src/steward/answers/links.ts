@@ -3,8 +3,9 @@
  */
 import type { ListLinks } from '../../digest/list-links.ts';
 import { addDays, type Day } from '../../measures/days.ts';
+import type { MailLink } from './mail-links.ts';
 import type { Signer } from './signer.ts';
-import { answerToken, type MailLink, stopToken } from './tokens.ts';
+import { answerToken, stopToken } from './tokens.ts';
 
 /** Days after its Monday on which an answer's link still works. House default: this list and the next. */
 const ANSWER_DAYS = 14;

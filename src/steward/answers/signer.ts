@@ -36,6 +36,12 @@ export function strangeSigner(): Signer {
   return signerWith(randomBytes(KEY_OCTETS));
 }
 
+/** The signer of the links a garden has sent. Where it has sent none, or is not there, one by which none was ever signed. */
+export async function signerOfSent(store: Store, gardenId: string): Promise<Signer> {
+  const key = await store.signingKey(gardenId);
+  return key === undefined ? strangeSigner() : signerWith(Buffer.from(key, 'base64url'));
+}
+
 /** A garden's signer. Its key is made when first it is needed, and stays. */
 export async function signerFor(room: { store: Store; clock: Clock }, gardenId: string): Promise<Signer> {
   const { store, clock } = room;

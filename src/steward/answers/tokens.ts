@@ -2,27 +2,13 @@
  * The secret part of a link in mail: what it is about, signed. It is one run of letters that need no escaping in an
  * address, too long for anything else the program prints to be taken for one.
  */
-import { type Day, dayFromSerial, serialOf, weekStart } from '../../measures/days.ts';
-import type { TaskKey } from '../../practices/draft.ts';
+import { dayFromSerial, serialOf, weekStart } from '../../measures/days.ts';
+import type { AnswerLink, MailLink } from './mail-links.ts';
 import { type LinkUse, MARK_OCTETS, type Signer } from './signer.ts';
 
-/** Whom the mail went to, and for which week. */
-export interface MailLink {
-  gardenId: string;
-  /** The member of the household it was written to, by name. */
-  member: string;
-  /** The Monday of the list it came with. */
-  monday: Day;
-}
-
-/** A link that answers for one task. */
-export interface AnswerLink extends MailLink {
-  key: TaskKey;
-}
-
 /** What a token says, not yet believed. */
-export interface ReadToken {
-  said: MailLink & { key?: TaskKey };
+export interface ReadToken<Link extends MailLink> {
+  said: Link;
   /** Whether it was signed for this use. */
   signedBy(signer: Signer): boolean;
 }
@@ -48,14 +34,33 @@ function tokenOf(signer: Signer, use: LinkUse, parts: readonly (string | number)
   return Buffer.concat([Buffer.of(VERSION), signer.sign(use, said), said]).toString('base64url');
 }
 
-/** Reads a token for a use. Nothing where it is none; whether it is to be believed, the garden's signer says. */
-export function readToken(use: LinkUse, token: string): ReadToken | undefined {
+/** Reads the token of an answer. Nothing where it is none; whether it is to be believed, the garden's signer says. */
+export function readAnswerToken(token: string): ReadToken<AnswerLink> | undefined {
+  return readToken('answer', token, ([gardenId, member, serial, key, ...rest]) => {
+    const mail = rest.length === 0 ? mailOf(gardenId, member, serial) : undefined;
+    return mail && typeof key === 'string' ? { ...mail, key } : undefined;
+  });
+}
+
+/** The same of a token that stops the mail. */
+export function readStopToken(token: string): ReadToken<MailLink> | undefined {
+  return readToken('stop', token, ([gardenId, member, serial, ...rest]) =>
+    rest.length === 0 ? mailOf(gardenId, member, serial) : undefined,
+  );
+}
+
+function readToken<Link extends MailLink>(
+  use: LinkUse,
+  token: string,
+  linkOf: (parts: readonly unknown[]) => Link | undefined,
+): ReadToken<Link> | undefined {
   if (token.length > MOST_CHARACTERS) return undefined;
   const octets = Buffer.from(token, 'base64url');
   // One token has one spelling: letters that decoding would pass over, or bits it would drop, make it another.
   if (octets.toString('base64url') !== token || octets[0] !== VERSION) return undefined;
   const [mark, text] = [octets.subarray(1, 1 + MARK_OCTETS), octets.subarray(1 + MARK_OCTETS)];
-  const said = linkOf(use, parsed(text.toString()));
+  const parts = parsed(text.toString());
+  const said = Array.isArray(parts) ? linkOf(parts as unknown[]) : undefined;
   return said && { said, signedBy: (signer) => signer.signed(use, text, mark) };
 }
 
@@ -67,12 +72,8 @@ function parsed(text: string): unknown {
   }
 }
 
-function linkOf(use: LinkUse, parts: unknown): ReadToken['said'] | undefined {
-  if (!Array.isArray(parts) || parts.length !== (use === 'answer' ? 4 : 3)) return undefined;
-  const [gardenId, member, serial, key] = parts as unknown[];
+function mailOf(gardenId: unknown, member: unknown, serial: unknown): MailLink | undefined {
   if (typeof gardenId !== 'string' || typeof member !== 'string' || !Number.isSafeInteger(serial)) return undefined;
   const monday = dayFromSerial(Number(serial));
-  if (weekStart(monday) !== monday) return undefined;
-  if (use === 'stop') return { gardenId, member, monday };
-  return typeof key === 'string' ? { gardenId, member, monday, key } : undefined;
+  return weekStart(monday) === monday ? { gardenId, member, monday } : undefined;
 }

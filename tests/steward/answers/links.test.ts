@@ -2,7 +2,7 @@ import { expect, test } from 'vitest';
 import { weekdayOf } from '../../../src/measures/days.ts';
 import { lastDayOf, listLinks } from '../../../src/steward/answers/links.ts';
 import { signerWith } from '../../../src/steward/answers/signer.ts';
-import { readToken } from '../../../src/steward/answers/tokens.ts';
+import { readAnswerToken, readStopToken } from '../../../src/steward/answers/tokens.ts';
 
 const signer = signerWith(Buffer.alloc(32, 7));
 const MAIL = { gardenId: 'hollow-lane', member: 'Ada', monday: '2027-04-19', signer };
@@ -15,7 +15,7 @@ test('the three answers to a task share a token, and differ in what the page ask
   expect([done, later, skip].map((url) => url?.searchParams.get('as'))).toEqual(['done', 'not-yet', 'skip']);
   expect(new Set([done, later, skip].map((url) => url?.pathname)).size).toBe(1);
   const token = done?.pathname.replace('/answer/', '') ?? '';
-  expect(readToken('answer', token)?.said).toEqual({
+  expect(readAnswerToken(token)?.said).toEqual({
     gardenId: 'hollow-lane',
     member: 'Ada',
     monday: '2027-04-19',
@@ -26,7 +26,7 @@ test('the three answers to a task share a token, and differ in what the page ask
 test('the link that stops the mail carries a token of its own', () => {
   const stop = new URL(listLinks({ ...MAIL, publicUrl: new URL('http://192.168.1.20:8080') })?.stop ?? '');
   expect(stop.host).toBe('192.168.1.20:8080');
-  expect(readToken('stop', stop.pathname.replace('/stop/', ''))?.signedBy(signer)).toBe(true);
+  expect(readStopToken(stop.pathname.replace('/stop/', ''))?.signedBy(signer)).toBe(true);
 });
 
 test('without a public address there are no links', () => {

@@ -1,0 +1,28 @@
+/**
+ * What the ledger holds of an answer that was given from the mail.
+ */
+import type { LedgerEntry } from '../../garden/ledger.ts';
+import { standingEntries } from '../../garden/project.ts';
+import type { TaskKey } from '../../practices/draft.ts';
+import { leaningOn } from '../undo.ts';
+
+/** The newest word on some tasks, where it still stands. */
+export interface Answered {
+  entry: LedgerEntry;
+  /** Whether this member said it and nothing said since leans on it: then they may take it back as lightly as it was said. */
+  isTheirs: boolean;
+}
+
+/** The newest entry that says done, not yet or skip of one of some tasks. */
+export function answeredOf(
+  ledger: readonly LedgerEntry[],
+  keys: ReadonlySet<TaskKey>,
+  member: string,
+): Answered | undefined {
+  const entry = standingEntries(ledger).findLast(
+    ({ fact }) => 'tasks' in fact && ANSWERS.has(fact.kind) && fact.tasks.some(({ key }) => keys.has(key)),
+  );
+  return entry && { entry, isTheirs: entry.by === member && leaningOn(ledger, entry).length === 0 };
+}
+
+const ANSWERS: ReadonlySet<string> = new Set(['tasks-done', 'put-off', 'tasks-skipped']);

@@ -1,0 +1,38 @@
+/**
+ * Where a link in mail leads today: whether it was sent from here, still works, and went to somebody who is still there.
+ */
+import type { Store } from '../../store/store.ts';
+import { gardenOf, type Planner } from '../planner.ts';
+import { lastDayOf } from './links.ts';
+import type { Followed, LinkDoings, MailLink } from './mail-links.ts';
+import { type LinkUse, signerOfSent } from './signer.ts';
+import { type ReadToken, readAnswerToken, readStopToken } from './tokens.ts';
+
+/** What links are followed with. */
+interface LinkRoom {
+  store: Store;
+  planner: Planner;
+}
+
+/** Follows links over a store. */
+export function linksIn(room: LinkRoom): LinkDoings {
+  return {
+    followAnswer: (token) => follow(room, 'answer', readAnswerToken(token)),
+    followStop: (token) => follow(room, 'stop', readStopToken(token)),
+  };
+}
+
+async function follow<Link extends MailLink>(
+  { store, planner }: LinkRoom,
+  use: LinkUse,
+  read: ReadToken<Link> | undefined,
+): Promise<Followed<Link>> {
+  if (read === undefined) return { leads: 'nowhere' };
+  const { said: link } = read;
+  if (!read.signedBy(await signerOfSent(store, link.gardenId))) return { leads: 'nowhere' };
+  const garden = gardenOf(link.gardenId, await store.ledger(link.gardenId));
+  const lastDay = lastDayOf(use, link.monday);
+  if (planner.dayOf(garden) > lastDay) return { leads: 'too late', lastDay, link };
+  const isMember = garden.household?.members?.some(({ name }) => name === link.member) ?? false;
+  return { leads: isMember ? 'on' : 'to a stranger', link };
+}
