@@ -4,6 +4,7 @@
 import { type Context, Hono } from 'hono';
 import { InputRefused } from '../garden/problem.ts';
 import type { Steward } from '../steward/steward.ts';
+import { answerRoutes } from './answer-route.tsx';
 import { awayRoutes } from './away-route.tsx';
 import { bedsRoutes } from './beds-route.tsx';
 import { compostRoutes } from './compost-route.tsx';
@@ -14,6 +15,7 @@ import { fertilityRoutes } from './fertility-route.ts';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { historyRoutes } from './history-route.tsx';
 import { householdRoutes } from './household-route.tsx';
+import { MAIL_PATHS, mailHeaders } from './mail-pages.ts';
 import { mailRoutes } from './mail-route.tsx';
 import { troublePage } from './pages/plain.tsx';
 import { pileReadingRoutes } from './pile-reading-route.tsx';
@@ -24,11 +26,13 @@ import { seasonEndRoutes } from './season-end-route.tsx';
 import type { WebSettings } from './settings.ts';
 import { spotRoutes } from './spot-route.tsx';
 import { stageRoutes } from './stage-route.tsx';
+import { stopRoutes } from './stop-route.tsx';
 import { stylesheet } from './stylesheet.ts';
 import { taskRoutes } from './task-route.tsx';
 import { notFound, Trouble, withoutTokens } from './trouble.ts';
 import { weatherRoutes } from './weather-route.tsx';
 import { weekRoutes } from './week-route.tsx';
+import { WrongTokens } from './wrong-tokens.ts';
 import { yearRoutes } from './year-route.tsx';
 
 export interface AppParts {
@@ -55,8 +59,10 @@ export function createApp({ steward, settings, report = console.error }: AppPart
 
 function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   const app = new Hono();
-  app.use(safetyHeaders, hostGuard(settings));
+  const wrongLinks = new WrongTokens();
+  app.use(mailHeaders, safetyHeaders, hostGuard(settings));
   app.route('/', readingRoutes(steward));
+  app.route('/', stopRoutes(steward, wrongLinks));
   app.use(originGuard, formLimit);
   app.get('/robots.txt', (c) => c.text(ROBOTS));
   app.get('/health', (c) => c.json({ status: 'ok' }));
@@ -86,13 +92,14 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', mailRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));
   app.route('/', householdRoutes(steward, settings));
+  app.route('/', answerRoutes(steward, wrongLinks));
   app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));
   app.onError((error, c) => answerTrouble(c, troubleOf(error, report)));
   return app;
 }
 
 function answerTrouble(c: Context, { status, message, problems }: Trouble) {
-  return c.html(troublePage(message, problems), status);
+  return c.html(troublePage(message, problems, MAIL_PATHS.test(c.req.path)), status);
 }
 
 /** What may be said about an error: its own words where they were meant for the reader, else only that there was one. */

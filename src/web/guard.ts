@@ -10,7 +10,8 @@ import { Trouble } from './trouble.ts';
 const BODY_LIMIT_BYTES = 64 * 1024;
 
 /** What stays reachable under the public address while no password exists. */
-const PUBLIC_PATHS = /^\/(?:feed\/[^/]+|api\/piles\/[^/]+\/readings|robots\.txt|health)$/;
+const PUBLIC_PATHS =
+  /^\/(?:feed\/[^/]+|api\/piles\/[^/]+\/readings|(?:answer|stop)\/[^/]+|style\.css|robots\.txt|health)$/;
 
 /** Headers a proxy leaves on what it passes on. */
 const PROXY_HEADERS = ['forwarded', 'x-forwarded-for', 'x-forwarded-host', 'x-real-ip', 'via'];
@@ -40,8 +41,8 @@ export const safetyHeaders: MiddlewareHandler = async (c, next) => {
 
 /**
  * Answers only under names this program goes by, so that another site cannot give its own name our address. Under the
- * public name, and for what a proxy passes on, only feeds are answered: the pages change the garden, and no password
- * exists yet to tell who asks.
+ * public name, and for what a proxy passes on, only addresses that hold a secret of their own are answered, and what those need:
+ * the pages change the garden, and no password exists yet to tell who asks.
  */
 export function hostGuard(settings: WebSettings): MiddlewareHandler {
   const own = ownHosts(settings);
@@ -114,7 +115,7 @@ function keptHome(): Trouble {
   return new Trouble(403, 'The pages stay at home', [
     {
       where: 'address',
-      what: 'Only calendar feeds are answered from outside this computer: the pages can change the garden, and no password guards them.',
+      what: 'Only calendar feeds and links from mail are answered from outside this computer: the pages can change the garden, and no password guards them.',
       mend: 'Open the pages on the computer Loamtide runs on.',
     },
   ]);

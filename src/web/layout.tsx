@@ -27,11 +27,13 @@ export interface PageGarden {
 export interface FrameProps {
   title: string;
   garden?: PageGarden;
+  /** Set where the reader may reach nothing but this page: it then leads nowhere else. */
+  apart?: boolean;
   here?: 'week' | 'year' | 'beds' | 'season-end' | 'compost' | 'weather' | 'report' | 'history' | 'feeds' | 'household';
 }
 
 /** A whole page: heading line with the garden's name, the other pages, then what the page is about. */
-export function page({ title, garden, here }: FrameProps, content: unknown) {
+export function page({ title, garden, here, apart = false }: FrameProps, content: unknown) {
   return html`<!DOCTYPE html>${(
     <html lang="en">
       <head>
@@ -44,10 +46,14 @@ export function page({ title, garden, here }: FrameProps, content: unknown) {
       </head>
       <body>
         <header class="running-head">
-          <a class="garden-name" href={garden === undefined ? '/' : weekPath(garden.id)}>
-            {garden?.name ?? 'Loamtide'}
-          </a>
-          {garden && <PageLinks garden={garden} here={here} />}
+          {apart ? (
+            <span class="garden-name">{garden?.name ?? 'Loamtide'}</span>
+          ) : (
+            <a class="garden-name" href={garden === undefined ? '/' : weekPath(garden.id)}>
+              {garden?.name ?? 'Loamtide'}
+            </a>
+          )}
+          {garden && !apart && <PageLinks garden={garden} here={here} />}
         </header>
         <main>{content}</main>
       </body>

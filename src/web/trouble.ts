@@ -23,7 +23,10 @@ export function notFound(what: string): Trouble {
   ]);
 }
 
-/** A text with everything that could be a feed token blotted out: what is printed may be kept or passed on. */
+/**
+ * A text with everything blotted out that could be a token of a feed or of a link in mail, and with whatever follows the
+ * addresses of such links, however it is spelt: what is printed may be kept or passed on.
+ */
 export function withoutTokens(text: string): string {
-  return text.replace(/[A-Za-z0-9_-]{43,}/g, '[secret]');
+  return text.replace(/\/(answer|stop)\/[^\s?#"'<>)]+/g, '/$1/[secret]').replace(/[A-Za-z0-9_-]{43,}/g, '[secret]');
 }

@@ -14,6 +14,8 @@ const FLAGS = [
   '--disable-background-networking',
   '--disable-component-update',
   '--disable-sync',
+  // A name of this computer that browsers do not count as its own.
+  '--host-resolver-rules=MAP garden.localtest 127.0.0.1',
 ];
 
 /** Opens a browser with an empty profile. */

@@ -35,7 +35,8 @@ export async function servedElsewhere(html: string): Promise<string> {
   return `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
 }
 
-async function freePort(): Promise<number> {
+/** A port of this computer that nothing listens on. */
+export async function freePort(): Promise<number> {
   const probe = await serveApp({ fetch: () => new Response() }, { hostname: '127.0.0.1', port: 0 });
   const { port } = probe.address() as AddressInfo;
   await new Promise((resolve) => probe.close(resolve));

@@ -6,10 +6,14 @@ import type { Problem } from '../../garden/problem.ts';
 import { weekPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 
-/** Says why a request could not be answered, and what to do. */
-export function troublePage(title: string, problems: readonly Problem[]) {
+/**
+ * Says why a request could not be answered, and what to do.
+ *
+ * @param apart whether its reader may reach nothing but such pages
+ */
+export function troublePage(title: string, problems: readonly Problem[], apart = false) {
   return page(
-    { title },
+    { title, apart },
     <article>
       <h1>{title}</h1>
       {problems.map(({ where, what, mend }) => (
@@ -17,9 +21,11 @@ export function troublePage(title: string, problems: readonly Problem[]) {
           <strong>{where}:</strong> {what} {mend}
         </p>
       ))}
-      <p>
-        <a href="/">This week</a>
-      </p>
+      {!apart && (
+        <p>
+          <a href="/">This week</a>
+        </p>
+      )}
     </article>,
   );
 }

@@ -149,10 +149,15 @@ const NotYet = ({ action, task, today, units }: NotYetProps) => {
 };
 
 function headingOf(task: PlannedTask): string {
+  return doneMeans(task) ?? 'When it is done';
+}
+
+/** What marking a task done says of it, where that is more than that it was done. */
+export function doneMeans(task: PlannedTask): string | undefined {
   if (squeezedSoil(task) !== undefined) return 'It crumbles';
   if (task.kind === 'check-regrowth') return 'Nothing is green';
   if (task.kind === 'look-for-buds') return 'No buds yet';
-  return lookedAtStand(task) === undefined ? 'When it is done' : 'Done, with nothing to tell';
+  return lookedAtStand(task) === undefined ? undefined : 'Done, with nothing to tell';
 }
 
 const Action = ({ action, what, children }: PropsWithChildren<{ action: string; what: string }>) => (

@@ -1,0 +1,47 @@
+/**
+ * What a link of an answer is about: its task, the same work beside it, and what was said of it.
+ */
+import { addDays } from '../measures/days.ts';
+import type { TaskKey } from '../practices/draft.ts';
+import type { PlannedTask } from '../schedule/plan.ts';
+import { type Answered, answeredOf } from '../steward/answers/answered.ts';
+import type { AnswerLink } from '../steward/answers/mail-links.ts';
+import type { GardenView } from '../steward/steward.ts';
+import { isUnsettled, taskView } from './task-view.ts';
+
+/** Days of the week that a list asks answers for. */
+const WEEK_DAYS = 7;
+
+/** A link with all its page shows. */
+export interface AnswerView {
+  view: GardenView;
+  link: AnswerLink;
+  task: PlannedTask;
+  /** The entry of the list that the link stood under, as a calendar calls it. */
+  title: string;
+  /** Work that can be answered: the entry's while its own task is open, then what is left of the same job. */
+  open: readonly PlannedTask[];
+  /** Everything this link may say something of. */
+  reach: ReadonlySet<TaskKey>;
+  /** The newest word on any of it, while it stands. */
+  answered: Answered | undefined;
+}
+
+/** The same job on other beds up to the end of the list's week: it stood in one entry with the task, or might have. */
+function besideIt(plan: GardenView['plan'], { job, subject }: PlannedTask, { monday }: AnswerLink): PlannedTask[] {
+  const until = addDays(monday, WEEK_DAYS);
+  return plan.tasks.filter((each) => each.job.id === job.id && each.subject.id !== subject.id && each.day < until);
+}
+
+/** What a link is about today; nothing when its task has left the plan. */
+export function answerView(view: GardenView, link: AnswerLink): AnswerView | undefined {
+  const { plan, ledger } = view;
+  const found = taskView(view, link.key);
+  if (found === undefined) return undefined;
+  const { task, lot } = found;
+  const reach = new Set([task, ...lot, ...besideIt(plan, task, link)].map(({ key }) => key));
+  const asked = isUnsettled(task) ? lot : plan.tasks.filter(({ key }) => reach.has(key));
+  const title = plan.entries.find(({ keys }) => keys.includes(task.key))?.title ?? task.title;
+  const answered = answeredOf(ledger, reach, link.member);
+  return { view, link, task, title, open: asked.filter(isUnsettled), reach, answered };
+}

@@ -1,0 +1,136 @@
+/**
+ * The page behind a link in mail that answers an entry of the list. Opening it changes nothing.
+ */
+import { fullDay, longDay } from '../../digest/words.ts';
+import type { Problem } from '../../garden/problem.ts';
+import type { Day } from '../../measures/days.ts';
+import { formatDay, readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import type { TaskMove } from '../../steward/steward.ts';
+import { amountsInWords } from '../amount-words.ts';
+import type { AnswerView } from '../answer-view.ts';
+import { Problems, page } from '../layout.tsx';
+import { factInWords } from '../ledger-words.ts';
+import { isUnsettled } from '../task-view.ts';
+import { standing } from '../words.ts';
+import { type AnswerFormsProps, AskedForm, OtherForms } from './answer-forms.tsx';
+
+/** What pressing a button has come to. */
+export interface Told {
+  what: 'given' | 'given before' | 'taken back' | 'taken back before';
+  /** Other tasks that moved. */
+  moves: readonly TaskMove[];
+}
+
+export interface AnswerPageProps extends AnswerFormsProps {
+  told?: Told;
+  problems?: readonly Problem[];
+}
+
+/** What the entry asks for, what was said of it, and the forms to answer it. */
+export function answerPage({ about, asked, entered, told, problems = [] }: AnswerPageProps) {
+  const { view, title } = about;
+  const { garden, plan } = view;
+  const { units } = garden.place;
+  return page(
+    { title: readableIn(units, title), garden, apart: true },
+    <article class="answer">
+      <h1>{readableIn(units, title)}</h1>
+      <Problems problems={problems} />
+      {told !== undefined && <Outcome told={told} />}
+      <Said about={about} />
+      {told !== undefined && told.moves.length > 0 && (
+        <section>
+          <h2>What it moved</h2>
+          <ul class="marked">
+            {told.moves.map((move) => (
+              <li>{movedInWords(move, units, plan.today)}</li>
+            ))}
+          </ul>
+        </section>
+      )}
+      {isUnsettled(about.task) ? <When about={about} /> : about.open.length > 0 && <h2>The same work, still to do</h2>}
+      <AskedForm about={about} asked={asked} entered={entered} />
+      <Cautions about={about} />
+      <OtherForms about={about} asked={asked} entered={entered} />
+    </article>,
+  );
+}
+
+function movedInWords({ title, from, to, amounts = [] }: TaskMove, units: UnitSystem, today: Day): string {
+  const [was, is] = [from, to].map((day) => day && formatDay(day, units, today));
+  const moved = was === is ? `stays on ${is}` : `from ${was} to ${is}`;
+  const how =
+    was === undefined ? `new, on ${is}` : is === undefined ? `no longer asked for; it stood on ${was}` : moved;
+  const told = [how, amountsInWords(amounts, units)].filter((part) => part !== '').join('; ');
+  return `${readableIn(units, title, today)}: ${told}`;
+}
+
+const OUTCOMES: Readonly<Record<Told['what'], string>> = {
+  given: 'Thank you, it is written down.',
+  'given before': 'That was said already; nothing more was changed.',
+  'taken back': 'It is taken back.',
+  'taken back before': 'It was taken back already; nothing more was changed.',
+};
+
+const Outcome = ({ told }: { told: Told }) => (
+  <p class="settled" role="status">
+    {OUTCOMES[told.what]}
+  </p>
+);
+
+/** The newest word on it, with the way back for whoever said it. */
+const Said = ({ about: { view, answered } }: { about: AnswerView }) => {
+  if (answered === undefined) return null;
+  const { entry, isTheirs } = answered;
+  const { garden, plan } = view;
+  return (
+    <>
+      <p class="about">
+        {factInWords(entry.fact, garden, plan.today)}
+        <span class="under">
+          {entry.by}, {fullDay(entry.recordedOn, garden.place.units)}
+        </span>
+      </p>
+      {isTheirs && (
+        <form method="post">
+          <input type="hidden" name="answer" value="take-back" />
+          <input type="hidden" name="entry" value={String(entry.entry)} />
+          <button type="submit">Take that back</button>
+        </form>
+      )}
+    </>
+  );
+};
+
+const When = ({ about: { view, task } }: { about: AnswerView }) => {
+  const { units } = view.garden.place;
+  const { earliest, latest } = task.window;
+  const days =
+    earliest === latest
+      ? 'That is its only day.'
+      : `Any day from ${formatDay(earliest, units, task.day)} to ${fullDay(latest, units)} will do.`;
+  return (
+    <p>
+      {task.state === 'lapsed' && <span class="standing">{standing(task)}</span>} {longDay(task.day, units)},{' '}
+      {task.day.slice(0, 4)}. {days} Opening this page has changed nothing; a button does.
+    </p>
+  );
+};
+
+/** What can hurt, where the work is read. */
+const Cautions = ({ about: { view, open } }: { about: AnswerView }) => {
+  const { units } = view.garden.place;
+  const cautions = [...new Set(open.flatMap((task) => task.cautions))];
+  if (cautions.length === 0) return null;
+  return (
+    <section class="cautions">
+      <h2>Take care</h2>
+      <ul class="marked">
+        {cautions.map((caution) => (
+          <li>{readableIn(units, caution)}</li>
+        ))}
+      </ul>
+    </section>
+  );
+};

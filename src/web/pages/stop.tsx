@@ -1,0 +1,39 @@
+/**
+ * The page behind the link that stops somebody's mail.
+ */
+import { type PageGarden, page } from '../layout.tsx';
+
+/** What the form says, as RFC 8058, 3.2 has mail programs say it. */
+export const ONE_CLICK = { name: 'List-Unsubscribe', value: 'One-Click' } as const;
+
+/** Asks whether the mail is to stop, or says that it has. */
+export function stopPage({ member }: { member: string }, { garden, isSent }: { garden: PageGarden; isSent: boolean }) {
+  const title = isSent ? 'Stop this mail?' : 'The mail has stopped';
+  return page(
+    { title, garden, apart: true },
+    <article class="answer">
+      <h1>{title}</h1>
+      {isSent ? (
+        <Asked member={member} garden={garden} />
+      ) : (
+        <p>
+          No list of {garden.name} goes to {member} by mail.
+        </p>
+      )}
+      <p class="small">The Household page, at home, says who gets it and on which day.</p>
+    </article>,
+  );
+}
+
+const Asked = ({ member, garden }: { member: string; garden: PageGarden }) => (
+  <>
+    <p>
+      The weekly list of {garden.name} goes to {member} by mail. Opening this page has changed nothing; the button stops
+      it.
+    </p>
+    <form method="post" class="asked">
+      <input type="hidden" name={ONE_CLICK.name} value={ONE_CLICK.value} />
+      <button type="submit">Stop the mail</button>
+    </form>
+  </>
+);
