@@ -182,6 +182,7 @@ describe('somebody who leaves', () => {
     const text = plain(await (await get(LEAVE)).text());
     expect(text).toContain("Nobody's in particular again: Cut");
     expect(text).toContain('No more lists by mail go to runa@example.org.');
+    expect(text).toContain("By what the others see to, some work is nobody's then: soil; compost; ");
     expect(text).toContain('The feed “Ida: own work” shows a single entry that says they are no longer');
     expect((await steward.view('mill-row')).garden.household?.members).toHaveLength(2);
   });

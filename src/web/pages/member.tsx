@@ -2,9 +2,11 @@
  * Pages about one member: changing them, and their leaving.
  */
 import type { Garden, Member } from '../../garden/garden.ts';
+import { membersOf } from '../../garden/household-changes.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { GardenView } from '../../steward/steward.ts';
+import { unseenWork } from '../../steward/unseen-work.ts';
 import type { Feed } from '../../store/feeds.ts';
 import { householdPath, memberPath } from '../addresses.ts';
 import type { EnteredMember } from '../entered-member.ts';
@@ -51,6 +53,8 @@ export function leavePage({ view: { garden, plan }, member: { name, mail }, feed
     ({ assignedTo, state }) => assignedTo === name && (state === 'open' || state === 'lapsed'),
   );
   const titles = given.map(({ title, day }) => readableIn(units, title, day)).join('; ');
+  const others = membersOf(garden).filter((each) => each.name !== name);
+  const left = unseenWork({ beds: garden.beds, household: { members: others } });
   const parting = [
     ...(given.length === 0 ? [] : [`Nobody’s in particular again: ${titles}.`]),
     ...(mail === undefined ? [] : [`No more lists by mail go to ${mail.to}.`]),
@@ -73,6 +77,9 @@ export function leavePage({ view: { garden, plan }, member: { name, mail }, feed
             <li>{line}</li>
           ))}
         </ul>
+      )}
+      {left.length > 0 && (
+        <p class="warning">By what the others see to, some work is nobody’s then: {left.join('; ')}.</p>
       )}
       <form method="post" action={memberPath(garden.id, name, 'leave')}>
         {feeds.length > 0 && (
