@@ -2,11 +2,13 @@
  * Ledger entries as a reader would tell them.
  */
 import { seasonTurnOf } from '../climate/season.ts';
+import { FAILED_WORDS, STAGE_NOTES } from '../digest/record/seen-words.ts';
 import { fullDay } from '../digest/words.ts';
 import type { Fact, WeatherTold } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
 import { MEASURED_WORDS, type Measured } from '../garden/weather-limits.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
+import { capital } from '../measures/capital.ts';
 import type { Day } from '../measures/days.ts';
 import { formatDay, formatQuantity, type Quantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
@@ -54,7 +56,7 @@ export function factInWords(
     case 'compost-not-ready': {
       const pile = piles.find(({ id }) => id === fact.pileId);
       const bin = bins.find(({ id }) => id === pile?.binId);
-      const why = fact.failed.map((failure) => MATURITY_WORDS[failure]).join(', ');
+      const why = fact.failed.map((failure) => FAILED_WORDS[failure]).join(', ');
       return `The compost in ${bin?.name ?? fact.pileId} was not ready on ${formatDay(fact.on, units, beside)}: ${why}`;
     }
     case 'cold-night-told': {
@@ -70,7 +72,7 @@ export function factInWords(
       return `Found ${fact.disease} on the ${crop} in ${bedName(fact.bedId)} on ${formatDay(fact.on, units, beside)}`;
     }
     case 'stage-seen':
-      return `${STAGE_WORDS[fact.stage]} on the ${coverName(fact.coverId)} on ${formatDay(fact.on, units, beside)}`;
+      return `${capital(STAGE_NOTES[fact.stage])} on the ${coverName(fact.coverId)} on ${formatDay(fact.on, units, beside)}`;
     case 'stand-looked':
       return (
         `Looked at the young cover in ${standBed(fact.standId)} on ${formatDay(fact.on, units, beside)}: ` +
@@ -175,16 +177,6 @@ function seasonWished({ season }: { season?: number | undefined }, { latitude }:
 function cropName(cropId: string): string {
   return vegetableById(cropId).name.toLowerCase();
 }
-
-/** What was seen of a cover's flowering. */
-export const STAGE_WORDS = { 'first-buds': 'First buds', 'in-bloom': 'Flowers' } as const;
-
-/** What a look found amiss. */
-export const MATURITY_WORDS = {
-  heats: 'it heats again',
-  smells: 'it smells sharp or sour in the bag',
-  coarse: 'what went in can still be told apart',
-} as const;
 
 /** A day's weather, or how many days and which. */
 function weatherInWords(days: readonly WeatherTold[], units: UnitSystem): string {

@@ -52,6 +52,9 @@ const SAYS: Readonly<Record<Doing, (what: string) => string>> = {
   'put-off': () => 'Not yet',
 };
 
+/** How a task is told by its title: as done, unless it was answered otherwise. */
+const SETTLED: Readonly<Partial<Record<Doing, string>>> = { skipped: 'Skipped', 'put-off': 'Not yet' };
+
 /** Lines that say no more than that it was done: the task's own title tells what. */
 const BY_TITLE: ReadonlySet<Doing> = new Set(['mulched', 'ordered', 'done', 'skipped', 'put-off']);
 
@@ -62,7 +65,7 @@ export function rowInWords(row: RecordRow, units: UnitSystem, pileName: (id: str
   const byTitle = title !== undefined && (BY_TITLE.has(doing) || (doing === 'fed' && grams === undefined));
   const read = (text: string): string => readableIn(units, text, '');
   return [
-    byTitle ? `${capital(says)}: ${read(title)}` : capital(says),
+    byTitle ? `${SETTLED[doing] ?? 'Done'}: ${read(title)}` : capital(says),
     ...(areaM2 === undefined ? [] : [`on ${formatQuantity({ value: areaM2, unit: 'm2' }, units)}`]),
     ...(litres === undefined ? [] : [formatQuantity({ value: litres, unit: 'L' }, units)]),
     ...(grams === undefined ? [] : [formatQuantity({ value: grams, unit: 'g' }, units)]),

@@ -1,7 +1,9 @@
 /**
  * The forms that settle a task: done, not yet, skip, pin; and for a settled one the way back.
  */
+
 import type { PropsWithChildren } from 'hono/jsx';
+import { FAILED_WORDS } from '../../digest/record/seen-words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
@@ -14,7 +16,6 @@ import { cannotWait } from '../../steward/put-off.ts';
 import { reportPath, taskPath, undoPath } from '../addresses.ts';
 import { askedAmounts, askedChoice } from '../amounts.ts';
 import type { EnteredGiving } from '../assigning.ts';
-import { MATURITY_WORDS } from '../ledger-words.ts';
 import {
   isUnsettled,
   lookedAtPile,
@@ -263,7 +264,7 @@ const NotReadyForm = ({ action, on, today }: { action: string; on: string; today
       </label>
       <fieldset class="choices">
         <legend>What is amiss</legend>
-        {Object.entries(MATURITY_WORDS).map(([failure, words]) => (
+        {Object.entries(FAILED_WORDS).map(([failure, words]) => (
           <label class="choice">
             <input type="checkbox" name="failed" value={failure} /> {words}
           </label>
