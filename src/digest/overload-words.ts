@@ -57,8 +57,8 @@ export function overloadSentences(overload: Overload, plan: Plan, garden: Garden
   const given = givenMinutes === 0 ? 'nobody is at home on a work day' : `${hoursText(givenMinutes)} given`;
   return [
     `Week of ${dated(monday)}: ${hoursText(wantedMinutes)} wanted, ${given}.`,
-    ...listed(waiting, 'can wait', (part) => `${part.title} until ${dated(lastDay(part, overload))}`),
-    ...listed(staying, 'cannot', ({ title, tasks }) => (tasks.some(isPinned) ? `${title}, which is pinned` : title)),
+    ...listed(waiting, 'can wait', (part) => `"${part.title}", until ${dated(lastDay(part, overload))}`),
+    ...listed(staying, 'cannot', ({ title, tasks }) => `"${title}"${tasks.some(isPinned) ? ', which is pinned' : ''}`),
     ...waysOut(overload, waiting, staying, { plan, garden }),
   ];
 }

@@ -78,7 +78,7 @@ export function hoursLine(list: WeekList): string {
   if (keptMinutes === 0) return `${toDo}${shared}, and no work day at home.`;
   if (person !== undefined) return `${toDo}${shared}; ${hoursText(keptMinutes)} a week are kept for the garden.`;
   const over = openMinutes + doneMinutes - keptMinutes;
-  const tooMuch = over > 0 ? ` That is ${hoursText(over)} over: what closes late can wait.` : '';
+  const tooMuch = over > 0 ? ` That is ${hoursText(over)} over.` : '';
   return `${toDo}, of the ${hoursText(keptMinutes)} a week kept for the garden.${tooMuch}`;
 }
 

@@ -88,7 +88,7 @@ test('a last day in another year is told with its year', () => {
 
 test('hours over those kept for the garden are named', () => {
   expect(textOf([{ ...sowing, effortMinutes: 200 }])).toContain(
-    '3 h 20 min to do, of the 2 h a week kept for the garden. That is 1 h 20 min\nover: what closes late can wait.',
+    '3 h 20 min to do, of the 2 h a week kept for the garden. That is 1 h 20 min\nover.',
   );
 });
 
