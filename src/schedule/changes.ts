@@ -91,48 +91,76 @@ function newReasons(before: PlannedTask, task: PlannedTask): Reason[] {
   return task.reasons.filter((reason) => !known.has(JSON.stringify(reason)));
 }
 
-/** Why a task moved: what the gardener said first, then what its practice found, then what the order of work did. */
+/** Why a task moved: what the gardener said first, then what shuts its old day out, then what only drew it elsewhere. */
 function whyMoved(before: PlannedTask, task: PlannedTask, beside: Beside): Reason[] {
   if (task.pinned) return [{ rule: 'schedule.pinned', saw: { day: task.day }, source: OWN }];
   if (task.state === 'lapsed') return [lapsedReason(task)];
   if (before.pinned && before.day >= beside.today) return [{ rule: 'schedule.unpinned', saw: {}, source: OWN }];
-  const reasons = newReasons(before, task);
-  if (reasons.length > 0) return reasons;
-  return [
-    byDelay(before, beside) ?? byWindow(before, task) ?? byOrder(task, beside) ?? byHousehold(before, task, beside),
-  ];
+  const shutOut = before.day < task.window.earliest || before.day > task.window.latest;
+  if (shutOut) return byWindow(before, task);
+  const [held] = [byDelay(before, beside), byOrder(before, task, beside), byHousehold(before, task, beside)].filter(
+    isGiven,
+  );
+  if (held !== undefined) return [held];
+  if (hasOtherWindow(before, task)) return byWindow(before, task);
+  return [byCompany(before, task, beside)];
+}
+
+function isGiven(reason: Reason | undefined): reason is Reason {
+  return reason !== undefined;
 }
 
 function byDelay({ day }: PlannedTask, { today }: Beside): Reason | undefined {
   return day < today ? { rule: 'schedule.not-done', saw: { day }, source: OWN } : undefined;
 }
 
-function byWindow(before: PlannedTask, { window }: PlannedTask): Reason | undefined {
-  const { earliest, latest } = window;
-  if (before.window.earliest === earliest && before.window.latest === latest) return undefined;
-  return { rule: 'schedule.window', saw: { earliest, latest }, source: OWN };
+/** What its practice found anew, and where that is nothing but other days, these. */
+function byWindow(before: PlannedTask, task: PlannedTask): Reason[] {
+  const reasons = newReasons(before, task);
+  if (reasons.length > 0) return reasons;
+  const { earliest, latest } = task.window;
+  return [{ rule: 'schedule.window', saw: { earliest, latest }, source: OWN }];
+}
+
+function hasOtherWindow({ window: was }: PlannedTask, { window: is }: PlannedTask): boolean {
+  return was.earliest !== is.earliest || was.preferred !== is.preferred || was.latest !== is.latest;
 }
 
 /** Something it waits for was moved, or done on another day than planned. */
-function byOrder(task: PlannedTask, { was, is }: Beside): Reason | undefined {
-  for (const { key } of task.after) {
+function byOrder(before: PlannedTask, task: PlannedTask, { was, is }: Beside): Reason | undefined {
+  const moved = task.after.flatMap(({ key, minDays, maxDays }) => {
     const first = is.get(key);
-    if (first === undefined || first.state === 'skipped' || first.day === was.get(key)?.day) continue;
-    return { rule: 'schedule.follows', saw: { task: first.title, day: first.day }, source: OWN };
-  }
-  return undefined;
+    if (first === undefined || first.state === 'skipped' || first.day === was.get(key)?.day) return [];
+    const tooSoon = before.day < addDays(first.day, minDays);
+    return [{ first, shuts: tooSoon || (maxDays !== undefined && before.day > addDays(first.day, maxDays)) }];
+  });
+  const { first } = moved.find(({ shuts }) => shuts) ?? moved[0] ?? {};
+  return first && { rule: 'schedule.follows', saw: { task: first.title, day: first.day }, source: OWN };
 }
 
-function byHousehold(before: PlannedTask, task: PlannedTask, { household, is }: Beside): Reason {
+function byHousehold(before: PlannedTask, { day }: PlannedTask, { household }: Beside): Reason | undefined {
+  if (isAway(before.day, household.away)) return { rule: 'schedule.away', saw: { day: before.day }, source: OWN };
+  if (unfitness(before.day, household) <= unfitness(day, household)) return undefined;
+  return { rule: 'schedule.work-day', saw: { day: before.day }, source: OWN };
+}
+
+/** What no window, order or household asked for: other company, or nothing but the load of the weeks. */
+function byCompany(before: PlannedTask, task: PlannedTask, { was, is }: Beside): Reason {
   const { day } = task;
-  if (isAway(before.day, household.away)) {
-    return { rule: 'schedule.away', saw: { day: before.day }, source: OWN };
-  }
-  if (unfitness(before.day, household) > unfitness(day, household)) {
-    return { rule: 'schedule.work-day', saw: { day: before.day }, source: OWN };
-  }
-  const company = [...is.values()].some(({ key, lotId }) => lotId === task.lotId && key !== task.key);
-  return { rule: company ? 'schedule.gathered' : 'schedule.alone', saw: { day }, source: OWN };
+  const others = (tasks: ByKey, { key, lotId }: PlannedTask): PlannedTask[] =>
+    [...tasks.values()].filter((other) => other.lotId === lotId && other.key !== key);
+  const [had, has] = [others(was, before), others(is, task)];
+  const leads = has.find((other) => {
+    const earlier = was.get(other.key);
+    const leading = other.weight === 'work' && task.weight === 'check';
+    return earlier !== undefined && earlier.day !== day && (leading || hasOtherWindow(earlier, other));
+  });
+  if (leads !== undefined) return { rule: 'schedule.goes-with', saw: { task: leads.title, day }, source: OWN };
+  if (has.some(({ key }) => had.every((other) => other.key !== key)))
+    return { rule: 'schedule.gathered', saw: { day }, source: OWN };
+  if (had.some(({ key }) => has.every((other) => other.key !== key)))
+    return { rule: 'schedule.alone', saw: { day }, source: OWN };
+  return { rule: 'schedule.load', saw: { from: before.day, day }, source: OWN };
 }
 
 function lapsedReason({ window }: PlannedTask): Reason {

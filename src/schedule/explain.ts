@@ -20,6 +20,9 @@ const SCHEDULE_SENTENCES: Readonly<Record<string, Sentence>> = {
   'schedule.alone': ({ saw }) =>
     `The work it went with has moved or is done; ${dated(String(saw.day))} suits it best by itself.`,
   'schedule.gathered': ({ saw }) => `It was gathered with other work on ${dated(String(saw.day))}.`,
+  'schedule.goes-with': ({ saw }) => `It goes with "${saw.task}", which is now on ${dated(String(saw.day))}.`,
+  'schedule.load': ({ saw }) =>
+    `The load of the weeks was shared out anew: it stands on ${dated(String(saw.day))} instead of ${dated(String(saw.from))}.`,
   'schedule.pinned': ({ saw }) => `You pinned it to ${dated(String(saw.day))}.`,
   'schedule.put-off': ({ saw }) => `It was put off past ${dated(String(saw.day))}.`,
   'schedule.unpinned': () => 'It is no longer pinned.',

@@ -1,22 +1,30 @@
 /**
- * What was published for the next days and is held to: a plan made again moves such an entry only for a reason.
+ * What was published and is held to, so that a plan made again moves as little as it can: work of the next days goes
+ * nowhere without a reason, and later work stays until another day has come to suit it clearly better.
  *
  * Held days are those of the last plan of an earlier day, and stay the same all day. So what is said and taken back on one
  * day leaves no trace, and of what is taken back later, the days are known that stood before it was said.
  */
-import { addDays, type Day, daysBetween } from '../measures/days.ts';
+import { addDays, type Day, daysBetween, weekStart } from '../measures/days.ts';
 import type { TaskDraft, TaskKey, Window } from '../practices/draft.ts';
-import type { Room } from './gather.ts';
-import type { HeldDay, Plan, PlannedTask } from './plan.ts';
+import { GATHER_DAYS, type Room } from './gather.ts';
+import { CHANGES_KEPT_DAYS, type HeldDay, type Plan, type PlannedTask } from './plan.ts';
 import { type Household, isAway, leastUnfitness, unfitness } from './work-days.ts';
 
-/** Days ahead, today's own besides, for which a published day is held. House default: the week a list is made for. */
+/** Days ahead, today's own besides, for which nothing moves without a reason. House default: the week a list is made for. */
 export const HELD_DAYS = 7;
+/**
+ * Days by which the day that suits later work best may shift before the work goes with it. House default: from one end of
+ * a weekend to the middle of the week.
+ */
+export const SHIFT_DAYS = 3;
 
 /** What was said today, as far as held days hang on it. */
 export interface SaidToday {
-  /** Whether anything but weather was said: work whose window that changed is then free to move with it. */
+  /** Whether the garden, its plans or its household were told anew: work whose window that changed goes with it. */
   edited: boolean;
+  /** Whether work was done or skipped: work whose best day that shifted by more than {@link SHIFT_DAYS} goes with it. */
+  settled: boolean;
   /** The day something was said that was taken back today: only what was published before that day is held to. */
   takenBackTo?: Day;
 }
@@ -29,30 +37,64 @@ interface HeldInput {
   said?: SaidToday | undefined;
 }
 
-/**
- * The days held to today, with those that were left lately. Worked out once a day, from the last plan of an earlier one.
- */
-export function heldRecord(published: Plan | undefined, input: HeldInput): HeldDay[] {
-  if (published === undefined) return [];
-  const { today } = input;
-  const known = (published.held ?? []).filter(({ day, since }) => day >= today && since < today);
-  if (published.today >= today) return known;
-  const stood = new Map(published.tasks.filter(isToHold).map(({ key, day }) => [key, day]));
-  const rows = known.map((row) =>
-    row.left === undefined && stood.get(row.key) !== row.day ? { ...row, left: published.today } : row,
-  );
-  const held = new Set(rows.filter(({ left }) => left === undefined).map(({ key }) => key));
-  const fresh = published.tasks
-    .filter(isToHold)
-    .filter(({ key, day }) => day >= today && day <= addDays(today, HELD_DAYS) && !held.has(key))
-    .map(({ key, day, window }) => ({ key, day, since: published.today, window }));
+/** The days that earlier days have published, those left lately among them; found the same all day. */
+export function heldThisMorning(published: Plan | undefined, { today, drafts, said }: HeldInput): HeldDay[] {
+  const earlier = (published?.held ?? []).filter(({ day, since }) => day >= today && since < today);
+  const rows = earlier.map(({ left, ...row }) => (left === undefined || left >= today ? row : { ...row, left }));
+  if (published === undefined || published.today >= today) return rows;
   // A file brought in before the first plan of a day is held against yesterday's windows, for there are no others.
-  const windows = new Map(input.said?.edited ? [] : input.drafts.map(({ key, window }) => [key, window]));
-  return [...rows, ...fresh].map((row) => ({
-    ...row,
-    window: windows.get(row.key) ?? row.window,
-    unfitness: unfitness(row.day, input.household),
-  }));
+  const windows = windowsOf(said?.edited ? [] : drafts);
+  return rows.map((row) => ({ ...row, window: windows.get(row.key) ?? row.window }));
+}
+
+/**
+ * The days to hold to, by task. Let go are those that no longer suit the household as they did, those of work
+ * that what was said today has moved, and later ones from which the day that suits best has shifted.
+ */
+export function heldDays(
+  rows: readonly HeldDay[],
+  { today, drafts, household, said }: HeldInput,
+): Record<TaskKey, Day> {
+  const before = said?.takenBackTo ?? today;
+  const windows = windowsOf(drafts);
+  const held = rows.filter((row) => {
+    const now = windows.get(row.key);
+    if (now === undefined || row.since >= before || (row.left !== undefined && row.left < before)) return false;
+    if (!isAway(row.day, household.away) && unfitness(row.day, household) > row.unfitness) return false;
+    if (said?.edited === true && differs(row.window, now)) return false;
+    if (row.day > addDays(today, HELD_DAYS)) return !hasShifted(row.given, now.preferred);
+    return !(said?.settled === true && hasShifted(row.window.preferred, now.preferred));
+  });
+  return Object.fromEntries(held.map(({ key, day }) => [key, day]));
+}
+
+/** What is held to from tomorrow on, with what was left lately: this morning's days, and those this plan gives instead. */
+export function heldFromNow(
+  morning: readonly HeldDay[],
+  tasks: readonly PlannedTask[],
+  { today, drafts, household }: HeldInput,
+): HeldDay[] {
+  const windows = windowsOf(drafts);
+  const stands = new Map(tasks.filter(isToHold).map(({ key, day }) => [key, day]));
+  const rows = morning
+    .map((row) => {
+      if (row.left !== undefined) return row;
+      return stands.get(row.key) === row.day
+        ? { ...row, unfitness: unfitness(row.day, household) }
+        : { ...row, left: today };
+    })
+    .filter(({ left }) => left === undefined || left >= addDays(today, -CHANGES_KEPT_DAYS));
+  const held = new Set(rows.filter(({ left }) => left === undefined).map(({ key }) => key));
+  const given = [...stands].flatMap(([key, day]) => {
+    const window = windows.get(key);
+    if (window === undefined || held.has(key)) return [];
+    return [{ key, day, since: today, given: window.preferred, window, unfitness: unfitness(day, household) }];
+  });
+  return [...rows, ...given];
+}
+
+function windowsOf(drafts: readonly TaskDraft[]): Map<TaskKey, Window> {
+  return new Map(drafts.map(({ key, window }) => [key, window]));
 }
 
 /** Whether a task stands on a day that the household has been told to come: pins are held to anyway. */
@@ -60,21 +102,8 @@ function isToHold({ state, ifMissed, pinned }: PlannedTask): boolean {
   return !pinned && (state === 'open' || (state === 'lapsed' && ifMissed === 'still do'));
 }
 
-/**
- * The days to hold to, by task. Let go are those that no longer suit the household as they did this morning, and those of
- * work whose window something said today has changed.
- */
-export function heldDays(record: readonly HeldDay[], input: HeldInput): Record<TaskKey, Day> {
-  const { today, drafts, household, said } = input;
-  const before = said?.takenBackTo ?? today;
-  const windows = new Map(drafts.map(({ key, window }) => [key, window]));
-  const held = record.filter(({ key, day, since, left, window, unfitness: was }) => {
-    const now = windows.get(key);
-    if (now === undefined || since >= before || (left !== undefined && left < before)) return false;
-    if (!isAway(day, household.away) && unfitness(day, household) > was) return false;
-    return !(said?.edited === true && differs(window, now));
-  });
-  return Object.fromEntries(held.map(({ key, day }) => [key, day]));
+function hasShifted(then: Day, now: Day): boolean {
+  return Math.abs(daysBetween(then, now)) > SHIFT_DAYS;
 }
 
 function differs(a: Window, b: Window): boolean {
@@ -87,20 +116,79 @@ export function keptIn(room: Room, held: Day | undefined, household: Household):
   return isAway(held, household.away) && leastUnfitness(room, household) < 2 ? undefined : held;
 }
 
+/** Work that goes on one day as far as only steady days count: the same job with the same one. */
+type Group = readonly TaskDraft[];
+
 /**
- * For each task not held to, the days to which work of its group is: the same job with the same steady day. A group whose
- * preferred day has shifted is not torn apart by those of it that stay.
+ * The days held to once groups are looked at: later work whose group has work that cannot go on its day is let go, to be
+ * done in one go with it. What cannot is new, has been let go, or no longer has the day in its window.
  */
+export function heldTogether(
+  drafts: readonly TaskDraft[],
+  steady: ReadonlyMap<TaskKey, { day: Day }>,
+  { held = {}, today }: { held?: Readonly<Record<TaskKey, Day>>; today: Day },
+): Record<TaskKey, Day> {
+  const kept = Object.fromEntries(
+    drafts.flatMap(({ key, window }) => {
+      const day = held[key];
+      return day !== undefined && day >= window.earliest && day <= window.latest ? [[key, day]] : [];
+    }),
+  );
+  const letGo = groupsOf(drafts, steady).flatMap((group) => {
+    const days = daysOf(group, kept);
+    const apart = group.some((draft) => kept[draft.key] === undefined && !days.some((day) => comesTo(draft, day)));
+    return apart ? group.filter(({ key }) => (kept[key] ?? '') > addDays(today, HELD_DAYS)) : [];
+  });
+  const gone = new Set(letGo.map(({ key }) => key));
+  return Object.fromEntries(Object.entries(held).filter(([key]) => !gone.has(key)));
+}
+
+/** Later work that would ease an overfull week if it went on its steady day instead of the one it is held to. */
+export function easingOf(
+  held: Readonly<Record<TaskKey, Day>>,
+  steady: ReadonlyMap<TaskKey, { day: Day }>,
+  { today, overfull }: { today: Day; overfull: readonly Day[] },
+): TaskKey[] {
+  const weeks = new Set(overfull);
+  return Object.entries(held).flatMap(([key, day]) => {
+    const elsewhere = steady.get(key)?.day ?? day;
+    const eases = weeks.has(weekStart(day)) && weekStart(elsewhere) !== weekStart(day);
+    return eases && day > addDays(today, HELD_DAYS) ? [key] : [];
+  });
+}
+
+/** For each task not held to, the days to which work of its group is: there it can be done in one go with it. */
 export function heldCompany(
   drafts: ReadonlyMap<TaskKey, TaskDraft>,
   steady: ReadonlyMap<TaskKey, { day: Day }>,
   held: Readonly<Record<TaskKey, Day>> = {},
 ): Map<TaskKey, Day[]> {
-  const groupOf = (key: TaskKey): string => `${steady.get(key)?.day} ${drafts.get(key)?.job.id}`;
-  const days = new Map<string, Day[]>();
-  for (const [key, day] of Object.entries(held)) days.set(groupOf(key), [...(days.get(groupOf(key)) ?? []), day]);
-  const others = [...drafts.keys()].filter((key) => held[key] === undefined);
-  return new Map(others.flatMap((key) => (days.has(groupOf(key)) ? [[key, days.get(groupOf(key)) ?? []]] : [])));
+  return new Map(
+    groupsOf([...drafts.values()], steady).flatMap((group) => {
+      const days = daysOf(group, held);
+      const others = days.length === 0 ? [] : group.filter(({ key }) => held[key] === undefined);
+      return others.map((draft) => [draft.key, days.filter((day) => comesTo(draft, day))] as const);
+    }),
+  );
+}
+
+function groupsOf(drafts: readonly TaskDraft[], steady: ReadonlyMap<TaskKey, { day: Day }>): Group[] {
+  const groups = new Map<string, TaskDraft[]>();
+  for (const draft of drafts) {
+    const name = `${steady.get(draft.key)?.day} ${draft.job.id}`;
+    groups.set(name, [...(groups.get(name) ?? []), draft]);
+  }
+  return [...groups.values()];
+}
+
+function daysOf(group: Group, held: Readonly<Record<TaskKey, Day>>): Day[] {
+  return [...new Set(group.flatMap(({ key }) => held[key] ?? []))].sort();
+}
+
+/** Whether work may come to a day for the sake of company: in its window, and not before its time. */
+function comesTo({ window: { earliest, preferred, latest } }: TaskDraft, day: Day): boolean {
+  const [from, to] = [addDays(preferred, -SHIFT_DAYS), addDays(preferred, GATHER_DAYS)];
+  return day >= earliest && day >= from && day <= latest && day <= to;
 }
 
 /** The day of its company a task can go on with no loss, the nearest of several, the earlier of two; else its own. */

@@ -6,7 +6,7 @@
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../measures/days.ts';
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import type { Room } from './gather.ts';
-import { dayWithCompany, heldCompany, keptIn } from './held.ts';
+import { dayWithCompany, easingOf, heldCompany, heldTogether, keptIn } from './held.ts';
 import type { Clash, TaskState } from './plan.ts';
 import { putOffIn } from './put-off.ts';
 import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
@@ -48,9 +48,14 @@ export function place(drafts: readonly TaskDraft[], placing: Placing): { placed:
   // Steady days do not know what was put off, so that the same work on other beds stays where it is.
   const steady = steadyPlaces(sorted, placing);
   const asked = sorted.map((draft) => putOffIn(draft, placing.putOff ?? {}));
-  const table = new PlacingTable(asked, { ...placing, pins });
-  table.putAll(steady);
-  return table.result();
+  let held = heldTogether(asked, steady, placing);
+  for (;;) {
+    const table = new PlacingTable(asked, { ...placing, pins, held });
+    table.putAll(steady);
+    const easing = easingOf(held, steady, { today: placing.today, overfull: table.overfullWeeks() });
+    if (easing.length === 0) return table.result();
+    held = Object.fromEntries(Object.entries(held).filter(([key]) => !easing.includes(key)));
+  }
 }
 
 class PlacingTable {
@@ -112,6 +117,11 @@ class PlacingTable {
       const heldTo = host === undefined ? this.#placing.held?.[key] : this.#placing.held?.[host.key];
       this.#count(draft, heldTo ?? day, host);
     }
+  }
+
+  /** The Mondays of weeks that hold more than they give. */
+  overfullWeeks(): Day[] {
+    return this.#load.overfullWeeks();
   }
 
   result(): { placed: Placed[]; clashes: Clash[] } {

@@ -77,17 +77,19 @@ export interface LeftDay {
   at: Instant;
 }
 
-/** A day published for a task within the next days, and held to: see held.ts. */
+/** A day published for a task, and held to from the next day on: see held.ts. */
 export interface HeldDay {
   key: TaskKey;
   day: Day;
-  /** The day whose last plan it is taken from. */
+  /** The day on which it was published. */
   since: Day;
-  /** The day whose last plan had the task elsewhere; absent while it is still held to. */
+  /** The day that suited the task best then. */
+  given: Day;
+  /** The day on which the task was put elsewhere; absent while it is still held to. */
   left?: Day;
   /** The task's window, as the first plan of today found it. */
   window: Window;
-  /** How ill the day suited the household then. */
+  /** How ill the day suited the household when the plan was last made. */
   unfitness: Unfitness;
 }
 
@@ -138,7 +140,7 @@ export interface Plan {
   retired?: readonly RetiredLot[];
   /** Days that entries have left, up to {@link DONE_KEPT_DAYS} days back, by day; absent when there are none. */
   left?: readonly LeftDay[];
-  /** Days held to today, and those left lately that are still to come; absent when there are none. */
+  /** Days published and held to, and those left lately that are still to come; absent when there are none. */
   held?: readonly HeldDay[];
   /** Changes of the last {@link CHANGES_KEPT_DAYS} days, newest first. */
   changes: readonly Change[];

@@ -7,7 +7,7 @@ import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { changesSince } from './changes.ts';
 import { effortTogether } from './effort-together.ts';
 import { descriptionOf, titleOf } from './entry-text.ts';
-import { heldDays, heldRecord, type SaidToday } from './held.ts';
+import { heldDays, heldFromNow, heldThisMorning, type SaidToday } from './held.ts';
 import { hourName, hourOn } from './hour.ts';
 import { leftDays } from './left-days.ts';
 import { type Lot, type LotMember, lotsOf } from './lots.ts';
@@ -40,14 +40,15 @@ export function makePlan(input: PlanInput): Plan {
   const { workDays, hoursPerWeek } = garden.place;
   const household = { workDays, hoursPerWeek, away };
   const holding = { today, drafts: open, household, said: input.said };
-  const record = heldRecord(published, holding);
-  const held = heldDays(record, holding);
+  const morning = heldThisMorning(published, holding);
+  const held = heldDays(morning, holding);
   const { placed, clashes } = place(open, { today, pins, putOff, done, held, ...household });
   const members = [...placed.map(memberOf), ...doneMembers(garden, today)].map((member) => given(member, garden));
   const lots = lotsOf(members, published);
   const entries = lots.map((lot) => entryOf(lot, placed, input));
   const tasks = [...tasksOfEntries(lots, entries, placed), ...skippedTasks(input)].sort(byDayThenKey);
   const changes = changesSince(published, tasks, { today, now, settled, household, silent: input.silent === true });
+  const holds = heldFromNow(morning, tasks, holding);
   const retired = retiredLots(published, entries, today);
   const left = leftDays(published, entries, { today, now });
   const overloads = overloadsOf({ today, hours: household, entries, tasks, done });
@@ -61,7 +62,7 @@ export function makePlan(input: PlanInput): Plan {
     entries: entries.sort(byDay),
     ...(retired.length === 0 ? {} : { retired }),
     ...(left.length === 0 ? {} : { left }),
-    ...(record.length === 0 ? {} : { held: record }),
+    ...(holds.length === 0 ? {} : { held: holds }),
     changes,
     clashes,
     ...(overloads.length === 0 ? {} : { overloads }),

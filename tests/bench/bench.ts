@@ -11,6 +11,7 @@ import { draftsOf } from '../../src/practices/catalogue.ts';
 import { entryText } from '../../src/schedule/entry-text.ts';
 import { makePlan } from '../../src/schedule/reconcile.ts';
 import type { GardenView } from '../../src/steward/steward.ts';
+import { reportChurn } from './churn.ts';
 import { demoServer } from './demo-server.ts';
 import { reportExactWeeks } from './exact-weeks.ts';
 import { reportServing } from './feeds.ts';
@@ -36,6 +37,7 @@ report('planning the year against rendering its feed with bare ical-generator', 
 reportPlanning(view);
 await reportRotation();
 await reportExactWeeks();
+reportChurn();
 console.log(
   `From nothing to the first feed served: ${Math.round(startUpMs)} ms in this process (modules loaded before).`,
 );

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Garden } from '../../src/garden/garden.ts';
 import type { Reason, TaskDraft } from '../../src/practices/draft.ts';
 import { reasonSentence } from '../../src/schedule/explain.ts';
-import type { Change } from '../../src/schedule/plan.ts';
+import type { Change, Plan } from '../../src/schedule/plan.ts';
 import { type Days, doneMark, draft, garden, planOn } from './drafts.ts';
 
 /** In April 2027 the Wednesdays are 7, 14, 21, 28 and the Saturdays 3, 10, 17, 24. */
@@ -169,15 +169,43 @@ describe('a move says', () => {
     expect(told({}, { facts: { place } })).toEqual(['sow/bed:a moved 04-10>04-12 schedule.work-day']);
   });
 
-  it('that it was gathered with other work, or stands alone again', () => {
+  it('that it was gathered with other work', () => {
     const b = draft('sow', 'b', ['2027-04-01', '2027-04-18', '2027-04-30']);
     expect(told({}, { drafts: [a, b] })).toEqual([
       'sow/bed:a moved 04-10>04-17 schedule.gathered',
       'sow/bed:b added >04-17 cover-sow.planned',
     ]);
-    expect(told({ drafts: [a, b] }, { facts: { skipped: { [b.key]: TODAY } }, drafts: [a, b] })).toEqual([
-      'sow/bed:a moved 04-17>04-10 schedule.alone',
+  });
+});
+
+describe('a move that nothing asks for says', () => {
+  /** A plan of the eve that holds nothing, as one of an older program. */
+  const free = (drafts: readonly TaskDraft[]): Plan => {
+    const { held: _, ...plan } = planOn(TODAY, drafts);
+    return plan;
+  };
+  const rules = (published: Plan, drafts: readonly TaskDraft[], facts: Partial<Garden> = {}) =>
+    planOn('2027-04-02', drafts, { published, garden: garden(facts) })
+      .changes.filter(({ kind }) => kind === 'moved')
+      .map(({ key, because: [first] }) => `${key} ${first?.rule} ${first?.saw.task ?? ''}`.trim());
+
+  it('what it goes with, where that has a day of its own', () => {
+    const look = draft('look', 'a', ['2027-04-05', '2027-04-06', '2027-04-28'], { weight: 'check' });
+    const shut = draft('sow', 'a', ['2027-04-12', '2027-04-17', '2027-04-30'], { reasons: a.reasons });
+    expect(rules(free([a, look]), [shut, look])).toEqual([
+      'look/bed:a schedule.goes-with sow bed a',
+      'sow/bed:a schedule.window',
     ]);
+  });
+
+  it('that it stands alone again', () => {
+    const b = draft('sow', 'b', ['2027-04-01', '2027-04-18', '2027-04-30']);
+    expect(rules(free([a, b]), [a, b], { skipped: { [b.key]: TODAY } })).toEqual(['sow/bed:a schedule.alone']);
+  });
+
+  it('that the load of the weeks was shared out anew, where it is nothing else', () => {
+    const full = ['m', 'n', 'o', 'p', 'q'].map((job) => draft(job, 'b', ['2027-04-05', '2027-04-07', '2027-04-11']));
+    expect(rules(free([a]), [a, ...full])).toEqual(['sow/bed:a schedule.load']);
   });
 });
 

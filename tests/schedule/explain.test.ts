@@ -18,6 +18,12 @@ const SCHEDULE_RULES = [
   ['schedule.away', { day: '2027-04-10' }, 'Nobody is at home on ⟦2027-04-10⟧'],
   ['schedule.gathered', { day: '2027-04-14' }, 'gathered with other work on ⟦2027-04-14⟧'],
   ['schedule.alone', { day: '2027-04-14' }, '⟦2027-04-14⟧ suits it best'],
+  [
+    'schedule.goes-with',
+    { task: 'Cut the rye', day: '2027-05-22' },
+    'goes with "Cut the rye", which is now on ⟦2027-05-22⟧',
+  ],
+  ['schedule.load', { from: '2027-05-19', day: '2027-05-22' }, 'it stands on ⟦2027-05-22⟧ instead of ⟦2027-05-19⟧'],
   ['schedule.pinned', { day: '2027-04-14' }, 'You pinned it to ⟦2027-04-14⟧'],
   ['schedule.put-off', { day: '2027-04-14' }, 'It was put off past ⟦2027-04-14⟧'],
   ['schedule.unpinned', {}, 'no longer pinned'],
