@@ -110,6 +110,7 @@ const NotYetForm = ({ about: { view, open }, entered }: FormProps) => {
       {able.length > 0 && (
         <>
           <input type="hidden" name="past" value={past} />
+          {able.length === 1 && open.length > 1 && able.map(({ title }) => <span>{readableIn(units, title)}</span>)}
           <Which tasks={able} chosen={chosen} about={view} />
           <button type="submit">Not yet</button>
           <p class="small">

@@ -49,7 +49,11 @@ export function answerPage({ about, asked, entered, told, problems = [] }: Answe
           </ul>
         </section>
       )}
-      {isUnsettled(about.task) ? <When about={about} /> : about.open.length > 0 && <h2>The same work, still to do</h2>}
+      {isUnsettled(about.task) ? (
+        <When about={about} isNew={told === undefined} />
+      ) : (
+        about.open.length > 0 && <h2>The same work, still to do</h2>
+      )}
       <AskedForm about={about} asked={asked} entered={entered} />
       <Cautions about={about} />
       <OtherForms about={about} asked={asked} entered={entered} />
@@ -103,7 +107,7 @@ const Said = ({ about: { view, answered } }: { about: AnswerView }) => {
   );
 };
 
-const When = ({ about: { view, task } }: { about: AnswerView }) => {
+const When = ({ about: { view, task }, isNew }: { about: AnswerView; isNew: boolean }) => {
   const { units } = view.garden.place;
   const { earliest, latest } = task.window;
   const days =
@@ -113,7 +117,8 @@ const When = ({ about: { view, task } }: { about: AnswerView }) => {
   return (
     <p>
       {task.state === 'lapsed' && <span class="standing">{standing(task)}</span>} {longDay(task.day, units)},{' '}
-      {task.day.slice(0, 4)}. {days} Opening this page has changed nothing; a button does.
+      {task.day.slice(0, 4)}. {days}
+      {isNew && ' Opening this page has changed nothing; a button does.'}
     </p>
   );
 };
