@@ -23,7 +23,7 @@ export function keepPosted(steward: Steward, report: (error: unknown) => void): 
   const stopped = new AbortController();
   let underWay = Promise.resolve();
   const round = (): Promise<void> => {
-    underWay = underWay.then(() => steward.sendDue(stopped.signal)).then(() => undefined, report);
+    underWay = underWay.then(() => steward.sendDue({ signal: stopped.signal })).then(() => undefined, report);
     return underWay;
   };
   const clock = new Cron(EVERY_MINUTE, { protect: true, unref: true }, round);

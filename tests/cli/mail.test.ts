@@ -1,4 +1,4 @@
-import { readdirSync } from 'node:fs';
+import { readdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { simpleParser } from 'mailparser';
 import { describe, expect, test, vi } from 'vitest';
@@ -60,6 +60,14 @@ Ida <ida@example.com>
     expect(JSON.stringify(runs)).not.toContain(PASSWORD);
   });
 
+  test('sends the lists of one garden where one is named', async () => {
+    const { folder, later } = await household();
+    writeFileSync(join(folder, 'other.yaml'), WITH_IDA.replace('hollow-lane', 'far-lane'));
+    expect((await later('garden', 'import', 'other.yaml')).code).toBe(0);
+    await later('mail', '--send', '--garden', 'hollow-lane');
+    expect(readdirSync(join(folder, 'data', 'outbox'))).toEqual([expect.stringMatching(/hollow-lane/)]);
+  });
+
   test('ends with 2 where a list did not go out, says why, and sends it again when asked', async () => {
     let isFull = true;
     const { port, caught } = await mailCatcher({
@@ -91,6 +99,9 @@ Ida <ida@example.com>
   test.each([
     [['--preview', 'Cy'], 'member: "Cy" gets no lists by mail. Those who do: Ida, Bo.'],
     [['--again', 'Bo'], 'Bo: No list of this week has been due yet.'],
+    [['--send', '--today', '2027-05-02'], '--today: cannot be given with --send.'],
+    [['--again', 'Ida', '--today', '2027-05-02'], '--today: cannot be given with --again.'],
+    [['--send', '--garden', 'elsewhere'], '"elsewhere" is not kept here.'],
     [['--send', '--preview', 'Ida'], '--send and --preview: cannot be given together. Give one of them.'],
   ])('%s is refused', async (argv, complaint) => {
     const { later } = await household();

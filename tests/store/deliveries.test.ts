@@ -115,6 +115,8 @@ describe('a list in the log', () => {
     const store = await stockedStore();
     await store.noteMissed(name, at('23:00'));
     expect(await standing(store)).toMatchObject({ state: 'missed', tries: 0 });
+    // Noted so by a clock that was wrong, it is still there to be sent.
+    expect(await claimed(store, '23:10')).toMatchObject({ state: 'claimed', tries: 1 });
     const second = await stockedStore();
     await claimed(second, '07:00');
     await second.settleDelivery(name, 'kitchen', { state: 'delayed', at: at('07:01'), problem: 'Nobody answered.' });

@@ -35,15 +35,24 @@ export const mail = command({
     if (asked.length > 1) {
       throw refusal('Nothing was sent.', asked.join(' and '), 'cannot be given together.', 'Give one of them.');
     }
+    // A day stood on instead would be written into the log, and what really falls due then would count as sent.
+    if (call.options.today !== undefined && (send || again !== undefined)) {
+      throw refusal('Nothing was sent.', '--today', `cannot be given with ${asked.join(' and ')}.`, MEND_TODAY);
+    }
     await withHousehold(call, { onlyLook: asked.length === 0 || preview !== undefined }, async ({ steward }) => {
       if (preview !== undefined) await previewed(call, steward, preview);
       else if (again !== undefined)
         await told(call, steward, [await steward.sendAgain(await gardenIn(call, steward), again)]);
-      else if (send) await told(call, steward, await steward.sendDue());
-      else await standings(call, steward);
+      else if (send) {
+        const { garden } = call.options;
+        const one = garden === undefined ? {} : { gardenId: await chosenGarden(steward, garden) };
+        await told(call, steward, await steward.sendDue(one));
+      } else await standings(call, steward);
     });
   },
 });
+
+const MEND_TODAY = 'Lists go out on the day it is. Leave it out, or look at a list with --preview.';
 
 type MailCall = Call<typeof options>;
 

@@ -32,6 +32,14 @@ export interface MailPreview {
 /** Where lists go, without secrets: "mail.example.org:587", or a folder. */
 export type MailWay = { kind: 'server'; name: string } | { kind: 'outbox'; folder: string };
 
+/** Which lists are sent, and how long. */
+export interface SendAsked {
+  /** Only those of this garden. */
+  gardenId?: string;
+  /** Breaks off what is under way, and begins nothing more. */
+  signal?: AbortSignal;
+}
+
 /** What a steward does with post. */
 export interface MailDoings {
   /** The log of lists sent by mail, the newest week first. */
@@ -42,8 +50,8 @@ export interface MailDoings {
   mailWay(): MailWay;
   /** The list that goes to a member next, as it would go out now; its links lead nowhere. */
   previewMail(gardenId: string, member: string): Promise<MailPreview>;
-  /** Sends every list that is due, in every garden, once each; returns those tried and how they ended. */
-  sendDue(signal?: AbortSignal): Promise<Delivery[]>;
+  /** Sends every list that is due, once each; returns those tried and how they ended. */
+  sendDue(asked?: SendAsked): Promise<Delivery[]>;
   /** Sends a member the list of the week once more, after it was refused or nobody knows whether it arrived. */
   sendAgain(gardenId: string, member: string): Promise<Delivery>;
 }

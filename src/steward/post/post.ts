@@ -64,10 +64,10 @@ export function postIn(room: PostRoom & { planner: Planner }): MailDoings {
       const message = messageOf({ view, recipient, monday, letter, links, now: clock.now() });
       return { message, source: await encoded(message) };
     },
-    async sendDue(signal) {
+    async sendDue({ gardenId, signal } = {}) {
       const ended: Delivery[] = [];
       if (post.server === undefined && post.outbox === undefined) return ended;
-      for (const id of await store.gardenIds()) {
+      for (const id of gardenId === undefined ? await store.gardenIds() : [gardenId]) {
         try {
           ended.push(...(await sendDueOf(id, signal)));
         } catch (error) {

@@ -20,13 +20,13 @@ export function standingOf(recipient: Recipient): MailStanding {
     isDue: isOpen,
     ...(sent === undefined ? {} : { sent }),
     ...(wrong === undefined ? {} : { wrong }),
-    canSendAgain: wrong !== undefined && wrong.monday === due.now?.monday && wrong.state !== 'missed',
+    canSendAgain: wrong !== undefined && wrong.monday === due.now?.monday,
   };
 }
 
 /** Lists that never go out by themselves any more. */
 function isClosed(state: Delivery['state']): boolean {
-  return ['sent', 'refused', 'unknown', 'missed'].includes(state);
+  return ['sent', 'refused', 'unknown'].includes(state);
 }
 
 function isWrong({ state, problem }: Delivery): boolean {

@@ -122,6 +122,19 @@ describe('after a stop', () => {
     ]);
   });
 
+  test('a week noted as over while the clock was wrong is sent in its time', async () => {
+    const { port, caught } = await mailCatcher();
+    const { steward, garden, clock, sendAt } = await postingHousehold({ port });
+    const secondSunday = minutesAfter(FIRST_SUNDAY, 7 * 24 * 60);
+    await sendAt(FIRST_SUNDAY);
+    // The clock jumps ahead past the next list, and is put right.
+    await sendAt('2027-05-12T15:00:00.000Z');
+    expect(await sendAt(secondSunday)).toMatchObject([{ monday: '2027-05-03', state: 'sent' }]);
+    expect(caught.map(({ mail }) => mail.date?.toISOString())).toContain(secondSunday);
+    clock.moment = '2027-05-04T15:00:00.000Z';
+    expect((await steward.mailStandings(garden))[0]).not.toHaveProperty('wrong');
+  });
+
   test('what moved is told since the last list that went out', async () => {
     const { port, caught } = await mailCatcher();
     const { steward, garden, clock, sendAt } = await postingHousehold({ port });
@@ -271,7 +284,7 @@ describe('a line that breaks off', () => {
     const { port } = await mailCatcher({ onRcptTo: () => stopped.abort() });
     const { steward, clock } = await postingHousehold({ port });
     clock.moment = FIRST_SUNDAY;
-    expect(await steward.sendDue(stopped.signal)).toMatchObject([{ state: 'delayed' }]);
+    expect(await steward.sendDue({ signal: stopped.signal })).toMatchObject([{ state: 'delayed' }]);
   });
 });
 
