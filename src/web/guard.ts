@@ -13,8 +13,19 @@ const BODY_LIMIT_BYTES = 64 * 1024;
 const PUBLIC_PATHS =
   /^\/(?:feed\/[^/]+|api\/piles\/[^/]+\/readings|(?:answer|stop)\/[^/]+|style\.css|robots\.txt|health)$/;
 
-/** Headers a proxy leaves on what it passes on. */
-const PROXY_HEADERS = ['forwarded', 'x-forwarded-for', 'x-forwarded-host', 'x-real-ip', 'via'];
+/** Headers a proxy leaves on what it passes on: RFC 7239 and RFC 9110 name the first two, custom the others. */
+const PROXY_HEADERS = [
+  'forwarded',
+  'via',
+  'x-forwarded-for',
+  'x-forwarded-host',
+  'x-forwarded-proto',
+  'x-forwarded-port',
+  'x-forwarded-server',
+  'x-real-ip',
+  'cf-connecting-ip',
+  'true-client-ip',
+];
 
 /** What every answer carries. */
 export const SAFETY_HEADERS: Readonly<Record<string, string>> = {
