@@ -1,9 +1,12 @@
 /**
  * What a link of an answer is about: its task, the same work beside it, and what was said of it.
  */
-import { addDays } from '../measures/days.ts';
+import { earliestSending } from '../digest/mail/due-lists.ts';
+import { standingEntries } from '../garden/project.ts';
+import { addDays, type Day } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
+import { isTheirs } from '../schedule/whose.ts';
 import { type Answered, answeredOf } from '../steward/answers/answered.ts';
 import type { AnswerLink } from '../steward/answers/mail-links.ts';
 import type { GardenView } from '../steward/steward.ts';
@@ -27,10 +30,34 @@ export interface AnswerView {
   answered: Answered | undefined;
 }
 
-/** The same job on other beds up to the end of the list's week: it stood in one entry with the task, or might have. */
-function besideIt(plan: GardenView['plan'], { job, subject }: PlannedTask, { monday }: AnswerLink): PlannedTask[] {
-  const until = addDays(monday, WEEK_DAYS);
-  return plan.tasks.filter((each) => each.job.id === job.id && each.subject.id !== subject.id && each.day < until);
+/**
+ * The reader's same job on other beds up to the end of the list's week, unless it was settled before the list can have gone
+ * out: it stood in one entry with the task, or might have.
+ */
+function besideIt({ plan, garden, ledger }: GardenView, task: PlannedTask, link: AnswerLink): PlannedTask[] {
+  const until = addDays(link.monday, WEEK_DAYS);
+  const reader = garden.household?.members?.find(({ name }) => name === link.member);
+  const isRead = (each: PlannedTask): boolean =>
+    reader !== undefined && (reader.mail?.tasks !== 'own' || isTheirs(each, reader, garden.assigned));
+  const settled = settledSince(ledger, earliestSending(link.monday));
+  return plan.tasks.filter(
+    (each) =>
+      each.job.id === task.job.id &&
+      each.subject.id !== task.subject.id &&
+      each.day < until &&
+      (each.state === 'open' || settled.has(each.key)) &&
+      isRead(each),
+  );
+}
+
+/** What was done or skipped from a day on, and still is. */
+function settledSince(ledger: GardenView['ledger'], from: Day): Set<TaskKey> {
+  const since = standingEntries(ledger).filter(({ recordedOn }) => recordedOn >= from);
+  return new Set(
+    since.flatMap(({ fact }) =>
+      fact.kind === 'tasks-done' || fact.kind === 'tasks-skipped' ? fact.tasks.map(({ key }) => key) : [],
+    ),
+  );
 }
 
 /** What a link is about today; nothing when its task has left the plan. */
@@ -39,7 +66,7 @@ export function answerView(view: GardenView, link: AnswerLink): AnswerView | und
   const found = taskView(view, link.key);
   if (found === undefined) return undefined;
   const { task, lot } = found;
-  const reach = new Set([task, ...lot, ...besideIt(plan, task, link)].map(({ key }) => key));
+  const reach = new Set([task, ...lot, ...besideIt(view, task, link)].map(({ key }) => key));
   const asked = isUnsettled(task) ? lot : plan.tasks.filter(({ key }) => reach.has(key));
   const title = plan.entries.find(({ keys }) => keys.includes(task.key))?.title ?? task.title;
   const answered = answeredOf(ledger, reach, link.member);

@@ -104,6 +104,17 @@ describe('Done', () => {
     expect((await taskOf(VETCH)).state).toBe('done');
   });
 
+  test('does not reach the same work of somebody else, where the list held the reader’s own', async () => {
+    const { get, send, answer, steward } = await mailed();
+    const mail = { to: 'ada@example.org', weekday: 1, hour: 7, tasks: 'own' } as const;
+    const member = { name: 'Ada', beds: ['north'], mail };
+    await steward.report('mill-row', { kind: 'member-kept', formerName: 'Ada', member }, 'web page');
+    await steward.markDone('mill-row', [RYE], TODAY, 'Ada');
+    expect(await told(get(answer(RYE), OUTSIDE))).not.toContain('The same work, still to do');
+    const other = await send(answer(RYE), { answer: 'done', on: TODAY, key: VETCH }, PRESSED);
+    expect([other.status, await told(other)]).toEqual([422, expect.stringContaining('not what this link is about')]);
+  });
+
   test('asks for the amount where one counts, in the units of the garden', async () => {
     const { get, send, answer, view } = await mailed();
     const layer = (await view()).plan.tasks.find(({ kind, state }) => kind === 'topdress' && state === 'open');
@@ -229,6 +240,25 @@ describe('taking it back', () => {
     await steward.readPile('mill-row', { pileId: 'spring-pile', on: TODAY, tempC: 60 }, 'web page');
     expect((await send(answer(TURN), { answer: 'take-back', entry: said }, PRESSED)).status).toBe(422);
     expect((await view()).ledger).toHaveLength(3);
+  });
+
+  test('is not offered of the same work on another bed that was done before the list can have gone out', async () => {
+    const { get, send, answer, steward } = await mailed({ monday: '2027-04-26' });
+    await steward.markDone('mill-row', [VETCH], TODAY, 'Ada');
+    const page = await pageOf(get(answer(RYE), OUTSIDE));
+    expect(plain(page)).not.toContain('Done on April');
+    expect(entryIn(page)).toBe('');
+    expect((await send(answer(RYE), { answer: 'take-back', entry: '2' }, PRESSED)).status).toBe(422);
+  });
+
+  test('is not offered of an entry that tells of other work too', async () => {
+    const { get, send, answer, steward, taskOf } = await mailed();
+    await steward.markDone('mill-row', [RYE, TURN], TODAY, 'Ada');
+    const page = await pageOf(get(answer(RYE), OUTSIDE));
+    expect(plain(page)).toContain('Done on April 20');
+    expect(entryIn(page)).toBe('');
+    expect((await send(answer(RYE), { answer: 'take-back', entry: '2' }, PRESSED)).status).toBe(422);
+    expect((await taskOf(TURN)).state).toBe('done');
   });
 
   test.each(['1', '99', '', 'all'])('takes back nothing it was not given for: %s', async (entry) => {

@@ -58,6 +58,11 @@ export function dueLists({ timeZone, mail, since, now }: DueAsked): DueLists {
   return isOver ? { past, next: listAt(next) } : { now: newest, past: older, next: listAt(next) };
 }
 
+/** The first day on which the list of a week can go out. */
+export function earliestSending(monday: Day): Day {
+  return addDays(monday, LOOKS_AHEAD_FROM - 8);
+}
+
 const MS_PER_SECOND = 1_000;
 
 /** The Monday of the week that a list sent on a day covers. Clocks that skip an hour can carry it past midnight. */
