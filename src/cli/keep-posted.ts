@@ -19,15 +19,15 @@ const GRACE_MS = 10_000;
  * @param report told of a round that failed as a whole
  * @returns a function that stops it and waits for the list under way
  */
-export function keepPosted(steward: Steward, report: (error: unknown) => void): () => Promise<void> {
+export function keepPosted(steward: Pick<Steward, 'sendDue'>, report: (error: unknown) => void): () => Promise<void> {
   const stopped = new AbortController();
   let underWay = Promise.resolve();
-  const round = (): Promise<void> => {
-    underWay = underWay.then(() => steward.sendDue({ signal: stopped.signal })).then(() => undefined, report);
+  const round = (atOnce = false): Promise<void> => {
+    underWay = underWay.then(() => steward.sendDue({ atOnce, signal: stopped.signal })).then(() => undefined, report);
     return underWay;
   };
-  const clock = new Cron(EVERY_MINUTE, { protect: true, unref: true }, round);
-  void round();
+  const clock = new Cron(EVERY_MINUTE, { protect: true, unref: true }, () => round());
+  void round(true);
   return async () => {
     clock.stop();
     const impatience = setTimeout(() => stopped.abort(), GRACE_MS);

@@ -20,6 +20,7 @@ import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
 import { postIn } from './post/post.ts';
 import type { PostSettings } from './post/settings.ts';
+import { UnderWay } from './post/under-way.ts';
 import { putOffFacts } from './put-off.ts';
 import { keysIn } from './reading-keys.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
@@ -43,6 +44,7 @@ export interface StewardSettings {
 /** A steward over a store. Closing it closes the store. */
 export function createSteward({ store, clock, report = console.error, post = {} }: StewardSettings): Steward {
   const planner = new Planner(store, clock);
+  const underWay = new UnderWay();
   const served = new ServedFeeds({ store, clock, planner, report });
 
   /** Takes facts in: made from the garden as it stands, and made again when it moved on meanwhile. */
@@ -89,7 +91,7 @@ export function createSteward({ store, clock, report = console.error, post = {} 
       return isNew;
     },
     ...keysIn({ store, clock }),
-    ...postIn({ store, clock, planner, post, report }),
+    ...postIn({ store, clock, planner, post, report, underWay }),
     ...linksIn({ store, planner }),
     async previewReport(gardenId, report) {
       const view = await planner.view(gardenId);
@@ -138,6 +140,7 @@ export function createSteward({ store, clock, report = console.error, post = {} 
     feedBody: (token, by) => served.answer(token, by),
     refresh: () => refreshed(store, planner),
     async close() {
+      await underWay.stop();
       await served.written();
       await store.close();
     },

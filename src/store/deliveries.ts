@@ -47,12 +47,23 @@ export interface Claim {
   until: Instant;
 }
 
+/** A try that somebody wants to make. */
+export interface Wanted {
+  letter: Letter;
+  claim: Claim;
+  again: boolean;
+  atOnce?: boolean;
+}
+
 /** How a try ended. */
 export interface Outcome {
   state: 'sent' | 'delayed' | 'refused' | 'unknown';
   at: Instant;
+  /** Absent where it may be tried as soon as anybody can. */
   nextTryAt?: Instant;
   problem?: string;
+  /** Whether it was no try after all. */
+  isUncounted?: boolean;
 }
 
 /** Every list of a garden's log, the newest week first. */
@@ -70,14 +81,11 @@ export async function deliveries(db: Database, gardenId: string): Promise<Delive
 /**
  * Claims a list for one try, in one transaction that holds the write lock: of two programs one gets it.
  *
- * @param again also claims what was refused or is unknown, or waits for its next try: the gardener asks for it
+ * @param wanted with `again` also what was refused or is unknown, or waits for its next try: the gardener asks for it;
+ *   with `atOnce` also what waits
  * @returns the row as claimed; nothing when it is another's, sent, or not to be tried now
  */
-export function claimDelivery(
-  db: Database,
-  name: DeliveryName,
-  wanted: { letter: Letter; claim: Claim; again: boolean },
-): Promise<Delivery | undefined> {
+export function claimDelivery(db: Database, name: DeliveryName, wanted: Wanted): Promise<Delivery | undefined> {
   return writing(db, async (transaction) => {
     const { letter, claim } = wanted;
     const before = await rowOf(transaction, name);
@@ -110,14 +118,14 @@ export function claimDelivery(
 function isFree(
   before: Delivery,
   claimedUntil: Instant | null,
-  { letter, claim, again }: { letter: Letter; claim: Claim; again: boolean },
+  { letter, claim, again, atOnce = false }: Wanted,
 ): boolean {
   const elsewhere = before.to !== letter.to || before.from !== letter.from || before.way !== letter.way;
   switch (before.state) {
     case 'claimed':
       return (claimedUntil ?? '') <= claim.at;
     case 'delayed':
-      return again || elsewhere || (before.nextTryAt ?? '') <= claim.at;
+      return again || atOnce || elsewhere || (before.nextTryAt ?? '') <= claim.at;
     case 'refused':
       return again || elsewhere;
     case 'unknown':
@@ -150,18 +158,19 @@ export async function handOver(db: Database, name: DeliveryName, claim: Claim): 
 
 /** Notes how a try ended, late as it may be; returns false where another has claimed the list meanwhile. */
 export async function settleDelivery(db: Database, name: DeliveryName, by: string, outcome: Outcome): Promise<boolean> {
-  const { state, at, nextTryAt, problem } = outcome;
+  const { state, at, nextTryAt, problem, isUncounted = false } = outcome;
   const result = await db
     .updateTable('deliveries')
     .where(({ and }) => and(keyOf(name)))
-    .set({
+    .set((column) => ({
       state,
+      tries: column('tries', '-', isUncounted ? 1 : 0),
       changed_at: at,
       claimed_until: null,
       next_try_at: nextTryAt ?? null,
       sent_at: state === 'sent' ? at : null,
       problem: problem ?? null,
-    })
+    }))
     .where('state', 'in', ['claimed', 'handing over', 'unknown'])
     .where('claimed_by', '=', by)
     .executeTakeFirst();

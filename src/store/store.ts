@@ -17,11 +17,11 @@ import {
   type DeliveryName,
   deliveries,
   handOver,
-  type Letter,
   noteBrokenOff,
   noteMissed,
   type Outcome,
   settleDelivery,
+  type Wanted,
 } from './deliveries.ts';
 import { type FeedText, feedText, saveFeedText } from './feed-texts.ts';
 import {
@@ -105,10 +105,7 @@ export interface Shelves {
   /** The log of lists sent, the newest week first. */
   deliveries(gardenId: string): Promise<Delivery[]>;
   /** Claims a list for one try; see deliveries.ts. */
-  claimDelivery(
-    name: DeliveryName,
-    wanted: { letter: Letter; claim: Claim; again: boolean },
-  ): Promise<Delivery | undefined>;
+  claimDelivery(name: DeliveryName, wanted: Wanted): Promise<Delivery | undefined>;
   /** Notes that a claimed list is being taken in; false where the claim has passed to another. */
   handOver(name: DeliveryName, claim: Claim): Promise<boolean>;
   /** Notes how a try ended; false where another has claimed the list meanwhile. */

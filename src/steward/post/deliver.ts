@@ -11,7 +11,7 @@ import { signerFor } from '../answers/signer.ts';
 import type { Clock } from '../planner.ts';
 import type { GardenView } from '../steward.ts';
 import { encoded } from './encoded.ts';
-import { type Handed, handIn } from './hand-in.ts';
+import { type Handed, handIn, PATIENT, type Waits } from './hand-in.ts';
 import { letterOf, messageOf } from './letter.ts';
 import { putInOutbox } from './outbox.ts';
 import type { Recipient } from './recipients.ts';
@@ -34,25 +34,29 @@ export interface Errand {
   list: Pick<DueList, 'monday'>;
   /** Whether the gardener asked for it, after it was refused or became unknown. */
   again: boolean;
+  /** Whether it is tried though it waits for its next try. */
+  atOnce?: boolean | undefined;
   signal?: AbortSignal | undefined;
+  waits?: Waits;
 }
 
 /** Delivers a list. Returns how it ended; nothing where it is not to be tried, or is another program's. */
 export async function deliver(room: PostRoom, errand: Errand): Promise<Delivery | undefined> {
   const { store, clock } = room;
-  const { view, recipient, list, again } = errand;
+  const { view, recipient, list, again, atOnce = false } = errand;
   const name = { gardenId: view.garden.id, member: recipient.member.name, monday: list.monday };
   const letter = letterOf(view, recipient, list.monday, room.post);
   const now = clock.now();
   const claim = { by: randomUUID(), at: now, until: readyUntil(now) };
-  const claimed = await store.claimDelivery(name, { letter, claim, again });
+  const claimed = await store.claimDelivery(name, { letter, claim, again, atOnce });
   if (claimed === undefined) return undefined;
-  const { state, problem } = await tried(room, errand, { name, letter, claim });
+  const { state, problem, isOurStop = false } = await tried(room, errand, { name, letter, claim });
   const at = clock.now();
   const outcome = {
     state,
     at,
-    ...(state === 'delayed' ? { nextTryAt: nextTryAt(claimed.tries, at) } : {}),
+    isUncounted: isOurStop,
+    ...(state === 'delayed' && !isOurStop ? { nextTryAt: nextTryAt(claimed.tries, at) } : {}),
     ...(problem === undefined ? {} : { problem }),
   };
   const isOurs = await store.settleDelivery(name, claim.by, outcome);
@@ -97,7 +101,12 @@ async function laidOut({ post: { outbox } }: PostRoom, { name }: Hold, message: 
   }
 }
 
-async function handedIn(room: PostRoom, { signal }: Errand, hold: Hold, message: Buffer): Promise<Handed> {
+async function handedIn(
+  room: PostRoom,
+  { signal, waits = PATIENT }: Errand,
+  hold: Hold,
+  message: Buffer,
+): Promise<Handed> {
   const { store, clock, post } = room;
   if (post.server === undefined) return laidOut(room, hold, message);
   const { from, to } = hold.letter;
@@ -105,7 +114,7 @@ async function handedIn(room: PostRoom, { signal }: Errand, hold: Hold, message:
     const now = clock.now();
     return store.handOver(hold.name, { ...hold.claim, at: now, until: handingUntil(now) });
   };
-  return handIn(post.server, { from, to, message }, { mayBegin, signal });
+  return handIn(post.server, { from, to, message }, { mayBegin, signal, waits });
 }
 
 function isOf(row: DeliveryName, { gardenId, member, monday }: DeliveryName): boolean {

@@ -3,6 +3,10 @@
  */
 import { type MailServer, serverName } from './mail-server.ts';
 
+/** nodemailer's kinds of fault of a line that was broken off, and of one on which nothing is said. */
+export const LINE_BROKEN = 'ECONNECTION';
+export const TOO_SLOW = 'ETIMEDOUT';
+
 /** The parts of a fault that tell what it was. */
 export interface SmtpFault {
   message: string;
@@ -77,6 +81,9 @@ export function faultText(fault: SmtpFault, { server, from, to, isUnderWay }: Fa
   if (number !== 0 && command === 'RCPT TO') return `${name} takes no mail for ${to}${said} ${MEND_ADDRESS}`;
   if (number !== 0 && command === 'MAIL FROM') return `${name} takes no mail from ${from}${said} ${MEND_SENDER}`;
   if (number !== 0) return `${name} did not take the list${said}`;
+  if (kind === TOO_SLOW) return `${name} took too long to answer. ${MEND_REACH}`;
+  if (kind === LINE_BROKEN && fault.cause === '')
+    return `${name} broke the line off before it had the list. ${MEND_LOG}`;
   return `${name} could not be reached (${fault.cause || kind || shortened(fault.message)}). ${MEND_REACH}`;
 }
 
@@ -90,6 +97,8 @@ const MEND_SENDER = "Mend LOAMTIDE_MAIL_FROM, or the sender in the member's mail
 const MEND_CERTIFICATE =
   'Name the server as its certificate does, or make the certificate known with NODE_EXTRA_CA_CERTS.';
 const MEND_LINE = 'Use smtps:// where the server offers it, or another port.';
+const MEND_LOG =
+  'It is tried again. Where it goes on, look at the port in LOAMTIDE_SMTP_URL; the log of the server says why.';
 const MEND_REACH = 'Look at the name and port in LOAMTIDE_SMTP_URL, and whether this computer is on the network.';
 
 /** Most characters of a server's words that are kept. House default: a line or two. */

@@ -36,6 +36,8 @@ export type MailWay = { kind: 'server'; name: string } | { kind: 'outbox'; folde
 export interface SendAsked {
   /** Only those of this garden. */
   gardenId?: string;
+  /** Also what waits for its next try: whoever has just started may have mended the settings. */
+  atOnce?: boolean;
   /** Breaks off what is under way, and begins nothing more. */
   signal?: AbortSignal;
 }

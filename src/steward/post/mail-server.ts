@@ -58,9 +58,12 @@ function decoded(text: string): string | undefined {
 /** This computer itself: nobody else can listen on the line. */
 const LOOPBACK = /^(?:localhost|127(?:\.\d{1,3}){3}|::1)$/i;
 
-/** Whether the line has to be secret before anything is said: where a password would travel over a network. */
-export function needsSecretLine({ host, login }: MailServer): boolean {
-  return login !== undefined && !LOOPBACK.test(host);
+/**
+ * Whether the line has to be secret before anything is said: wherever it leads over a network. A list holds links that
+ * answer for its reader, so it is as much a secret as a password.
+ */
+export function needsSecretLine({ host }: MailServer): boolean {
+  return !LOOPBACK.test(host);
 }
 
 /** The server in words, without user and password. */

@@ -12,22 +12,24 @@ import type { GardenView } from '../steward.ts';
 import { deliver, type PostRoom } from './deliver.ts';
 import { encoded } from './encoded.ts';
 import { BROKEN_OFF } from './fault-words.ts';
+import { BRISK } from './hand-in.ts';
 import { letterOf, messageOf } from './letter.ts';
 import type { MailDoings, MailWay } from './mail-doings.ts';
 import { serverName } from './mail-server.ts';
 import { type Recipient, recipientsOf, unsentOf } from './recipients.ts';
 import type { PostSettings } from './settings.ts';
 import { standingOf } from './standings.ts';
+import type { UnderWay } from './under-way.ts';
 
 /** The post over a store. */
-export function postIn(room: PostRoom & { planner: Planner }): MailDoings {
-  const { store, clock, planner, post, report } = room;
+export function postIn(room: PostRoom & { planner: Planner; underWay: UnderWay }): MailDoings {
+  const { store, clock, planner, post, report, underWay } = room;
 
   async function everybody(view: GardenView): Promise<Recipient[]> {
     return recipientsOf(view, await store.deliveries(view.garden.id), clock.now());
   }
 
-  async function sendDueOf(gardenId: string, signal: AbortSignal | undefined): Promise<Delivery[]> {
+  async function sendDueOf(gardenId: string, atOnce: boolean, signal: AbortSignal): Promise<Delivery[]> {
     const view = await planner.view(gardenId);
     await store.noteBrokenOff(gardenId, clock.now(), BROKEN_OFF);
     const ended = await Promise.all(
@@ -35,8 +37,8 @@ export function postIn(room: PostRoom & { planner: Planner }): MailDoings {
         try {
           await noteOver(room, view, recipient);
           const list = unsentOf(recipient);
-          if (list === undefined || signal?.aborted) return undefined;
-          return await deliver(room, { view, recipient, list, again: false, signal });
+          if (list === undefined || signal.aborted) return undefined;
+          return await deliver(room, { view, recipient, list, again: false, atOnce, signal });
         } catch (error) {
           // One member's list must not keep the others' from them.
           report(error);
@@ -64,17 +66,23 @@ export function postIn(room: PostRoom & { planner: Planner }): MailDoings {
       const message = messageOf({ view, recipient, monday, letter, links, now: clock.now() });
       return { message, source: await encoded(message) };
     },
-    async sendDue({ gardenId, signal } = {}) {
-      const ended: Delivery[] = [];
-      if (post.server === undefined && post.outbox === undefined) return ended;
-      for (const id of gardenId === undefined ? await store.gardenIds() : [gardenId]) {
-        try {
-          ended.push(...(await sendDueOf(id, signal)));
-        } catch (error) {
-          report(error);
-        }
-      }
-      return ended;
+    async sendDue({ gardenId, atOnce = false, signal } = {}) {
+      if (post.server === undefined && post.outbox === undefined) return [];
+      const ids = gardenId === undefined ? await store.gardenIds() : [gardenId];
+      // All at once: one that a server keeps waiting must not hold up the others.
+      const ended = await underWay.run(
+        (stop) =>
+          Promise.all(
+            ids.map((id) =>
+              sendDueOf(id, atOnce, stop).catch((error): Delivery[] => {
+                report(error);
+                return [];
+              }),
+            ),
+          ),
+        signal,
+      );
+      return ended.flat();
     },
     async sendAgain(gardenId, member) {
       const view = await planner.view(gardenId);
@@ -82,7 +90,9 @@ export function postIn(room: PostRoom & { planner: Planner }): MailDoings {
       const recipient = knownRecipient(await everybody(view), member);
       const list = unsentOf({ ...recipient, log: [] });
       if (list === undefined) throw refusal(member, 'No list of this week has been due yet.', WAIT);
-      const ended = await deliver(room, { view, recipient, list, again: true });
+      const ended = await underWay.run((signal) =>
+        deliver(room, { view, recipient, list, again: true, signal, waits: BRISK }),
+      );
       if (ended === undefined) throw refusal(member, 'This list is sent already, or on its way.', LOOK);
       return ended;
     },

@@ -48,12 +48,13 @@ describe('the address of a mail server', () => {
     expect(JSON.stringify(server)).not.toMatch(/pa.ss|100%zz|QUIT/);
   });
 
-  test('wants a secret line before a password goes over a network, not to this computer itself', () => {
+  test('wants a secret line wherever it leads over a network, with a login or without, not to this computer itself', () => {
     expect(needsSecretLine(read('smtp://ida:x@mail.example.org'))).toBe(true);
     expect(needsSecretLine(read('smtp://ida:x@192.168.1.5'))).toBe(true);
-    expect(needsSecretLine(read('smtp://mail.example.org'))).toBe(false);
+    expect(needsSecretLine(read('smtp://mail.example.org:25'))).toBe(true);
     for (const host of ['localhost', '127.0.0.1', '[::1]']) {
       expect(needsSecretLine(read(`smtp://ida:x@${host}`)), host).toBe(false);
+      expect(needsSecretLine(read(`smtp://${host}:25`)), host).toBe(false);
     }
   });
 });

@@ -1,3 +1,4 @@
+import { getEventListeners } from 'node:events';
 import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { simpleParser } from 'mailparser';
@@ -168,6 +169,29 @@ describe('a mail server that says no', () => {
     expect(waits).toEqual([at(1), at(6), at(21), 'sent']);
   });
 
+  test('for now is asked again at once by a program that has just been started', async () => {
+    let isFull = true;
+    const { port } = await mailCatcher({
+      onRcptTo: (_address, _session, callback) => (isFull ? callback(answer(451, 'Later')) : callback()),
+    });
+    const { steward, clock, sendAt } = await postingHousehold({ port });
+    for (const minutes of [0, 1, 6, 21]) await sendAt(minutesAfter(FIRST_SUNDAY, minutes));
+    isFull = false;
+    clock.moment = minutesAfter(FIRST_SUNDAY, 22);
+    expect(await steward.sendDue()).toEqual([]);
+    expect(await steward.sendDue({ atOnce: true })).toMatchObject([{ state: 'sent', tries: 5 }]);
+    expect(await steward.sendDue({ atOnce: true })).toEqual([]);
+  });
+
+  test('for good is not asked again, though the program was started anew', async () => {
+    const { port } = await mailCatcher({
+      onRcptTo: (_address, _session, callback) => callback(answer(550, 'No such user here')),
+    });
+    const { steward, sendAt } = await postingHousehold({ port });
+    await sendAt(FIRST_SUNDAY);
+    expect(await steward.sendDue({ atOnce: true })).toEqual([]);
+  });
+
   test('for good is not asked again, and what it said is shown', async () => {
     let asked = 0;
     const { port, caught } = await mailCatcher({
@@ -273,18 +297,50 @@ describe('a line that breaks off', () => {
       onRcptTo: (_address, _session, callback) => (hangs ? catcher.hangUp() : callback()),
     });
     const { sendAt } = await postingHousehold({ port: catcher.port });
-    expect(await sendAt(FIRST_SUNDAY)).toMatchObject([{ state: 'delayed' }]);
+    const [first] = await sendAt(FIRST_SUNDAY);
+    expect(first).toMatchObject({ state: 'delayed', problem: expect.stringContaining('broke the line off') });
     hangs = false;
     expect(await sendAt(minutesAfter(FIRST_SUNDAY, 1))).toMatchObject([{ state: 'sent', tries: 2 }]);
     expect(catcher.caught).toHaveLength(1);
   });
 
-  test('because the program stops is tried again when it runs again', async () => {
+  test('because the program stops is no try, is not blamed on the network, and goes out when it runs again', async () => {
     const stopped = new AbortController();
-    const { port } = await mailCatcher({ onRcptTo: () => stopped.abort() });
-    const { steward, clock } = await postingHousehold({ port });
+    const { port, caught } = await mailCatcher({
+      onRcptTo: (_address, _session, callback) => (stopped.signal.aborted ? callback() : stopped.abort()),
+    });
+    const { steward, clock, sendAt } = await postingHousehold({ port });
     clock.moment = FIRST_SUNDAY;
-    expect(await steward.sendDue({ signal: stopped.signal })).toMatchObject([{ state: 'delayed' }]);
+    const [first] = await steward.sendDue({ signal: stopped.signal });
+    expect(first).toMatchObject({ state: 'delayed', tries: 0, problem: expect.stringContaining('was stopped') });
+    expect(first?.problem).not.toContain('network');
+    expect(await sendAt(FIRST_SUNDAY)).toMatchObject([{ state: 'sent', tries: 1 }]);
+    expect(caught).toHaveLength(1);
+  });
+
+  test('leaves nothing behind at the signal that might have stopped it', async () => {
+    const stopped = new AbortController();
+    const { port } = await mailCatcher();
+    const { steward, clock } = await postingHousehold({ port, members: [reader('Ida'), reader('Bo')] });
+    clock.moment = FIRST_SUNDAY;
+    expect(await steward.sendDue({ signal: stopped.signal })).toHaveLength(2);
+    expect(getEventListeners(stopped.signal, 'abort')).toEqual([]);
+  });
+
+  test('ends with the program also where the gardener asked for it', async () => {
+    let isSilent = false;
+    let asked = (): void => undefined;
+    const isAsked = new Promise<void>((resolve) => (asked = resolve));
+    const { port } = await mailCatcher({
+      onRcptTo: (_address, _session, callback) => (isSilent ? asked() : callback(answer(450, 'Later'))),
+    });
+    const { steward, garden, sendAt } = await postingHousehold({ port });
+    await sendAt(FIRST_SUNDAY);
+    isSilent = true;
+    const again = steward.sendAgain(garden, 'Ida');
+    await isAsked;
+    await steward.close();
+    expect(await again).toMatchObject({ state: 'delayed', problem: expect.stringContaining('was stopped') });
   });
 });
 
@@ -321,19 +377,21 @@ describe('a password', () => {
     expect(all).not.toContain(told);
   });
 
-  test('does not go over a network in the open: a server without STARTTLS is told nothing', async () => {
+  test('and a list do not go over a network in the open: a server without STARTTLS is told nothing', async () => {
     let asked = 0;
-    const { port } = await mailCatcher({
+    const { port, caught } = await mailCatcher({
       onAuth: (_auth, _session, callback) => {
         asked += 1;
         callback(null, { user: 'ida' });
       },
     });
     // An address that leads to this computer, though it does not look so.
-    const { sendAt } = await postingHousehold({ port, server: { login, host: '127.1' } });
-    const [wrong] = await sendAt(FIRST_SUNDAY);
-    expect(wrong).toMatchObject({ state: 'delayed', problem: expect.stringContaining('could not be made secret') });
-    expect(asked).toBe(0);
+    for (const server of [{ login, host: '127.1' }, { host: '127.1' }]) {
+      const { sendAt } = await postingHousehold({ port, server });
+      const [wrong] = await sendAt(FIRST_SUNDAY);
+      expect(wrong).toMatchObject({ state: 'delayed', problem: expect.stringContaining('could not be made secret') });
+    }
+    expect([asked, caught]).toEqual([0, []]);
   });
 });
 
