@@ -2,6 +2,7 @@
  * Amounts as somebody types them: a depth of rain or snow, a heap by volume or by weight, the sides of a bin, the length of a
  * bed, the area of a path.
  */
+import { readNumber } from './typed-number.ts';
 import {
   GRAMS_PER_OUNCE,
   GRAMS_PER_POUND,
@@ -31,7 +32,13 @@ export function readDepthMm(text: string, unit?: DepthUnit): number | undefined 
   const per =
     written === undefined ? unit : written === '"' || written.startsWith('in') ? 'in' : (written as DepthUnit);
   if (per === undefined) return undefined;
-  return Number((Number(match[1]?.replace(',', '.')) * MM_PER[per]).toFixed(2));
+  const depth = numberIn(match[1]);
+  return Number.isNaN(depth) ? undefined : Number((depth * MM_PER[per]).toFixed(2));
+}
+
+/** What is no number is not one by any unit. */
+function numberIn(text: string | undefined): number {
+  return readNumber(text ?? '') ?? Number.NaN;
 }
 
 /** A heap as typed, SI, and whose units it was typed in. */
@@ -57,7 +64,7 @@ export function readHeap(text: string): TypedHeap | undefined {
   const match = /^\+?(\d{1,9}(?:[.,]\d+)?|[.,]\d+)\s*([a-z³3 ]+?)\.?$/i.exec(text.trim());
   const word = match?.[2]?.toLowerCase().replace(/\s+/g, ' ');
   const unit = HEAP_UNITS.find(({ words }) => word !== undefined && words.includes(word));
-  const value = Number(match?.[1]?.replace(',', '.'));
+  const value = numberIn(match?.[1]);
   const size = Number((value * (unit?.litres ?? unit?.kg ?? Number.NaN)).toPrecision(12));
   if (unit === undefined || !(size > 0) || size > MOST_IN_A_HEAP) return undefined;
   return { ...(unit.litres === undefined ? { kg: size } : { litres: size }), units: unit.units };
@@ -73,7 +80,7 @@ export function readSides(text: string): { lengthM: number; widthM: number; heig
   );
   if (match === null) return undefined;
   const per = PER_METRE[match[4]?.toLowerCase() ?? ''] ?? Number.NaN;
-  const [lengthM, widthM, heightM] = match.slice(1, 4).map((side) => Number(side.replace(',', '.')) * per);
+  const [lengthM, widthM, heightM] = match.slice(1, 4).map((side) => numberIn(side) * per);
   if (!lengthM || !widthM || !heightM || Math.max(lengthM, widthM, heightM) > 20) return undefined;
   return { lengthM, widthM, heightM };
 }
@@ -89,7 +96,7 @@ export function readLength(text: string): TypedSize | undefined {
   const match = /^\+?(\d{1,5}(?:[.,]\d+)?)\s*(m|cm|ft|in|foot|feet|inch|inches|'|")$/i.exec(text.trim());
   const word = match?.[2]?.toLowerCase() ?? '';
   const unit = word === "'" || word.startsWith('f') ? 'ft' : word === '"' || word.startsWith('in') ? 'in' : word;
-  const value = Number((Number(match?.[1]?.replace(',', '.')) * (PER_METRE[unit] ?? Number.NaN)).toPrecision(12));
+  const value = Number((numberIn(match?.[1]) * (PER_METRE[unit] ?? Number.NaN)).toPrecision(12));
   return value > 0 ? { value, units: unit === 'ft' || unit === 'in' ? 'us' : 'metric' } : undefined;
 }
 
@@ -99,6 +106,6 @@ export function readArea(text: string): TypedSize | undefined {
   if (trimmed === '0') return { value: 0, units: 'metric' };
   const match = /^\+?(\d{1,5}(?:[.,]\d+)?)\s*(m2|m²|sqm|ft2|ft²|sq ft|sqft)$/i.exec(trimmed);
   const isUs = /^(ft|sq ?ft)/i.test(match?.[2] ?? '');
-  const value = Number(match?.[1]?.replace(',', '.')) * (isUs ? M2_PER_SQUARE_FOOT : 1);
+  const value = numberIn(match?.[1]) * (isUs ? M2_PER_SQUARE_FOOT : 1);
   return Number.isFinite(value) ? { value: Number(value.toPrecision(12)), units: isUs ? 'us' : 'metric' } : undefined;
 }

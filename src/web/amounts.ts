@@ -3,8 +3,10 @@
  * was planned filled in.
  */
 import type { Effect } from '../garden/effects.ts';
+import type { Problem } from '../garden/problem.ts';
 import { fertiliserById, nitrogenFertilisers } from '../handbook/fertilisers.ts';
 import { readableIn } from '../measures/quantity.ts';
+import { isUnclear, readNumber } from '../measures/typed-number.ts';
 import { GRAMS_PER_OUNCE, LITRES_PER_CUBIC_FOOT, type UnitSystem } from '../measures/units.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
@@ -12,7 +14,7 @@ import type { Used } from '../steward/steward.ts';
 import { type Form, SHOWN_CHARACTERS } from './form.ts';
 
 /** One amount a task is asked for. */
-export interface AskedAmount {
+interface AskedAmount {
   /** Name of its field. */
   field: string;
   /** What it is of, as the field's label begins: "How much compost". */
@@ -84,7 +86,7 @@ function askedFor(
 }
 
 /** Which of several things a task was done with, where its amount says nothing without that. */
-export interface AskedChoice {
+interface AskedChoice {
   field: string;
   label: string;
   planned: string;
@@ -108,16 +110,20 @@ export function usedIn(form: Form, tasks: readonly PlannedTask[], units: UnitSys
     for (const { field, planned, measure, per, label } of askedAmounts(task, units)) {
       const typed = form.text(field);
       if (typed === '' || typed === planned) continue;
-      const amount = Number(typed.replace(',', '.'));
+      const amount = readNumber(typed) ?? 0;
       if (amount > 0 && Number.isFinite(amount)) used[task.key] = { ...used[task.key], [measure]: amount * per };
-      else {
-        const what = `"${typed.slice(0, SHOWN_CHARACTERS)}" is not an amount.`;
-        const mend = `Give a number above 0, such as ${planned || 100}.`;
-        form.refuse({ where: `${label}: ${readableIn(units, task.title)}`, what, mend });
-      }
+      else form.refuse({ where: `${label}: ${readableIn(units, task.title)}`, ...noAmount(typed, planned) });
     }
   }
   return used;
+}
+
+function noAmount(typed: string, planned: string): Pick<Problem, 'what' | 'mend'> {
+  const shown = `"${typed.slice(0, SHOWN_CHARACTERS)}"`;
+  if (!isUnclear(typed))
+    return { what: `${shown} is not an amount.`, mend: `Give a number above 0, such as ${planned || 100}.` };
+  const [thousands, tenths] = [typed.replace(',', ''), typed.replace(',', '.')];
+  return { what: `${shown} may be ${thousands} or ${tenths}.`, mend: `Write ${thousands} or ${tenths}.` };
 }
 
 function chosenIn(form: Form, task: PlannedTask, units: UnitSystem): string | undefined {

@@ -1,6 +1,7 @@
 /**
  * Areas of beds as forms ask for them: a number alone is in the gardener's unit, and may say another.
  */
+import { readNumber } from '../measures/typed-number.ts';
 import { M2_PER_SQUARE_FOOT, type UnitSystem } from '../measures/units.ts';
 import { type Form, SHOWN_CHARACTERS } from './form.ts';
 
@@ -26,7 +27,7 @@ export function areaIn(form: Form, name: string, label: string, units: UnitSyste
   if (text === '') return undefined;
   const found = /^(\d+(?:[.,]\d+)?)\s*(.*)$/.exec(text);
   const unit = found?.[2] === '' ? areaUnit(units).m2 : UNITS[found?.[2]?.toLowerCase() ?? ''];
-  const areaM2 = unit === undefined ? Number.NaN : Number(found?.[1]?.replace(',', '.')) * unit;
+  const areaM2 = (readNumber(found?.[1] ?? '') ?? Number.NaN) * (unit ?? Number.NaN);
   if (areaM2 >= 0.01 && areaM2 <= MOST_M2) return Math.round(areaM2 * 1000) / 1000;
   const shown = text.slice(0, SHOWN_CHARACTERS);
   form.refuse({

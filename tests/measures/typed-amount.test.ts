@@ -48,6 +48,12 @@ test.each(['', '200', 'L', '-3 L', '0 L', 'two L', '3 buckets', '1e3 L', '999999
   },
 );
 
+test('a comma that may stand between thousands is read as no amount of any kind', () => {
+  const read = [readDepthMm('1,100 mm'), readHeap('1,200 L'), readLength('1,250 cm'), readArea('1,100 sq ft')];
+  expect([...read, readSides('1,000x1,000x1,000cm')]).toEqual([...Array(5)]);
+  expect(readHeap('1,25 m3')).toEqual({ litres: 1250, units: 'metric' });
+});
+
 test('a bin is read by its three sides', () => {
   expect(readSides('1x1x0.9m')).toEqual({ lengthM: 1, widthM: 1, heightM: 0.9 });
   expect(readSides('3 x 3 × 3 ft')?.heightM).toBeCloseTo(0.9144, 6);

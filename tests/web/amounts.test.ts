@@ -39,11 +39,40 @@ describe('an amount asked for', () => {
     expect(used.k?.grams).toBeCloseTo(99.2233, 4);
   });
 
-  test.each(['a lot', '0', '-2', '1e999'])('is refused under its task when it is %s', (typed) => {
+  test.each(['a lot', '0', '-2', '1e999', '0x10', '1e3', '1,2,3', '1,100,000'])(
+    'is refused under its task when it is %s',
+    (typed) => {
+      const form = sent({ 'litres:k': typed });
+      expect(usedIn(form, [doing('topdress', [spread])], 'metric')).toEqual({});
+      expect(form.problems[0]?.what).toBe(`"${typed}" is not an amount.`);
+      expect(form.problems[0]?.mend).toBe('Give a number above 0, such as 47.');
+    },
+  );
+});
+
+describe('an amount with a comma', () => {
+  const read = (typed: string) => {
     const form = sent({ 'litres:k': typed });
-    expect(usedIn(form, [doing('topdress', [spread])], 'metric')).toEqual({});
-    expect(form.problems[0]?.what).toBe(`"${typed}" is not an amount.`);
-    expect(form.problems[0]?.mend).toBe('Give a number above 0, such as 47.');
+    return { used: usedIn(form, [doing('topdress', [spread])], 'metric'), problems: form.problems };
+  };
+
+  test.each(['1,100', '1,200', '12,500'])('before three figures is refused, since %s may be two amounts', (typed) => {
+    const { used, problems } = read(typed);
+    expect(used).toEqual({});
+    const [thousands, tenths] = [typed.replace(',', ''), typed.replace(',', '.')];
+    expect(problems[0]?.what).toBe(`"${typed}" may be ${thousands} or ${tenths}.`);
+    expect(problems[0]?.mend).toBe(`Write ${thousands} or ${tenths}.`);
+  });
+
+  test.each([
+    ['1100', 1100],
+    ['1,5', 1.5],
+    ['1,25', 1.25],
+    ['0,125', 0.125],
+    ['.5', 0.5],
+    ['1.125', 1.125],
+  ])('or a point is read where it can be one amount only: %s', (typed, litres) => {
+    expect(read(typed)).toEqual({ used: { k: { litres } }, problems: [] });
   });
 });
 

@@ -5,6 +5,7 @@
 import type { Problem } from '../../garden/problem.ts';
 import { capital } from '../../measures/capital.ts';
 import { readArea, readHeap, readLength, type TypedSize } from '../../measures/typed-amount.ts';
+import { readNumber } from '../../measures/typed-number.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { BedToFill } from '../bed-fill.ts';
 
@@ -80,5 +81,5 @@ function litresOf(text: string): number | undefined {
 }
 
 function numberOf(text: string): number | undefined {
-  return /^\d{1,5}([.,]\d+)?$/.test(text.trim()) ? Number(text.trim().replace(',', '.')) : undefined;
+  return /^\d{1,5}([.,]\d+)?$/.test(text.trim()) ? readNumber(text) : undefined;
 }
