@@ -144,8 +144,8 @@ function settled(garden: Garden, task: DoneTask | undefined, on: Day, entry: num
 }
 
 function doneMark(task: DoneTask, on: Day, entry: number): DoneMark {
-  const { key, practice, taskKind, title, job, subject, effortMinutes } = task;
-  return { key, on, practice, kind: taskKind, title, job, subject, effortMinutes, entry };
+  const { key, practice, taskKind, title, job, subject, effortMinutes, onceMinutes } = task;
+  return withoutAbsent({ key, on, practice, kind: taskKind, title, job, subject, effortMinutes, onceMinutes, entry });
 }
 
 function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {

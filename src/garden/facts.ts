@@ -87,6 +87,8 @@ const doneTask = z.object({
   job: z.object({ id: z.string(), title: z.string() }),
   subject,
   effortMinutes: z.number(),
+  /** The part of it that is spent once: absent where there is none, and in entries from before it was kept. */
+  onceMinutes: z.number().optional(),
   makes: z.array(effect),
   /** The day it was planned on, as the plan stood on the day it was done, and the last day that would have done. */
   plannedFor: day.optional(),

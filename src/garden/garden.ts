@@ -343,6 +343,8 @@ export interface DoneMark {
   job: { id: string; title: string };
   subject: Subject;
   effortMinutes: number;
+  /** The part of it that was spent once, however many of its job were done that day. */
+  onceMinutes?: number;
   /** Ledger entry that says so. */
   entry: number;
 }

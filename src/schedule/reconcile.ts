@@ -124,6 +124,7 @@ function draftOfDone(mark: DoneMark): TaskDraft {
     ifMissed: 'drop',
     missedNote: '',
     effortMinutes: mark.effortMinutes,
+    ...(mark.onceMinutes === undefined ? {} : { onceMinutes: mark.onceMinutes }),
     needs: [],
     after: [],
     confidence: 'recorded',

@@ -13,10 +13,11 @@ export interface DoneOn {
 
 /** The task as it stood, with what doing it makes true. */
 export function doneTask(task: PlannedTask, makes: PlannedTask['makes'], { on, changes }: DoneOn): DoneTask {
-  const { key, practice, kind, title, job, subject, effortMinutes, window } = task;
+  const { key, practice, kind, title, job, subject, effortMinutes, onceMinutes, window } = task;
   const plannedFor = plannedDayOn(task, { on, changes });
   return {
     ...{ key, practice, taskKind: kind, title, job, subject, effortMinutes, makes: [...makes] },
+    ...(onceMinutes === undefined ? {} : { onceMinutes }),
     ...(plannedFor === undefined ? {} : { plannedFor }),
     lastDay: window.latest,
   };

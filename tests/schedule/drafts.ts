@@ -2,7 +2,7 @@
  * Invented drafts and gardens, small enough to work out on a wall calendar.
  */
 
-import type { Garden } from '../../src/garden/garden.ts';
+import type { DoneMark, Garden } from '../../src/garden/garden.ts';
 import type { Day } from '../../src/measures/days.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
 import { type Placed, type Placing, place } from '../../src/schedule/place.ts';
@@ -84,8 +84,10 @@ export function garden(parts: Partial<Garden> = {}): Garden {
 }
 
 /** A done mark of a draft. */
-export function doneMark({ key, practice, kind, title, job, subject, effortMinutes }: TaskDraft, on: Day) {
-  return { key, on, practice, kind, title, job, subject, effortMinutes, entry: 1 };
+export function doneMark(draft: TaskDraft, on: Day): DoneMark {
+  const { key, practice, kind, title, job, subject, effortMinutes, onceMinutes } = draft;
+  const once = onceMinutes === undefined ? {} : { onceMinutes };
+  return { key, on, practice, kind, title, job, subject, effortMinutes, ...once, entry: 1 };
 }
 
 /** A plan made at noon of a day, unless said otherwise. */

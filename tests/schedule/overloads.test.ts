@@ -65,6 +65,16 @@ describe('a week that wants more than it gives', () => {
     expect(overloadsOn([], { garden: both })).toBeUndefined();
   });
 
+  it('counts done what it counted planned: what is spent once for a job is not counted anew', () => {
+    const beds = ['a', 'b', 'c', 'd', 'e'].map((bed) =>
+      draft('sow', bed, WEEK, { effortMinutes: 50, onceMinutes: 40 }),
+    );
+    const done = garden({ done: beds.map((bed) => doneMark(bed, TODAY)) });
+    // By hand: 40 once and ten for each of five beds, of 240 that the week gives.
+    expect(overloadsOn([long('dig', WEEK)], { garden: done })).toBeUndefined();
+    expect(overloadsOn([long('dig', WEEK, { effortMinutes: 151 })], { garden: done })?.[0]?.wantedMinutes).toBe(241);
+  });
+
   it('counts lapsed work that should still be done, and none that is past mending', () => {
     const gone: Days = ['2027-04-01', '2027-04-07', '2027-04-17'];
     const late = (ifMissed: TaskDraft['ifMissed']) =>

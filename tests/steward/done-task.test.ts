@@ -40,6 +40,15 @@ describe('the day a done task was planned on', () => {
     expect(doneTask({ ...task, state: 'lapsed' }, [], { on: '2027-05-04', changes: [] }).lastDay).toBe('2027-04-30');
   });
 
+  it('keeps its minutes, and the part of them that is spent once', () => {
+    const spent = { ...task, effortMinutes: 50, onceMinutes: 40 };
+    expect(doneTask(spent, [], { on: '2027-04-20', changes: [] })).toMatchObject({
+      effortMinutes: 50,
+      onceMinutes: 40,
+    });
+    expect(doneTask(task, [], { on: '2027-04-20', changes: [] })).not.toHaveProperty('onceMinutes');
+  });
+
   it('heeds neither another task nor another wording', () => {
     const others = [
       change('2027-04-21', { kind: 'reworded', to: '2027-04-24' }),

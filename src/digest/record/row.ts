@@ -103,4 +103,6 @@ export type Happening = Omit<RecordRow, 'season' | 'by' | 'toldOn' | 'entry' | '
   claim: string;
   /** It counts only where the garden holds it still: a skip that was taken up again does not. */
   onlyIfHeld?: true;
+  /** Its job, and the part of its minutes that is spent once however many of the job are done on the day. */
+  once?: { jobId: string; minutes: number };
 };

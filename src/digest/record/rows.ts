@@ -21,9 +21,14 @@ export interface RecordInput {
   today: Day;
 }
 
-/** A thing told by a fact. */
-interface Told {
+/** A thing that happened, with the entry that told it, where one did. */
+interface Line {
   happening: Happening;
+  entry?: LedgerEntry;
+}
+
+/** A thing told by a fact. */
+interface Told extends Line {
   entry: LedgerEntry;
 }
 
@@ -39,10 +44,10 @@ export function recordRows({ garden, climate, ledger, today }: RecordInput): Rec
   const told = laid.facts.flatMap((entry) => toldBy(entry, names).map((happening) => ({ happening, entry })));
   const held = [...happenedIn(garden, laid.told.beds), ...skipsHeld(garden, told)];
   const seasonIn = (on: Day): number => seasonOf(climate.seasonTurn, on);
-  return matched(held, told)
+  const lines = matched(held, told)
     .filter(({ happening: { on } }) => on <= today)
-    .map(({ happening, entry }) => rowOf(happening, entry, seasonIn))
     .sort(byDay);
+  return startedOnce(lines).map(({ happening, entry }) => rowOf(happening, entry, seasonIn));
 }
 
 /** Skips that the garden still holds, as they were told. */
@@ -53,7 +58,7 @@ function skipsHeld({ skipped }: Garden, told: readonly Told[]): Happening[] {
 }
 
 /** Things held, each with the fact that told it, where one did; then what was told and is not held. */
-function matched(held: readonly Happening[], told: readonly Told[]): { happening: Happening; entry?: LedgerEntry }[] {
+function matched(held: readonly Happening[], told: readonly Told[]): Line[] {
   const waiting = new Map<string, Told[]>();
   for (const each of told) waiting.set(each.happening.claim, [...(waiting.get(each.happening.claim) ?? []), each]);
   const lines = held.map((happening) => {
@@ -66,6 +71,24 @@ function matched(held: readonly Happening[], told: readonly Told[]): { happening
   return [...lines, ...over];
 }
 
+/**
+ * Lines whose minutes are those of the work done together: what is spent once for a job on a day stands in the line that has
+ * most of it, as a week of the plan counts it.
+ */
+function startedOnce(lines: readonly Line[]): Line[] {
+  const most = new Map<string, Line>();
+  const jobOf = ({ on, once }: Happening): string => `${on} ${once?.jobId}`;
+  for (const line of lines) {
+    const known = most.get(jobOf(line.happening))?.happening.once?.minutes ?? 0;
+    if ((line.happening.once?.minutes ?? 0) > known) most.set(jobOf(line.happening), line);
+  }
+  return lines.map((line) => {
+    const { once, minutes } = line.happening;
+    if (once === undefined || minutes === undefined || most.get(jobOf(line.happening)) === line) return line;
+    return { ...line, happening: { ...line.happening, minutes: minutes - once.minutes } };
+  });
+}
+
 /** A thing as the garden holds it, on the day it was told of. A crop cleared some time after its last harvest says so. */
 function together(held: Happening, told: Happening): Happening {
   if (told.doing !== 'cleared') return { ...told, ...held, on: told.on };
@@ -74,7 +97,7 @@ function together(held: Happening, told: Happening): Happening {
 }
 
 function rowOf(
-  { claim: _claim, onlyIfHeld: _only, ...line }: Happening,
+  { claim: _claim, onlyIfHeld: _only, once: _once, ...line }: Happening,
   entry: LedgerEntry | undefined,
   seasonIn: (on: Day) => number,
 ): RecordRow {
@@ -84,6 +107,6 @@ function rowOf(
 }
 
 /** By day; on one day as they were told, what the file tells first. */
-function byDay(a: RecordRow, b: RecordRow): number {
-  return a.on === b.on ? (a.entry ?? 0) - (b.entry ?? 0) : a.on < b.on ? -1 : 1;
+function byDay({ happening: a, entry: inA }: Line, { happening: b, entry: inB }: Line): number {
+  return a.on === b.on ? (inA?.entry ?? 0) - (inB?.entry ?? 0) : a.on < b.on ? -1 : 1;
 }

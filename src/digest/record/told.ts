@@ -152,9 +152,10 @@ function doingOf(taskKind: string): Doing {
 function settling(task: DoneTask | undefined, made: readonly Happening[]): Happening[] {
   const [first, ...rest] = made;
   if (task === undefined || first === undefined) return [...made];
-  const { key, title, practice, effortMinutes, plannedFor, lastDay } = task;
+  const { key, title, practice, job, effortMinutes, onceMinutes, plannedFor, lastDay } = task;
   const settled = {
     ...{ task: key, title, practice, minutes: effortMinutes },
+    ...(onceMinutes === undefined ? {} : { once: { jobId: job.id, minutes: onceMinutes } }),
     ...(plannedFor === undefined ? {} : { plannedFor }),
     ...(lastDay === undefined ? {} : { lastDay }),
   };

@@ -11,6 +11,7 @@ import type { LedgerEntry } from '../../../src/garden/ledger.ts';
 import { projectGarden } from '../../../src/garden/project.ts';
 import { checkGardenFile } from '../../../src/garden/read-garden-file.ts';
 import { addDays } from '../../../src/measures/days.ts';
+import { effortTogether } from '../../../src/schedule/effort-together.ts';
 import { anyGardenData } from '../../garden/any-garden.ts';
 import { exampleFile, gardenOf, imported, ledgerOf } from '../../garden/example-garden.ts';
 import { did, recordOf } from './recorded.ts';
@@ -110,12 +111,12 @@ function someFacts(ledger: readonly LedgerEntry[], picks: readonly number[]): Le
     const key = `made-up/bed:${bedId}/${at}`;
     const from = pileId === undefined ? {} : { pileIds: [pileId] };
     const facts: Fact[] = [
-      did(on, [{ makes: 'bed-topdressed', bedId, litres: (pick % 40) + 1, ...from }], { key }),
+      did(on, [{ makes: 'bed-topdressed', bedId, litres: (pick % 40) + 1, ...from }], { key, onceMinutes: pick % 30 }),
       did(on, [{ makes: 'bed-fed', bedId, fertiliserId: 'blood_meal', grams: pick + 1 }], {
         key,
         taskKind: 'feed-crop',
       }),
-      did(on, pileId === undefined ? [] : [{ makes: 'pile-turned', pileId }], { key }),
+      did(on, pileId === undefined ? [] : [{ makes: 'pile-turned', pileId }], { key, onceMinutes: 20 }),
       { kind: 'soil-squeezed', on, soilTexture: 'loam', answer: 'smears' },
       { kind: 'entry-undone', entry: Math.max(2, worked.length - (pick % 3)) },
       { kind: 'tasks-skipped', on, tasks: [{ key, title: 'Mulch ⟦50 mm⟧ deep' }] },
@@ -169,7 +170,8 @@ describe('over gardens of every kind', () => {
           const fed = garden?.fed.filter(({ bedId }) => bedId === id) ?? [];
           expect(total(own.map(({ grams = 0 }) => grams))).toBe(total(fed.map(({ grams }) => grams)));
         }
-        const done = total(garden?.done.map(({ effortMinutes }) => effortMinutes) ?? []);
+        const days = [...new Set(garden?.done.map(({ on }) => on) ?? [])];
+        const done = total(days.map((day) => effortTogether((garden?.done ?? []).filter(({ on }) => on === day))));
         expect(total(rows.map(({ minutes = 0 }) => minutes))).toBe(done);
         expect(total(seasons.map(({ work }) => work.minutes))).toBe(done);
         const turns = total(garden?.piles.map((pile) => pile.turns.length) ?? []);

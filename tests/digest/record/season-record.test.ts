@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { gardenFileOf } from '../../../src/garden/export-garden-file.ts';
-import type { Fact } from '../../../src/garden/facts.ts';
+import type { DoneTask, Fact } from '../../../src/garden/facts.ts';
 import { checkGardenFile } from '../../../src/garden/read-garden-file.ts';
 import { exampleData, exampleFile, gardenOf, imported, ledgerOf } from '../../garden/example-garden.ts';
 import { frostDates } from '../../practices/gardens.ts';
@@ -130,6 +130,20 @@ describe('the lines of a record', () => {
       undefined,
     ]);
     expect(record.seasons[0]?.work.minutes).toBe(40);
+  });
+
+  it('count what is spent once for a job on a day once, in its lines and in the sum', () => {
+    const bed = (id: string, job = 'topdress', onceMinutes = 10): DoneTask[] => {
+      const made = did('2027-06-10', [{ makes: 'bed-topdressed', bedId: id, litres: 10 }], {
+        ...{ key: `topdress/bed:${id}/${job}`, job: { id: job, title: 'Spread compost' }, onceMinutes },
+      });
+      return made.kind === 'tasks-done' ? made.tasks : [];
+    };
+    const tasks = [...bed('north-bed'), ...bed('south-bed', 'topdress', 15), ...bed('south-bed', 'other-job')];
+    const record = recordOf(told(['2027-06-10', { kind: 'tasks-done', on: '2027-06-10', tasks }]));
+    // By hand: 40 and 40 less the shorter start of 10; another job has a start of its own.
+    expect(record.rows.flatMap(({ minutes }) => minutes ?? [])).toEqual([30, 40, 40]);
+    expect(record.seasons[0]?.work.minutes).toBe(110);
   });
 
   it('tell what garlic is: planted, and tomatoes set out', () => {
