@@ -3,12 +3,13 @@
  * nowhere without a reason, and later work stays until another day has come to suit it clearly better.
  *
  * Held days are those of the last plan of an earlier day, and stay the same all day. So what is said and taken back on one
- * day leaves no trace, and of what is taken back later, the days are known that stood before it was said.
+ * day leaves no trace, and of what is taken back later, the days are known that stood before it was said: see taken-back.ts.
  */
 import { addDays, type Day, daysBetween, weekStart } from '../measures/days.ts';
 import type { TaskDraft, TaskKey, Window } from '../practices/draft.ts';
 import { GATHER_DAYS, type Room } from './gather.ts';
 import { CHANGES_KEPT_DAYS, type HeldDay, type Plan, type PlannedTask } from './plan.ts';
+import { type TakenBack, touchedBy } from './taken-back.ts';
 import { type Household, isAway, leastUnfitness, unfitness } from './work-days.ts';
 
 /** Days ahead, today's own besides, for which nothing moves without a reason. House default: the week a list is made for. */
@@ -25,8 +26,8 @@ export interface SaidToday {
   edited: boolean;
   /** Whether work was done or skipped: work whose best day that shifted by more than {@link SHIFT_DAYS} goes with it. */
   settled: boolean;
-  /** The day something was said that was taken back today: only what was published before that day is held to. */
-  takenBackTo?: Day;
+  /** What was taken back today: of the work it is about, only what was published before it was said is held to. */
+  takenBack?: TakenBack;
 }
 
 /** What held days hang on. */
@@ -42,8 +43,8 @@ export function heldThisMorning(published: Plan | undefined, { today, drafts, sa
   const earlier = (published?.held ?? []).filter(({ day, since }) => day >= today && since < today);
   const rows = earlier.map(({ left, ...row }) => (left === undefined || left >= today ? row : { ...row, left }));
   if (published === undefined || published.today >= today) return rows;
-  // A file brought in before the first plan of a day is held against yesterday's windows, for there are no others.
-  const windows = windowsOf(said?.edited ? [] : drafts);
+  // What is said or taken back before the first plan of a day is held against yesterday's windows: there are no others.
+  const windows = windowsOf(said?.edited || said?.takenBack ? [] : drafts);
   return rows.map((row) => ({ ...row, window: windows.get(row.key) ?? row.window }));
 }
 
@@ -55,10 +56,11 @@ export function heldDays(
   rows: readonly HeldDay[],
   { today, drafts, household, said }: HeldInput,
 ): Record<TaskKey, Day> {
-  const before = said?.takenBackTo ?? today;
   const windows = windowsOf(drafts);
+  const stoodBefore = standsBefore(rows, { today, drafts, said });
   const held = rows.filter((row) => {
     const now = windows.get(row.key);
+    const before = stoodBefore(row.key);
     if (now === undefined || row.since >= before || (row.left !== undefined && row.left < before)) return false;
     if (!isAway(row.day, household.away) && unfitness(row.day, household) > row.unfitness) return false;
     if (said?.edited === true && differs(row.window, now)) return false;
@@ -66,6 +68,26 @@ export function heldDays(
     return !(said?.settled === true && hasShifted(row.window.preferred, now.preferred));
   });
   return Object.fromEntries(held.map(({ key, day }) => [key, day]));
+}
+
+/** For each task the day before which what stood is held to: today, or when something about it was said that is taken back. */
+function standsBefore(
+  rows: readonly HeldDay[],
+  {
+    today,
+    drafts,
+    said: { takenBack } = { edited: false, settled: false },
+  }: Pick<HeldInput, 'today' | 'drafts' | 'said'>,
+): (key: TaskKey) => Day {
+  if (takenBack === undefined) return () => today;
+  const morning = new Map(rows.filter(({ left }) => left === undefined).map(({ key, window }) => [key, window]));
+  const altered = drafts.filter(({ key, window }) => differs(morning.get(key) ?? window, window));
+  const touched = touchedBy(
+    takenBack,
+    drafts,
+    altered.map(({ key }) => key),
+  );
+  return (key) => (touched.has(key) ? takenBack.since : today);
 }
 
 /** What is held to from tomorrow on, with what was left lately: this morning's days, and those this plan gives instead. */

@@ -5,7 +5,9 @@ import type { Fact } from '../garden/facts.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { standingEntries } from '../garden/project.ts';
 import { type Day, earliestOf } from '../measures/days.ts';
+import type { TaskKey } from '../practices/draft.ts';
 import type { SaidToday } from '../schedule/held.ts';
+import type { TakenBack } from '../schedule/taken-back.ts';
 import { takenEntry, takingsBack } from './undo.ts';
 
 /** Facts that give no work another window of themselves: weather, the household's mail and marks, and what placing sees to. */
@@ -31,7 +33,38 @@ export function saidToday(ledger: readonly LedgerEntry[], today: Day): SaidToday
   const settled = kinds.some((kind) => kind === 'tasks-done' || kind === 'tasks-skipped');
   const back = takingsBack(ledger)
     .filter(({ recordedOn }) => recordedOn === today)
-    .map((entry) => takenEntry(ledger, entry).recordedOn);
-  const [first, ...rest] = back;
-  return { edited, settled, ...(first === undefined ? {} : { takenBackTo: earliestOf(first, ...rest) }) };
+    .map((entry) => takenEntry(ledger, entry));
+  const takenBack = takenBackOf(back);
+  return { edited, settled, ...(takenBack === undefined ? {} : { takenBack }) };
+}
+
+function takenBackOf(entries: readonly LedgerEntry[]): TakenBack | undefined {
+  const [first, ...rest] = entries.map(({ recordedOn }) => recordedOn);
+  if (first === undefined) return undefined;
+  const about = entries.map(({ fact }) => tasksNamed(fact));
+  return {
+    since: earliestOf(first, ...rest),
+    about: about.includes('all') ? 'all' : about.flatMap((keys) => (keys === 'all' ? [] : keys)),
+  };
+}
+
+/** The tasks a fact names; all where it says how the household works, which no window shows. */
+function tasksNamed(fact: Fact): readonly TaskKey[] | 'all' {
+  switch (fact.kind) {
+    case 'garden-imported':
+    case 'away-told':
+      return 'all';
+    case 'tasks-done':
+    case 'tasks-skipped':
+    case 'put-off':
+      return fact.tasks.map(({ key }) => key);
+    case 'day-pinned':
+    case 'day-unpinned':
+      return [fact.key];
+    case 'stand-looked':
+    case 'regrowth-seen':
+      return fact.task === undefined ? [] : [fact.task.key];
+    default:
+      return [];
+  }
 }

@@ -211,11 +211,53 @@ describe('what is said on a day', () => {
     const next = then(moved, [shut], { today: '2027-04-04' });
     const back = then(next, [later], {
       today: '2027-04-05',
-      said: { edited: false, settled: false, takenBackTo: TODAY },
+      said: { edited: false, settled: false, takenBack: { since: TODAY, about: [] } },
     });
     expect([moved, next, back].map(dayOf)).toEqual(['2027-04-07', '2027-04-07', '2027-04-10']);
     expect(dayOf(then(back, [shut], { today: '2027-04-05' }))).toBe('2027-04-07');
     expect(dayOf(then(back, [later], { today: '2027-04-06' }))).toBe('2027-04-10');
+  });
+});
+
+describe('what is taken back', () => {
+  const back = (about: readonly string[] | 'all'): SaidToday => {
+    return { edited: false, settled: false, takenBack: { since: '2027-04-04', about } };
+  };
+  /** Told on the 5th that the seeds suit the 14th better: from then on it stands there, and still could on the 10th. */
+  const otherwise = at(a, '2027-04-01', '2027-04-14', '2027-04-30');
+  const told = then(eve, [otherwise], { today: '2027-04-05', said: { edited: true, settled: false } });
+  const morning = then(told, [otherwise], { today: '2027-04-07' });
+
+  it('moves nothing it has nothing to do with, and leaves true what was told of it', () => {
+    expect([eve, told, morning].map(dayOf)).toEqual(['2027-04-10', '2027-04-14', '2027-04-14']);
+    const other = draft('cut', 'b', APRIL);
+    const plan = planOn('2027-04-07', [otherwise, other], {
+      published: then(morning, [otherwise, other], { today: '2027-04-07' }),
+      garden: garden(),
+      said: back([other.key]),
+      silent: true,
+    });
+    expect(dayOf(plan)).toBe('2027-04-14');
+    expect(plan.changes).toContainEqual(told.changes[0]);
+  });
+
+  it('gives their day back to work it names, work in order with that, and work gathered with it', () => {
+    const waits = draft('cut', 'b', APRIL, { after: [{ key: a.key, minDays: 0 }] });
+    for (const [about, day] of [
+      [[a.key], '2027-04-10'],
+      [[waits.key], '2027-04-10'],
+      ['all', '2027-04-10'],
+      [[], '2027-04-14'],
+    ] as const)
+      expect([about, dayOf(then(morning, [otherwise, waits], { today: '2027-04-07', said: back(about) }))]).toEqual([
+        about,
+        day,
+      ]);
+    const mate = draft('sow', 'b', ['2027-04-01', '2027-04-20', '2027-04-30']);
+    const far = draft('sow', 'c', ['2027-05-01', '2027-05-20', '2027-05-30']);
+    const with_ = (key: string) =>
+      dayOf(then(morning, [otherwise, mate, far], { today: '2027-04-07', said: back([key]) }));
+    expect([with_(mate.key), with_(far.key)]).toEqual(['2027-04-10', '2027-04-14']);
   });
 });
 
