@@ -3,6 +3,7 @@
  */
 import { addDays, type Day, type Instant } from '../measures/days.ts';
 import type { Reason, TaskKey } from '../practices/draft.ts';
+import { lastDayInSight, STILL_DO_DAYS } from './place.ts';
 import { CHANGES_KEPT_DAYS, type Change, type Plan, type PlannedTask } from './plan.ts';
 import { type Household, isAway, unfitness } from './work-days.ts';
 
@@ -54,8 +55,8 @@ function newChanges(beside: Beside): Change[] {
   const { was, is, settled, today } = beside;
   const changes = [...is.values()].flatMap((task) => changeOf(was.get(task.key), task, beside));
   for (const task of was.values()) {
-    const gone = task.state === 'open' && !is.has(task.key) && !settled.has(task.key);
-    if (gone && task.window.latest >= today && isNear(task, today)) changes.push(dropped(task, noLongerWanted, beside));
+    if (is.has(task.key) || settled.has(task.key) || !isToDo(task) || !isNear(task, today)) continue;
+    changes.push(dropped(task, today > lastDayInSight(task) ? givenUp(task) : noLongerWanted, beside));
   }
   const place = ({ to, from, key }: Change): string => `${to ?? from ?? ''} ${key}`;
   return changes.sort((a, b) => (place(a) < place(b) ? -1 : 1));
@@ -165,6 +166,10 @@ function byCompany(before: PlannedTask, task: PlannedTask, { was, is }: Beside):
 
 function lapsedReason({ window }: PlannedTask): Reason {
   return { rule: 'schedule.lapsed', saw: { day: window.latest }, source: OWN };
+}
+
+function givenUp({ window }: PlannedTask): Reason {
+  return { rule: 'schedule.given-up', saw: { day: window.latest, days: STILL_DO_DAYS }, source: OWN };
 }
 
 const noLongerWanted: Reason = { rule: 'schedule.no-longer-wanted', saw: {}, source: OWN };

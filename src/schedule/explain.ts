@@ -12,6 +12,8 @@ const SCHEDULE_SENTENCES: Readonly<Record<string, Sentence>> = {
   'schedule.not-done': ({ saw }) =>
     `It stood on ${dated(String(saw.day))} and has not been marked done; its window is still open.`,
   'schedule.lapsed': ({ saw }) => `Its window closed on ${dated(String(saw.day))} and it has not been marked done.`,
+  'schedule.given-up': ({ saw }) =>
+    `Its window closed on ${dated(String(saw.day))}, and it was not marked done in the ${saw.days} days after.`,
   'schedule.window': ({ saw }) =>
     `Its window now runs from ${dated(String(saw.earliest))} to ${dated(String(saw.latest))}.`,
   'schedule.follows': ({ saw }) => `It comes after "${saw.task}", which is now on ${dated(String(saw.day))}.`,

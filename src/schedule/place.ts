@@ -41,6 +41,11 @@ export const STILL_DO_DAYS = 60;
 /** Days after its window that a lost task is still named. House default: two weekly lists. */
 export const NAMED_LOST_DAYS = 14;
 
+/** The last day on which a task that should still be done after its window is kept in sight. */
+export function lastDayInSight({ window }: Pick<TaskDraft, 'window'>): Day {
+  return addDays(window.latest, STILL_DO_DAYS);
+}
+
 /** Puts every draft on a day. Drafts already done or skipped must be left out by the caller. */
 export function place(drafts: readonly TaskDraft[], placing: Placing): { placed: Placed[]; clashes: Clash[] } {
   const sorted = [...drafts].sort((a, b) => (a.key < b.key ? -1 : 1));
@@ -161,17 +166,16 @@ class PlacingTable {
   #putLapsed(draft: TaskDraft, waits: readonly Day[]): void {
     const { today } = this.#placing;
     const { latest } = draft.window;
-    const late = daysBetween(latest, today);
     const lapsed = { draft, state: 'lapsed' as const, pinned: false };
     if (draft.ifMissed === 'still do') {
-      if (late <= STILL_DO_DAYS)
+      if (today <= lastDayInSight(draft))
         this.#placed.set(draft.key, { ...lapsed, day: this.#lateDay(draft, latestOf(today, ...waits)) });
-    } else if (late <= NAMED_LOST_DAYS) this.#placed.set(draft.key, { ...lapsed, day: latest });
+    } else if (daysBetween(latest, today) <= NAMED_LOST_DAYS) this.#placed.set(draft.key, { ...lapsed, day: latest });
   }
 
-  /** The next work day from a day on, for what is done late or not at all. */
+  /** The next work day from a day on, for what is done late or not at all; none on which it would be let go by then. */
   #lateDay(draft: TaskDraft, from: Day): Day {
-    const room = { draft, from, to: addDays(from, STILL_DO_DAYS), preferred: from };
+    const room = { draft, from, to: latestOf(from, lastDayInSight(draft)), preferred: from };
     return this.#held(room) ?? this.#bestDay(draft, room);
   }
 

@@ -222,6 +222,21 @@ describe('a window that closes', () => {
     ]);
   });
 
+  it('drops what should still be done after sixty days, and says so, once', () => {
+    const drafts = missed('still do');
+    expect(told({ today: '2027-06-29', drafts }, { today: '2027-06-30', drafts })).toEqual([
+      'sow/bed:a dropped 06-29> schedule.given-up',
+    ]);
+    expect(told({ today: '2027-06-30', drafts }, { today: '2027-07-01', drafts })).toEqual([]);
+  });
+
+  it('says of late work that nothing asks for any more that it has gone', () => {
+    const drafts = missed('still do');
+    expect(told({ today: '2027-05-01', drafts }, { today: '2027-05-02', drafts: [] })).toEqual([
+      'sow/bed:a dropped 05-01> schedule.no-longer-wanted',
+    ]);
+  });
+
   it.each(['replace', 'drop'] as const)('drops what is to %s, once', (ifMissed) => {
     const drafts = missed(ifMissed);
     expect(told({ today: '2027-04-30', drafts }, { today: '2027-05-01', drafts })).toEqual([

@@ -7,6 +7,11 @@ const own = "the garden's own plan" as const;
 
 const SCHEDULE_RULES = [
   ['schedule.not-done', { day: '2027-04-10' }, 'It stood on ⟦2027-04-10⟧ and has not been marked done'],
+  [
+    'schedule.given-up',
+    { day: '2027-04-30', days: 60 },
+    'Its window closed on ⟦2027-04-30⟧, and it was not marked done in the 60 days after',
+  ],
   ['schedule.lapsed', { day: '2027-04-30' }, 'Its window closed on ⟦2027-04-30⟧'],
   ['schedule.window', { earliest: '2027-04-01', latest: '2027-04-30' }, 'from ⟦2027-04-01⟧ to ⟦2027-04-30⟧'],
   [

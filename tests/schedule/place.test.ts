@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Day } from '../../src/measures/days.ts';
+import { addDays, type Day } from '../../src/measures/days.ts';
 import type { Days } from './drafts.ts';
 import { doneMark, draft, placedOn } from './drafts.ts';
 
@@ -197,8 +197,19 @@ describe('a lapsed task', () => {
 
   it('that should still be done stands on the next work day, for sixty days', () => {
     expect(on('2027-05-02', 'still do')).toEqual(['2027-05-05', 'lapsed']);
-    expect(on('2027-06-29', 'still do')).toEqual(['2027-06-30', 'lapsed']);
+    expect(on('2027-06-29', 'still do')).toEqual(['2027-06-29', 'lapsed']);
     expect(on('2027-06-30', 'still do')).toBeUndefined();
+  });
+
+  it('that should still be done is given no day past those sixty, however full the weeks until then', () => {
+    const full = ['2027-05-24', '2027-05-31'].map((monday) =>
+      draft(`dig-${monday}`, 'b', [monday, addDays(monday, 2), addDays(monday, 6)], { effortMinutes: 240 }),
+    );
+    const late = draft('cut', 'a', ['2027-03-01', '2027-03-03', '2027-04-01']);
+    const day = (today: string) => placedOn(today, [late, ...full]).days[late.key];
+    expect(day('2027-05-25')).toBe('2027-05-26');
+    expect(day('2027-05-31')).toBe('2027-05-31');
+    expect(day('2027-06-01')).toBeUndefined();
   });
 
   it('that should still be done waits until somebody is at home', () => {
