@@ -7,7 +7,7 @@ import type { WeekList } from '../week-list.ts';
 import { hoursText, weekSpan } from '../words.ts';
 
 /** Somebody with a mail address. */
-export interface Correspondent {
+interface Correspondent {
   name: string;
   address: string;
 }

@@ -28,7 +28,7 @@ export interface PostRoom {
 }
 
 /** A list to deliver. */
-export interface Errand {
+interface Errand {
   view: GardenView;
   recipient: Recipient;
   list: Pick<DueList, 'monday'>;

@@ -8,7 +8,7 @@ export const LINE_BROKEN = 'ECONNECTION';
 export const TOO_SLOW = 'ETIMEDOUT';
 
 /** The parts of a fault that tell what it was. */
-export interface SmtpFault {
+interface SmtpFault {
   message: string;
   /** nodemailer's kind of fault, such as EAUTH. */
   kind: string;
@@ -56,7 +56,7 @@ export function stateAfter(
 }
 
 /** What a fault is told with. */
-export interface FaultTold {
+interface FaultTold {
   server: MailServer;
   from: string;
   to: string;

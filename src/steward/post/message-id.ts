@@ -6,7 +6,7 @@ import { domainOf } from '../../digest/mail/list-message.ts';
 import type { Day } from '../../measures/days.ts';
 
 /** What names one list to one recipient. */
-export interface ListName {
+interface ListName {
   gardenId: string;
   member: string;
   monday: Day;

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import type { Day } from '../../measures/days.ts';
 
 /** Which list a file holds. */
-export interface OutboxName {
+interface OutboxName {
   gardenId: string;
   member: string;
   monday: Day;
@@ -17,7 +17,7 @@ export interface OutboxName {
 const MARK_OCTETS = 4;
 
 /** "2027-04-19.hollow-lane.ida.1f0c52aa.eml": the same for a week and member, whatever the member is called. */
-export function outboxFile({ gardenId, member, monday }: OutboxName): string {
+function outboxFile({ gardenId, member, monday }: OutboxName): string {
   const plain = (text: string): string =>
     text
       .toLowerCase()

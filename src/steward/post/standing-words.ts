@@ -8,7 +8,7 @@ import { dayIn } from '../planner.ts';
 import type { MailStanding, MailWay } from './mail-doings.ts';
 
 /** A standing in sentences, on the garden's own clock. */
-export interface StandingWords {
+interface StandingWords {
   next: string;
   sent: string;
   wrong?: string;
@@ -49,7 +49,7 @@ function wrongText({ state, monday, problem = '', nextTryAt, tries }: Delivery, 
 const NOT_RUNNING = 'Loamtide did not run meanwhile.';
 
 /** A moment by the garden's clock: "25 April 2027, 18:00". */
-export function momentText(at: Instant, clock: LocalClock): string {
+function momentText(at: Instant, clock: LocalClock): string {
   return `${fullDay(dayIn(clock.timeZone, at), clock.units)}, ${clockTime(at, clock)}`;
 }
 

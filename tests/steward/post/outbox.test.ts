@@ -1,8 +1,8 @@
-import { chmodSync, mkdirSync, readdirSync, readFileSync, statSync } from 'node:fs';
+import { chmodSync, mkdirSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { simpleParser } from 'mailparser';
 import { describe, expect, test } from 'vitest';
-import { outboxFile, putInOutbox } from '../../../src/steward/post/outbox.ts';
+import { putInOutbox } from '../../../src/steward/post/outbox.ts';
 import { tempFolder } from '../../store/temp-folder.ts';
 
 const name = { gardenId: 'hollow-lane', member: 'Ida', monday: '2027-04-19' };
@@ -28,9 +28,11 @@ describe('the outbox', () => {
   test('keeps nothing half written where the writing fails', async () => {
     const folder = tempFolder();
     // A folder in the place of the file cannot be replaced by one.
-    mkdirSync(join(folder, outboxFile(name)));
+    const file = await putInOutbox(folder, name, letter);
+    rmSync(join(folder, file));
+    mkdirSync(join(folder, file));
     await expect(putInOutbox(folder, name, letter)).rejects.toThrow();
-    expect(readdirSync(folder)).toEqual([outboxFile(name)]);
+    expect(readdirSync(folder)).toEqual([file]);
   });
 
   test.skipIf(process.getuid?.() === 0)('a folder that may not be written is an error', async () => {
@@ -41,15 +43,17 @@ describe('the outbox', () => {
 });
 
 describe('a file’s name', () => {
-  test('says week, garden and member', () => {
-    expect(outboxFile(name)).toMatch(/^2027-04-19\.hollow-lane\.ida\.[0-9a-f]{8}\.eml$/);
+  test('says week, garden and member', async () => {
+    expect(await putInOutbox(tempFolder(), name, letter)).toMatch(/^2027-04-19\.hollow-lane\.ida\.[0-9a-f]{8}\.eml$/);
   });
 
-  test('leads nowhere else, and is another for another member, however the name is spelt', () => {
+  test('leads nowhere else, and is another for another member, however the name is spelt', async () => {
+    const folder = tempFolder();
     const members = ['Ida', 'ida', '../../etc/passwd', 'Ида', '', 'x'.repeat(300)];
-    const files = members.map((member) => outboxFile({ ...name, member }));
+    const files = await Promise.all(members.map((member) => putInOutbox(folder, { ...name, member }, letter)));
     expect(new Set(files).size).toBe(files.length);
     for (const file of files) expect(file).toMatch(/^[a-z0-9.-]{20,200}$/);
     for (const file of files) expect(file).not.toContain('..');
+    expect(readdirSync(folder).sort()).toEqual(files.sort());
   });
 });
