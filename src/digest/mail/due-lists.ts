@@ -28,6 +28,8 @@ export interface DueAsked {
   /** When the member first had mail: hours before it are nobody's. */
   since: Instant;
   now: Instant;
+  /** Mondays of weeks whose list went out or is settled otherwise: none of them is announced again. */
+  settled?: readonly Day[];
 }
 
 /** Weeks looked back over. House default: what was missed longer ago is of no use as news either. */
@@ -40,7 +42,7 @@ const LOOKS_AHEAD_FROM: Weekday = 6;
  * What is due for a member at a moment. Where the clocks skip the chosen hour it is the first moment after it; where
  * they show it twice, the first of the two.
  */
-export function dueLists({ timeZone, mail, since, now }: DueAsked): DueLists {
+export function dueLists({ timeZone, mail, since, now, settled = [] }: DueAsked): DueLists {
   const hours = new Cron(`0 ${mail.hour} * * ${mail.weekday}`, { timezone: timeZone, paused: true });
   const listAt = (moment: Date): DueList => {
     const at = moment.toISOString();
@@ -51,11 +53,16 @@ export function dueLists({ timeZone, mail, since, now }: DueAsked): DueLists {
     .previousRuns(LOOK_BACK_WEEKS, new Date(Date.parse(now) + MS_PER_SECOND))
     .map(listAt)
     .filter(({ at }) => at >= since && at <= now);
-  const next = hours.nextRun(new Date(now));
-  if (next === null) throw new Error(`No hour ${mail.hour} of weekday ${mail.weekday} comes in ${timeZone}.`);
+  const listAfter = (moment: Date): DueList => {
+    const run = hours.nextRun(moment);
+    if (run === null) throw new Error(`No hour ${mail.hour} of weekday ${mail.weekday} comes in ${timeZone}.`);
+    return listAt(run);
+  };
+  let next = listAfter(new Date(now));
+  while (settled.includes(next.monday)) next = listAfter(new Date(next.at));
   const [newest, ...older] = past;
   const isOver = newest === undefined || localDay(timeZone, now) > addDays(newest.monday, 6);
-  return isOver ? { past, next: listAt(next) } : { now: newest, past: older, next: listAt(next) };
+  return isOver ? { past, next } : { now: newest, past: older, next };
 }
 
 /** The first day on which the list of a week can go out. */

@@ -8,8 +8,8 @@ const [MONDAY, FRIDAY, SATURDAY, SUNDAY] = [1, 5, 6, 7] as const;
 
 /** Sunday at 18:00 in Wisconsin, unless said otherwise. */
 function due(now: string, other: Partial<DueAsked & { weekday: Weekday; hour: number }> = {}) {
-  const { weekday = SUNDAY, hour = 18, timeZone = 'America/Chicago', since = LONG_AGO } = other;
-  return dueLists({ timeZone, mail: { weekday, hour }, since, now });
+  const { weekday = SUNDAY, hour = 18, timeZone = 'America/Chicago', since = LONG_AGO, settled = [] } = other;
+  return dueLists({ timeZone, mail: { weekday, hour }, since, now, settled });
 }
 
 describe('the week a list covers', () => {
@@ -142,5 +142,25 @@ describe('where the clocks change', () => {
         expect(at, `${day} ${hour}:00 in ${timeZone}`).toBe(zonedHour(timeZone, day, hour));
       }
     }
+  });
+});
+
+describe('the list announced', () => {
+  test('is not of a week that is settled: its day was changed since', () => {
+    // The list of 26 April went out on Sunday the 25th; on Tuesday Friday was chosen.
+    const tuesday = '2027-04-27T13:00:00.000Z';
+    expect(due(tuesday, { weekday: FRIDAY }).next.monday).toBe('2027-04-26');
+    expect(due(tuesday, { weekday: FRIDAY, settled: ['2027-04-26', '2027-04-19'] }).next).toEqual({
+      monday: '2027-05-03',
+      at: '2027-05-07T23:00:00.000Z',
+    });
+  });
+
+  test('skips every week settled', () => {
+    const settled = ['2026-12-28', '2027-01-04'];
+    expect(due('2026-12-27T12:00:00.000Z', { settled }).next).toEqual({
+      monday: '2027-01-11',
+      at: '2027-01-11T00:00:00.000Z',
+    });
   });
 });
