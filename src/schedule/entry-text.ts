@@ -83,7 +83,7 @@ function subjectNames(job: string, tasks: readonly Pick<PlannedTask, 'subject'>[
 export function descriptionOf(tasks: readonly PlannedTask[]): string {
   const blocks = [
     givenLines(tasks).join('\n'),
-    stepsBlock(tasks),
+    stepLines(tasks).join('\n'),
     suppliesBlock(tasks),
     windowBlock(tasks),
     cautionsBlock(tasks),
@@ -110,7 +110,8 @@ function parted(tasks: readonly PlannedTask[]): { work: readonly PlannedTask[]; 
   return { work, riders: tasks.filter(({ weight }) => weight === 'check') };
 }
 
-function stepsBlock(tasks: readonly PlannedTask[]): string {
+/** How tasks done together are done: what all share said once, then what is one's own after its name. Amounts are marked. */
+export function stepLines(tasks: readonly PlannedTask[]): string[] {
   const { work, riders } = parted(tasks);
   const shared = sharedLines(work.map(({ steps }) => steps));
   const own = work.map(({ subject, steps }) =>
@@ -120,7 +121,7 @@ function stepsBlock(tasks: readonly PlannedTask[]): string {
     ),
   );
   const checks = riders.map(({ title, steps }) => named(title, steps));
-  return [...shared, ...own, ...checks].filter((line) => line !== '').join('\n');
+  return [...shared, ...own, ...checks].filter((line) => line !== '');
 }
 
 function named(name: string, lines: readonly string[]): string {

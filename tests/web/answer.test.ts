@@ -1,6 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { addDays } from '../../src/measures/days.ts';
+import { readableIn } from '../../src/measures/quantity.ts';
 import { mailed, OUTSIDE, PRESSED } from './mailed.ts';
 import { plain } from './plain-text.ts';
 import { appOver, NOW, TODAY } from './sample-garden.ts';
@@ -38,6 +39,26 @@ describe('opening a link', () => {
     expect(await told(get(answer(RYE), OUTSIDE))).toMatch(
       /Sunday, April 25, 2027\. Any day from April \d+ to \w+ \d+, 2027 will do\./,
     );
+  });
+
+  test('tells how the work is done and what to have at hand, what beds share once', async () => {
+    const { get, send, answer, view } = await mailed();
+    const { plan, garden } = await view();
+    const keys = plan.entries.find((entry) => entry.keys.includes(RYE))?.keys ?? [];
+    const tasks = plan.tasks.filter(({ key }) => keys.includes(key));
+    const { units } = garden.place;
+    const text = await told(get(answer(RYE), OUTSIDE));
+    const steps = new Set(tasks.flatMap((task) => task.steps).map((step) => readableIn(units, step, TODAY)));
+    expect(steps.size).toBeGreaterThan(2);
+    for (const step of steps) expect(text).toContain(step);
+    const shared = tasks[0]?.steps.find((step) =>
+      tasks.every((task) => task.weight === 'check' || task.steps.includes(step)),
+    );
+    expect(text.split(readableIn(units, shared ?? '-', TODAY))).toHaveLength(2);
+    const layer = plan.tasks.find(({ kind, state }) => kind === 'topdress' && state === 'open');
+    expect(await told(get(answer(layer?.key ?? ''), OUTSIDE))).toMatch(/To hand: finished compost [\d.]+ cu ft/);
+    const fields = { answer: 'done', on: TODAY, key: TURN };
+    expect(await told(send(answer(TURN), fields, PRESSED))).not.toContain('How ');
   });
 
   test('changes nothing, however often a scanner does, and by whichever method', async () => {

@@ -6,6 +6,7 @@ import type { Problem } from '../../garden/problem.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
+import { gatheredSupplies, stepLines, supplyLine } from '../../schedule/entry-text.ts';
 import type { TaskMove } from '../../steward/steward.ts';
 import { amountsInWords } from '../amount-words.ts';
 import type { AnswerView } from '../answer-view.ts';
@@ -55,6 +56,7 @@ export function answerPage({ about, asked, entered, told, problems = [] }: Answe
         about.open.length > 0 && <h2>The same work, still to do</h2>
       )}
       <AskedForm about={about} asked={asked} entered={entered} />
+      <How about={about} />
       <Cautions about={about} />
       <OtherForms about={about} asked={asked} entered={entered} />
     </article>,
@@ -120,6 +122,25 @@ const When = ({ about: { view, task }, isNew }: { about: AnswerView; isNew: bool
       {task.day.slice(0, 4)}. {days}
       {isNew && ' Opening this page has changed nothing; a button does.'}
     </p>
+  );
+};
+
+/** What to have at hand and how it is done, for whoever reads the task here and nowhere else. */
+const How = ({ about: { view, open } }: { about: AnswerView }) => {
+  const { units } = view.garden.place;
+  const supplies = gatheredSupplies(open.flatMap((task) => task.supplies)).map(supplyLine);
+  const steps = stepLines(open);
+  if (supplies.length === 0 && steps.length === 0) return null;
+  return (
+    <section class="how">
+      <h2>How</h2>
+      {supplies.length > 0 && <p>To hand: {readableIn(units, supplies.join('; '))}.</p>}
+      <ul class="marked">
+        {steps.map((step) => (
+          <li>{readableIn(units, step, view.plan.today)}</li>
+        ))}
+      </ul>
+    </section>
   );
 };
 
