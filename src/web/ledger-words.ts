@@ -4,9 +4,11 @@
 import { seasonTurnOf } from '../climate/season.ts';
 import { FAILED_WORDS, STAGE_NOTES } from '../digest/record/seen-words.ts';
 import { fullDay } from '../digest/words.ts';
-import type { Fact, WeatherTold } from '../garden/facts.ts';
+import type { Effect } from '../garden/effects.ts';
+import type { DoneTask, Fact, WeatherTold } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
 import { MEASURED_WORDS, type Measured } from '../garden/weather-limits.ts';
+import { fertiliserById } from '../handbook/fertilisers.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { capital } from '../measures/capital.ts';
 import type { Day } from '../measures/days.ts';
@@ -36,7 +38,7 @@ export function factInWords(
     case 'garden-imported':
       return `Garden file brought in: ${fact.file.garden.name}`;
     case 'tasks-done':
-      return `Done on ${formatDay(fact.on, units, beside)}: ${titles(fact)}`;
+      return `Done on ${formatDay(fact.on, units, beside)}: ${fact.tasks.map((task) => doneInWords(task, units, beside)).join('; ')}`;
     case 'tasks-skipped':
       return `Skipped: ${titles(fact)}`;
     case 'put-off':
@@ -115,6 +117,24 @@ export function factInWords(
     default:
       return fact satisfies never;
   }
+}
+
+/** A task that was done, with what was used where later work counts on it. */
+function doneInWords({ title, makes }: DoneTask, units: UnitSystem, beside: Day): string {
+  const told = readableIn(units, title, beside);
+  const used = [...new Set(makes.flatMap((effect) => usedInWords(effect, units)))];
+  const news = used.filter((words) => !told.includes(words));
+  return news.length === 0 ? told : `${told} (${news.join(', ')})`;
+}
+
+function usedInWords(effect: Effect, units: UnitSystem): string[] {
+  if (effect.makes === 'bed-fed' && effect.grams > 0)
+    return [
+      `${formatQuantity({ value: effect.grams, unit: 'g' }, units)} of ${fertiliserById(effect.fertiliserId).name}`,
+    ];
+  if (!('litres' in effect) || !effect.litres) return [];
+  const amount = formatQuantity({ value: effect.litres, unit: 'L' }, units);
+  return [effect.makes === 'pile-built' ? `${amount} in all` : `${amount} of compost`];
 }
 
 /** That a choice took the place of covers that were planned. */

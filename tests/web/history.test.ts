@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import type { Effect } from '../../src/garden/effects.ts';
 import { formatDay } from '../../src/measures/quantity.ts';
 import { taskPath } from '../../src/web/addresses.ts';
 import { factInWords } from '../../src/web/ledger-words.ts';
@@ -30,6 +31,32 @@ describe('history', () => {
       'Garden file brought in: Mill Row',
     ]);
     expect(text).toContain('April 20, 2027, Ada, taken back');
+  });
+
+  test('tells what was really used of what was done, in the units of the garden', () => {
+    const done = (title: string, ...makes: Effect[]) => ({ title, makes }) as never;
+    const used = (units: 'metric' | 'us', ...tasks: never[]) => {
+      const garden = { beds: [], piles: [], bins: [], stands: [], place: { units } } as never;
+      return factInWords({ kind: 'tasks-done', on: '2027-05-18', tasks }, garden, '2027-05-18').replaceAll(
+        '\u00a0',
+        ' ',
+      );
+    };
+    const layer = done('Topdress A', { makes: 'bed-topdressed', bedId: 'a', litres: 50 });
+    const fed = done('Feed kale', { makes: 'bed-fed', bedId: 'a', fertiliserId: 'blood_meal', grams: 60 });
+    expect(used('metric', layer, fed)).toBe(
+      'Done on 18 May: Topdress A (50 L of compost); Feed kale (60 g of blood meal)',
+    );
+    // 50 L are 1.77 cu ft: a cubic foot is 28.3168 L, by the definition of the inch.
+    expect(used('us', layer)).toContain('Topdress A (1.8 cu ft of compost)');
+    const built = done('Build a pile', { makes: 'pile-built', pileId: 'p', litres: 400 });
+    const asPlanned = done('Build a pile', { makes: 'pile-built', pileId: 'p' });
+    const unmeasured = done('Topdress B', { makes: 'bed-topdressed', bedId: 'b', litres: 0 });
+    expect(used('metric', built, asPlanned, unmeasured)).toBe(
+      'Done on 18 May: Build a pile (400 L in all); Build a pile; Topdress B',
+    );
+    const ordered = done('Order ⟦200 L⟧ of compost', { makes: 'compost-bought', litres: 200 });
+    expect(used('metric', ordered)).toBe('Done on 18 May: Order 200 L of compost');
   });
 
   test('says that a choice took the place of what was planned', () => {
