@@ -71,7 +71,7 @@ function meets(later: Set<string> | 'all', touched: ReadonlySet<string>): boolea
 }
 
 /** The beds, plantings, stands, piles, wishes and tasks a fact is about. */
-function touchedBy(fact: Fact): Set<string> | 'all' {
+export function touchedBy(fact: Fact): Set<string> | 'all' {
   switch (fact.kind) {
     case 'garden-imported':
     case 'entry-undone':

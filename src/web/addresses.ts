@@ -4,6 +4,7 @@
 import type { Day } from '../measures/days.ts';
 import type { OpenSpan } from '../practices/cover-cropping/open-spans.ts';
 import type { TaskKey } from '../practices/draft.ts';
+import type { AskedAfter } from '../steward/entries-about.ts';
 
 /** This week, or the week a day falls in; of everybody, or of one member of the household. */
 export function weekPath(gardenId: string, day?: Day, person?: string): string {
@@ -91,9 +92,13 @@ export function reportPath(gardenId: string, what?: ReportName): string {
   return `${weekPath(gardenId)}/report${what === undefined ? '' : `/${what}`}`;
 }
 
-/** What was told, newest first; before an entry, when one is given. */
-export function historyPath(gardenId: string, before?: number): string {
-  return `${weekPath(gardenId)}/history${before === undefined ? '' : `?before=${before}`}`;
+/** What was told, newest first; before an entry, and about a bed or a pile alone, when one is given. */
+export function historyPath(gardenId: string, { before, about }: { before?: number; about?: AskedAfter } = {}): string {
+  const asked = new URLSearchParams({
+    ...(about === undefined ? {} : { about: `${about.type}:${about.id}` }),
+    ...(before === undefined ? {} : { before: String(before) }),
+  });
+  return `${weekPath(gardenId)}/history${asked.size === 0 ? '' : `?${asked}`}`;
 }
 
 /** The record of a season; of the running one when none is given. */

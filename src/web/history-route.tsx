@@ -2,21 +2,24 @@
  * History, and taking entries back.
  */
 import { type Context, Hono } from 'hono';
+import type { Garden } from '../garden/garden.ts';
 import type { Problem } from '../garden/problem.ts';
 import type { Steward, UndoPreview } from '../steward/steward.ts';
 import { historyPath } from './addresses.ts';
 import { readForm } from './form.ts';
 import { BY, gardenView, wholeNumber } from './garden-view.ts';
-import { historyPage } from './pages/history.tsx';
+import { type HistoryAbout, historyPage } from './pages/history.tsx';
 import { undoPage } from './pages/undo.tsx';
 import { refusalsOf } from './task-route.tsx';
+import { notFound } from './trouble.ts';
 
 /** The history and undo pages. */
 export function historyRoutes(steward: Steward): Hono {
   return new Hono()
     .get('/gardens/:gardenId/history', async (c) => {
       const view = await gardenView(steward, c.req.param('gardenId'));
-      return c.html(historyPage(view, wholeNumber(c.req.query('before'))));
+      const about = aboutIn(view.garden, c.req.query('about'));
+      return c.html(historyPage(view, { before: wholeNumber(c.req.query('before')), about }));
     })
     .get('/gardens/:gardenId/undo', async (c) => {
       const asked = c.req.query('entry');
@@ -36,6 +39,20 @@ export function historyRoutes(steward: Steward): Hono {
       const problems = await refusalsOf(() => steward.undo(view.garden.id, entry, BY));
       return problems.length > 0 ? refused(c, view, problems) : c.redirect(historyPath(view.garden.id), 303);
     });
+}
+
+/** The bed or the pile a history is asked of; of everything where none is named. */
+function aboutIn({ beds, bins, piles }: Garden, asked: string | undefined): HistoryAbout | undefined {
+  if (asked === undefined) return undefined;
+  const bed = beds.find(({ id }) => asked === `bed:${id}`);
+  if (bed !== undefined) return { type: 'bed', id: bed.id, name: bed.name };
+  const pile = piles.find(({ id }) => asked === `pile:${id}`);
+  if (pile === undefined) throw notFound(`"${asked.slice(0, 60)}" is no bed and no pile of this garden.`);
+  return {
+    type: 'pile',
+    id: pile.id,
+    name: `the pile in ${bins.find(({ id }) => id === pile.binId)?.name ?? pile.id}`,
+  };
 }
 
 function refused(c: Context, view: Parameters<typeof undoPage>[0]['view'], problems: readonly Problem[]) {

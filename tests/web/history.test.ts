@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { Effect } from '../../src/garden/effects.ts';
+import type { LedgerEntry } from '../../src/garden/ledger.ts';
 import { formatDay } from '../../src/measures/quantity.ts';
+import { entriesAbout } from '../../src/steward/entries-about.ts';
 import { taskPath } from '../../src/web/addresses.ts';
 import { factInWords } from '../../src/web/ledger-words.ts';
 import { undoPage } from '../../src/web/pages/undo.tsx';
@@ -115,6 +117,57 @@ describe('history', () => {
     const older = await (await get(`${GARDEN}/history?before=4`)).text();
     expect(older.match(/class="fact"/g)).toHaveLength(3);
     expect(older).not.toContain('Older entries');
+  });
+});
+
+describe('history of one thing', () => {
+  const factsIn = async (answer: Promise<Response>) =>
+    [...(await (await answer).text()).matchAll(/<span class="fact">([^<]*)</g)].map(([, words]) => words);
+
+  test('of a bed holds what was told of it and of what grows in it, and what took that back', async () => {
+    const { get, steward } = await sampleApp();
+    await steward.markDone('mill-row', [TURN], '2027-04-19', 'Ada');
+    await steward.pin('mill-row', RYE, '2027-04-29', 'Ada');
+    await steward.skip('mill-row', ['bed-clear/planting:wall-spinach-2026-09-01'], 'Ada');
+    await steward.undo('mill-row', 3, 'Ada');
+    const [north, wall] = [`${GARDEN}/history?about=bed:north`, `${GARDEN}/history?about=bed:wall`];
+    expect(await factsIn(get(north))).toEqual([
+      'Took back entry 3',
+      'Pinned to April 29, 2027: Cut the winter rye in North bed before it flowers',
+    ]);
+    expect(await factsIn(get(wall))).toEqual(['Skipped: Clear the spinach from Wall bed, leave the roots']);
+    expect(await factsIn(get(`${GARDEN}/history?about=pile:spring-pile`))).toEqual([
+      'Done on April 19: Turn the pile in Left bay',
+    ]);
+    expect(await (await get(`${GARDEN}/history?about=bed:south`)).text()).toContain(
+      'Nothing was told yet of South bed',
+    );
+    expect(await factsIn(get(`${north}&before=4`))).toHaveLength(1);
+  });
+
+  test('is led to from the bed and from the yard, and there is none of what is not there', async () => {
+    const { get } = await sampleApp();
+    expect(await (await get(`${GARDEN}/beds/north`)).text()).toContain('/history?about=bed%3Anorth"');
+    expect(await (await get(`${GARDEN}/compost`)).text()).toContain('/history?about=pile%3Aspring-pile"');
+    for (const about of ['bed:nowhere', 'pile:north', 'north', ''])
+      expect((await get(`${GARDEN}/history?about=${about}`)).status).toBe(404);
+  });
+
+  test('of a pile holds the beds its compost went to, and of a bed work of plantings that are gone', () => {
+    const row = (entry: number, fact: object): LedgerEntry => ({ entry, recordedOn: TODAY, by: 'Ada', fact }) as never;
+    const done = (subject: object, ...makes: Effect[]) => ({
+      kind: 'tasks-done',
+      tasks: [{ key: 'x', subject, makes }],
+    });
+    const spread: Effect = { makes: 'bed-topdressed', bedId: 'a', litres: 50, pileIds: ['p', 'q'] };
+    const ledger = [
+      row(1, done({ type: 'bed', id: 'a' }, spread)),
+      row(2, done({ type: 'planting', id: 'gone', bedId: 'a' })),
+      row(3, done({ type: 'pile', id: 'q' }, { makes: 'pile-turned', pileId: 'q' })),
+    ];
+    const about = (type: 'bed' | 'pile', id: string) =>
+      entriesAbout(ledger, { plantings: [], stands: [] }, { type, id }).map(({ entry }) => entry);
+    expect([about('bed', 'a'), about('pile', 'p'), about('pile', 'q')]).toEqual([[1, 2], [1], [1, 3]]);
   });
 });
 

@@ -16,7 +16,7 @@ import type { BedGaps } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import { COVERED_WORDS, lastLook, standName } from '../../practices/stand-cover.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import type { CoverChoice, GardenView, ReportPreview } from '../../steward/steward.ts';
-import { bedPath, bedsPath, recordPath, seasonEndPath, taskPath } from '../addresses.ts';
+import { bedPath, bedsPath, historyPath, recordPath, seasonEndPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
 import { PreviewSections } from './change-preview.tsx';
@@ -114,7 +114,8 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
       <p>
         <a href={seasonEndPath(garden.id)}>Every bed at season end</a> ·{' '}
         <a href={bedsPath(garden.id)}>Every bed by seasons</a> ·{' '}
-        <a href={`${recordPath(garden.id)}#bed-${bed.id}`}>What was done in it this season</a>
+        <a href={`${recordPath(garden.id)}#bed-${bed.id}`}>What was done in it this season</a> ·{' '}
+        <a href={historyPath(garden.id, { about: { type: 'bed', id: bed.id } })}>All that was told of it</a>
       </p>
     </article>,
   );

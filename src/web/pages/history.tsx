@@ -4,6 +4,7 @@
 import { fullDay } from '../../digest/words.ts';
 import type { LedgerEntry } from '../../garden/ledger.ts';
 import { standingEntries, undoneEntries } from '../../garden/project.ts';
+import { type AskedAfter, entriesAbout } from '../../steward/entries-about.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { historyPath, recordPath, undoPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
@@ -12,10 +13,22 @@ import { factInWords } from '../ledger-words.ts';
 /** Entries on one page. House default: about a season of a busy garden. */
 const ENTRIES_A_PAGE = 100;
 
-/** The ledger in words; with `before`, the entries older than that one. */
-export function historyPage(view: GardenView, before: number | undefined) {
+/** A bed or a pile whose history is asked for, as a sentence names it. */
+export interface HistoryAbout extends AskedAfter {
+  name: string;
+}
+
+interface Asked {
+  /** Only entries older than this one. */
+  before?: number | undefined;
+  about?: HistoryAbout | undefined;
+}
+
+/** The ledger in words. */
+export function historyPage(view: GardenView, { before, about }: Asked) {
   const { garden, ledger } = view;
-  const older = ledger.filter(({ entry }) => before === undefined || entry < before);
+  const told = about === undefined ? ledger : entriesAbout(ledger, garden, about);
+  const older = told.filter(({ entry }) => before === undefined || entry < before);
   const shown = older.slice(-ENTRIES_A_PAGE).reverse();
   const undone = undoneEntries(ledger);
   const undoable = undoableEntries(ledger);
@@ -24,7 +37,14 @@ export function historyPage(view: GardenView, before: number | undefined) {
     { title: 'History', garden, here: 'history' },
     <article class="history">
       <h1>History</h1>
-      <p>Everything this garden was told, the newest first. What is taken back stays on the list, struck through.</p>
+      {about === undefined ? (
+        <p>Everything this garden was told, the newest first. What is taken back stays on the list, struck through.</p>
+      ) : (
+        <p>
+          {told.length === 0 ? 'Nothing was told yet' : 'What was told'} of {about.name}, beside the garden file.{' '}
+          <a href={historyPath(garden.id)}>Everything this garden was told</a>
+        </p>
+      )}
       <p>
         <a href={recordPath(garden.id)}>
           The season's record: what was done when, bed by bed, to print or to keep as a file
@@ -47,7 +67,9 @@ export function historyPage(view: GardenView, before: number | undefined) {
       </ol>
       {oldest !== undefined && shown.length < older.length && (
         <p>
-          <a href={historyPath(garden.id, oldest.entry)}>Older entries</a>
+          <a href={historyPath(garden.id, { before: oldest.entry, ...(about === undefined ? {} : { about }) })}>
+            Older entries
+          </a>
         </p>
       )}
     </article>,

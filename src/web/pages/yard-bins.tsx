@@ -9,7 +9,7 @@ import { builtLitres } from '../../practices/composting/pile-life.ts';
 import { rawManureOf } from '../../practices/manure.ts';
 import { pileWords } from '../../practices/manure-words.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { reportPath, taskPath } from '../addresses.ts';
+import { historyPath, reportPath, taskPath } from '../addresses.ts';
 import { PileDrawing, times } from '../charts/pile-drawing.tsx';
 
 interface YardBinsProps {
@@ -111,6 +111,9 @@ const PileInBin = ({ view: { garden, plan }, bin, pile, heap }: PileInBinProps) 
       {pile.finishedOn === undefined && record && <p class="small">{readableIn(units, record, plan.today)}</p>}
       {raw && <p class="small">{pileWords(raw)}</p>}
       <PileDrawing pile={pile} today={plan.today} units={units} />
+      <p class="small">
+        <a href={historyPath(garden.id, { about: { type: 'pile', id: pile.id } })}>All that was told of it</a>
+      </p>
     </>
   );
 };
