@@ -101,9 +101,12 @@ export function feedEventsOf(
   { view = PLAIN_VIEW, pageOf }: { view?: FeedView; pageOf?: FeedFrame['pageOf'] } = {},
 ): FeedEvent[] {
   const { shape, feedId } = view;
-  const events = inFeedOrder(plan, view).map((entry) => eventOf(plan, entry, units, pageOf));
-  const gathered = shape.by === 'day' ? dayEvents(plan, events, feedId).sort(byDayThenUid) : events;
-  return gathered.map((event) => shapedEvent(event, view));
+  const written = (entries: readonly Entry[]) => entries.map((entry) => eventOf(plan, entry, units, pageOf));
+  const events =
+    shape.by === 'day'
+      ? dayEvents(plan, written(shownEntries(plan, shape, view.people)), feedId).sort(byDayThenUid)
+      : written(inFeedOrder(plan, view));
+  return events.map((event) => shapedEvent(event, view));
 }
 
 function inFeedOrder(plan: Plan, { shape, people }: FeedView): Entry[] {

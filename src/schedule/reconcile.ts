@@ -14,6 +14,7 @@ import { type Lot, type LotMember, lotsOf } from './lots.ts';
 import { overloadsOf } from './overloads.ts';
 import { type Placed, place } from './place.ts';
 import { DONE_KEPT_DAYS, type Entry, type Plan, type PlannedTask, RETIRED_KEPT_DAYS, type RetiredLot } from './plan.ts';
+import { inWorkOrder } from './work-order.ts';
 
 /** What a plan is made from. */
 export interface PlanInput {
@@ -59,7 +60,7 @@ export function makePlan(input: PlanInput): Plan {
     factsVersion,
     revisedAt,
     tasks,
-    entries: entries.sort(byDay),
+    entries: inWorkOrder(entries, tasks),
     ...(retired.length === 0 ? {} : { retired }),
     ...(left.length === 0 ? {} : { left }),
     ...(holds.length === 0 ? {} : { held: holds }),
@@ -212,9 +213,4 @@ function skippedTasks({ drafts, garden, published, now }: PlanInput): PlannedTas
 function byDayThenKey(a: PlannedTask, b: PlannedTask): number {
   if (a.day !== b.day) return a.day < b.day ? -1 : 1;
   return a.key < b.key ? -1 : 1;
-}
-
-function byDay(a: Entry, b: Entry): number {
-  if (a.day !== b.day) return a.day < b.day ? -1 : 1;
-  return a.lotId < b.lotId ? -1 : 1;
 }

@@ -32,6 +32,13 @@ describe('a feed with one entry a day', () => {
     expect(second?.title).toBe('Sow winter rye in Long bed');
   });
 
+  it('gathers them in the order of the plan, which is that of the work', () => {
+    const two = examplePlan(today, { lotId: 'a', day: today }, { lotId: 'b', day: today });
+    const entries = two.entries.map((entry) => ({ ...entry, title: `Job ${entry.lotId}` }));
+    expect(byDay({ ...two, entries })[0]?.title).toBe('Job a, and 1 more');
+    expect(byDay({ ...two, entries: [...entries].reverse() })[0]?.title).toBe('Job b, and 1 more');
+  });
+
   it('has names of its own: neither those of jobs nor those of another feed', () => {
     const uids = [...byDay(plan), ...byDay(plan, 'feed-2'), ...feedEventsOf(plan, 'metric')].map(({ uid }) => uid);
     expect(new Set(uids).size).toBe(2 + 2 + 3);
