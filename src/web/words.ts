@@ -15,6 +15,16 @@ const STATE_WORDS: Readonly<Record<Exclude<TaskState, 'lapsed'>, string>> = {
   skipped: 'skipped',
 };
 
+/** What skipping work means; a turn is the one of its kind that comes again by itself. */
+export function skipMeans(tasks: readonly Pick<PlannedTask, 'kind'>[]): string {
+  const turns = tasks.filter(({ kind }) => kind === 'turn-pile').length;
+  const gone = 'It leaves the plan and every calendar, and is not asked for again.';
+  const later =
+    'Only this turn falls out: the next is asked for about a week from today, or when what the pile shows asks.';
+  if (turns === 0) return gone;
+  return turns === tasks.length ? later : `${gone} Of turning a pile, only this turn falls out.`;
+}
+
 /** Names in a row: "Ida", "Ida and Jonas", "Ida, Jonas and Runa". */
 export function inARow(names: readonly string[]): string {
   const last = names.at(-1) ?? '';

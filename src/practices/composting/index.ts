@@ -18,6 +18,7 @@ import { curesFrom } from './setbacks.ts';
 import { sickInPile, sickPileCaution, sickPileDraft } from './sick-pile.ts';
 import { suspectDraft, untestedCaution } from './suspect-draft.ts';
 import { doneHeating, nextTurn, turnAnyway } from './turn.ts';
+import { turnToCome } from './turn-count.ts';
 import { turnDraft } from './turn-draft.ts';
 
 /** Days after its window that a job on a pile is still waited for; then the pile is left to itself. House default. */
@@ -36,6 +37,7 @@ export const composting: Practice = {
     return {
       drafts: [
         ...piles.flatMap(({ pile, draft }) => (draft ? [draft, ...laterDrafts(input, pile, draft)] : [])),
+        ...piles.flatMap(({ pile, bin }) => skippedTurns(input, pile, bin)),
         ...piles.flatMap(({ pile, bin }) => recheckOf(pile, bin) ?? []),
         ...piles.flatMap(({ pile, bin }) => testOf(input, pile, bin) ?? []),
         ...piles.flatMap(({ pile, bin, sick }) => sick.map((each) => sickPileDraft(pile, bin, each))),
@@ -77,14 +79,29 @@ function pileDraft(input: PracticeInput, pile: Pile, bin: Bin, sick: readonly Si
 function jobOf(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft | undefined {
   if (pile.finishedOn !== undefined) return undefined;
   if (!pile.built.happened) return buildAfterTest(input, pile, bin);
-  if (pile.curingSince !== undefined || pile.method === 'cold') {
-    const turn = turnAnyway(pile, input.climate);
+  if (isLeftAlone(pile)) {
+    const { count, passed } = turnToCome(input.garden, pile);
+    const turn = turnAnyway(pile, input.climate, passed);
     return turn === undefined || isPast(input, turn.window.latest)
       ? lookDraft(input, pile, bin)
-      : turnDraft(input, pile, bin, turn);
+      : turnDraft(input, pile, bin, { ...turn, count });
   }
   const draft = heatingDraft(input, pile, bin);
   return isPast(input, draft.window.latest) ? lookDraft(input, pile, bin) : draft;
+}
+
+/** Whether nobody turns a pile by the calendar, for it is cold or cures. */
+function isLeftAlone({ curingSince, method }: Pile): boolean {
+  return curingSince !== undefined || method === 'cold';
+}
+
+/** Turns skipped since the pile was last moved, as they stood: they keep a page, so that a skip can be taken back. */
+function skippedTurns(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft[] {
+  if (pile.finishedOn !== undefined || !pile.built.happened) return [];
+  return turnToCome(input.garden, pile).skips.flatMap(({ count, passed }) => {
+    const turn = (isLeftAlone(pile) ? turnAnyway : nextTurn)(pile, input.climate, passed);
+    return turn === undefined ? [] : [turnDraft(input, pile, bin, { ...turn, count })];
+  });
 }
 
 /** The look whether a pile is ready, that nobody turns, or turns any more; with what its problems cost it. */
@@ -133,9 +150,12 @@ function heatingDraft(input: PracticeInput, pile: Pile, bin: Bin): TaskDraft {
   const coldOn = newestReading(pile, lastMoved(pile))?.on;
   if (coldOn !== undefined && doneHeating(pile, input.climate)) return cureDraft(pile, bin, { coldOn });
   const end = activeEnd(pile, input.climate);
-  const turn = nextTurn(pile, input.climate);
+  const { count, passed } = turnToCome(input.garden, pile);
+  const turn = nextTurn(pile, input.climate, passed);
   const full = turn.cause === 'calendar' && end !== undefined && turn.window.earliest > end.usual;
-  return full ? setBack(cureDraft(pile, bin, { end }), pile, input.climate) : turnDraft(input, pile, bin, turn);
+  return full
+    ? setBack(cureDraft(pile, bin, { end }), pile, input.climate)
+    : turnDraft(input, pile, bin, { ...turn, count });
 }
 
 /** What a pile will give and when; nothing of one that was to be built and was not. */

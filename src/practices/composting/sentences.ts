@@ -46,6 +46,9 @@ export const compostSentences: Practice['sentences'] = {
   'pile-turn.weekly': ({ saw }) =>
     `It was last moved on ${dated(String(saw.moved))}; ${lookedAt(saw)} a working pile is turned every ${saw.daysLow} to ` +
     `${saw.daysHigh} days.`,
+  'pile-turn.after-skip': ({ saw }) =>
+    `The turn before was skipped on ${dated(String(saw.moved))}; ${lookedAt(saw)} a working pile is turned every ` +
+    `${saw.daysLow} to ${saw.daysHigh} days.`,
   'pile-turn.rest': ({ saw }) =>
     `That would be ${dated(String(saw.wanted))}, when the air is colder than ${quantity(Number(saw.tempC), 'tempC')} on ` +
     `average: the pile rests, and turning it would only let heat out. It wakes about ${dated(String(saw.day))}.`,

@@ -12,6 +12,7 @@ import { heatReasons } from './maturity-draft.ts';
 import { draftOfPile, forkingMinutes, pileCautions } from './pile-draft.ts';
 import { builtLitres, CURING_DAYS, restBetween } from './pile-life.ts';
 import type { NextTurn, TurnCause } from './turn.ts';
+import { turnKey } from './turn-count.ts';
 
 const BECAUSE: Readonly<Record<TurnCause, string>> = {
   'too hot': ': it is running too hot',
@@ -52,12 +53,16 @@ const MISSED_NOTES: Readonly<Record<NextTurn['cause'], string>> = {
 const PEST_CAUTION =
   'Droppings and nests can carry disease: wet them before you fork, wear gloves and a mask, and wash your hands after.';
 
+/** The how-manieth turn of a pile, and what calls for it. */
+export interface CountedTurn extends NextTurn {
+  count: number;
+}
+
 /** Turn a pile; only the next turn is a task, later ones are a line in it. */
-export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: NextTurn): TaskDraft {
-  const count = pile.turns.length + 1;
+export function turnDraft(input: PracticeInput, pile: Pile, bin: Bin, turn: CountedTurn): TaskDraft {
   return {
     ...draftOfPile(pile, bin),
-    key: `pile-turn/pile:${pile.id}/turn:${count}`,
+    key: turnKey(pile, turn.count),
     kind: 'turn-pile',
     job: { id: 'turn-pile', title: 'Turn the compost' },
     weight: 'work',

@@ -53,29 +53,33 @@ export function doneHeating(pile: Pile, climate: Climate): boolean {
 /**
  * When a pile is turned next. A reading of the day it was moved was taken before it was opened: it tells of heat, and
  * has been answered.
+ *
+ * @param passed the day a turn since then was skipped on: the weeks are counted from it, and what was read until then is
+ * answered by having been passed over
  */
-export function nextTurn(pile: Pile, climate: Climate): NextTurn {
-  const moved = lastMoved(pile);
-  return toldByLog(pile, moved, climate) ?? byCalendar(pile, moved, climate);
+export function nextTurn(pile: Pile, climate: Climate, passed?: Day): NextTurn {
+  const moved = latestOf(lastMoved(pile), passed ?? pile.built.day);
+  return toldByLog(pile, moved, climate) ?? byCalendar(pile, moved, climate, passed === moved);
 }
 
 /** What asks for a turn of a pile that nobody turns by the calendar, being cold or curing: slowness does not. */
 const ASKS_ANYWAY: ReadonlySet<TurnCause> = new Set(['too hot', 'sour', 'ammonia', 'wet', 'pests']);
 
-/** The turn that a cold or curing pile's log asks for; nothing where all is well with it. */
-export function turnAnyway(pile: Pile, climate: Climate): NextTurn | undefined {
-  const told = toldByLog(pile, latestOf(lastMoved(pile), pile.curingSince ?? pile.built.day), climate);
+/** The turn that a cold or curing pile's log asks for; nothing where all is well with it, or was when one was skipped. */
+export function turnAnyway(pile: Pile, climate: Climate, passed?: Day): NextTurn | undefined {
+  const { built, curingSince = built.day } = pile;
+  const told = toldByLog(pile, latestOf(lastMoved(pile), curingSince, passed ?? built.day), climate);
   return told !== undefined && ASKS_ANYWAY.has(told.cause) ? told : undefined;
 }
 
-function byCalendar(pile: Pile, moved: Day, climate: Climate): NextTurn {
+function byCalendar(pile: Pile, moved: Day, climate: Climate, skipped: boolean): NextTurn {
   const again = heatedAgain(pile).at(-1);
   const wanted = latestOf(addDays(moved, CALENDAR_DAYS.low), again ?? moved);
   const reading = newestReading(pile, moved);
   const hot = reading?.tempC !== undefined && reading.tempC > WORKS_ON_ABOVE_C;
   const day = hot ? wanted : nextWorkingDay(climate, wanted);
   const weekly: Reason = {
-    rule: 'pile-turn.weekly',
+    rule: skipped ? 'pile-turn.after-skip' : 'pile-turn.weekly',
     saw: {
       moved,
       daysLow: CALENDAR_DAYS.low,

@@ -9,6 +9,7 @@ import type { PlannedTask } from '../../schedule/plan.ts';
 import { canWait, putOffPast } from '../../schedule/put-off.ts';
 import { cannotWait } from '../../steward/put-off.ts';
 import type { AnswerView } from '../answer-view.ts';
+import { skipMeans } from '../words.ts';
 import { Amounts, doneMeans } from './task-forms.tsx';
 
 /** What a form came back with. */
@@ -128,7 +129,9 @@ const SkipForm = ({ about: { view, open }, entered }: FormProps) => {
   const notes = [...new Set(open.map(({ missedNote }) => readableIn(units, missedNote, view.plan.today)))];
   return (
     <Answer answer="skip" heading="Skip">
-      <p>It leaves the plan and every calendar, and is not asked for again. {notes.join(' ')}</p>
+      <p>
+        {skipMeans(open)} {notes.join(' ')}
+      </p>
       <Which tasks={open} chosen={chosen} about={view} />
       <button type="submit">Skip</button>
     </Answer>

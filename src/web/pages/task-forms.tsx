@@ -24,6 +24,7 @@ import {
   standGrownAgain,
   type TaskView,
 } from '../task-view.ts';
+import { skipMeans } from '../words.ts';
 import { AssignForm } from './assign-form.tsx';
 
 /** What a form came back with. */
@@ -120,7 +121,10 @@ export const TaskForms = ({ found, garden, today, entered, regrowths = 0 }: Form
       <h2>Not this time</h2>
       <Action action={action} what="skip">
         <button type="submit">Skip it</button>
-        <p class="small">{lot.length > 1 ? 'Skips this one only. ' : ''}It can be taken back.</p>
+        <p class="small">
+          {lot.length > 1 ? 'Skips this one only. ' : ''}
+          {skipMeans([task])} It can be taken back.
+        </p>
       </Action>
     </section>
   );
