@@ -110,3 +110,29 @@ describe('a crop cleared before it can have been ripe', () => {
     expect(await told(house)).toEqual([]);
   });
 });
+
+describe('a bed sown again that was never cleared', () => {
+  const peas = {
+    coverStands: [],
+    plantings: [
+      { id: 'peas', bed: 'south', crop: 'pea', sow: '2027-04-10', lastHarvest: '2027-07-05' },
+      { id: 'carrots', bed: 'south', crop: 'carrot', sow: '2027-07-10' },
+    ],
+  };
+  const sown = () => on('2027-07-12', peas);
+
+  it('is taken in, and doubted: nothing asks for the clearing any more', async () => {
+    const house = await sown();
+    const { steward, garden } = house;
+    await steward.markDone(garden, ['sow/planting:carrots'], '2027-07-11', 'ada');
+    expect((await steward.view(garden)).plan.tasks.map(({ key }) => key)).not.toContain('bed-clear/planting:peas');
+    expect(await told(house)).toEqual([expect.stringMatching(/^The pea was not marked cleared.*take this back/)]);
+  });
+
+  it('is not doubted once the clearing is told', async () => {
+    const house = await sown();
+    await house.steward.markDone(house.garden, ['bed-clear/planting:peas'], '2027-07-08', 'ada');
+    await house.steward.markDone(house.garden, ['sow/planting:carrots'], '2027-07-11', 'ada');
+    expect(await told(house)).toEqual([]);
+  });
+});

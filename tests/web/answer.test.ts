@@ -224,7 +224,7 @@ describe('Skip', () => {
     const { get, send, answer, taskOf } = await mailed();
     const { missedNote } = await taskOf(TURN);
     const text = await told(get(answer(TURN, 'skip'), OUTSIDE));
-    expect(text).toContain('It leaves the plan and every calendar');
+    expect(text).toContain('Only this turn falls out');
     expect(text).toContain(missedNote.split('⟦')[0]?.trim() ?? '-');
     expect((await send(answer(TURN, 'skip'), { answer: 'skip', key: TURN }, PRESSED)).status).toBe(200);
     expect((await taskOf(TURN)).state).toBe('skipped');

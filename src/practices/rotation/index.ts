@@ -74,11 +74,16 @@ function changeovers(
     if (!isOpen(input, bed, span, spans)) return [];
     const found = sick.find(({ planting }) => planting?.id === span.planting.id);
     const atOnce = found !== undefined && clearsAtOnce(input, found, span);
-    const told = span.end === 'stated' || span.end === 'happened';
-    if (!atOnce && addDays(span.to, ASKED_DAYS[told ? 'told' : 'worked out']) < input.garden.startedOn) return [];
+    if (!atOnce && wasAskedLongAgo(input.garden, span, span.to)) return [];
     const draft = clearDraft(input, bed, changeoverOf(input, bed, span, spans));
     return [found === undefined ? draft : sickClearing(input, draft, found, atOnce)];
   });
+}
+
+/** Whether a crop was over so long before the garden was brought in that nobody is asked to clear it. */
+function wasAskedLongAgo({ startedOn }: PracticeInput['garden'], { end }: CropSpan, to: Day): boolean {
+  const told = end === 'stated' || end === 'happened';
+  return addDays(to, ASKED_DAYS[told ? 'told' : 'worked out']) < startedOn;
 }
 
 /** Whether a crop comes to an end in the span worked out and is not known to be gone. */
@@ -88,7 +93,7 @@ function isOpen(
   span: CropSpan,
   spans: readonly CropSpan[],
 ): span is CropSpan & { to: Day } {
-  return span.to !== undefined && span.to <= input.until && !wasCleared(input, bed, span, span.to, spans);
+  return span.to !== undefined && span.to <= input.until && !wasCleared(input, bed.id, span, span.to, spans);
 }
 
 /**
@@ -96,17 +101,39 @@ function isOpen(
  * is in says nothing of the plants.
  */
 function wasCleared(
-  { garden }: PracticeInput,
-  bed: Bed,
+  { garden }: Pick<PracticeInput, 'garden'>,
+  inBed: string,
   { planting }: CropSpan,
   to: Day,
   spans: readonly CropSpan[],
 ): boolean {
   if (garden.done.some(({ key }) => key === clearKey(planting.id))) return planting.lastHarvest?.happened === true;
-  const sown = garden.stands.some(({ bedId, sow }) => bedId === bed.id && sow.happened && sow.day >= to);
+  const sown = garden.stands.some(({ bedId, sow }) => bedId === inBed && sow.happened && sow.day >= to);
   return (
     sown || spans.some((next) => next.planting.id !== planting.id && next.planting.start.happened && next.from >= to)
   );
+}
+
+/**
+ * Crops of a bed whose clearing was asked for and that nobody said to be gone when something else went in: nothing asks for
+ * it any more.
+ *
+ * @param went what went in, a cover stand or a planting, and the day
+ */
+export function unclearedUnder(
+  { garden, climate }: Pick<PracticeInput, 'garden' | 'climate'>,
+  bedId: string,
+  went: { itemId: string; on: Day },
+): CropSpan[] {
+  const { itemId, on } = went;
+  const spans = cropSpans(garden, bedId, climate);
+  const before = { garden: { ...garden, stands: garden.stands.filter(({ id }) => id !== itemId) } };
+  const others = spans.filter(({ planting }) => planting.id !== itemId);
+  return others.filter((span) => {
+    const { to, planting } = span;
+    if (to === undefined || to > on || !planting.start.happened || wasAskedLongAgo(garden, span, to)) return false;
+    return !wasCleared(before, bedId, span, to, others);
+  });
 }
 
 function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDraft {
