@@ -2,7 +2,7 @@
  * What each fact does to a garden.
  */
 import { AT_WORK_C } from '../handbook/pile-heat.ts';
-import { type Day, earliestOf } from '../measures/days.ts';
+import { type Day, earliestOf, yearOf } from '../measures/days.ts';
 import type { Effect } from './effects.ts';
 import type { DoneTask, Fact } from './facts.ts';
 import type {
@@ -156,6 +156,15 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
       return workStand(garden, effect.standId, on, ({ resown = [] }) => ({
         resown: [...resown, { on, coverId: effect.coverId }],
       }));
+    case 'seed-sown': {
+      const { standId, coverId, grams } = effect;
+      return workStand(garden, standId, on, ({ seed = [] }) => ({ seed: [...seed, { coverId, on, grams }] }));
+    }
+    case 'seed-bought': {
+      const plant = { kind: 'cover', id: effect.coverId } as const;
+      const packet = { plant, packedYear: yearOf(on), held: { grams: effect.grams, on } };
+      return { ...garden, seeds: [...garden.seeds, packet] };
+    }
     case 'stand-cut':
       return workStand(garden, effect.standId, on, () => ({ cutOn: on }));
     case 'regrowth-checked':

@@ -8,6 +8,10 @@ import type { Regrowth, SoilTextureId } from './garden.ts';
 export type Effect =
   | { makes: 'stand-sown'; standId: string; bedId: string; coverId: string }
   | { makes: 'stand-resown'; standId: string; coverId: string }
+  /** Seed of one kind went into a stand. */
+  | { makes: 'seed-sown'; standId: string; coverId: string; grams: number }
+  /** Seed of one cover was ordered, and counts as to hand. */
+  | { makes: 'seed-bought'; coverId: string; grams: number }
   | { makes: 'stand-cut'; standId: string }
   /** Looked at, and nothing was green. */
   | { makes: 'regrowth-checked'; standId: string }
@@ -35,3 +39,8 @@ export type Effect =
   | { makes: 'planting-raised'; plantingId: string }
   | { makes: 'soil-sampled'; bedId?: string | undefined }
   | { makes: 'soil-squeezed'; soilTexture: SoilTextureId; answer: 'crumbles' | 'smears' };
+
+/** Whether an effect is of cover seed: so many grams of one kind. */
+export function isOfSeed(effect: Effect): effect is Extract<Effect, { makes: 'seed-sown' | 'seed-bought' }> {
+  return effect.makes === 'seed-sown' || effect.makes === 'seed-bought';
+}

@@ -28,7 +28,7 @@ export function gardenFileOf(garden: Garden): GardenFile {
     away: garden.away.map(({ from, to }) => ({ from, to })),
     ...(garden.household ? { household: householdInFile(garden.household) } : {}),
     gear: garden.gear.map((cover) => ({ ...cover })),
-    seeds: garden.seeds.map(({ plant, packedYear }) => ({ [plant.kind]: plant.id, packed: packedYear })),
+    seeds: garden.seeds.map(({ plant, packedYear, held }) => ({ [plant.kind]: plant.id, packed: packedYear, ...held })),
     wishes: garden.wishes.map(({ cropId, amount, season }) => withoutAbsent({ crop: cropId, ...amount, year: season })),
     soilTests: garden.soilTests.map(({ bedId, ...test }) => withoutAbsent({ ...test, bed: bedId })),
     soilSqueezes: garden.soilSqueezes.map((squeeze) => ({ ...squeeze })),
@@ -141,7 +141,7 @@ function plantingInFile({
 
 function standInFile(stand: Stand): GardenFile['coverStands'][number] {
   const { id, bedId, coverId, sow, cutOn, regrowthCheckedOn, deadOn } = stand;
-  const { regrowth = [], seen = [], looked = [], resown = [] } = stand;
+  const { regrowth = [], seen = [], looked = [], resown = [], seed = [] } = stand;
   return withoutAbsent({
     id,
     bed: bedId,
@@ -154,6 +154,7 @@ function standInFile(stand: Stand): GardenFile['coverStands'][number] {
     seen: seen.map(({ coverId: cover, ...stage }) => ({ cover, ...stage })),
     looked: [...looked],
     resown: resown.map((again) => ({ ...coverInFile(again.coverId), on: again.on })),
+    seed: seed.map(({ coverId: cover, ...sown }) => ({ cover, ...sown })),
     ...plans(['sow', sow]),
   });
 }

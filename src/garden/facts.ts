@@ -36,6 +36,13 @@ const subject = z.discriminatedUnion('type', [
 const effect = z.discriminatedUnion('makes', [
   z.object({ makes: z.literal('stand-sown'), standId: z.string(), bedId: z.string(), coverId: z.string() }),
   z.object({ makes: z.literal('stand-resown'), standId: z.string(), coverId: z.string() }),
+  z.object({
+    makes: z.literal('seed-sown'),
+    standId: z.string(),
+    coverId: z.string(),
+    grams: z.number().nonnegative(),
+  }),
+  z.object({ makes: z.literal('seed-bought'), coverId: z.string(), grams: z.number().nonnegative() }),
   z.object({ makes: z.literal('stand-cut'), standId: z.string() }),
   z.object({ makes: z.literal('regrowth-checked'), standId: z.string() }),
   z.object({ makes: z.literal('regrowth-worked'), standId: z.string(), what: z.enum(REGROWTH_WORK) }),

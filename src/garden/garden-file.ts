@@ -164,6 +164,8 @@ const planting = known('a planting', {
     across('Give a lastHarvest that is not before the sowing or setting out.', 'lastHarvest'),
   );
 
+const seedGrams = number('grams of seed', 320, 0, 100_000);
+
 const stand = known('a cover stand', {
   id: id.optional(),
   bed: text('Give the id or name of a bed above.'),
@@ -209,6 +211,14 @@ const stand = known('a cover stand', {
     }).refine((given) => justOne(given, ['cover', 'mix']), across('Give either cover or mix, such as cover: oats.')),
     'sowings of thin places',
   ),
+  seed: list(
+    known('seed sown', {
+      cover: text('Give a cover crop id, such as oats.'),
+      on: day,
+      grams: seedGrams,
+    }),
+    'seed sown',
+  ),
   planned: planned(['sow']),
 })
   .refine((given) => justOne(given, ['cover', 'mix']), across('Give either cover or mix, such as cover: oats.'))
@@ -221,6 +231,10 @@ const stand = known('a cover stand', {
   .refine(
     (given) => everyNotBefore(given.resown, given.sow),
     across('Give sowings of thin places that are not before its own.', 'resown'),
+  )
+  .refine(
+    (given) => everyNotBefore(given.seed, given.sow),
+    across('Give seed sown from the day of its sowing on.', 'seed'),
   );
 
 const pile = known('a pile', {
@@ -290,7 +304,14 @@ const seed = known('a packet of seed', {
   crop: text('Give a crop id, such as carrot.').optional(),
   cover: text('Give a cover crop id, such as oats.').optional(),
   packed: number('the year it was packed for', 2026, 1900, 2200).int('Give a whole year, such as 2026.'),
-}).refine((given) => justOne(given, ['crop', 'cover']), across('Give either crop or cover, such as crop: carrot.'));
+  grams: seedGrams.optional(),
+  on: day.optional(),
+})
+  .refine((given) => justOne(given, ['crop', 'cover']), across('Give either crop or cover, such as crop: carrot.'))
+  .refine(
+    ({ grams, on }) => (grams === undefined) === (on === undefined),
+    across('Give grams and on together: what it held, and the day it held so much.', 'grams'),
+  );
 
 const wish = known('a wish', {
   crop: text('Give a crop id, such as tomato.'),

@@ -114,8 +114,18 @@ export interface Stand {
   looked?: readonly StandLook[];
   /** Days on which its thin places were sown again, with which cover or mix, oldest first. */
   resown?: readonly { on: Day; coverId: string }[];
+  /** Seed that went into it, of each kind by itself, oldest first; absent where nobody told. */
+  seed?: readonly SeedSown[];
   /** The day the stand was seen dead after winter. */
   deadOn?: Day;
+}
+
+/** Seed of one kind that was sown. */
+export interface SeedSown {
+  /** A cover of the handbook: of a mix, one of its kinds. */
+  coverId: string;
+  on: Day;
+  grams: number;
 }
 
 /** What a look at a young stand found. */
@@ -291,6 +301,8 @@ export interface FrostCover {
 export interface SeedPacket {
   plant: { kind: 'crop' | 'cover'; id: string };
   packedYear: number;
+  /** What it held on a day: when it was ordered, bought or weighed. Absent where nobody knows. */
+  held?: { grams: number; on: Day };
 }
 
 /** A soil sample taken, of one bed or of the garden, and what the laboratory found where it has answered. */

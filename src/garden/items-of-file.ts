@@ -122,8 +122,8 @@ export function plantingOf(row: GardenFile['plantings'][number], { readOn, plant
 
 /** A cover stand of the file. */
 export function standOf(row: GardenFile['coverStands'][number], { readOn, stands }: Held): Stand {
-  const { id = '', planned: plans, cut, dead, seen, looked, resown, regrowthChecked, regrowth } = row;
-  const told = [...regrowthChecked, ...seen, ...looked, ...resown, ...regrowth];
+  const { id = '', planned: plans, cut, dead, seen, looked, resown, seed, regrowthChecked, regrowth } = row;
+  const told = [...regrowthChecked, ...seen, ...looked, ...resown, ...seed, ...regrowth];
   const logged = cut !== undefined || dead !== undefined || told.length > 0;
   return {
     id,
@@ -141,6 +141,9 @@ export function standOf(row: GardenFile['coverStands'][number], { readOn, stands
     ...(resown.length === 0
       ? {}
       : { resown: oldestFirst(resown, onOf).map(({ on, cover, mix = '' }) => ({ on, coverId: cover ?? mix })) }),
+    ...(seed.length === 0
+      ? {}
+      : { seed: oldestFirst(seed, onOf).map(({ cover, on, grams }) => ({ coverId: cover, on, grams })) }),
   };
 }
 
@@ -175,7 +178,8 @@ export function wishOf({ crop, beds, areaM2 = 0, year }: GardenFile['wishes'][nu
 }
 
 /** A packet of seed of the file. */
-export function seedOf({ crop, cover, packed }: GardenFile['seeds'][number]): SeedPacket {
+export function seedOf({ crop, cover, packed, grams, on }: GardenFile['seeds'][number]): SeedPacket {
   const plant = crop === undefined ? { kind: 'cover' as const, id: cover ?? '' } : { kind: 'crop' as const, id: crop };
-  return { plant, packedYear: packed };
+  const held = grams === undefined || on === undefined ? {} : { held: { grams, on } };
+  return { plant, packedYear: packed, ...held };
 }

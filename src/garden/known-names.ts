@@ -52,6 +52,7 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
   const inBeds = [...plantings, ...stands, ...dated, ...diseases];
   const seen = stands.flatMap(({ where, row }) => itemsOf(row, 'seen', where));
   const resown = stands.flatMap(({ where, row }) => itemsOf(row, 'resown', where));
+  const sown = stands.flatMap(({ where, row }) => itemsOf(row, 'seed', where));
   const ingredients = piles.flatMap(({ where, row }) => itemsOf(row, 'ingredients', where));
   const members = itemsOf(valueAt(file, 'household'), 'members', 'household');
   const theirBeds = members.flatMap((item) => wordsListed(item, 'beds', 'bed'));
@@ -63,7 +64,7 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
     ...[beds, bins, plantings, stands, piles].flatMap((items) => repeated(items, 'id')),
     ...[plantings, seeds, diseases, wishes].flatMap((items) => unknown(items, 'crop', idsOf(vegetables), 'crop')),
     ...wishes.flatMap((wish, at) => wishProblems(wish, wishes.slice(0, at))),
-    ...[stands, seeds, seen, resown].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),
+    ...[stands, seeds, seen, resown, sown].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),
     ...[stands, resown].flatMap((items) => unknown(items, 'mix', idsOf(coverMixes), 'mix')),
     ...unknown([...ingredients, ...topdressed], 'material', idsOf(feedstocks), 'material'),
     ...unknown(fed, 'fertiliser', idsOf(fertilisers), 'fertiliser'),

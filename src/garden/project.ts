@@ -4,7 +4,7 @@
 import type { Day } from '../measures/days.ts';
 import { applyFact } from './apply-fact.ts';
 import type { Fact } from './facts.ts';
-import type { Garden, Topdressed } from './garden.ts';
+import type { Garden, SeedPacket, Topdressed } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
 import { withPresentOnly } from './household-changes.ts';
 import {
@@ -95,6 +95,7 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
       ...(stand.seen === undefined ? {} : { seen: joined(toldStand?.seen, stand.seen, onOf) }),
       ...(stand.looked === undefined ? {} : { looked: joined(toldStand?.looked, stand.looked, onOf) }),
       ...(stand.resown === undefined ? {} : { resown: joined(toldStand?.resown, stand.resown, onOf) }),
+      ...(stand.seed === undefined ? {} : { seed: joined(toldStand?.seed, stand.seed, onOf) }),
     })),
     piles: changed(told.piles, all.piles, (pile, toldPile) => ({
       ...pile,
@@ -108,6 +109,7 @@ function withFacts(told: Garden, facts: readonly LedgerEntry[]): Garden {
       all.compostBought === told.compostBought
         ? told.compostBought
         : joined(all.compostBought.slice(0, told.compostBought.length), all.compostBought, onOf),
+    seeds: all.seeds === told.seeds ? told.seeds : withOrdered(told.seeds, all.seeds),
     away: joined(told.away, all.away, ({ from }) => from),
     soilTests: joined(told.soilTests, all.soilTests, onOf),
     soilSqueezes: joined(told.soilSqueezes, all.soilSqueezes, onOf),
@@ -131,13 +133,29 @@ function changed<Item extends { id: string }>(
 /** A list that was told and then added to, oldest first, each told item standing for one equal item reported. */
 function joined<Item>(told: readonly Item[] = [], all: readonly Item[], dayOf: (item: Item) => Day): readonly Item[] {
   if (all === told) return told;
-  const unclaimed = told.map(inOneForm);
-  const reported = all.slice(told.length).filter((item) => {
-    const at = unclaimed.indexOf(inOneForm(item));
+  return oldestFirst([...told, ...besides(told, all.slice(told.length)).reported], dayOf);
+}
+
+/** Of what was reported, what no equal told item stands for; and the told items that stand for none reported. */
+function besides<Item>(told: readonly Item[], all: readonly Item[]): { reported: Item[]; unclaimed: Item[] } {
+  const unclaimed = [...told];
+  const reported = all.filter((item) => {
+    const at = unclaimed.findIndex((each) => inOneForm(each) === inOneForm(item));
     if (at >= 0) unclaimed.splice(at, 1);
     return at < 0;
   });
-  return oldestFirst([...told, ...reported], dayOf);
+  return { reported, unclaimed };
+}
+
+/** Packets told, and seed ordered besides. A packet that was weighed since takes the place of what was ordered of it. */
+function withOrdered(told: readonly SeedPacket[], all: readonly SeedPacket[]): readonly SeedPacket[] {
+  const { reported, unclaimed } = besides(told, all.slice(told.length));
+  return [...told, ...reported.filter((ordered) => !unclaimed.some((packet) => isWeighedSince(packet, ordered)))];
+}
+
+function isWeighedSince({ plant, packedYear, held }: SeedPacket, ordered: SeedPacket): boolean {
+  const isSame = inOneForm(plant) === inOneForm(ordered.plant) && packedYear === ordered.packedYear;
+  return isSame && held !== undefined && ordered.held !== undefined && held.on >= ordered.held.on;
 }
 
 /** A layer told without its piles and reported with them is one layer, and keeps them. */
@@ -178,6 +196,7 @@ const TOLD_LISTS = [
   'topdressed',
   'fed',
   'compostBought',
+  'seeds',
   'away',
   'soilTests',
   'soilSqueezes',

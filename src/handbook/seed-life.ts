@@ -3,7 +3,9 @@
  *
  * Most figures are a relative guide as extension services print it; kinds it leaves out borrow those of a near
  * relation, a house default: green onion and chives from onion, pak choi and arugula from Chinese cabbage, fava bean
- * and edamame from bean, tomatillo from tomato, winter radish from radish. Herbs are from memory.
+ * and edamame from bean, tomatillo from tomato, winter radish from radish. Herbs are from memory. Covers borrow in the same
+ * way: peas, vetches and clovers from pea, beans and cowpea from bean, mustard from mustard greens, oilseed radish from radish,
+ * grasses from sweet corn, the one grass of the guide. Buckwheat and phacelia have no relation in it: two years, as the grasses.
  */
 import { fromMemory, type Row, type SourceId } from './shapes.ts';
 
@@ -59,6 +61,45 @@ const byCrop: ReadonlyMap<string, SeedLife> = new Map(
 /** How long a crop's seed keeps; nothing for a kind that is not grown from seed. */
 export function seedLifeOf(cropId: string): SeedLife | undefined {
   return byCrop.get(cropId);
+}
+
+/** Years that seed of some covers keeps. */
+export interface CoverSeedLife extends Row<'years'> {
+  coverIds: readonly string[];
+  years: number;
+}
+
+const lent = (years: number, ids: string): CoverSeedLife => ({
+  years,
+  coverIds: ids.split(' '),
+  sources: [guide],
+  marks: { years: 'house default' },
+});
+
+/** Every cover crop. */
+export const coverSeedLives: readonly CoverSeedLife[] = [
+  lent(2, 'cereal_rye winter_wheat triticale oats barley annual_ryegrass sorghum_sudangrass'),
+  lent(3, 'field_pea austrian_winter_pea hairy_vetch common_vetch fava_bell_bean cowpea'),
+  lent(3, 'crimson_clover red_clover white_clover berseem_clover'),
+  lent(4, 'mustard'),
+  lent(5, 'oilseed_radish'),
+  { ...lent(2, 'buckwheat phacelia'), sources: [] },
+];
+
+const byCover: ReadonlyMap<string, CoverSeedLife> = new Map(
+  coverSeedLives.flatMap((row) => row.coverIds.map((id) => [id, row] as const)),
+);
+
+/**
+ * How long a cover's seed keeps.
+ *
+ * @throws {RangeError} for what is no cover crop of the handbook
+ */
+export function coverSeedLifeOf(coverId: string): CoverSeedLife {
+  const life = byCover.get(coverId);
+  if (life === undefined)
+    throw new RangeError(`No seed life is known of "${coverId}": it is no cover crop of the handbook.`);
+  return life;
 }
 
 /** What is bought of a crop that is not grown from seed, in words. Common practice. */

@@ -1,7 +1,7 @@
 /**
  * Tasks of the plan marked done, as facts: with the day, and what was really used where something was.
  */
-import type { Effect } from '../garden/effects.ts';
+import { type Effect, isOfSeed } from '../garden/effects.ts';
 import type { Fact } from '../garden/facts.ts';
 import { nearestNames, suggestion } from '../garden/nearest-name.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
@@ -80,8 +80,6 @@ export function doneFacts(
   return [{ kind: 'tasks-done', on, tasks }];
 }
 
-const MEASURES = ['litres', 'grams'] as const;
-
 function amountProblems({ title }: PlannedTask, used: Used): Problem[] {
   const { fertiliserId } = used;
   const known = fertilisers.map(({ id }) => id);
@@ -89,15 +87,20 @@ function amountProblems({ title }: PlannedTask, used: Used): Problem[] {
     const what = `"${fertiliserId}" is not a known fertiliser.`;
     return [{ where: title, what, mend: suggestion(fertiliserId, known) }];
   }
-  return MEASURES.flatMap((measure) => {
-    const [amount, most] = [used[measure], MOST_USED[measure]];
+  const amounts = [
+    { measure: 'litres' as const, amount: used.litres },
+    ...[used.grams, ...Object.values(used.seed ?? {})].map((amount) => ({ measure: 'grams' as const, amount })),
+  ];
+  return amounts.flatMap(({ measure, amount }) => {
+    const most = MOST_USED[measure];
     if (amount === undefined || (Number.isFinite(amount) && amount > 0 && amount <= most)) return [];
     const mend = `Give more than 0 and at most ${most} ${measure}.`;
     return [{ where: title, what: `${amount} ${measure} cannot have been used.`, mend }];
   });
 }
 
-function withUsed(makes: PlannedTask['makes'], { litres, grams, fertiliserId }: Used): PlannedTask['makes'] {
+function withUsed(makes: PlannedTask['makes'], { litres, grams, fertiliserId, seed }: Used): PlannedTask['makes'] {
+  const planned = makes.reduce((sum, effect) => sum + (isOfSeed(effect) ? effect.grams : 0), 0);
   return makes.map((effect): Effect => {
     switch (effect.makes) {
       // What was planned of a pile is a guess: only what somebody measured is kept of it.
@@ -106,6 +109,11 @@ function withUsed(makes: PlannedTask['makes'], { litres, grams, fertiliserId }: 
         return withoutAbsent({ ...effect, litres });
       case 'bed-fed':
         return { ...effect, grams: grams ?? effect.grams, fertiliserId: fertiliserId ?? effect.fertiliserId };
+      case 'seed-sown':
+      case 'seed-bought': {
+        const share = grams === undefined || planned === 0 ? effect.grams : tenth((grams * effect.grams) / planned);
+        return { ...effect, grams: seed?.[effect.coverId] ?? share };
+      }
       case 'bed-topdressed':
       case 'compost-bought':
         return { ...effect, litres: litres ?? effect.litres };
@@ -113,4 +121,8 @@ function withUsed(makes: PlannedTask['makes'], { litres, grams, fertiliserId }: 
         return effect;
     }
   });
+}
+
+function tenth(value: number): number {
+  return Math.round(10 * value) / 10;
 }

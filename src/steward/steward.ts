@@ -116,7 +116,10 @@ export interface GardenImport {
 /** What was really used for a task, or came of it. */
 export interface Used {
   litres?: number;
+  /** Of seed of several kinds, all together: shared out as it was planned. */
   grams?: number;
+  /** Grams of seed by cover, where it was of several kinds. */
+  seed?: Readonly<Record<string, number>>;
   /** A fertiliser of the handbook, where it was another than planned. */
   fertiliserId?: string;
 }

@@ -2,12 +2,13 @@
  * Amounts that a task is marked done with: asked for in the reader's unit where later arithmetic counts on them, with what
  * was planned filled in.
  */
-import type { Effect } from '../garden/effects.ts';
+import { type Effect, isOfSeed } from '../garden/effects.ts';
 import type { Problem } from '../garden/problem.ts';
 import { fertiliserById, nitrogenFertilisers } from '../handbook/fertilisers.ts';
 import { readableIn } from '../measures/quantity.ts';
 import { isUnclear, readNumber } from '../measures/typed-number.ts';
 import { GRAMS_PER_OUNCE, LITRES_PER_CUBIC_FOOT, type UnitSystem } from '../measures/units.ts';
+import { coverName } from '../practices/covers.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import type { Used } from '../steward/steward.ts';
@@ -24,6 +25,8 @@ interface AskedAmount {
   /** What was planned, as the field shows it; empty where nobody knows. */
   planned: string;
   measure: Measure;
+  /** The cover it is seed of, where it is seed. */
+  seedOf?: string;
   /** Litres or grams in one of the reader's unit. */
   per: number;
 }
@@ -54,6 +57,7 @@ const UNITS: Readonly<Record<Measure, Readonly<Record<UnitSystem, Unit>>>> = {
 /** What an effect's amount is of, as its label asks for it; of what is chosen beside it, no more than "of it". */
 function labelOf(effect: Effect, isChosen: boolean): string {
   if (effect.makes === 'pile-built') return 'How much went in, all together';
+  if (isOfSeed(effect)) return `How much ${coverName(effect.coverId)} seed`;
   if (effect.makes !== 'bed-fed') return 'How much compost';
   return `How much ${isChosen ? 'of it' : fertiliserById(effect.fertiliserId).name}`;
 }
@@ -65,6 +69,8 @@ export function askedAmounts(task: AskedOf, units: UnitSystem): AskedAmount[] {
     const label = labelOf(effect, askedChoice(task) !== undefined);
     if ('litres' in effect && effect.litres !== undefined)
       return [askedFor({ key, label, measure: 'litres', amount: effect.litres }, units)];
+    if (isOfSeed(effect))
+      return [askedFor({ key, label, measure: 'grams', amount: effect.grams, seedOf: effect.coverId }, units)];
     if ('grams' in effect) return [askedFor({ key, label, measure: 'grams', amount: effect.grams }, units)];
     return [];
   });
@@ -76,13 +82,21 @@ export function fieldsOf(task: AskedOf, units: UnitSystem): string[] {
   return [...askedAmounts(task, units), askedChoice(task)].flatMap((asked) => asked?.field ?? []);
 }
 
-function askedFor(
-  { key, label, measure, amount }: { key: TaskKey; label: string; measure: Measure; amount: number },
-  units: UnitSystem,
-): AskedAmount {
+interface Asking {
+  key: TaskKey;
+  label: string;
+  measure: Measure;
+  amount: number;
+  seedOf?: string;
+}
+
+function askedFor({ key, label, measure, amount, seedOf }: Asking, units: UnitSystem): AskedAmount {
   const unit = UNITS[measure][units];
   const planned = amount === 0 ? '' : String(Number((amount / unit.per).toFixed(unit.digits)));
-  return { field: `${measure}:${key}`, label, unit: unit.label, planned, measure, per: unit.per };
+  const asked = { label, unit: unit.label, planned, measure, per: unit.per };
+  return seedOf === undefined
+    ? { field: `${measure}:${key}`, ...asked }
+    : { field: `${measure}:${seedOf}:${key}`, ...asked, seedOf };
 }
 
 /** Which of several things a task was done with, where its amount says nothing without that. */
@@ -107,11 +121,12 @@ export function usedIn(form: Form, tasks: readonly PlannedTask[], units: UnitSys
   for (const task of tasks) {
     const chosen = chosenIn(form, task, units);
     if (chosen !== undefined) used[task.key] = { fertiliserId: chosen };
-    for (const { field, planned, measure, per, label } of askedAmounts(task, units)) {
+    for (const { field, planned, measure, per, label, seedOf } of askedAmounts(task, units)) {
       const typed = form.text(field);
       if (typed === '' || typed === planned) continue;
       const amount = readNumber(typed) ?? 0;
-      if (amount > 0 && Number.isFinite(amount)) used[task.key] = { ...used[task.key], [measure]: amount * per };
+      if (amount > 0 && Number.isFinite(amount))
+        used[task.key] = withAmount(used[task.key], measure, amount * per, seedOf);
       else form.refuse({ where: `${label}: ${readableIn(units, task.title)}`, ...noAmount(typed, planned) });
     }
   }
@@ -124,6 +139,11 @@ function noAmount(typed: string, planned: string): Pick<Problem, 'what' | 'mend'
     return { what: `${shown} is not an amount.`, mend: `Give a number above 0, such as ${planned || 100}.` };
   const [thousands, tenths] = [typed.replace(',', ''), typed.replace(',', '.')];
   return { what: `${shown} may be ${thousands} or ${tenths}.`, mend: `Write ${thousands} or ${tenths}.` };
+}
+
+function withAmount(used: Used | undefined, measure: Measure, amount: number, seedOf: string | undefined): Used {
+  if (seedOf === undefined) return { ...used, [measure]: amount };
+  return { ...used, seed: { ...used?.seed, [seedOf]: amount } };
 }
 
 function chosenIn(form: Form, task: PlannedTask, units: UnitSystem): string | undefined {

@@ -49,6 +49,16 @@ describe('done', () => {
     expect((await view()).garden.topdressed.at(-1)).toMatchObject({ litres: 31.5, on: '2027-04-16' });
   });
 
+  test('takes grams of seed for an order, and keeps them in the drawer', async () => {
+    const { loamtide, view, task } = await opened();
+    const { key, makes } = await task('order-cover-seed');
+    const [ordered] = makes;
+    expect((await loamtide('done', key, '--grams', '500')).code).toBe(0);
+    const { seeds } = (await view()).garden;
+    expect(seeds.at(-1)?.plant.id).toBe(ordered?.makes === 'seed-bought' ? ordered.coverId : 'no seed');
+    expect(seeds.reduce((sum, { held }) => sum + (held?.grams ?? 0), 0)).toBeCloseTo(500, 0);
+  });
+
   test.each([
     ['--litres', '0'],
     ['--litres', 'lots'],

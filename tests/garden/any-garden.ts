@@ -202,9 +202,16 @@ export const anyGardenData = fc
       wishes: fc.uniqueArray(fc.constantFrom({ crop: 'carrot', areaM2: 2.5 }, { crop: 'kale', beds: 1, year: 2028 }), {
         maxLength: 2,
       }),
-      seeds: fc.array(fc.constantFrom({ crop: 'carrot', packed: 2024 }, { cover: 'oats', packed: 2025 }), {
-        maxLength: 2,
-      }),
+      seeds: fc.array(
+        fc.constantFrom(
+          { crop: 'carrot', packed: 2024 },
+          { cover: 'oats', packed: 2025 },
+          { cover: 'oats', packed: 2025, grams: 500, on: '2025-08-01' },
+        ),
+        {
+          maxLength: 2,
+        },
+      ),
       soilTests: fc.array(
         fc.record({ on: day, bed: fc.constantFrom(...beds), ph: fc.constant(6.5) }, { requiredKeys: ['on'] }),
         {

@@ -6,6 +6,8 @@ import { done, exampleFile, imported } from './example-garden.ts';
 const effects: readonly Effect[] = [
   { makes: 'stand-sown', standId: 's', bedId: 'b', coverId: 'oats' },
   { makes: 'stand-resown', standId: 's', coverId: 'oats' },
+  { makes: 'seed-sown', standId: 's', coverId: 'oats', grams: 320 },
+  { makes: 'seed-bought', coverId: 'oats', grams: 500 },
   { makes: 'stand-cut', standId: 's' },
   { makes: 'regrowth-checked', standId: 's' },
   { makes: 'regrowth-worked', standId: 's', what: 'sheet-laid' },

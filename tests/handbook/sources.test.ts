@@ -10,7 +10,7 @@ import { diseases } from '../../src/handbook/diseases.ts';
 import { feedstocks } from '../../src/handbook/feedstocks.ts';
 import { germinationTemperatures } from '../../src/handbook/germination.ts';
 import { rotationIntervals } from '../../src/handbook/rotation.ts';
-import { seedLives } from '../../src/handbook/seed-life.ts';
+import { coverSeedLives, seedLives } from '../../src/handbook/seed-life.ts';
 import type { SourceId } from '../../src/handbook/shapes.ts';
 import { clearOfSoil } from '../../src/handbook/soil-contact.ts';
 import { soilTextures } from '../../src/handbook/soil-textures.ts';
@@ -36,6 +36,7 @@ const tables: readonly { sources: readonly SourceId[]; readIn?: Readonly<Partial
   ...rotationIntervals,
   ...diseases,
   ...seedLives,
+  ...coverSeedLives,
   ...sownAgain,
   ...clearOfSoil,
 ];

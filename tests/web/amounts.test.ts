@@ -76,6 +76,35 @@ describe('an amount with a comma', () => {
   });
 });
 
+describe('seed of a mix', () => {
+  const seed = (coverId: string, grams: number): Effect => ({ makes: 'seed-sown', standId: 's', coverId, grams });
+  const sowing = doing('sow-cover', [
+    { makes: 'stand-sown', standId: 's', bedId: 'north', coverId: 'oats-field-pea' },
+    seed('oats', 266),
+    seed('field_pea', 203),
+  ]);
+
+  test('is asked for by each of its kinds, in the reader’s unit', () => {
+    const asked = askedAmounts(sowing, 'metric').map(({ label, unit, planned }) => `${label}, ${unit}: ${planned}`);
+    expect(asked).toEqual(['How much oats seed, g: 266', 'How much field pea seed, g: 203']);
+    expect(askedAmounts(sowing, 'us')[0]).toMatchObject({ unit: 'oz', planned: '9.38' });
+    expect(new Set(askedAmounts(sowing, 'us').map(({ field }) => field)).size).toBe(2);
+  });
+
+  test('is kept where it was another than planned, each by itself', () => {
+    const form = (oats: string, peas: string) => sent({ 'grams:oats:k': oats, 'grams:field_pea:k': peas });
+    expect(usedIn(form('266', '180'), [sowing], 'metric')).toEqual({ k: { seed: { field_pea: 180 } } });
+    expect(usedIn(form('300', '180'), [sowing], 'metric')).toEqual({ k: { seed: { oats: 300, field_pea: 180 } } });
+    expect(usedIn(form('266', '203'), [sowing], 'metric')).toEqual({});
+  });
+
+  test('that is no amount is refused under its kind', () => {
+    const form = sent({ 'grams:oats:k': 'a handful' });
+    usedIn(form, [sowing], 'metric');
+    expect(form.problems[0]?.where).toContain('How much oats seed');
+  });
+});
+
 describe('a meal for a crop', () => {
   const fed = doing('feed-crop', [meal]);
 

@@ -48,7 +48,7 @@ function ofPlanting(planting: Planting, names: Names): Happening[] {
 function ofStand(stand: Stand, names: Names): Happening[] {
   const { id: itemId, coverId, sow, cutOn, deadOn } = stand;
   const it = { ...names.bed(stand.bedId), itemId, what: coverName(coverId) };
-  const { regrowthCheckedOn, regrowth = [], seen = [], looked = [], resown = [] } = stand;
+  const { regrowthCheckedOn, regrowth = [], seen = [], looked = [], resown = [], seed = [] } = stand;
   return [
     ...(sow.happened ? [{ ...it, claim: claims.coverSown(itemId), on: sow.day, doing: 'cover-sown' } as const] : []),
     ...(cutOn ? [{ ...it, claim: claims.coverCut(itemId), on: cutOn, doing: 'cover-cut' } as const] : []),
@@ -56,6 +56,11 @@ function ofStand(stand: Stand, names: Names): Happening[] {
     ...resown.map((row) => {
       const claim = claims.resown(itemId, row);
       return { ...it, what: coverName(row.coverId), claim, on: row.on, doing: 'cover-sown-again' } as const;
+    }),
+    ...seed.map((sown) => {
+      const { on, grams, coverId: kind } = sown;
+      const claim = claims.seedSown(itemId, sown);
+      return { ...it, what: coverName(kind), claim, on, doing: 'seed-sown', grams } as const;
     }),
     ...looked.map((look) => {
       const note = `${COVERED_WORDS[look.covered]} of the ground green${look.weedy ? ', with weeds among it' : ''}`;

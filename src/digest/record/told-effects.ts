@@ -29,6 +29,15 @@ export function ofEffect(effect: Effect, { taskKind, ...it }: TaskLine, names: N
       const claim = claims.resown(standId, { on, coverId });
       return { ...it, itemId: standId, what: coverName(coverId), claim, doing: 'cover-sown-again' };
     }
+    case 'seed-sown': {
+      const { standId, coverId, grams } = effect;
+      const claim = claims.seedSown(standId, { on, coverId, grams });
+      return { ...it, itemId: standId, what: coverName(coverId), grams, claim, doing: 'seed-sown' };
+    }
+    case 'seed-bought': {
+      const { coverId, grams } = effect;
+      return { ...it, what: coverName(coverId), grams, claim: claims.seedBought(coverId, on), doing: 'seed-ordered' };
+    }
     case 'stand-cut':
       return { ...it, itemId: effect.standId, claim: claims.coverCut(effect.standId), doing: 'cover-cut' };
     case 'stand-dead':
@@ -57,6 +66,8 @@ export function ofEffect(effect: Effect, { taskKind, ...it }: TaskLine, names: N
 type OfBed =
   | 'stand-sown'
   | 'stand-resown'
+  | 'seed-sown'
+  | 'seed-bought'
   | 'stand-cut'
   | 'stand-dead'
   | 'regrowth-checked'

@@ -11,8 +11,9 @@ import { type Suggestion, suggestedStand } from './gap-suggestion.ts';
 import { inItsPlace, whySkipped } from './in-its-place.ts';
 import { mulchChosen, underMulch } from './mulch-chosen.ts';
 import { type OpenSpan, openSpans } from './open-spans.ts';
+import { heldAgainstSeed } from './seed-to-hand.ts';
 import { coverSentences } from './sentences.ts';
-import { seedAtHand, sowDraft } from './sow-drafts.ts';
+import { sowDraft } from './sow-drafts.ts';
 import type { SowWindow } from './sow-window.ts';
 import { standInBed } from './stand.ts';
 import type { StandPlan } from './stand-life.ts';
@@ -25,7 +26,10 @@ export const coverCropping: Practice = {
   work(input) {
     const beds = input.garden.beds.map((bed) => bedCovers(input, bed));
     return {
-      drafts: beds.flatMap(({ drafts }) => drafts),
+      drafts: heldAgainstSeed(
+        input,
+        beds.flatMap(({ drafts }) => drafts),
+      ),
       found: {
         coverSowings: beds.flatMap(({ sowings }) => sowings),
         coverStands: beds.flatMap(({ standing }) => standing),
@@ -114,7 +118,6 @@ function suggested(input: PracticeInput, gap: Gap, before: readonly Reason[], { 
   const draft = sowDraft(input, at, sow, waitsFor(input, at, gap, sow), [...before, ...why, ...gapReasons(gap)]);
   const asSuggested =
     'This is a suggestion: any cover that suits the gap serves. Mark it skipped if you mulch instead.';
-  const sowOn = input.garden.pins[draft.key] ?? sow.window.preferred;
-  const told = { ...draft, steps: [...seedAtHand(input, at, sowOn), ...draft.steps, asSuggested] };
+  const told = { ...draft, steps: [...draft.steps, asSuggested] };
   return { draft: told, standId: at.stand.id, sow, plan: suggestedPlan(input, at, sow, told) };
 }

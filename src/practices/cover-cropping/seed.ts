@@ -2,6 +2,7 @@
  * How much seed a stand takes: published broadcast rates, more of rye as the sowing slips towards the freeze.
  */
 import type { Climate } from '../../climate/climate.ts';
+import type { Effect } from '../../garden/effects.ts';
 import { lateSowingRates } from '../../handbook/cover-mixes.ts';
 import type { LateSowingRate } from '../../handbook/shapes.ts';
 import type { Day } from '../../measures/days.ts';
@@ -53,12 +54,19 @@ function datedRate({ steps }: LateSowingRate, weeks: number): number {
 export function seedSupplies(seed: readonly SeedAmount[]): Supply[] {
   const inoculants = [...new Set(seed.flatMap(({ part }) => part.cover.inoculant ?? []))];
   return [
-    ...seed.map(({ part, grams }) => ({
-      what: `${part.cover.name.toLowerCase()} seed`,
-      amount: { value: grams, unit: 'g' as const },
-    })),
+    ...seed.map(({ part, grams }) => seedSupply(part.cover.name.toLowerCase(), grams)),
     ...inoculants.map((group) => ({ what: `inoculant for ${group}` })),
   ];
+}
+
+/** Seed of one kind as a thing to have at hand. */
+export function seedSupply(cover: string, grams: number): Supply {
+  return { what: `${cover} seed`, amount: { value: grams, unit: 'g' } };
+}
+
+/** What sowing it makes true, of each kind by itself. */
+export function seedSown(seed: readonly SeedAmount[], standId: string): Effect[] {
+  return seed.map(({ part, grams }) => ({ makes: 'seed-sown', standId, coverId: part.cover.id, grams }));
 }
 
 /** Why so much seed. */

@@ -6,6 +6,7 @@ import { dated, quantity } from '../../measures/quantity.ts';
 import type { Reason } from '../draft.ts';
 import type { Practice, Sentence } from '../practice.ts';
 import { fitSentences } from './fit/fit-sentences.ts';
+import { rateWords } from './sown-density.ts';
 
 const suggested: Sentence = ({ saw }) => {
   const next = saw.next === undefined ? '' : ` before ${saw.next} on ${dated(String(saw.to))}`;
@@ -95,6 +96,15 @@ const sowing: Practice['sentences'] = {
   'cover-order.lead': ({ saw, limit }) =>
     `It is to be sown about ${dated(String(saw.sow))}; seed is ordered ${saw.weeksFirst} to ${saw.weeksLast} weeks ahead, by ` +
     `${dated(String(limit))}.`,
+  'cover-order.left': ({ saw }) =>
+    `It takes ${quantity(Number(saw.needGrams), 'g')} of ${saw.cover}, and ${quantity(Number(saw.leftGrams), 'g')} of what was ` +
+    'bought before was not sown.',
+  'cover-order.old': ({ saw, limit }) =>
+    `The ${saw.cover} seed from ${saw.packedYear} is ${saw.ageYears} years old when it would be sown; it keeps ${limit} years ` +
+    'before it wants a test, and is not counted from then on.',
+  'cover-check.density': ({ saw }) =>
+    `${capital(saw.cover)} went in at ${quantity(Number(saw.gPerM2), 'gPerM2')}; broadcast it is sown at ` +
+    `${rateWords(Number(saw.lowGPerM2), Number(saw.highGPerM2))}.`,
   'cover-check.emergence': ({ saw }) =>
     `${saw.sown === undefined ? `To be sown about ${dated(String(saw.meant))}` : `Sown ${dated(String(saw.sown))}`}; a cover is up within ${saw.daysLow} to ${saw.daysHigh} days, and then there may ` +
     'still be time to sow again.',

@@ -11,7 +11,7 @@ import type { PracticeInput } from '../practice.ts';
 import { COVERED_SHARE } from '../stand-cover.ts';
 import type { SowAgain } from './fit/sow-again.ts';
 import { lookReason } from './look-reason.ts';
-import { seedAmounts, seedReasons, seedSupplies } from './seed.ts';
+import { seedAmounts, seedReasons, seedSown, seedSupplies } from './seed.ts';
 import { watering } from './sow-steps.ts';
 import { draftOfStand, type StandInBed } from './stand.ts';
 
@@ -62,7 +62,7 @@ export function sowAgainDraft(input: PracticeInput, at: StandInBed, look: StandL
     onceMinutes: START_UP_MINUTES,
     needs: ['soil-fit'],
     reasons: [lookReason(look), kindReason(at, again), ...oddsTold(again), ...seedReasons(seed, bareM2)],
-    makes: [{ makes: 'stand-resown', standId: stand.id, coverId }],
+    makes: [{ makes: 'stand-resown', standId: stand.id, coverId }, ...seedSown(seed, stand.id)],
   };
 }
 

@@ -9,9 +9,10 @@ import type { Reason, TaskDraft, TaskKey, Window } from '../draft.ts';
 import { effortOverArea, LOOK_MINUTES, ORDER_MINUTES, SOW_COVER_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import { sowKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
-import { seedAmounts, seedReasons, seedSupplies } from './seed.ts';
+import { seedAmounts, seedReasons, seedSown, seedSupplies } from './seed.ts';
 import { sowSteps, tooLateNote } from './sow-steps.ts';
 import type { SowWindow } from './sow-window.ts';
+import { sownDensity } from './sown-density.ts';
 import { draftOfStand, type StandInBed } from './stand.ts';
 
 /** Weeks ahead of sowing that seed is ordered. House default: a week to decide, two for the post. */
@@ -32,8 +33,8 @@ export function lastOrderDay(sowOn: Day): Day {
 }
 
 /** What a suggestion says of its seed; nothing where it was ordered. */
-export function seedAtHand({ garden }: PracticeInput, { stand }: StandInBed, sowOn: Day): string[] {
-  if (garden.done.some(({ key }) => key === orderKey(stand.id))) return [];
+export function seedAtHand({ garden }: PracticeInput, standId: string, sowOn: Day): string[] {
+  if (garden.done.some(({ key }) => key === orderKey(standId))) return [];
   const last = lastOrderDay(sowOn);
   const onlyIf = 'only if you have the seed, or can buy it nearby';
   return [
@@ -44,8 +45,8 @@ export function seedAtHand({ garden }: PracticeInput, { stand }: StandInBed, sow
 }
 
 /** What a planned sowing says of its seed where that was not ordered and the garden was brought in too late to order it in time. */
-export function lateSeed({ garden }: PracticeInput, { stand }: StandInBed, sowOn: Day, { latest }: Window): string[] {
-  const ordered = garden.done.some(({ key }) => key === orderKey(stand.id));
+export function lateSeed({ garden }: PracticeInput, standId: string, sowOn: Day, { latest }: Window): string[] {
+  const ordered = garden.done.some(({ key }) => key === orderKey(standId));
   if (ordered || lastOrderDay(sowOn) >= garden.startedOn) return [];
   const onlyIf = 'Sow it on this day only if you have the seed, or can buy it nearby';
   return [
@@ -105,6 +106,7 @@ export function orderDraft(
       },
       ...doubts,
     ],
+    makes: seed.map(({ part, grams }) => ({ makes: 'seed-bought', coverId: part.cover.id, grams })),
   };
 }
 
@@ -138,7 +140,10 @@ export function sowDraft(
     needs: ['soil-fit'],
     after,
     reasons: [...why, ...sow.reasons, ...seedReasons(seed, area)],
-    makes: [{ makes: 'stand-sown', standId: at.stand.id, bedId: at.bed.id, coverId: at.stand.coverId }],
+    makes: [
+      { makes: 'stand-sown', standId: at.stand.id, bedId: at.bed.id, coverId: at.stand.coverId },
+      ...seedSown(seed, at.stand.id),
+    ],
   };
 }
 
@@ -160,6 +165,7 @@ export function checkDraft(
   waitsFor = at.stand.sow.happened ? undefined : sowKey(at.stand.id),
 ): TaskDraft {
   const { name } = at;
+  const density = sownDensity(input, at);
   const up = (day: Day): Day => addDays(day, CHECK_DAYS.low);
   return {
     ...draftOfStand(input, at),
@@ -169,6 +175,7 @@ export function checkDraft(
     weight: 'check',
     title: `Look at the young ${name} in ${at.bed.name}`,
     steps: [
+      ...(density === undefined ? [] : [density.step]),
       'Stand over the bed and judge how much of the ground shows green, and whether weeds came up in number.',
       'Tell what you saw: what is thin is then sown again while there is time, or mulched, and the cut is worked out anew.',
     ],
@@ -193,6 +200,7 @@ export function checkDraft(
         },
         source: 'house default',
       },
+      ...(density === undefined ? [] : [density.reason]),
     ],
   };
 }

@@ -24,7 +24,7 @@ import { inItsPlace, refusedStand, whySkipped } from './in-its-place.ts';
 import { plannedSowing } from './planned-sowing.ts';
 import { ACT_DAYS, afterCutDrafts } from './regrowth-drafts.ts';
 import { coverMayFollow } from './settle.ts';
-import { checkDraft, lastOrderDay, lateSeed, orderDraft, sowDraft } from './sow-drafts.ts';
+import { checkDraft, lastOrderDay, orderDraft, sowDraft } from './sow-drafts.ts';
 import type { SowWindow } from './sow-window.ts';
 import type { StandInBed } from './stand.ts';
 import type { StandPlan } from './stand-life.ts';
@@ -185,7 +185,7 @@ function plannedStand(input: PracticeInput, at: StandInBed, gaps: readonly Gap[]
   const isOver = sow.window.latest < input.today && (pinned === undefined || pinned < input.today);
   const drafts = [
     ...(isOver ? [] : [orderDraft(input, at, sow, { sowOn: sown, doubts: doubtsOf(cut) })]),
-    { ...draft, steps: [...lateSeed(input, at, sown, sowing), ...draft.steps] },
+    draft,
     ...(isOver ? [] : [checkDraft(input, at, sowing)]),
     ...later(input, at, sown, cut, sowing),
   ];

@@ -126,7 +126,9 @@ function potatoReason(wanted: readonly SeedNeed[]): Reason[] {
   return [{ rule: 'seed.chitting', saw, source: 'common practice' }];
 }
 
-/** Said where the garden file lists no packet at all: then nothing is taken to be there. */
+/** Said where the garden file lists no packet of a crop at all: then nothing is taken to be there. */
 function unwritten({ garden }: PracticeInput): Reason[] {
-  return garden.seeds.length > 0 ? [] : [{ rule: 'seed.unwritten', saw: {}, source: "the garden's own plan" }];
+  return garden.seeds.some(({ plant }) => plant.kind === 'crop')
+    ? []
+    : [{ rule: 'seed.unwritten', saw: {}, source: "the garden's own plan" }];
 }

@@ -37,7 +37,10 @@ describe('a thin young cover', () => {
     expect(again.window).toEqual({ earliest: '2027-09-17', preferred: '2027-09-20', latest: '2027-09-23' });
     // 14.2 g/m² broadcast (the oats row of the handbook) over 3 m² × 0.67.
     expect(again.supplies[0]).toEqual({ what: 'oats seed', amount: { value: 29, unit: 'g' } });
-    expect(again.makes).toEqual([{ makes: 'stand-resown', standId: 's', coverId: 'oats' }]);
+    expect(again.makes).toEqual([
+      { makes: 'stand-resown', standId: 's', coverId: 'oats' },
+      { makes: 'seed-sown', standId: 's', coverId: 'oats', grams: again.supplies[0]?.amount?.value },
+    ]);
     expect(again.reasons.map(reasonSentence).slice(0, 2)).toEqual([
       'On ⟦2027-09-17⟧ about a third of the ground showed green, with few weeds: counted as 33 parts in 100.',
       'The time to sow oats here goes on until ⟦2027-09-23⟧, so that the same is sown again.',

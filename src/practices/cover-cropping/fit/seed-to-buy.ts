@@ -1,13 +1,15 @@
 /**
  * The seed of all that is planned, added up by kind and by the time it is wanted.
  */
+import type { Bed } from '../../../garden/garden.ts';
 import { addDays, type Day } from '../../../measures/days.ts';
 import { areaOf } from '../../bed-timeline.ts';
-import { coverParts } from '../../covers.ts';
+import { coverName, coverParts } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';
 import { seedAmounts } from '../seed.ts';
+import { lackingOf } from '../seed-left.ts';
 import { orderKey } from '../sow-drafts.ts';
-import { standSpans } from './stand-spans.ts';
+import { type StandSpan, standSpans } from './stand-spans.ts';
 
 /** Days within which the last days to order the same seed lie for it to be bought together. House default: six weeks. */
 const TOGETHER_DAYS = 42;
@@ -37,26 +39,28 @@ export function seedToBuy(input: PracticeInput): SeedToBuy[] {
   return bought;
 }
 
-/** Every stand's seed as its tasks have it: so much for the day it is reckoned to be sown on, by the last day to order it. */
+/** Every stand's seed as its tasks have it: what is lacking for the day it is reckoned to be sown on, by the last day to order it. */
 function amounts(input: PracticeInput) {
-  const { garden, climate } = input;
-  const settled = (standId: string): boolean => {
-    const key = orderKey(standId);
-    return garden.skipped[key] !== undefined || garden.done.some((mark) => mark.key === key);
-  };
-  return garden.beds
-    .flatMap((bed) =>
-      standSpans(input, bed.id).flatMap(({ stand, sowing }) => {
-        const by = sowing?.orderBy;
-        if (sowing === undefined || by === undefined || settled(stand.id)) return [];
-        return seedAmounts(coverParts(stand.coverId), areaOf(bed), sowing.on, climate).map(({ part, grams }) => ({
-          coverId: part.cover.id,
-          cover: part.cover.name.toLowerCase(),
-          grams,
-          by,
-          bed: bed.name,
-        }));
-      }),
-    )
+  const { garden } = input;
+  const spans = garden.beds.flatMap((bed) => standSpans(input, bed.id).map((span) => ({ ...span, bed })));
+  const isOrdered = (standId: string): boolean => garden.done.some(({ key }) => key === orderKey(standId));
+  const lacking = lackingOf(
+    input,
+    spans.flatMap((span) => needOf(input, span, isOrdered(span.stand.id))),
+  );
+  return spans
+    .flatMap(({ stand, sowing, bed }) => {
+      const by = sowing?.orderBy;
+      if (by === undefined || isOrdered(stand.id) || garden.skipped[orderKey(stand.id)] !== undefined) return [];
+      const seed = lacking.get(stand.id) ?? [];
+      return seed.map((each) => ({ ...each, cover: coverName(each.coverId), by, bed: bed.name }));
+    })
     .sort((a, b) => (a.by === b.by ? (a.coverId < b.coverId ? -1 : 1) : a.by < b.by ? -1 : 1));
+}
+
+function needOf({ climate }: PracticeInput, { stand, sowing, bed }: StandSpan & { bed: Bed }, ordered: boolean) {
+  if (sowing === undefined) return [];
+  const seed = seedAmounts(coverParts(stand.coverId), areaOf(bed), sowing.on, climate);
+  const need = seed.map(({ part, grams }) => ({ coverId: part.cover.id, grams }));
+  return [{ standId: stand.id, on: sowing.on, need, ordered, planned: true }];
 }
