@@ -18,6 +18,7 @@ import type {
   Stand,
 } from './garden.ts';
 import { withAssigned, withMember, withoutMail, withoutMember, withPeople } from './household-changes.ts';
+import { harvestEnd } from './last-harvest.ts';
 import type { LedgerEntry } from './ledger.ts';
 import { hasBed, planMulch, planStandIn, withoutPlanned } from './plan-covers.ts';
 import { planCropsIn } from './plan-crops.ts';
@@ -287,12 +288,12 @@ function begun<Start extends { day: Day; happened: boolean }>(start: Start, work
   return { ...start, day: earliestOf(start.day, workedOn), happened: true };
 }
 
-/** A bed cleared late was not harvested late: a last harvest that was told for an earlier day keeps it. */
+/** A bed cleared late was not harvested late: a last harvest for an earlier day keeps it. */
 function clearBed(garden: Garden, plantingId: string, on: Day): Garden {
   return changePlanting(garden, plantingId, (row) => ({
     ...row,
     start: begun(row.start, on),
-    lastHarvest: { day: row.lastHarvest === undefined ? on : earliestOf(row.lastHarvest.day, on), happened: true },
+    lastHarvest: { day: earliestOf(harvestEnd(row) ?? on, on), happened: true },
   }));
 }
 

@@ -5,10 +5,11 @@ import type { Climate, FreezeLimitF } from '../climate/climate.ts';
 import { freezeDay } from '../climate/freeze.ts';
 import { seasonOf } from '../climate/season.ts';
 import type { Garden, Planting } from '../garden/garden.ts';
+import { daysLate } from '../garden/last-harvest.ts';
 import { thereFrom } from '../garden/planned-beds.ts';
 import type { Span, Vegetable } from '../handbook/shapes.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
-import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../measures/days.ts';
+import { addDays, type Day, earliestOf, latestOf } from '../measures/days.ts';
 
 /** A crop's time in its bed. */
 export interface CropSpan {
@@ -79,8 +80,8 @@ function cropSpan(planting: Planting, climate: Climate): CropSpan {
  * that ends the crop. One that went in early is harvested to the end as planned.
  */
 function endMeant({ cropId, start }: Planting, planned: Day, climate: Climate): Day {
-  const late = start.happened && start.meant !== undefined ? daysBetween(start.meant, start.day) : 0;
-  if (late <= 0) return planned;
+  const late = daysLate(start);
+  if (late === 0) return planned;
   const killed = killedByFreeze(vegetableById(cropId), start.day, climate);
   const moved = addDays(planned, late);
   return killed === undefined ? moved : latestOf(planned, earliestOf(moved, killed.day));

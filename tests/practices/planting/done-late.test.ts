@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { applyFact } from '../../../src/garden/apply-fact.ts';
 import type { Effect } from '../../../src/garden/effects.ts';
-import type { Garden } from '../../../src/garden/garden.ts';
+import type { Garden, Planting } from '../../../src/garden/garden.ts';
 import { vegetableById } from '../../../src/handbook/vegetables.ts';
 import { addDays, type Day } from '../../../src/measures/days.ts';
 import { cropSpans, killedByFreeze } from '../../../src/practices/bed-timeline.ts';
@@ -65,6 +65,25 @@ describe('a planned last harvest', () => {
     const clearing = draft(draftsIn(done(plan, '2027-06-25', start), climate, '2027-06-25'), 'bed-clear');
     expect(clearing.window.earliest).toBe('2027-09-11');
     expect(clearing.reasons[0]?.rule).toBe('changeover.moved-on');
+  });
+
+  it('that moved on is no earlier once its bed was cleared, and no later than the clearing', () => {
+    const cleared = (sowing: Day, on: Day) => done(done(plan, sowing, start), on, clear);
+    const clear: Effect = { makes: 'bed-cleared', plantingId: 'carrot-2027-06-15' };
+    const end = (of: Garden) => cropSpans(of, 'a', climate)[0];
+    // By hand: ten days late, so 1 September becomes 11 September.
+    expect(end(cleared('2027-06-25', '2027-09-20'))).toMatchObject({ to: '2027-09-11', end: 'happened' });
+    expect(end(cleared('2027-06-25', '2027-09-08'))).toMatchObject({ to: '2027-09-08', end: 'happened' });
+    expect(end(cleared('2027-06-15', '2027-09-20'))?.to).toBe('2027-09-01');
+  });
+
+  it('that was told keeps its day, however late the crop went in and its bed was cleared', () => {
+    const told = garden({ plantings: [sown('carrot', '2027-06-15', { harvested: '2027-09-01' })] });
+    const [row] = told.plantings;
+    const happened = { ...row, lastHarvest: { day: '2027-09-01', happened: true } } as Planting;
+    const late = done({ ...told, plantings: [happened] }, '2027-06-25', start);
+    const [span] = cropSpans(done(late, '2027-09-20', { makes: 'bed-cleared', plantingId: happened.id }), 'a', climate);
+    expect(span?.to).toBe('2027-09-01');
   });
 
   it('stays with a crop that went in on its day, or early', () => {
