@@ -38,9 +38,11 @@ const OWN = "the garden's own plan" as const;
 export function changesSince(published: Plan | undefined, tasks: readonly PlannedTask[], input: ChangeInput): Change[] {
   if (published === undefined) return [];
   const since = addDays(input.today, -CHANGES_KEPT_DAYS);
-  const kept = published.changes.filter(({ at }) => at.slice(0, 10) >= since);
+  const kept = published.changes.filter(({ on, at }) => (on ?? at.slice(0, 10)) >= since);
   const beside: Beside = { ...input, was: byKey(published.tasks), is: byKey(tasks) };
-  return input.silent ? kept.filter((change) => stillTrue(change, beside)) : [...newChanges(beside), ...kept];
+  return input.silent
+    ? kept.filter((change) => stillTrue(change, beside))
+    : [...newChanges(beside).map((change) => ({ ...change, on: input.today })), ...kept];
 }
 
 function stillTrue({ key, kind, to }: Change, { is }: Beside): boolean {

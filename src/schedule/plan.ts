@@ -102,6 +102,8 @@ export interface Change {
   to?: Day;
   because: readonly Reason[];
   at: Instant;
+  /** The garden's own day of that moment; absent in plans from before it was kept. */
+  on?: Day;
 }
 
 /** Work that could not keep both its window and its order, named instead of hidden. */

@@ -3,7 +3,7 @@
  */
 import type { DoneTask, SkippedTask } from '../garden/facts.ts';
 import type { Day } from '../measures/days.ts';
-import type { Plan, PlannedTask } from '../schedule/plan.ts';
+import type { Change, Plan, PlannedTask } from '../schedule/plan.ts';
 
 /** What is known of the day a task was done on: the plan may have moved the task since. */
 export interface DoneOn {
@@ -30,11 +30,16 @@ export function skippedTask({ key, title, subject, practice, day, state }: Plann
 
 /**
  * The day a task was planned on, as the plan stood when the day it was done began: work that is marked done a day late has
- * been moved on by then. Nothing where it had no day left, or was not in the plan yet.
+ * been moved on by then. Work that came into the plan on that very day has the day it came in for. Nothing where it had no
+ * day left, or was not in the plan yet.
  */
 function plannedDayOn({ key, day, state }: PlannedTask, { on, changes }: DoneOn): Day | undefined {
-  const since = changes.filter((change) => change.key === key && change.kind !== 'reworded');
-  const first = since.findLast(({ at }) => at.slice(0, 'YYYY-MM-DD'.length) > on);
-  if (first !== undefined) return first.kind === 'moved' ? first.from : undefined;
-  return state === 'open' ? day : undefined;
+  const own = changes.filter((change) => change.key === key && change.kind !== 'reworded');
+  const first = own.findLast((change) => toldOn(change) >= on);
+  if (first === undefined) return state === 'open' ? day : undefined;
+  return first.kind === 'added' && toldOn(first) === on ? first.to : first.from;
+}
+
+function toldOn({ on, at }: Change): Day {
+  return on ?? at.slice(0, 'YYYY-MM-DD'.length);
 }

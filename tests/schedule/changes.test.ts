@@ -113,6 +113,23 @@ describe('a change', () => {
   });
 });
 
+describe('a change is of the garden’s own day', () => {
+  // Noon of 1 April in Honolulu, ten hours behind, is 22:00 of 1 April in Greenwich; its evening is 2 April there.
+  const evening = { now: '2027-04-02T06:00:00.000Z' };
+
+  it('beside the moment it was made', () => {
+    const first = planOn(TODAY, [a], evening);
+    const [added] = planOn(TODAY, [a, draft('sow', 'b', APRIL)], { ...evening, published: first }).changes;
+    expect(added).toMatchObject({ on: TODAY, at: evening.now });
+  });
+
+  it('and goes fourteen of those days after it', () => {
+    const dropped = planOn(TODAY, [], { ...evening, published: planOn(TODAY, [a], evening) });
+    const later = (today: string) => planOn(today, [], { published: dropped }).changes.length;
+    expect([later('2027-04-15'), later('2027-04-16')]).toEqual([1, 0]);
+  });
+});
+
 describe('a move says', () => {
   it('that the day passed without a mark', () => {
     expect(told({}, { today: '2027-04-11' })).toEqual(['sow/bed:a moved 04-10>04-14 schedule.not-done']);

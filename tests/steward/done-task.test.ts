@@ -14,7 +14,7 @@ const task = {
 } as unknown as PlannedTask;
 
 const change = (at: string, told: Partial<Change>): Change =>
-  ({ key: 'turn', title: '', because: [], at: `${at}T05:00:00.000Z`, ...told }) as Change;
+  ({ key: 'turn', title: '', because: [], at: `${at}T05:00:00.000Z`, on: at, ...told }) as Change;
 
 const plannedFor = (on: string, changes: Change[], state: PlannedTask['state'] = 'open') =>
   doneTask({ ...task, state }, [], { on, changes }).plannedFor;
@@ -30,7 +30,8 @@ describe('the day a done task was planned on', () => {
       change('2027-04-18', { kind: 'moved', from: '2027-04-17', to: '2027-04-20' }),
     ];
     expect(plannedFor('2027-04-17', twice)).toBe('2027-04-17');
-    expect(plannedFor('2027-04-18', twice)).toBe('2027-04-20');
+    expect(plannedFor('2027-04-18', twice)).toBe('2027-04-17');
+    expect(plannedFor('2027-04-19', twice)).toBe('2027-04-20');
     expect(plannedFor('2027-04-22', twice)).toBe('2027-04-24');
   });
 
@@ -38,6 +39,35 @@ describe('the day a done task was planned on', () => {
     expect(plannedFor('2027-04-17', [change('2027-04-19', { kind: 'added', to: '2027-04-24' })])).toBeUndefined();
     expect(plannedFor('2027-05-04', [], 'lapsed')).toBeUndefined();
     expect(doneTask({ ...task, state: 'lapsed' }, [], { on: '2027-05-04', changes: [] }).lastDay).toBe('2027-04-30');
+  });
+
+  it('is counted in days of the garden, whatever the day of Greenwich', () => {
+    // Auckland is 12 h ahead in April 2027 (daylight saving ends on the first Sunday, 4 April): its 18th begins at noon of the 17th.
+    const moved = { kind: 'moved', from: '2027-04-17', to: '2027-04-21' } as const;
+    const inAuckland = [change('2027-04-18', { ...moved, at: '2027-04-17T18:00:00.000Z' })];
+    expect(plannedFor('2027-04-17', inAuckland)).toBe('2027-04-17');
+    expect(plannedFor('2027-04-18', inAuckland)).toBe('2027-04-17');
+    expect(plannedFor('2027-04-19', inAuckland)).toBe('2027-04-24');
+    // Honolulu is 10 h behind: its evening of the 17th is the 18th in Greenwich.
+    const inHonolulu = [change('2027-04-17', { ...moved, at: '2027-04-18T06:00:00.000Z' })];
+    expect(plannedFor('2027-04-18', inHonolulu)).toBe('2027-04-24');
+  });
+
+  it('is that of the morning where it was moved later on the day itself, or dropped', () => {
+    const moved = { kind: 'moved', from: '2027-04-17', to: '2027-04-24', at: '2027-04-17T15:00:00.000Z' } as const;
+    expect(plannedFor('2027-04-17', [change('2027-04-17', moved)])).toBe('2027-04-17');
+    expect(plannedFor('2027-04-17', [change('2027-04-18', { kind: 'dropped', from: '2027-04-17' })])).toBe(
+      '2027-04-17',
+    );
+  });
+
+  it('is the day it came in for, where it came into the plan on the day it was done', () => {
+    expect(plannedFor('2027-04-17', [change('2027-04-17', { kind: 'added', to: '2027-04-18' })])).toBe('2027-04-18');
+  });
+
+  it('is read from changes of before their own day was kept by the day of their moment', () => {
+    const { on: _on, ...old } = change('2027-04-21', { kind: 'moved', from: '2027-04-20', to: '2027-04-24' });
+    expect(plannedFor('2027-04-20', [old])).toBe('2027-04-20');
   });
 
   it('keeps its minutes, and the part of them that is spent once', () => {
