@@ -4,7 +4,7 @@
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed, BedFed } from '../../garden/garden.ts';
 import { fertiliserById, releasedShare } from '../../handbook/fertilisers.ts';
-import { areaOf, type CropSpan, cropSpans, cropYear } from '../bed-timeline.ts';
+import { areaOf, type CropSpan, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
 import type { PracticeInput } from '../practice.ts';
 import { shareOf, standTogether } from './crop-needs.ts';
 import { type Grams, type LedgerLine, plus, seen, tenth, times } from './ledger-line.ts';
@@ -18,13 +18,17 @@ export interface Fed {
   gPerM2: Grams;
 }
 
-/** What was strewn on a bed for a season: for a crop in that crop's season, else in the one it was strewn in. */
+/**
+ * What was strewn on a bed for a season: for a crop of one season in that season, for the whole bed or a lasting crop in the
+ * one it was strewn in.
+ */
 export function fedIn({ garden, climate }: PracticeInput, bed: Bed, season: number): Fed[] {
   const spans = cropSpans(garden, bed.id, climate);
   return garden.fed.flatMap((fed) => {
     if (fed.bedId !== bed.id) return [];
     const span = spans.find(({ planting }) => planting.id === fed.plantingId);
-    const its = span === undefined ? seasonOf(climate.seasonTurn, fed.on) : cropYear(span, climate);
+    const its =
+      span === undefined || isPermanent(span.crop) ? seasonOf(climate.seasonTurn, fed.on) : cropYear(span, climate);
     return its === season ? [{ fed, span, gPerM2: nitrogenOf(fed, areaOf(bed)) }] : [];
   });
 }

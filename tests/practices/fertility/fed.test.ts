@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { BedFed, Garden } from '../../../src/garden/garden.ts';
+import type { Day } from '../../../src/measures/days.ts';
 import { nitrogenLedgers } from '../../../src/practices/catalogue.ts';
 import type { BedLedger } from '../../../src/practices/fertility/ledger.ts';
 import { draftsIn, frostDates, garden, inputOf, setOut, sown } from '../gardens.ts';
@@ -78,6 +79,28 @@ describe('a meal that was strewn', () => {
     const { plantingId: _none, ...whole } = strewn({ on: '2027-12-31' });
     const two = of({ plantings: [setOut('tomato', '2027-05-25'), setOut('cabbage', '2028-04-25')], fed: [whole] });
     expect([fedLine(two, 2027)?.of, fedLine(two, 2028)]).toEqual(['blood meal strewn', undefined]);
+  });
+
+  it('for a crop that lasts counts in the season it was strewn in, not in that of the planting', () => {
+    const chives = of({ plantings: [setOut('chives', '2024-05-10')] });
+    const fed = [strewn({ plantingId: 'chives-2024-05-10', on: '2027-04-20' })];
+    expect([2024, 2026, 2027].map((season) => fedLine({ ...chives, fed }, season)?.of)).toEqual([
+      undefined,
+      undefined,
+      'blood meal strewn for the chives',
+    ]);
+  });
+
+  it('for a crop that lasts counts in the season of its day in the south, over New Year', () => {
+    const south = { ...climate, seasonTurn: '07-01' } as typeof climate;
+    const rhubarb = of({ plantings: [setOut('rhubarb', '2024-09-10')] });
+    const fed = (on: Day) => ({ ...rhubarb, fed: [strewn({ plantingId: 'rhubarb-2024-09-10', on })] });
+    const seasons = (on: Day) =>
+      nitrogenLedgers(inputOf(fed(on), south), [2024, 2026, 2027]).map(({ lines }) =>
+        lines.some(({ reason }) => reason.rule === 'ledger.fed'),
+      );
+    expect(seasons('2027-01-05')).toEqual([false, true, false]);
+    expect(seasons('2027-08-20')).toEqual([false, false, true]);
   });
 });
 
