@@ -12,6 +12,7 @@ import { happenedIn } from './happened.ts';
 import { Names } from './names.ts';
 import type { Happening, RecordRow } from './row.ts';
 import { toldBy } from './told.ts';
+import { withoutNoise } from './without-noise.ts';
 
 /** What a record is made from. */
 export interface RecordInput {
@@ -97,11 +98,16 @@ function together(held: Happening, told: Happening): Happening {
 }
 
 function rowOf(
-  { claim: _claim, onlyIfHeld: _only, once: _once, ...line }: Happening,
+  { claim: _claim, onlyIfHeld: _only, once: _once, litres, grams, ...rest }: Happening,
   entry: LedgerEntry | undefined,
   seasonIn: (on: Day) => number,
 ): RecordRow {
-  const season = seasonIn(line.on);
+  const season = seasonIn(rest.on);
+  const line = {
+    ...rest,
+    ...(litres === undefined ? {} : { litres: withoutNoise(litres) }),
+    ...(grams === undefined ? {} : { grams: withoutNoise(grams) }),
+  };
   if (entry === undefined) return { season, ...line, origin: 'garden-file' };
   return { season, ...line, by: entry.by, toldOn: entry.recordedOn, entry: entry.entry, origin: 'told' };
 }

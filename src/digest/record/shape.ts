@@ -99,7 +99,7 @@ const workDone = z.strictObject({
 });
 
 /** A season with what it adds up to. */
-export const seasonSummary = z.strictObject({
+const seasonSummary = z.strictObject({
   season: z.number().int(),
   name: text,
   from: day,

@@ -15,10 +15,11 @@ import type { RecordRow } from './row.ts';
 import { type SeasonDays, seasonDays } from './season-days.ts';
 import type { BedSeason, SeasonSummary } from './shape.ts';
 import { freezesSeen, weatherSeen } from './weather-seen.ts';
+import { withoutNoise } from './without-noise.ts';
 import { workDone } from './work-done.ts';
 
 /** What a record is summed up from: the garden today, and its lines. */
-export interface SummaryInput extends Pick<PracticeInput, 'garden' | 'climate' | 'today'> {
+interface SummaryInput extends Pick<PracticeInput, 'garden' | 'climate' | 'today'> {
   rows: readonly RecordRow[];
 }
 
@@ -75,7 +76,7 @@ function bedSeason(bed: Bed, input: SummaryInput, days: SeasonDays, rows: readon
 function given(rows: readonly RecordRow[], bedId: string): Pick<BedSeason, 'compostL' | 'fedG'> {
   const own = rows.filter(({ aboutId }) => aboutId === bedId);
   const spread = own.filter(({ doing }) => doing === 'compost-spread');
-  const sum = (values: readonly number[]): number => values.reduce((total, value) => total + value, 0);
+  const sum = (values: readonly number[]): number => withoutNoise(values.reduce((total, value) => total + value, 0));
   return {
     compostL: sum(spread.map(({ litres = 0 }) => litres)),
     fedG: sum(own.filter(({ doing }) => doing === 'fed').map(({ grams = 0 }) => grams)),

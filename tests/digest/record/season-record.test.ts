@@ -146,6 +146,16 @@ describe('the lines of a record', () => {
     expect(record.seasons[0]?.work.minutes).toBe(110);
   });
 
+  it('have sums and amounts without the noise of binary arithmetic', () => {
+    const two = [0.1, 0.2].map((litres, at) => spread(`2027-06-1${at}`, litres));
+    const meal = did('2027-06-20', [
+      { makes: 'bed-fed', bedId: 'north-bed', fertiliserId: 'blood_meal', grams: 0.1 + 0.2 },
+    ]);
+    const record = recordOf(told(...[...two, meal].map((fact) => ['2027-06-20', fact] as const)));
+    expect(record.seasons[0]?.beds[0]).toMatchObject({ compostL: 0.3, fedG: 0.3 });
+    expect(record.rows.find(({ doing }) => doing === 'fed')?.grams).toBe(0.3);
+  });
+
   it('tell what garlic is: planted, and tomatoes set out', () => {
     const plantings = [
       { bed: 'North bed', crop: 'garlic', sow: '2026-10-12' },
