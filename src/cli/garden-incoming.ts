@@ -3,10 +3,9 @@
  */
 import { existsSync } from 'node:fs';
 import { dirname, resolve } from 'node:path';
-import { gardenFileOf } from '../garden/export-garden-file.ts';
 import { type FileDifference, importDifferences } from '../garden/file-difference.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
-import { projectGarden } from '../garden/project.ts';
+import { heldFile } from '../garden/member-ids.ts';
 import type { GardenImport } from '../steward/steward.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 import { readGarden, readRecord } from './garden-source.ts';
@@ -47,8 +46,7 @@ export async function incoming({ store, steward }: Household, wanted: Wanted): P
     return { garden: importOf(alone, prefer, await readRecord(cwd, name, alone)) };
   }
   const ledger = await store.ledger(id);
-  const standing = projectGarden(ledger);
-  const file = await readGarden(cwd, name, standing && gardenFileOf(standing));
+  const file = await readGarden(cwd, name, heldFile(ledger));
   if (file.garden.id !== id) throw otherGarden(id, file.garden.id ?? '');
   const held = await store.weatherRecord(id);
   const garden = importOf(file, prefer, await newRecord(wanted, file, held));

@@ -3,6 +3,7 @@
  */
 import { dirname, resolve } from 'node:path';
 import type { GardenFile } from '../garden/garden-file.ts';
+import type { HeldFile } from '../garden/ids.ts';
 import { readGardenFile } from '../garden/read-garden-file.ts';
 import { createSteward } from '../steward/create-steward.ts';
 import type { Clock } from '../steward/planner.ts';
@@ -16,7 +17,7 @@ import { BY } from './household.ts';
 import { readWeather, recordOf } from './weather-source.ts';
 
 /** Reads a garden file; items without an id take that of the item they name in the file held before. */
-export async function readGarden(cwd: string, name: string, existing?: GardenFile): Promise<GardenFile> {
+export async function readGarden(cwd: string, name: string, existing?: HeldFile): Promise<GardenFile> {
   const stations = new Set((await readStationTable()).map(({ id }) => id));
   return readGardenFile(await readText(cwd, name), existing, stations);
 }

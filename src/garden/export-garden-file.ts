@@ -66,8 +66,9 @@ type FileTopdressed = GardenFile['topdressed'][number];
 
 function householdInFile({ members, ...rest }: Household): NonNullable<GardenFile['household']> {
   if (members === undefined) return rest;
-  const rows = members.map(({ name, practices, beds, mail }) =>
+  const rows = members.map(({ id, name, practices, beds, mail }) =>
     withoutAbsent({
+      id,
       name,
       practices: practices && [...practices],
       beds: beds && [...beds],

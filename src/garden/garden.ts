@@ -271,6 +271,8 @@ export interface MemberMail {
 
 /** Somebody of the household, which of the work is theirs, and the mail they get. */
 export interface Member {
+  /** Stays theirs whatever they are called, and is never given to anybody else. */
+  id: string;
   name: string;
   /** The practices they see to; all when left out. */
   practices?: readonly PracticeName[];

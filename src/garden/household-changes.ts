@@ -14,14 +14,13 @@ export function membersOf({ household }: Pick<Garden, 'household'>): readonly Me
 }
 
 /** The garden with a member as they are now, at the place they had, or last; work given to them goes with their name. */
-export function withMember(garden: Garden, { member, formerName }: Told<'member-kept'>): Garden {
-  const { name } = member;
-  const was = formerName ?? name;
+export function withMember(garden: Garden, { member }: Told<'member-kept'>): Garden {
   const kept = memberOf(member, garden);
-  const members = membersOf(garden).filter((each) => each.name === was || each.name !== name);
-  const isThere = members.some((each) => each.name === was);
-  const now = isThere ? members.map((each) => (each.name === was ? kept : each)) : [...members, kept];
-  return { ...withMembers(garden, now), assigned: renamed(garden.assigned, was, name) };
+  const was = membersOf(garden).find(({ id }) => id === member.id);
+  // A name stands for one person: of two told under it, the one told last.
+  const members = membersOf(garden).filter((each) => each === was || each.name !== member.name);
+  const now = was === undefined ? [...members, kept] : members.map((each) => (each === was ? kept : each));
+  return { ...withMembers(garden, now), assigned: renamed(garden.assigned, was?.name ?? member.name, member.name) };
 }
 
 /** Beds that are no longer there are left out: a file could not name them. */
@@ -35,17 +34,19 @@ function memberOf({ mail, beds = [], ...rest }: Told<'member-kept'>['member'], g
 }
 
 /** The garden without a member: what was given to them belongs to nobody in particular again. */
-export function withoutMember(garden: Garden, { name }: Told<'member-gone'>): Garden {
-  const members = membersOf(garden).filter((each) => each.name !== name);
-  return { ...withMembers(garden, members), assigned: only(garden.assigned, (to) => to !== name) };
+export function withoutMember(garden: Garden, { id }: Told<'member-gone'>): Garden {
+  const gone = membersOf(garden).find((each) => each.id === id);
+  if (gone === undefined) return garden;
+  const members = membersOf(garden).filter((each) => each !== gone);
+  return { ...withMembers(garden, members), assigned: only(garden.assigned, (to) => to !== gone.name) };
 }
 
 /** The garden with a member who gets no more mail. */
-export function withoutMail(garden: Garden, { name }: Told<'mail-stopped'>): Garden {
-  if (!membersOf(garden).some((each) => each.name === name && each.mail !== undefined)) return garden;
+export function withoutMail(garden: Garden, { id }: Told<'mail-stopped'>): Garden {
+  if (!membersOf(garden).some((each) => each.id === id && each.mail !== undefined)) return garden;
   const members = membersOf(garden).map((each) => {
     const { mail: _mail, ...rest } = each;
-    return each.name === name ? rest : each;
+    return each.id === id ? rest : each;
   });
   return withMembers(garden, members);
 }

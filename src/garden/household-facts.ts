@@ -28,10 +28,11 @@ const memberMail = z.object({
   tasks: z.enum(MAIL_TASKS),
 });
 
-/** Somebody of the household as they are now; `formerName` is what they were called until then. */
+/** Somebody of the household as they are now, known by their id; `formerName` is what they were called until then. */
 const memberKept = z.object({
   kind: z.literal('member-kept'),
   member: z.object({
+    id: z.string().min(1),
     name: memberName,
     practices: z.array(z.enum(PRACTICE_NAMES)).min(1).readonly().optional(),
     beds: z.array(z.string()).min(1).readonly().optional(),
@@ -40,11 +41,16 @@ const memberKept = z.object({
   formerName: z.string().optional(),
 });
 
-/** Somebody who has left the household. */
-const memberGone = z.object({ kind: z.literal('member-gone'), name: z.string() });
+/** Somebody who has left the household, with the name they had then. */
+const memberGone = z.object({ kind: z.literal('member-gone'), id: z.string(), name: z.string() });
 
 /** That a member gets no more lists by mail; `week` is the Monday of the list that they answered so. */
-const mailStopped = z.object({ kind: z.literal('mail-stopped'), name: z.string(), week: z.string().optional() });
+const mailStopped = z.object({
+  kind: z.literal('mail-stopped'),
+  id: z.string(),
+  name: z.string(),
+  week: z.string().optional(),
+});
 
 /** How many eat from the garden. */
 const peopleTold = z.object({ kind: z.literal('people-told'), people: z.int().min(1).max(MOST_PEOPLE) });

@@ -2,7 +2,7 @@
  * The household of a garden file: who eats from the garden, who works in it, and who gets the weekly list by mail.
  */
 import { z } from 'zod';
-import { choice, known, list, number, text } from './file-values.ts';
+import { choice, id, known, list, number, text } from './file-values.ts';
 import { suggestion } from './nearest-name.ts';
 import { PRACTICE_NAMES } from './practice-names.ts';
 import { WEEKDAY_NAMES } from './weekday-names.ts';
@@ -40,6 +40,7 @@ const mail = known('the mail a member gets', {
 });
 
 const member = known('a member of the household', {
+  id: id.optional(),
   name: text('Give a name, such as Ida.')
     .max(MEMBER_NAME_CHARACTERS, `Give a name of up to ${MEMBER_NAME_CHARACTERS} characters.`)
     .refine(isOneLine, 'Give a name on one line, such as Ida.')

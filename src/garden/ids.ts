@@ -6,8 +6,18 @@
  */
 import type { GardenFile } from './garden-file.ts';
 
+/** A garden held before, as a file, with what is remembered of its people. */
+export interface HeldFile extends GardenFile {
+  /** Those its own file names who have left since: the same file once more means the same people. */
+  formerMembers?: readonly FileMember[];
+  /** Every id a member ever had: nobody else is given one of them. */
+  memberIds?: ReadonlySet<string>;
+}
+
+type FileMember = NonNullable<NonNullable<GardenFile['household']>['members']>[number];
+
 /** A garden file whose every item has an id and whose references are ids. */
-export function withIds(file: GardenFile, existing?: GardenFile): GardenFile {
+export function withIds(file: GardenFile, existing?: HeldFile): GardenFile {
   const beds = named(file.beds, existing?.beds ?? []);
   const bins = named(file.bins, existing?.bins ?? []);
   const bedId = reference(file.beds, beds);
@@ -32,14 +42,21 @@ export function withIds(file: GardenFile, existing?: GardenFile): GardenFile {
     mulches: file.mulches.map((row) => ({ ...row, bed: bedId(row.bed) })),
     soilTests: file.soilTests.map((row) => (row.bed === undefined ? row : { ...row, bed: bedId(row.bed) })),
     diseases: file.diseases.map((row) => ({ ...row, bed: bedId(row.bed) })),
-    ...(file.household ? { household: withBedIds(file.household, bedId) } : {}),
+    ...(file.household ? { household: withMemberIds(file.household, bedId, existing) } : {}),
   };
 }
 
-function withBedIds(household: NonNullable<GardenFile['household']>, bedId: (word: string) => string) {
+function withMemberIds(
+  household: NonNullable<GardenFile['household']>,
+  bedId: (word: string) => string,
+  existing: HeldFile | undefined,
+): NonNullable<GardenFile['household']> {
   const { members, ...rest } = household;
   if (members === undefined) return household;
-  return { ...rest, members: members.map((row) => (row.beds ? { ...row, beds: row.beds.map(bedId) } : row)) };
+  const rows = members.map((row) => (row.beds ? { ...row, beds: row.beds.map(bedId) } : row));
+  const held = existing?.household?.members ?? [];
+  const former = (existing?.formerMembers ?? []).filter(({ name }) => held.every((row) => row.name !== name));
+  return { ...rest, members: named(rows, [...held, ...former], existing?.memberIds) };
 }
 
 /** Small letters, digits and hyphens made from words. */
@@ -58,12 +75,17 @@ interface Named extends WithId {
   name: string;
 }
 
-function named<Item extends Named>(items: readonly Item[], existing: readonly Named[]): (Item & { id: string })[] {
+function named<Item extends Named>(
+  items: readonly Item[],
+  existing: readonly Named[],
+  kept?: ReadonlySet<string>,
+): (Item & { id: string })[] {
   return identified(
     items,
     existing,
     (item) => slug(item.name),
     (item) => item.name,
+    kept,
   );
 }
 
@@ -71,12 +93,15 @@ function named<Item extends Named>(items: readonly Item[], existing: readonly Na
  * Gives ids to items without one: that of an existing item with the same words (the one that says all the same, where
  * there are several), else one made from the words. Items with the same words are taken in the order of what else they
  * say, never in that of the file.
+ *
+ * @param kept ids that are not to be made from words, whoever had them
  */
 function identified<Item extends WithId, Old extends WithId>(
   items: readonly Item[],
   existing: readonly Old[],
   words: (item: Item) => string,
   same: (item: Item | Old) => string = (item) => words(item as Item),
+  kept: ReadonlySet<string> = new Set(),
 ): (Item & { id: string })[] {
   const given = new Map<Item, string>(items.flatMap((item) => (item.id === undefined ? [] : [[item, item.id]])));
   const taken = new Set(given.values());
@@ -92,7 +117,7 @@ function identified<Item extends WithId, Old extends WithId>(
       if (before?.id !== undefined) give(item, before.id);
     }
   }
-  for (const item of nameless) if (!given.has(item)) give(item, firstFree(words(item), taken));
+  for (const item of nameless) if (!given.has(item)) give(item, firstFree(words(item), new Set([...taken, ...kept])));
   return items.map((item) => ({ ...item, id: given.get(item) ?? '' }));
 }
 
@@ -116,7 +141,8 @@ function inTextOrder<Item extends WithId>(items: readonly Item[]): Item[] {
     .map(({ item }) => item);
 }
 
-function firstFree(wanted: string, taken: ReadonlySet<string>): string {
+/** What is wanted, or else that with the first number, from 2 on, that is free. */
+export function firstFree(wanted: string, taken: ReadonlySet<string>): string {
   if (!taken.has(wanted)) return wanted;
   let count = 2;
   while (taken.has(`${wanted}-${count}`)) count += 1;

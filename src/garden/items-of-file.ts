@@ -88,8 +88,9 @@ export function householdOf({ members = [], ...rest }: NonNullable<GardenFile['h
   });
 }
 
-function memberOfFile({ mail, ...row }: FileMember): Member {
+function memberOfFile({ id = '', mail, ...row }: FileMember): Member {
   return withoutAbsent({
+    id,
     ...row,
     mail: mail && withoutAbsent({ ...mail, weekday: weekdayNamed(mail.weekday) }),
   });

@@ -61,7 +61,7 @@ export function nameProblems(file: unknown, existing?: GardenFile): Problem[] {
   const drawnOn = topdressed.flatMap((item) => wordsListed(item, 'piles', 'pile'));
   return [
     ...[beds, bins, members].flatMap((items) => repeated(items, 'name')),
-    ...[beds, bins, plantings, stands, piles].flatMap((items) => repeated(items, 'id')),
+    ...[beds, bins, plantings, stands, piles, members].flatMap((items) => repeated(items, 'id')),
     ...[plantings, seeds, diseases, wishes].flatMap((items) => unknown(items, 'crop', idsOf(vegetables), 'crop')),
     ...wishes.flatMap((wish, at) => wishProblems(wish, wishes.slice(0, at))),
     ...[stands, seeds, seen, resown, sown].flatMap((items) => unknown(items, 'cover', idsOf(coverCrops), 'cover crop')),

@@ -4,7 +4,7 @@
 import { parseDocument } from 'yaml';
 import type { z } from 'zod';
 import { type GardenFile, gardenFileSchema } from './garden-file.ts';
-import { withIds } from './ids.ts';
+import { type HeldFile, withIds } from './ids.ts';
 import { nameProblems, stationProblems } from './known-names.ts';
 import { beforeItsBed } from './planned-beds.ts';
 import { InputRefused, type Problem } from './problem.ts';
@@ -24,7 +24,7 @@ const MOST_ALIASES = 50;
  * @param stations ids of the weather stations there are; any id will do where they are not given
  * @throws {InputRefused} with every problem at once
  */
-export function readGardenFile(text: string, existing?: GardenFile, stations?: ReadonlySet<string>): GardenFile {
+export function readGardenFile(text: string, existing?: HeldFile, stations?: ReadonlySet<string>): GardenFile {
   const document = parseDocument(text, { uniqueKeys: true });
   if (document.errors.length > 0) throw refused(document.errors.map(yamlProblem));
   let data: unknown;
@@ -39,7 +39,7 @@ export function readGardenFile(text: string, existing?: GardenFile, stations?: R
 }
 
 /** Checks a garden file already turned into plain data. See {@link readGardenFile}. */
-export function checkGardenFile(written: unknown, existing?: GardenFile, stations?: ReadonlySet<string>): GardenFile {
+export function checkGardenFile(written: unknown, existing?: HeldFile, stations?: ReadonlySet<string>): GardenFile {
   const data = spelt(written);
   const parsed = gardenFileSchema.safeParse(data);
   const issues = parsed.error?.issues ?? [];

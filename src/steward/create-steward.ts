@@ -14,7 +14,7 @@ import type { Store } from '../store/store.ts';
 import { linksIn } from './answers/follow.ts';
 import { skippedTask } from './done-task.ts';
 import { addFeed, changeFeed, rotateFeed } from './feeds.ts';
-import { followHousehold, renamingBy } from './feeds-of-members.ts';
+import { followHousehold } from './feeds-of-members.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
@@ -103,8 +103,8 @@ export function createSteward({ store, clock, report = console.error, post = {} 
         refuseUnlikely(view, report);
         return [report];
       });
-      const { garden: after, ledger } = await planner.view(gardenId);
-      await followHousehold({ store, clock }, [before, after], renamingBy(report, ledger));
+      const { garden: after } = await planner.view(gardenId);
+      await followHousehold({ store, clock }, [before, after]);
       return plan;
     },
     async previewUndo(gardenId, wanted) {
@@ -116,16 +116,14 @@ export function createSteward({ store, clock, report = console.error, post = {} 
     },
     async undo(gardenId, wanted, by) {
       const { garden: before } = await planner.view(gardenId);
-      let undoing: Fact | undefined;
       const plan = await accept(gardenId, by, async (view) => {
         const entry = entryToUndo(view.ledger, wanted);
         if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
         await planner.planFrom(withUndone(view.ledger, entry, view.plan.today), view);
-        undoing = { kind: 'entry-undone', entry: entry.entry };
-        return [undoing];
+        return [{ kind: 'entry-undone', entry: entry.entry }];
       });
-      const { garden: after, ledger } = await planner.view(gardenId);
-      await followHousehold({ store, clock }, [before, after], undoing && renamingBy(undoing, ledger));
+      const { garden: after } = await planner.view(gardenId);
+      await followHousehold({ store, clock }, [before, after]);
       return plan;
     },
     async feeds(gardenId) {

@@ -1,39 +1,27 @@
 /**
  * Feeds of members, kept true while the household changes.
  */
-import type { Fact } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
 import { membersOf } from '../garden/household-changes.ts';
-import type { LedgerEntry } from '../garden/ledger.ts';
 import type { Feed } from '../store/feeds.ts';
 import type { FeedRoom } from './feeds.ts';
 
-/** Somebody's name before and after. */
-export interface Renaming {
-  from: string;
-  to: string;
-}
-
 /** After a change: a member's feeds go by the name they have now, and say what falls to them now. */
-export async function followHousehold(
-  room: FeedRoom,
-  [before, after]: readonly [Garden, Garden],
-  renaming: Renaming | undefined,
-): Promise<void> {
-  if (renaming !== undefined) await renameInFeeds(room, after.id, renaming);
-  await reviseForMembers(room, renaming === undefined ? before : renamedIn(before, renaming), after);
+export async function followHousehold(room: FeedRoom, [before, after]: readonly [Garden, Garden]): Promise<void> {
+  const names = renamings(before, after);
+  if (names.size > 0) await renameInFeeds(room, after.id, names);
+  const members = membersOf(before).map((member) => ({ ...member, name: names.get(member.name) ?? member.name }));
+  await reviseForMembers(room, { household: { members } }, after);
 }
 
-/** The new name that a fact gives a member; of a taking-back, the name that it gives back. */
-export function renamingBy(fact: Fact, ledger: readonly LedgerEntry[]): Renaming | undefined {
-  if (fact.kind === 'member-kept') {
-    const { member, formerName = member.name } = fact;
-    return formerName === member.name ? undefined : { from: formerName, to: member.name };
-  }
-  if (fact.kind !== 'entry-undone') return undefined;
-  const undone = ledger.find(({ entry }) => entry === fact.entry);
-  const back = undone && renamingBy(undone.fact, ledger);
-  return back && { from: back.to, to: back.from };
+/** The present name of each member who was called otherwise, by the name they had. */
+function renamings(before: Garden, after: Garden): ReadonlyMap<string, string> {
+  return new Map(
+    membersOf(before).flatMap(({ id, name }) => {
+      const now = membersOf(after).find((member) => member.id === id)?.name ?? name;
+      return now === name ? [] : [[name, now] as const];
+    }),
+  );
 }
 
 /**
@@ -59,18 +47,14 @@ export async function reviseForMembers(
 }
 
 /** Nothing that a calendar shows of a task changes by a name: the feeds are given it without a revision. */
-async function renameInFeeds(room: FeedRoom, gardenId: string, { from, to }: Renaming): Promise<void> {
-  const now = room.clock.now();
+async function renameInFeeds(room: FeedRoom, gardenId: string, names: ReadonlyMap<string, string>): Promise<void> {
+  const changedAt = room.clock.now();
   await changeOpen(room, gardenId, (feed) => {
-    const { person, reader } = feed.shape;
-    if (person === from) return { ...feed, shape: { ...feed.shape, person: to }, changedAt: now };
-    return reader === from ? { ...feed, shape: { ...feed.shape, reader: to } } : undefined;
+    const { person = '', reader = '' } = feed.shape;
+    const [isTo, readBy] = [names.get(person), names.get(reader)];
+    if (isTo !== undefined) return { ...feed, shape: { ...feed.shape, person: isTo }, changedAt };
+    return readBy === undefined ? undefined : { ...feed, shape: { ...feed.shape, reader: readBy } };
   });
-}
-
-function renamedIn(garden: Garden, { from, to }: Renaming): Pick<Garden, 'household'> {
-  const members = membersOf(garden).map((member) => (member.name === from ? { ...member, name: to } : member));
-  return { household: { ...garden.household, members } };
 }
 
 async function changeOpen(

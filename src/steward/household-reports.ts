@@ -1,7 +1,9 @@
 /**
  * What may be told of the people of a garden: members that are there, beds that are there, work that is still to be done.
  */
+import { membersOf } from '../garden/household-changes.ts';
 import type { HouseholdFact } from '../garden/household-facts.ts';
+import { everyMemberId } from '../garden/member-ids.ts';
 import { suggestion } from '../garden/nearest-name.ts';
 import type { Problem } from '../garden/problem.ts';
 import { isDay } from '../measures/days.ts';
@@ -13,7 +15,7 @@ export function householdProblems(view: VersionedView, fact: HouseholdFact): Pro
     case 'member-kept':
       return memberProblems(view, fact);
     case 'member-gone':
-      return knownProblems(view, fact.name);
+      return presentProblems(view, fact);
     case 'mail-stopped':
       return mailProblems(view, fact);
     case 'people-told':
@@ -28,17 +30,19 @@ export function householdProblems(view: VersionedView, fact: HouseholdFact): Pro
 type Told<Kind extends HouseholdFact['kind']> = Extract<HouseholdFact, { kind: Kind }>;
 
 function namesIn({ garden }: VersionedView): string[] {
-  return (garden.household?.members ?? []).map(({ name }) => name);
+  return membersOf(garden).map(({ name }) => name);
 }
 
-function memberProblems(view: VersionedView, { member, formerName }: Told<'member-kept'>): Problem[] {
-  const former = formerName === undefined ? [] : knownProblems(view, formerName);
-  const isTaken = formerName !== undefined && formerName !== member.name && namesIn(view).includes(member.name);
+function memberProblems(view: VersionedView, { member }: Told<'member-kept'>): Problem[] {
+  const others = membersOf(view.garden).filter(({ id }) => id !== member.id);
+  const isGone = others.length === membersOf(view.garden).length && everyMemberId(view.ledger).has(member.id);
+  const gone = { where: 'the id', what: `"${member.id}" is that of somebody who has left.`, mend: 'Give another.' };
+  const isTaken = others.some(({ name }) => name === member.name);
   const taken = { where: 'the name', what: `"${member.name}" is somebody else already.`, mend: 'Give another name.' };
   const beds = view.garden.beds.map(({ id }) => id);
   const unknown = (member.beds ?? []).filter((bed) => !beds.includes(bed));
   return [
-    ...former,
+    ...(isGone ? [gone] : []),
     ...(isTaken ? [taken] : []),
     ...unknown.map((bed) => ({
       where: 'the beds',
@@ -48,6 +52,14 @@ function memberProblems(view: VersionedView, { member, formerName }: Told<'membe
   ];
 }
 
+/** What is said of somebody by their id, with the name they have. */
+function presentProblems(view: VersionedView, { id, name }: { id: string; name: string }): Problem[] {
+  const isThere = membersOf(view.garden).some((member) => member.id === id && member.name === name);
+  const known = isThere ? [] : knownProblems(view, name);
+  const mend = 'Look at the Household page, and tell it again.';
+  return isThere || known.length > 0 ? known : [{ where: 'the name', what: `"${name}" is somebody else.`, mend }];
+}
+
 function knownProblems(view: VersionedView, name: string, where = 'the name'): Problem[] {
   const names = namesIn(view);
   if (names.includes(name)) return [];
@@ -55,11 +67,11 @@ function knownProblems(view: VersionedView, name: string, where = 'the name'): P
   return [{ where, what: `"${name}" is not of this household.`, mend }];
 }
 
-function mailProblems(view: VersionedView, { name, week }: Told<'mail-stopped'>): Problem[] {
+function mailProblems(view: VersionedView, { id, name, week }: Told<'mail-stopped'>): Problem[] {
   const where = 'the week';
   const mend = 'Give the Monday of a week, such as 2027-04-19.';
   const wrongWeek = week === undefined || isDay(week) ? [] : [{ where, what: `"${week}" is not a day.`, mend }];
-  return [...knownProblems(view, name), ...wrongWeek];
+  return [...presentProblems(view, { id, name }), ...wrongWeek];
 }
 
 function assignedProblems(view: VersionedView, { tasks, to }: Told<'task-assigned'>): Problem[] {

@@ -100,12 +100,16 @@ export function touchedBy(fact: Fact): Set<string> | 'all' {
     case 'wish-dropped':
       return new Set([`wish ${fact.cropId} ${fact.season ?? ''}`]);
     case 'member-kept':
-      return new Set([`member ${fact.member.name}`, ...(fact.formerName ? [`member ${fact.formerName}`] : [])]);
+      return new Set([
+        `member ${fact.member.id}`,
+        `called ${fact.member.name}`,
+        ...(fact.formerName ? [`called ${fact.formerName}`] : []),
+      ]);
     case 'member-gone':
     case 'mail-stopped':
-      return new Set([`member ${fact.name}`]);
+      return new Set([`member ${fact.id}`, `called ${fact.name}`]);
     case 'task-assigned':
-      return new Set([...fact.tasks.map(({ key }) => key), ...(fact.to ? [`member ${fact.to}`] : [])]);
+      return new Set([...fact.tasks.map(({ key }) => key), ...(fact.to ? [`called ${fact.to}`] : [])]);
     case 'people-told':
     case 'cold-night-told':
     case 'away-told':

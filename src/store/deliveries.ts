@@ -15,6 +15,7 @@ export type DeliveryState = DeliveryRow['state'];
 /** Which list: nobody gets two of one week. */
 export interface DeliveryName {
   gardenId: string;
+  /** The member's id. */
   member: string;
   monday: Day;
 }

@@ -101,6 +101,7 @@ interface SigningKeyRow {
 /** A list of the log as its row holds it. */
 export interface DeliveryRow {
   garden_id: string;
+  /** The member's id. */
   member: string;
   monday: string;
   state: 'claimed' | 'handing over' | 'sent' | 'delayed' | 'refused' | 'unknown' | 'missed';

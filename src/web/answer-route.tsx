@@ -5,6 +5,7 @@ import { type Context, Hono } from 'hono';
 import type { ListAnswer } from '../digest/list-links.ts';
 import type { Problem } from '../garden/problem.ts';
 import { undoneEntries } from '../garden/project.ts';
+import { isBy } from '../steward/answers/answered.ts';
 import type { Steward } from '../steward/steward.ts';
 import { movesBetween } from '../steward/undo.ts';
 import { fieldsOf, usedIn } from './amounts.ts';
@@ -116,7 +117,7 @@ function changeOf(steward: Steward, { view, link }: AnswerView, form: Form, keys
 
 /** Takes the newest word on it back, where whoever holds the link said it. */
 async function takenBack(steward: Steward, { view, link, answered }: AnswerView, form: Form): Promise<Pressed> {
-  const { gardenId, member } = link;
+  const { gardenId, member, memberId } = link;
   const entry = wholeNumber(form.text('entry'));
   if (entry !== undefined && answered?.isTheirs === true && answered.entry.entry === entry) {
     const problems = await refusalsOf(() => steward.undo(gardenId, entry, member));
@@ -124,7 +125,7 @@ async function takenBack(steward: Steward, { view, link, answered }: AnswerView,
     const moves = movesBetween(view.plan, (await steward.view(gardenId)).plan);
     return { told: { what: 'taken back', moves }, problems };
   }
-  const wasTheirs = view.ledger.some((row) => row.entry === entry && row.by === member);
+  const wasTheirs = view.ledger.some((row) => row.entry === entry && isBy(view.ledger, row, memberId));
   if (entry !== undefined && wasTheirs && undoneEntries(view.ledger).has(entry))
     return { told: { what: 'taken back before', moves: [] }, problems: [] };
   const what = 'It is not the newest word on this work, or was said by somebody else.';

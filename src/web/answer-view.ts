@@ -2,13 +2,14 @@
  * What a link of an answer is about: its task, the same work beside it, and what was said of it.
  */
 import { earliestSending } from '../digest/mail/due-lists.ts';
+import { membersOf } from '../garden/household-changes.ts';
 import { standingEntries } from '../garden/project.ts';
 import { addDays, type Day } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import { isTheirs } from '../schedule/whose.ts';
 import { type Answered, answeredOf } from '../steward/answers/answered.ts';
-import type { AnswerLink } from '../steward/answers/mail-links.ts';
+import type { AnswerLink, OwnLink } from '../steward/answers/mail-links.ts';
 import type { GardenView } from '../steward/steward.ts';
 import { isUnsettled, taskView } from './task-view.ts';
 
@@ -18,7 +19,7 @@ const WEEK_DAYS = 7;
 /** A link with all its page shows. */
 export interface AnswerView {
   view: GardenView;
-  link: AnswerLink;
+  link: OwnLink<AnswerLink>;
   task: PlannedTask;
   /** The entry of the list that the link stood under, as a calendar calls it. */
   title: string;
@@ -36,7 +37,7 @@ export interface AnswerView {
  */
 function besideIt({ plan, garden, ledger }: GardenView, task: PlannedTask, link: AnswerLink): PlannedTask[] {
   const until = addDays(link.monday, WEEK_DAYS);
-  const reader = garden.household?.members?.find(({ name }) => name === link.member);
+  const reader = membersOf(garden).find(({ id }) => id === link.memberId);
   const isRead = (each: PlannedTask): boolean =>
     reader !== undefined && (reader.mail?.tasks !== 'own' || isTheirs(each, reader, garden.assigned));
   const settled = settledSince(ledger, earliestSending(link.monday));
@@ -61,7 +62,7 @@ function settledSince(ledger: GardenView['ledger'], from: Day): Set<TaskKey> {
 }
 
 /** What a link is about today; nothing when its task has left the plan. */
-export function answerView(view: GardenView, link: AnswerLink): AnswerView | undefined {
+export function answerView(view: GardenView, link: OwnLink<AnswerLink>): AnswerView | undefined {
   const { plan, ledger } = view;
   const found = taskView(view, link.key);
   if (found === undefined) return undefined;
@@ -69,6 +70,6 @@ export function answerView(view: GardenView, link: AnswerLink): AnswerView | und
   const reach = new Set([task, ...lot, ...besideIt(view, task, link)].map(({ key }) => key));
   const asked = isUnsettled(task) ? lot : plan.tasks.filter(({ key }) => reach.has(key));
   const title = plan.entries.find(({ keys }) => keys.includes(task.key))?.title ?? task.title;
-  const answered = answeredOf(ledger, reach, link.member);
+  const answered = answeredOf(ledger, reach, link.memberId);
   return { view, link, task, title, open: asked.filter(isUnsettled), reach, answered };
 }

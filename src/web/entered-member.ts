@@ -1,7 +1,7 @@
 /**
  * The form about somebody of the household: what stands in its fields, and what they come to.
  */
-import type { Garden, Member, MemberMail } from '../garden/garden.ts';
+import type { Member, MemberMail } from '../garden/garden.ts';
 import { membersOf } from '../garden/household-changes.ts';
 import {
   ADDRESS_CHARACTERS,
@@ -11,10 +11,12 @@ import {
   MEMBER_NAME_CHARACTERS,
   mailAddress,
 } from '../garden/household-file.ts';
+import { newMemberId } from '../garden/member-ids.ts';
 import { suggestion } from '../garden/nearest-name.ts';
 import { PRACTICE_NAMES } from '../garden/practice-names.ts';
 import type { Problem } from '../garden/problem.ts';
 import type { Weekday } from '../measures/days.ts';
+import type { GardenView } from '../steward/steward.ts';
 import { type Form, SHOWN_CHARACTERS } from './form.ts';
 
 /** The fields as they are shown and come back. */
@@ -67,10 +69,14 @@ export function enteredIn(form: Form): EnteredMember {
   };
 }
 
-/** The member that was entered, or everything that is wrong at once. */
+/**
+ * The member that was entered, or everything that is wrong at once.
+ *
+ * @param before somebody who is there; without them, somebody new
+ */
 export function memberEntered(
   entered: EnteredMember,
-  garden: Pick<Garden, 'beds' | 'household'>,
+  { garden, ledger }: Pick<GardenView, 'garden' | 'ledger'>,
   before?: Member,
 ): { member: Member } | { problems: readonly Problem[] } {
   const problems: Problem[] = [];
@@ -88,6 +94,7 @@ export function memberEntered(
   if (problems.length > 0) return { problems };
   return {
     member: {
+      id: before?.id ?? newMemberId(ledger, entered.name),
       name: entered.name,
       ...(practices === undefined ? {} : { practices }),
       ...(beds === undefined ? {} : { beds }),

@@ -8,7 +8,7 @@ import type { Garden, Member } from '../garden/garden.ts';
 import { membersOf } from '../garden/household-changes.ts';
 import { MOST_PEOPLE } from '../garden/household-file.ts';
 import type { Problem } from '../garden/problem.ts';
-import type { Report, Steward } from '../steward/steward.ts';
+import type { GardenView, Report, Steward } from '../steward/steward.ts';
 import { householdPath } from './addresses.ts';
 import { enteredIn, enteredOf, memberEntered } from './entered-member.ts';
 import { feedsOf } from './feeds-of-member.ts';
@@ -45,10 +45,10 @@ export function householdRoutes(steward: Steward, settings: WebSettings): Hono {
     .get(PATH, (c) => shown(c))
     .post(PATH, async (c) => {
       const entered = enteredIn(await readForm(c));
-      const { garden } = await gardenView(steward, c.req.param('gardenId'));
-      const read = memberEntered(entered, garden);
+      const view = await gardenView(steward, c.req.param('gardenId'));
+      const read = memberEntered(entered, view);
       if ('problems' in read) return shown(c, { entered, problems: read.problems });
-      return told(steward, c, garden, { kind: 'member-kept', member: read.member }, (problems) =>
+      return told(steward, c, view.garden, { kind: 'member-kept', member: read.member }, (problems) =>
         shown(c, { entered, problems }),
       );
     })
@@ -82,11 +82,11 @@ function memberRoutes(steward: Steward): Hono {
     })
     .post('/change', async (c) => {
       const entered = enteredIn(await readForm(c));
-      const { garden, member } = await asked(steward, c);
+      const { view, garden, member } = await asked(steward, c);
       const back = (problems: readonly Problem[]) => c.html(memberPage({ garden, member, entered, problems }), 422);
-      const read = memberEntered(entered, garden, member);
+      const read = memberEntered(entered, view, member);
       if ('problems' in read) return back(read.problems);
-      if (JSON.stringify(read.member) === JSON.stringify(memberAsEntered(garden, member)))
+      if (JSON.stringify(read.member) === JSON.stringify(memberAsEntered(view, member)))
         return c.redirect(householdPath(garden.id), 303);
       const renamed = read.member.name === member.name ? {} : { formerName: member.name };
       return told(steward, c, garden, { kind: 'member-kept', member: read.member, ...renamed }, back);
@@ -98,7 +98,7 @@ function memberRoutes(steward: Steward): Hono {
     .post('/leave', async (c) => {
       const form = await readForm(c);
       const { garden, member } = await asked(steward, c);
-      await steward.report(garden.id, { kind: 'member-gone', name: member.name }, BY);
+      await steward.report(garden.id, { kind: 'member-gone', id: member.id, name: member.name }, BY);
       if (form.text('revoke') === 'yes') {
         for (const { id } of feedsOf(await steward.feeds(garden.id), member.name))
           await steward.revokeFeed(garden.id, id);
@@ -108,8 +108,8 @@ function memberRoutes(steward: Steward): Hono {
 }
 
 /** The member as the form would give them back untouched. */
-function memberAsEntered(garden: Garden, member: Member): Member | undefined {
-  const read = memberEntered(enteredOf(member), garden, member);
+function memberAsEntered(view: GardenView, member: Member): Member | undefined {
+  const read = memberEntered(enteredOf(member), view, member);
   return 'member' in read ? read.member : undefined;
 }
 

@@ -3,7 +3,7 @@
  */
 import type { Context, MiddlewareHandler } from 'hono';
 import { fullDay } from '../digest/words.ts';
-import type { Followed, MailLink } from '../steward/answers/mail-links.ts';
+import type { Followed, MailLink, OwnLink } from '../steward/answers/mail-links.ts';
 import type { Steward } from '../steward/steward.ts';
 import { clientOf } from './request.ts';
 import { Trouble } from './trouble.ts';
@@ -35,14 +35,14 @@ export async function linkThatLeadsOn<Link extends MailLink>(
   c: Context,
   followed: Followed<Link>,
   { steward, wrong }: { steward: Steward; wrong: WrongTokens },
-): Promise<Link> {
+): Promise<OwnLink<Link>> {
   switch (followed.leads) {
     case 'on':
       return followed.link;
     case 'too late':
       throw tooLate(fullDay(followed.lastDay, (await steward.view(followed.link.gardenId)).garden.place.units));
     case 'to a stranger':
-      throw toAStranger(followed.link.member);
+      throw toAStranger();
     case 'nowhere':
       throw nowhere(c, wrong.count(clientOf(c)));
     default:
@@ -72,11 +72,11 @@ function tooLate(lastDay: string): Trouble {
   ]);
 }
 
-function toAStranger(member: string): Trouble {
+function toAStranger(): Trouble {
   return new Trouble(403, 'This link is nobody’s now', [
     {
       where: 'the link',
-      what: `It was sent to ${member}, and nobody of the household has that name now. Nothing was changed.`,
+      what: 'It was sent to somebody who is no longer of the household. Nothing was changed.',
       mend: 'Use the pages at home; the Household page says who gets the list.',
     },
   ]);

@@ -6,12 +6,13 @@
  * link itself, which only the mail tells.
  */
 import { type Context, Hono } from 'hono';
+import { membersOf } from '../garden/household-changes.ts';
 import type { MailLink } from '../steward/answers/mail-links.ts';
 import type { Steward } from '../steward/steward.ts';
 import { readForm } from './form.ts';
 import { formLimit } from './guard.ts';
 import { linkThatLeadsOn } from './mail-pages.ts';
-import { ONE_CLICK, stopPage } from './pages/stop.tsx';
+import { ONE_CLICK, type StoppedMail, stopPage } from './pages/stop.tsx';
 import { Trouble } from './trouble.ts';
 import type { WrongTokens } from './wrong-tokens.ts';
 
@@ -24,25 +25,30 @@ export function stopRoutes(steward: Steward, wrong: WrongTokens): Hono {
     return followed.leads === 'to a stranger' ? followed.link : linkThatLeadsOn(c, followed, { steward, wrong });
   };
   return new Hono()
-    .get(PATH, async (c) => {
-      const link = await linkIn(c);
-      return c.html(stopPage(link, await stateOf(steward, link)));
-    })
+    .get(PATH, async (c) => c.html(stopPage(await mailBehind(steward, await linkIn(c)))))
     .post(PATH, formLimit, async (c) => {
       const link = await linkIn(c);
       const form = await readForm(c);
       if (form.text(ONE_CLICK.name) !== ONE_CLICK.value) throw notPressed();
-      const { gardenId, member, monday } = link;
-      const before = await stateOf(steward, link);
-      if (before.isSent) await steward.report(gardenId, { kind: 'mail-stopped', name: member, week: monday }, member);
-      return c.html(stopPage(link, { ...before, isSent: false }));
+      const before = await mailBehind(steward, link);
+      const { member, isSent, goesToAnother } = before;
+      if (!isSent || member === undefined) return c.html(stopPage(before), goesToAnother ? 409 : 200);
+      const { gardenId, memberId: id, monday } = link;
+      await steward.report(gardenId, { kind: 'mail-stopped', id, name: member, week: monday }, member);
+      return c.html(stopPage(await mailBehind(steward, link)));
     });
 }
 
-async function stateOf(steward: Steward, { gardenId, member }: MailLink) {
+/** What is sent today to whoever a link went to, and to the address it went to. */
+async function mailBehind(steward: Steward, { gardenId, memberId, monday }: MailLink): Promise<StoppedMail> {
   const { garden } = await steward.view(gardenId);
-  const { members = [] } = garden.household ?? {};
-  return { garden, isSent: members.some(({ name, mail }) => name === member && mail !== undefined) };
+  const members = membersOf(garden);
+  const theirs = members.find(({ id }) => id === memberId);
+  const log = await steward.deliveries(gardenId);
+  const to = log.find((row) => row.member === memberId && row.monday === monday)?.to?.toLowerCase();
+  const goesToAnother = members.some(({ id, mail }) => id !== memberId && mail?.to.toLowerCase() === to);
+  const isSent = theirs?.mail !== undefined;
+  return { garden, member: theirs?.name, isSent, goesToAnother: to !== undefined && goesToAnother };
 }
 
 function notPressed(): Trouble {

@@ -117,13 +117,13 @@ describe('the feed of a person', () => {
   }
 
   function shownTo(
-    member: Omit<Member, 'name'>,
+    member: Omit<Member, 'id' | 'name'>,
     shape: Partial<FeedShape> = {},
     assigned: Readonly<Record<string, string>> = {},
   ): string[] {
     const members = [
-      { name: 'Jonas', practices: ['planting'] as const },
-      { name: 'Ida', ...member },
+      { id: 'jonas', name: 'Jonas', practices: ['planting'] as const },
+      { id: 'ida', name: 'Ida', ...member },
     ];
     return shownEntries(plan, { ...PLAIN_SHAPE, person: 'Ida', ...shape }, { members, assigned }).map(
       ({ lotId }) => lotId,
@@ -170,11 +170,11 @@ describe('the feed of a person', () => {
     const view = {
       ...PLAIN_VIEW,
       shape: { ...PLAIN_SHAPE, person: 'Runa' },
-      people: { members: [{ name: 'Ida' }], assigned: {} },
+      people: { members: [{ id: 'ida', name: 'Ida' }], assigned: {} },
     };
     const frame = { calendarName: 'G', description: 'd', notice: { title: 'Runa has left', description: '' } };
     expect(gardenFeed(plan, 'metric', frame, { view }).eventTexts).toHaveLength(1);
-    const people = { members: [{ name: 'Runa' }], assigned: {} };
+    const people = { members: [{ id: 'runa', name: 'Runa' }], assigned: {} };
     const mine = gardenFeed(plan, 'metric', frame, { view: { ...view, people } });
     expect(mine.eventTexts).toHaveLength(wanted.length);
   });

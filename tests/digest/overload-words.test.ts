@@ -63,8 +63,8 @@ describe('a week that wants too much', () => {
 
   test('names the member whose work it is not to hand it to', () => {
     const members = [
-      { name: 'Wilma', practices: ['mulching', 'cover-cropping'] as const },
-      { name: 'Jory', practices: ['planting'] as const },
+      { id: 'wilma', name: 'Wilma', practices: ['mulching', 'cover-cropping'] as const },
+      { id: 'jory', name: 'Jory', practices: ['planting'] as const },
     ];
     const garden = { ...hollowLane, household: { people: 2, members } };
     expect(sentencesOf([sowing, mulching], garden).at(-1)).toMatch(
@@ -105,8 +105,8 @@ describe('the weekly list', () => {
 
   test('tells a member only of weeks that hold their own work', () => {
     const members = [
-      { name: 'Wilma', practices: ['mulching'] as const },
-      { name: 'Jory', practices: ['rotation'] as const },
+      { id: 'wilma', name: 'Wilma', practices: ['mulching'] as const },
+      { id: 'jory', name: 'Jory', practices: ['rotation'] as const },
     ];
     const garden = { ...hollowLane, household: { people: 2, members } };
     const told = (person: string) => weekList(ahead, garden, '2027-04-07', { person }).overloads.length;

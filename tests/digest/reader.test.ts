@@ -4,7 +4,11 @@ import type { Member } from '../../src/garden/garden.ts';
 import { hollowLane, planOf, type Wanted } from './example.ts';
 
 const SUNDAY = '2027-04-18';
-const MEMBERS: Member[] = [{ name: 'Ann', beds: ['north'] }, { name: 'Bo', practices: ['composting'] }, { name: 'Cy' }];
+const MEMBERS: Member[] = [
+  { id: 'ann', name: 'Ann', beds: ['north'] },
+  { id: 'bo', name: 'Bo', practices: ['composting'] },
+  { id: 'cy', name: 'Cy' },
+];
 const garden = { ...hollowLane, household: { people: 3, members: MEMBERS } };
 
 const window = ['2027-04-19', '2027-04-21', '2027-04-25'] as const;

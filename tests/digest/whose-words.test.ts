@@ -10,9 +10,9 @@ const BOTH: Wanted[] = [
   { key: 'sow/south', window },
 ];
 
-const ANN: Member = { name: 'Ann', beds: ['north'] };
-const BO: Member = { name: 'Bo', beds: ['south', 'north'] };
-const CY: Member = { name: 'Cy', practices: ['composting'] };
+const ANN: Member = { id: 'ann', name: 'Ann', beds: ['north'] };
+const BO: Member = { id: 'bo', name: 'Bo', beds: ['south', 'north'] };
+const CY: Member = { id: 'cy', name: 'Cy', practices: ['composting'] };
 
 function listOf(wanted: readonly Wanted[], members: Member[], assigned = {}, person?: string) {
   const garden = { ...hollowLane, household: { people: 2, members }, assigned };
@@ -30,11 +30,16 @@ test('work that one member sees to is theirs by name, and what two see to is eit
 });
 
 test('where beds differ each is told', () => {
-  expect(whoseOf(BOTH, [ANN, { name: 'Bo', beds: ['south'] }])).toEqual(['North: for Ann. South: for Bo.']);
+  expect(whoseOf(BOTH, [ANN, { id: 'bo', name: 'Bo', beds: ['south'] }])).toEqual(['North: for Ann. South: for Bo.']);
 });
 
 test('what everybody may do, or nobody in particular, has no name', () => {
-  expect(whoseOf(BOTH, [{ name: 'Ann' }, { name: 'Bo' }])).toEqual([undefined]);
+  expect(
+    whoseOf(BOTH, [
+      { id: 'ann', name: 'Ann' },
+      { id: 'bo', name: 'Bo' },
+    ]),
+  ).toEqual([undefined]);
   expect(whoseOf(BOTH, [CY])).toEqual([undefined]);
   expect(whoseOf(BOTH, [])).toEqual([undefined]);
 });

@@ -9,7 +9,7 @@ import { exampleData, exampleFile, gardenOf, imported, ledgerOf } from './exampl
 const SUNDAYS = { to: 'ida@example.org', weekday: 7, hour: 18, tasks: 'own' } as const;
 const kept = (member: Member, formerName?: string): Fact =>
   factSchema.parse({ kind: 'member-kept', member, ...(formerName === undefined ? {} : { formerName }) });
-const gone = (name: string): Fact => ({ kind: 'member-gone', name });
+const gone = (name: string): Fact => ({ kind: 'member-gone', id: name.toLowerCase(), name });
 const given = (to: string | undefined, ...keys: string[]): Fact =>
   factSchema.parse({ kind: 'task-assigned', tasks: keys.map((key) => ({ key, title: key })), to });
 
@@ -31,35 +31,54 @@ const namesIn = ({ household }: ReturnType<typeof gardenAfter>) => household?.me
 
 describe('the members of a household', () => {
   it('come and go, and each keeps their place when something about them changes', () => {
-    const garden = gardenAfter(withIdaAndJonas, kept({ name: 'Runa' }), kept({ name: 'Ida', beds: ['north-bed'] }));
+    const garden = gardenAfter(
+      withIdaAndJonas,
+      kept({ id: 'runa', name: 'Runa' }),
+      kept({ id: 'ida', name: 'Ida', beds: ['north-bed'] }),
+    );
     expect(garden.household).toEqual({
       people: 4,
-      members: [{ name: 'Ida', beds: ['north-bed'] }, { name: 'Jonas' }, { name: 'Runa' }],
+      members: [
+        { id: 'ida', name: 'Ida', beds: ['north-bed'] },
+        { id: 'jonas', name: 'Jonas' },
+        { id: 'runa', name: 'Runa' },
+      ],
     });
     expect(namesIn(gardenAfter(withIdaAndJonas, gone('Ida')))).toEqual(['Jonas']);
   });
 
   it('may be named where the file names nobody, and nothing is known then of how many eat', () => {
-    expect(gardenAfter(exampleFile(), kept({ name: 'Ida' })).household).toEqual({ members: [{ name: 'Ida' }] });
+    expect(gardenAfter(exampleFile(), kept({ id: 'ida', name: 'Ida' })).household).toEqual({
+      members: [{ id: 'ida', name: 'Ida' }],
+    });
     expect(gardenAfter(exampleFile(), { kind: 'people-told', people: 3 }).household).toEqual({ people: 3 });
   });
 
   it('take what was given to them along to another name', () => {
-    const garden = gardenAfter(withIdaAndJonas, given('Ida', 'turn:2'), kept({ name: 'Ida Holm' }, 'Ida'));
+    const garden = gardenAfter(withIdaAndJonas, given('Ida', 'turn:2'), kept({ id: 'ida', name: 'Ida Holm' }, 'Ida'));
     expect(namesIn(garden)).toEqual(['Ida Holm', 'Jonas']);
     expect(garden.assigned).toEqual({ 'turn:2': 'Ida Holm' });
   });
 
   it('see to no bed that is no longer there', () => {
-    const garden = gardenAfter(withIdaAndJonas, kept({ name: 'Ida', beds: ['wall-bed', 'north-bed'] }));
+    const garden = gardenAfter(withIdaAndJonas, kept({ id: 'ida', name: 'Ida', beds: ['wall-bed', 'north-bed'] }));
     expect(garden.household?.members?.[0]?.beds).toEqual(['north-bed']);
   });
 
   it('get mail until it is stopped', () => {
-    const mailed = kept({ name: 'Ida', mail: SUNDAYS });
-    expect(gardenAfter(withIdaAndJonas, mailed).household?.members?.[0]).toEqual({ name: 'Ida', mail: SUNDAYS });
-    const stopped = gardenAfter(withIdaAndJonas, mailed, { kind: 'mail-stopped', name: 'Ida', week: '2027-06-07' });
-    expect(stopped.household?.members?.[0]).toEqual({ name: 'Ida' });
+    const mailed = kept({ id: 'ida', name: 'Ida', mail: SUNDAYS });
+    expect(gardenAfter(withIdaAndJonas, mailed).household?.members?.[0]).toEqual({
+      id: 'ida',
+      name: 'Ida',
+      mail: SUNDAYS,
+    });
+    const stopped = gardenAfter(withIdaAndJonas, mailed, {
+      kind: 'mail-stopped',
+      id: 'ida',
+      name: 'Ida',
+      week: '2027-06-07',
+    });
+    expect(stopped.household?.members?.[0]).toEqual({ id: 'ida', name: 'Ida' });
   });
 });
 
@@ -127,7 +146,7 @@ describe('a file that no longer names somebody', () => {
 });
 
 describe('a file brought in after somebody was changed on the page', () => {
-  const changed = kept({ name: 'Ida', practices: ['mulching'], mail: SUNDAYS });
+  const changed = kept({ id: 'ida', name: 'Ida', practices: ['mulching'], mail: SUNDAYS });
   const ledger = (prefer: 'reported' | 'file', file = withIdaAndJonas) =>
     ledgerOf(
       ['2027-06-01', imported(withIdaAndJonas)],
@@ -137,7 +156,11 @@ describe('a file brought in after somebody was changed on the page', () => {
 
   it('leaves what was told standing, unless the file is preferred', () => {
     expect(gardenOf(ledger('reported')).household?.members?.[0]?.practices).toEqual(['mulching']);
-    expect(gardenOf(ledger('file')).household?.members?.[0]).toEqual({ name: 'Ida', practices: ['composting'] });
+    expect(gardenOf(ledger('file')).household?.members?.[0]).toEqual({
+      id: 'ida',
+      name: 'Ida',
+      practices: ['composting'],
+    });
   });
 
   it('is told of beforehand, with whose word is kept', () => {
@@ -185,6 +208,6 @@ describe('mail in a garden file', () => {
 
   it('goes to nobody whose name has a line break in it, which could begin a header', () => {
     expect(read(good, 'Ida\r\nBcc: all@example.org')).toThrow();
-    expect(factSchema.safeParse({ kind: 'member-kept', member: { name: 'Ida\nX: y' } }).success).toBe(false);
+    expect(factSchema.safeParse({ kind: 'member-kept', member: { id: 'ida', name: 'Ida\nX: y' } }).success).toBe(false);
   });
 });

@@ -110,7 +110,7 @@ describe('a member who gets another name', () => {
     const { token } = await steward.addFeed(garden, 'Ida', ofIda);
     const before = await bodyOf(house, token);
     later(clock);
-    const member = { name: 'Ida Holm', practices: ['composting' as const] };
+    const member = { id: 'ida', name: 'Ida Holm', practices: ['composting' as const] };
     await steward.report(garden, { kind: 'member-kept', member, formerName: 'Ida' }, 'ada');
     expect((await steward.feeds(garden))[0]?.shape.person).toBe('Ida Holm');
     expect((await bodyOf(house, token)).events).toEqual(before.events);
@@ -120,7 +120,7 @@ describe('a member who gets another name', () => {
 
   it('cannot take that of another', async () => {
     const { steward, garden } = await household(file);
-    const report: Report = { kind: 'member-kept', member: { name: 'Jonas' }, formerName: 'Ida' };
+    const report: Report = { kind: 'member-kept', member: { id: 'ida', name: 'Jonas' }, formerName: 'Ida' };
     await expect(steward.report(garden, report, 'ada')).rejects.toThrow(InputRefused);
   });
 });
@@ -133,7 +133,7 @@ describe('a member who gets mail', () => {
     const before = await bodyOf(house, token);
     later(clock);
     const mail = { to: 'ida@example.org', weekday: 7, hour: 18, tasks: 'own' } as const;
-    const member = { name: 'Ida', practices: ['composting' as const], mail };
+    const member = { id: 'ida', name: 'Ida', practices: ['composting' as const], mail };
     await steward.report(garden, { kind: 'member-kept', member }, 'ada');
     expect((await bodyOf(house, token)).etag).toBe(before.etag);
     expect((await steward.view(garden)).garden.household?.members?.[0]).toEqual(member);

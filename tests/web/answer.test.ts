@@ -303,13 +303,14 @@ describe('a link that no longer leads on', () => {
     expect((await view()).ledger).toHaveLength(1);
   });
 
-  test('went to somebody who is gone, or is called something else now', async () => {
+  test('went to somebody who is gone, and is not passed on to another of that name', async () => {
     const { get, send, answer, steward, view } = await mailed();
     const link = answer(TURN);
-    await steward.report('mill-row', { kind: 'member-kept', formerName: 'Ada', member: { name: 'Adele' } }, 'web page');
+    await steward.report('mill-row', { kind: 'member-gone', id: 'ada', name: 'Ada' }, 'web page');
+    await steward.report('mill-row', { kind: 'member-kept', member: { id: 'ada-2', name: 'Ada' } }, 'web page');
     const { length } = (await view()).ledger;
-    const renamed = await get(link, OUTSIDE);
-    expect([renamed.status, await told(renamed)]).toEqual([403, expect.stringContaining('It was sent to Ada')]);
+    const opened = await get(link, OUTSIDE);
+    expect([opened.status, await told(opened)]).toEqual([403, expect.stringContaining('no longer of the household')]);
     expect((await send(link, { answer: 'skip', key: TURN }, PRESSED)).status).toBe(403);
     expect((await view()).ledger).toHaveLength(length);
   });

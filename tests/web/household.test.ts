@@ -57,6 +57,7 @@ describe('somebody new', () => {
     expect((await send(HOUSEHOLD, mailed)).headers.get('location')).toBe(HOUSEHOLD);
     const { garden } = await steward.view('mill-row');
     expect(garden.household?.members?.at(-1)).toEqual({
+      id: 'runa',
       name: 'Runa',
       mail: { to: 'runa@example.org', from: 'garden@example.org', weekday: 7, hour: 18, tasks: 'all' },
     });
@@ -72,14 +73,14 @@ describe('somebody new', () => {
     const { send, steward } = await sampleApp();
     await send(HOUSEHOLD, { ...bare, practices: ['mulching', 'composting'], beds: 'north' });
     expect((await steward.view('mill-row')).garden.household).toEqual({
-      members: [{ name: 'Runa', practices: ['composting', 'mulching'], beds: ['north'] }],
+      members: [{ id: 'runa', name: 'Runa', practices: ['composting', 'mulching'], beds: ['north'] }],
     });
   });
 
   test('for whom all is ticked sees to all of it, whatever comes to be later', async () => {
     const { send, steward } = await sampleApp();
     await send(HOUSEHOLD, { ...bare, beds: ['north', 'middle', 'south', 'wall'] });
-    expect((await steward.view('mill-row')).garden.household?.members).toEqual([{ name: 'Runa' }]);
+    expect((await steward.view('mill-row')).garden.household?.members).toEqual([{ id: 'runa', name: 'Runa' }]);
   });
 
   test('is told of everything that is wrong at once, and nothing is kept', async () => {

@@ -33,7 +33,13 @@ export async function mailed({ monday = '2027-04-19', settings = PUBLIC } = {}) 
   await steward.importGarden({ file: checkGardenFile(sampleFile({ household })), prefer: 'reported' }, 'test');
   const signer = await signerFor({ store, clock }, 'mill-row');
   const linksOf = (member: string) => {
-    const links = listLinks({ publicUrl: settings.publicUrl, signer, gardenId: 'mill-row', member, monday });
+    const links = listLinks({
+      publicUrl: settings.publicUrl,
+      signer,
+      gardenId: 'mill-row',
+      memberId: member.toLowerCase(),
+      monday,
+    });
     if (links === undefined) throw new Error('There is a public address.');
     return links;
   };

@@ -38,7 +38,7 @@ describe('the link that stops the mail', () => {
     ]);
     expect(await mailOf(opened, 'Ada')).toBeUndefined();
     expect(await mailOf(opened, 'Bo')).toBe('bo@example.org');
-    const fact = { kind: 'mail-stopped', name: 'Ada', week: '2027-04-19' };
+    const fact = { kind: 'mail-stopped', id: 'ada', name: 'Ada', week: '2027-04-19' };
     expect((await opened.view()).ledger.at(-1)).toMatchObject({ by: 'Ada', fact });
   });
 
@@ -82,9 +82,11 @@ describe('the link that stops the mail', () => {
 
   test('of somebody who has left says that no mail goes to them', async () => {
     const opened = await mailed();
-    await opened.steward.report('mill-row', { kind: 'member-gone', name: 'Ada' }, 'web page');
+    await opened.steward.report('mill-row', { kind: 'member-gone', id: 'ada', name: 'Ada' }, 'web page');
     expect((await oneClick(opened, opened.stop())).status).toBe(200);
-    expect(plain(await (await opened.get(opened.stop(), OUTSIDE)).text())).toContain('No list of Mill Row goes to Ada');
+    expect(plain(await (await opened.get(opened.stop(), OUTSIDE)).text())).toContain(
+      'No list of Mill Row goes to whoever',
+    );
   });
 
   test('works for sixty days, and then leads to where mail is set', async () => {

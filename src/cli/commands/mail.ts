@@ -1,5 +1,6 @@
 import type { LocalClock } from '../../digest/words.ts';
 import { weekSpan } from '../../digest/words.ts';
+import { membersOf } from '../../garden/household-changes.ts';
 import { InputRefused } from '../../garden/problem.ts';
 import { standingInWords, wayInWords } from '../../steward/post/standing-words.ts';
 import type { Steward } from '../../steward/steward.ts';
@@ -72,18 +73,23 @@ async function told(
   if (format === 'json') writeJson(at.stdout, { tried: ended }, 'metric');
   else if (ended.length === 0) writeLines(at.stdout, ['Nothing is due.']);
   else for (const delivery of ended.filter(isSent)) writeLines(at.stdout, [await sentLine(steward, delivery)]);
-  const wrong = ended.filter((delivery) => !isSent(delivery));
-  if (wrong.length === 0) return;
-  throw new InputRefused(
-    'Not every list went out.',
-    wrong.map(({ member, problem = '' }) => ({ where: member, what: problem, mend: wayInWords(steward.mailWay()) })),
-  );
+  const mend = wayInWords(steward.mailWay());
+  const wrong = ended
+    .filter((delivery) => !isSent(delivery))
+    .map(async (delivery) => ({ where: await readerOf(steward, delivery), what: delivery.problem ?? '', mend }));
+  if (wrong.length > 0) throw new InputRefused('Not every list went out.', await Promise.all(wrong));
 }
 
-async function sentLine(steward: Steward, { gardenId, member, monday, way }: Delivery): Promise<string> {
+async function sentLine(steward: Steward, delivery: Delivery): Promise<string> {
+  const { garden } = await steward.view(delivery.gardenId);
+  const how = delivery.way === 'outbox' ? 'written into the outbox' : 'sent';
+  return `${await readerOf(steward, delivery)}: the list of ${weekSpan(delivery.monday, garden.place.units)}, ${how}.`;
+}
+
+/** What the member is called whom a list was sent to. */
+async function readerOf(steward: Steward, { gardenId, member }: Delivery): Promise<string> {
   const { garden } = await steward.view(gardenId);
-  const how = way === 'outbox' ? 'written into the outbox' : 'sent';
-  return `${member}: the list of ${weekSpan(monday, garden.place.units)}, ${how}.`;
+  return membersOf(garden).find(({ id }) => id === member)?.name ?? member;
 }
 
 function isSent({ state }: Delivery): boolean {

@@ -1,6 +1,7 @@
 /**
  * Where a link in mail leads today: whether it was sent from here, still works, and went to somebody who is still there.
  */
+import { membersOf } from '../../garden/household-changes.ts';
 import type { Store } from '../../store/store.ts';
 import { gardenOf, type Planner } from '../planner.ts';
 import { lastDayOf } from './links.ts';
@@ -33,6 +34,8 @@ async function follow<Link extends MailLink>(
   const garden = gardenOf(link.gardenId, await store.ledger(link.gardenId));
   const lastDay = lastDayOf(use, link.monday);
   if (planner.dayOf(garden) > lastDay) return { leads: 'too late', lastDay, link };
-  const isMember = garden.household?.members?.some(({ name }) => name === link.member) ?? false;
-  return { leads: isMember ? 'on' : 'to a stranger', link };
+  const member = membersOf(garden).find(({ id }) => id === link.memberId);
+  return member === undefined
+    ? { leads: 'to a stranger', link }
+    : { leads: 'on', link: { ...link, member: member.name } };
 }

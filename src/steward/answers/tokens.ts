@@ -20,13 +20,13 @@ const VERSION = 1;
 const MOST_CHARACTERS = 2_000;
 
 /** The token of an answer's link. */
-export function answerToken(signer: Signer, { gardenId, member, monday, key }: AnswerLink): string {
-  return tokenOf(signer, 'answer', [gardenId, member, serialOf(monday), key]);
+export function answerToken(signer: Signer, { gardenId, memberId, monday, key }: AnswerLink): string {
+  return tokenOf(signer, 'answer', [gardenId, memberId, serialOf(monday), key]);
 }
 
 /** The token of the link that stops somebody's mail. */
-export function stopToken(signer: Signer, { gardenId, member, monday }: MailLink): string {
-  return tokenOf(signer, 'stop', [gardenId, member, serialOf(monday)]);
+export function stopToken(signer: Signer, { gardenId, memberId, monday }: MailLink): string {
+  return tokenOf(signer, 'stop', [gardenId, memberId, serialOf(monday)]);
 }
 
 function tokenOf(signer: Signer, use: LinkUse, parts: readonly (string | number)[]): string {
@@ -36,16 +36,16 @@ function tokenOf(signer: Signer, use: LinkUse, parts: readonly (string | number)
 
 /** Reads the token of an answer. Nothing where it is none; whether it is to be believed, the garden's signer says. */
 export function readAnswerToken(token: string): ReadToken<AnswerLink> | undefined {
-  return readToken('answer', token, ([gardenId, member, serial, key, ...rest]) => {
-    const mail = rest.length === 0 ? mailOf(gardenId, member, serial) : undefined;
+  return readToken('answer', token, ([gardenId, memberId, serial, key, ...rest]) => {
+    const mail = rest.length === 0 ? mailOf(gardenId, memberId, serial) : undefined;
     return mail && typeof key === 'string' ? { ...mail, key } : undefined;
   });
 }
 
 /** The same of a token that stops the mail. */
 export function readStopToken(token: string): ReadToken<MailLink> | undefined {
-  return readToken('stop', token, ([gardenId, member, serial, ...rest]) =>
-    rest.length === 0 ? mailOf(gardenId, member, serial) : undefined,
+  return readToken('stop', token, ([gardenId, memberId, serial, ...rest]) =>
+    rest.length === 0 ? mailOf(gardenId, memberId, serial) : undefined,
   );
 }
 
@@ -72,8 +72,8 @@ function parsed(text: string): unknown {
   }
 }
 
-function mailOf(gardenId: unknown, member: unknown, serial: unknown): MailLink | undefined {
-  if (typeof gardenId !== 'string' || typeof member !== 'string' || !Number.isSafeInteger(serial)) return undefined;
+function mailOf(gardenId: unknown, memberId: unknown, serial: unknown): MailLink | undefined {
+  if (typeof gardenId !== 'string' || typeof memberId !== 'string' || !Number.isSafeInteger(serial)) return undefined;
   const monday = dayFromSerial(Number(serial));
-  return weekStart(monday) === monday ? { gardenId, member, monday } : undefined;
+  return weekStart(monday) === monday ? { gardenId, memberId, monday } : undefined;
 }

@@ -7,6 +7,7 @@ import type { DueList } from '../../digest/mail/due-lists.ts';
 import type { Claim, Delivery, DeliveryName, Letter } from '../../store/deliveries.ts';
 import type { Store } from '../../store/store.ts';
 import { listLinks } from '../answers/links.ts';
+import type { MailLink } from '../answers/mail-links.ts';
 import { signerFor } from '../answers/signer.ts';
 import type { Clock } from '../planner.ts';
 import type { GardenView } from '../steward.ts';
@@ -44,7 +45,7 @@ interface Errand {
 export async function deliver(room: PostRoom, errand: Errand): Promise<Delivery | undefined> {
   const { store, clock } = room;
   const { view, recipient, list, again, atOnce = false } = errand;
-  const name = { gardenId: view.garden.id, member: recipient.member.name, monday: list.monday };
+  const name = { gardenId: view.garden.id, member: recipient.member.id, monday: list.monday };
   const letter = letterOf(view, recipient, list.monday, room.post);
   const now = clock.now();
   const claim = { by: randomUUID(), at: now, until: readyUntil(now) };
@@ -85,7 +86,7 @@ async function tried(room: PostRoom, errand: Errand, hold: Hold): Promise<Handed
 
 async function written(room: PostRoom, { view, recipient }: Errand, { name, letter }: Hold): Promise<Buffer> {
   const { publicUrl } = room.post;
-  const links = publicUrl && listLinks({ ...name, publicUrl, signer: await signerFor(room, name.gardenId) });
+  const links = publicUrl && listLinks({ ...linkOf(name), publicUrl, signer: await signerFor(room, name.gardenId) });
   return encoded(messageOf({ view, recipient, monday: name.monday, letter, links, now: room.clock.now() }));
 }
 
@@ -115,6 +116,10 @@ async function handedIn(
     return store.handOver(hold.name, { ...hold.claim, at: now, until: handingUntil(now) });
   };
   return handIn(post.server, { from, to, message }, { mayBegin, signal, waits });
+}
+
+function linkOf({ gardenId, member, monday }: DeliveryName): MailLink {
+  return { gardenId, memberId: member, monday };
 }
 
 function isOf(row: DeliveryName, { gardenId, member, monday }: DeliveryName): boolean {

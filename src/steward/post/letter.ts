@@ -24,7 +24,7 @@ export function letterOf({ garden }: GardenView, { member, mail }: Recipient, mo
   const way = post.server === undefined ? 'outbox' : 'server';
   const from = mail.from ?? post.from ?? (way === 'outbox' ? NOBODYS_ADDRESS : '');
   const to = mail.to;
-  return { way, from, to, messageId: messageIdOf({ gardenId: garden.id, member: member.name, monday, from, to }) };
+  return { way, from, to, messageId: messageIdOf({ gardenId: garden.id, member: member.id, monday, from, to }) };
 }
 
 /** What a message is written from. */

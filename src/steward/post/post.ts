@@ -16,7 +16,7 @@ import { BRISK } from './hand-in.ts';
 import { letterOf, messageOf } from './letter.ts';
 import type { MailDoings, MailWay } from './mail-doings.ts';
 import { serverName } from './mail-server.ts';
-import { type Recipient, recipientsOf, unsentOf } from './recipients.ts';
+import { type Recipient, recipientsOf } from './recipients.ts';
 import type { PostSettings } from './settings.ts';
 import { standingOf } from './standings.ts';
 import type { UnderWay } from './under-way.ts';
@@ -36,7 +36,7 @@ export function postIn(room: PostRoom & { planner: Planner; underWay: UnderWay }
       (await everybody(view)).map(async (recipient) => {
         try {
           await noteOver(room, view, recipient);
-          const list = unsentOf(recipient);
+          const list = recipient.due.now;
           if (list === undefined || signal.aborted) return undefined;
           return await deliver(room, { view, recipient, list, again: false, atOnce, signal });
         } catch (error) {
@@ -61,7 +61,7 @@ export function postIn(room: PostRoom & { planner: Planner; underWay: UnderWay }
       const { monday } = standingOf(recipient).next;
       const letter = letterOf(view, recipient, monday, post);
       // By this signer no link works: what is only looked at must not be able to answer.
-      const name = { gardenId, member, monday };
+      const name = { gardenId, memberId: recipient.member.id, monday };
       const links = listLinks({ ...name, publicUrl: post.publicUrl, signer: strangeSigner() });
       const message = messageOf({ view, recipient, monday, letter, links, now: clock.now() });
       return { message, source: await encoded(message) };
@@ -88,7 +88,7 @@ export function postIn(room: PostRoom & { planner: Planner; underWay: UnderWay }
       const view = await planner.view(gardenId);
       await store.noteBrokenOff(gardenId, clock.now(), BROKEN_OFF);
       const recipient = knownRecipient(await everybody(view), member);
-      const list = unsentOf({ ...recipient, log: [] });
+      const list = recipient.due.now;
       if (list === undefined) throw refusal(member, 'No list of this week has been due yet.', WAIT);
       const ended = await underWay.run((signal) =>
         deliver(room, { view, recipient, list, again: true, signal, waits: BRISK }),
@@ -109,7 +109,7 @@ async function noteOver({ store, clock }: PostRoom, { garden }: GardenView, reci
   const now = clock.now();
   const thisMonday = weekStart(dayIn(garden.place.timeZone, now));
   const past = due.past.filter(({ monday }) => !log.some((row) => row.monday === monday));
-  for (const { monday } of past) await store.noteMissed({ gardenId: garden.id, member: member.name, monday }, now);
+  for (const { monday } of past) await store.noteMissed({ gardenId: garden.id, member: member.id, monday }, now);
   const late = log.filter(({ monday }) => monday < thisMonday || monday < (due.now?.monday ?? ''));
   for (const row of late.filter(isWaiting)) await store.noteMissed(row, now);
 }

@@ -3,7 +3,7 @@
  */
 import type { Delivery } from '../../store/deliveries.ts';
 import type { MailStanding } from './mail-doings.ts';
-import { type Recipient, unsentOf } from './recipients.ts';
+import type { Recipient } from './recipients.ts';
 
 /** The standing of somebody's mail. */
 export function standingOf(recipient: Recipient): MailStanding {
@@ -11,12 +11,12 @@ export function standingOf(recipient: Recipient): MailStanding {
   const sent = log.find(({ state }) => state === 'sent');
   const [newest] = log;
   const wrong = newest !== undefined && isWrong(newest) ? newest : undefined;
-  const unsent = unsentOf(recipient);
-  const isOpen = unsent !== undefined && !log.some(({ monday, state }) => monday === unsent.monday && isClosed(state));
+  const { now } = due;
+  const isOpen = now !== undefined && !log.some(({ monday, state }) => monday === now.monday && isClosed(state));
   return {
     member: member.name,
     mail,
-    next: isOpen ? unsent : due.next,
+    next: isOpen ? now : due.next,
     isDue: isOpen,
     ...(sent === undefined ? {} : { sent }),
     ...(wrong === undefined ? {} : { wrong }),

@@ -5,7 +5,7 @@ import { signerWith } from '../../../src/steward/answers/signer.ts';
 import { readAnswerToken, readStopToken } from '../../../src/steward/answers/tokens.ts';
 
 const signer = signerWith(Buffer.alloc(32, 7));
-const MAIL = { gardenId: 'hollow-lane', member: 'Ada', monday: '2027-04-19', signer };
+const MAIL = { gardenId: 'hollow-lane', memberId: 'ada', monday: '2027-04-19', signer };
 const KEY = 'composting/turn/pile:spring-pile/2';
 
 test('the three answers to a task share a token, and differ in what the page asks first', () => {
@@ -17,7 +17,7 @@ test('the three answers to a task share a token, and differ in what the page ask
   const token = done?.pathname.replace('/answer/', '') ?? '';
   expect(readAnswerToken(token)?.said).toEqual({
     gardenId: 'hollow-lane',
-    member: 'Ada',
+    memberId: 'ada',
     monday: '2027-04-19',
     key: KEY,
   });

@@ -6,7 +6,7 @@ import { answerToken, readAnswerToken, readStopToken, stopToken } from '../../..
 const signer = signerWith(Buffer.alloc(32, 7));
 const ASKED = {
   gardenId: 'hollow-lane',
-  member: 'Zoë "Z" Ødegård',
+  memberId: 'Zoë "Z" Ødegård',
   monday: '2027-04-19',
   key: 'topdressing/topdress/bed:north/2027',
 };
@@ -29,7 +29,7 @@ describe('a token', () => {
   });
 
   test('dressed up as the other kind is not signed for it', () => {
-    const parts = JSON.stringify([MAIL.gardenId, MAIL.member, 20_927, ASKED.key]);
+    const parts = JSON.stringify([MAIL.gardenId, MAIL.memberId, 20_927, ASKED.key]);
     const mark = signer.sign('stop', Buffer.from(parts));
     const forged = Buffer.concat([Buffer.of(1), mark, Buffer.from(parts)]).toString('base64url');
     expect(readAnswerToken(forged)?.said).toEqual(ASKED);
@@ -38,7 +38,7 @@ describe('a token', () => {
 
   test('goes into an address as it is, and is long enough to be blotted out wherever it is printed', () => {
     expect(TOKEN).toMatch(/^[A-Za-z0-9_-]{43,}$/);
-    const short = stopToken(signer, { gardenId: 'x', member: 'A', monday: '1970-01-05' });
+    const short = stopToken(signer, { gardenId: 'x', memberId: 'a', monday: '1970-01-05' });
     expect(short).toMatch(/^[A-Za-z0-9_-]{43,}$/);
   });
 
