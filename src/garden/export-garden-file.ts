@@ -184,7 +184,7 @@ function pileInFile(pile: Pile): GardenFile['piles'][number] {
 
 const HEADER = ` The garden as it stands, written by Loamtide. Change it and bring it back with:
    loamtide garden import FILE
- Keep the ids: they tell an old bed, planting, stand or pile from a new one.
+ Keep the ids: they tell an old bed, planting, stand, pile or member from a new one.
  "planned" lists the dates of an item that have not happened yet. Every key is explained in docs/garden-file.md.`;
 
 /** No line is broken: an item is a line, however long its name. */

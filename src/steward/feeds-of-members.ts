@@ -29,13 +29,13 @@ function renamings(before: Garden, after: Garden): ReadonlyMap<string, string> {
  * hold of such a feed is no longer what it says, though neither its shape nor the plan may have changed. Work that is
  * given to somebody needs no more than its own revision, which the plan has raised.
  */
-export async function reviseForMembers(
+async function reviseForMembers(
   room: FeedRoom,
-  before: Pick<Garden, 'household'> | undefined,
+  before: Pick<Garden, 'household'>,
   after: Pick<Garden, 'id' | 'household'>,
 ): Promise<void> {
-  const said = (garden: Pick<Garden, 'household'> | undefined, person: string | undefined) => {
-    const member = garden && membersOf(garden).find(({ name }) => name === person);
+  const said = (garden: Pick<Garden, 'household'>, person: string | undefined) => {
+    const member = membersOf(garden).find(({ name }) => name === person);
     return JSON.stringify(member && [member.practices, member.beds]);
   };
   const now = room.clock.now();

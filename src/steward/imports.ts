@@ -7,7 +7,7 @@ import { readStationTable } from '../store/station-file.ts';
 import type { Shelves, Store } from '../store/store.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 import { refuseCrowded } from './crowded.ts';
-import { reviseForMembers } from './feeds-of-members.ts';
+import { followHousehold } from './feeds-of-members.ts';
 import { climateOf } from './garden-climate.ts';
 import { type Clock, dayIn, gardenOf, type Planner } from './planner.ts';
 import type { GardenImport } from './steward.ts';
@@ -43,7 +43,7 @@ export async function importGarden(room: ImportRoom, garden: GardenImport, by: s
   await store.transaction(async (shelves) => {
     if (!known) await shelves.createGarden({ id: gardenId, name: file.garden.name, createdAt: clock.now() });
     if (record !== undefined) await shelves.replaceWeatherRecord(gardenId, record);
-    await reviseForMembers({ store: shelves, clock }, known ? gardenOf(gardenId, ledger) : undefined, trial);
+    if (known) await followHousehold({ store: shelves, clock }, [gardenOf(gardenId, ledger), trial]);
     await appendNow(shelves, gardenId, weather.length === 0 ? [entry] : [entry, log]);
   });
   return (await planner.view(gardenId)).plan;

@@ -274,8 +274,8 @@ describe('a refused garden file', () => {
     const ida = { name: ' Ida ', practices: ['composting'], beds: ['North bed', 'north-bed'] };
     const file = checkGardenFile({ ...exampleData(), household: { people: 4, members: [ida, { name: 'Jonas' }] } });
     expect(file.household?.members).toEqual([
-      { name: 'Ida', practices: ['composting'], beds: ['north-bed', 'north-bed'] },
-      { name: 'Jonas' },
+      { id: 'ida', name: 'Ida', practices: ['composting'], beds: ['north-bed', 'north-bed'] },
+      { id: 'jonas', name: 'Jonas' },
     ]);
   });
 

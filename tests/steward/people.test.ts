@@ -7,10 +7,9 @@ import { seenByIcalJs } from '../calendar/read-feed.ts';
 import { northernFile } from './gardens.ts';
 import { type Household, household, later } from './household.ts';
 
-const file = {
-  ...northernFile(),
-  household: { people: 2, members: [{ name: 'Ida', practices: ['composting' as const] }, { name: 'Jonas' }] },
-};
+const file = northernFile({
+  household: { people: 2, members: [{ name: 'Ida', practices: ['composting'] }, { name: 'Jonas' }] },
+});
 const ofIda = { ...PLAIN_SHAPE, person: 'Ida' };
 
 function coverWork(plan: Plan) {

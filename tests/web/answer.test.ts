@@ -128,7 +128,7 @@ describe('Done', () => {
   test('does not reach the same work of somebody else, where the list held the reader’s own', async () => {
     const { get, send, answer, steward } = await mailed();
     const mail = { to: 'ada@example.org', weekday: 1, hour: 7, tasks: 'own' } as const;
-    const member = { name: 'Ada', beds: ['north'], mail };
+    const member = { id: 'ada', name: 'Ada', beds: ['north'], mail };
     await steward.report('mill-row', { kind: 'member-kept', formerName: 'Ada', member }, 'web page');
     await steward.markDone('mill-row', [RYE], TODAY, 'Ada');
     expect(await told(get(answer(RYE), OUTSIDE))).not.toContain('The same work, still to do');

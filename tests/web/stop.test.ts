@@ -19,6 +19,15 @@ function oneClick(
   return app.request(path, { method: 'POST', headers, body });
 }
 
+/** The log as it stands once Ada's list of the links' week has gone out to an address. */
+async function listSent({ store }: Mailed, to: string) {
+  const name = { gardenId: 'mill-row', member: 'ada', monday: '2027-04-19' };
+  const letter = { messageId: '<1@example.org>', way: 'server', from: 'garden@example.org', to } as const;
+  const claim = { by: 'test', at: '2027-04-19T12:00:00.000Z', until: '2027-04-19T12:05:00.000Z' };
+  await store.claimDelivery(name, { letter, claim, again: false });
+  await store.settleDelivery(name, claim.by, { state: 'sent', at: claim.at });
+}
+
 describe('the link that stops the mail', () => {
   test('opened, asks first and stops nothing', async () => {
     const opened = await mailed();
@@ -87,6 +96,40 @@ describe('the link that stops the mail', () => {
     expect(plain(await (await opened.get(opened.stop(), OUTSIDE)).text())).toContain(
       'No list of Mill Row goes to whoever',
     );
+  });
+
+  test('of somebody who has another name now stops their mail, and never that of whoever took the name', async () => {
+    const opened = await mailed();
+    const { steward } = opened;
+    const mail = { to: 'ada@example.org', weekday: 1, hour: 7, tasks: 'all' } as const;
+    const named = { id: 'ada', name: 'Ada Lind', mail };
+    await steward.report('mill-row', { kind: 'member-kept', member: named, formerName: 'Ada' }, 'web page');
+    const other = { id: 'ada-2', name: 'Ada', mail: { ...mail, to: 'little@example.org' } };
+    await steward.report('mill-row', { kind: 'member-kept', member: other }, 'web page');
+    const reply = await oneClick(opened, opened.stop());
+    expect([reply.status, plain(await reply.text())]).toEqual([
+      200,
+      expect.stringContaining('goes to Ada Lind by mail'),
+    ]);
+    expect([await mailOf(opened, 'Ada Lind'), await mailOf(opened, 'Ada')]).toEqual([undefined, 'little@example.org']);
+    expect((await opened.view()).ledger.at(-1)).toMatchObject({
+      by: 'Ada Lind',
+      fact: { id: 'ada', name: 'Ada Lind' },
+    });
+  });
+
+  test('says that nothing stopped where somebody else has theirs sent to the same address', async () => {
+    const opened = await mailed();
+    const { steward } = opened;
+    await listSent(opened, 'ada@example.org');
+    await steward.report('mill-row', { kind: 'member-gone', id: 'ada', name: 'Ada' }, 'web page');
+    const mail = { to: 'Ada@example.org', weekday: 1, hour: 7, tasks: 'all' } as const;
+    await steward.report('mill-row', { kind: 'member-kept', member: { id: 'ada-2', name: 'Ada', mail } }, 'web page');
+    const reply = await oneClick(opened, opened.stop());
+    const text = plain(await reply.text());
+    expect([reply.status, text]).toEqual([409, expect.stringContaining('still gets it')]);
+    expect(text).not.toContain('has stopped');
+    expect(await mailOf(opened, 'Ada')).toBe('Ada@example.org');
   });
 
   test('works for sixty days, and then leads to where mail is set', async () => {
