@@ -1,15 +1,16 @@
 /**
- * Weeks that want more than they give, in words: what can wait and until when, what cannot, and what might be put off, left
- * out or handed over.
+ * Weeks that want more than they give, in words: what can wait and until when, what cannot, and what might be put off or
+ * left out. The hours are the whole household's: handing work from one member to another leaves a week as full as it was.
  */
-import type { Garden, Member } from '../garden/garden.ts';
+import type { Garden } from '../garden/garden.ts';
 import type { PracticeName } from '../garden/practice-names.ts';
-import { type Day, weekStart } from '../measures/days.ts';
+import { addDays, type Day, weekStart } from '../measures/days.ts';
 import { dated } from '../measures/quantity.ts';
 import { effortTogether } from '../schedule/effort-together.ts';
 import { titleOf } from '../schedule/entry-text.ts';
+import { minutesWithout } from '../schedule/overloads.ts';
 import type { Overload, Plan, PlannedTask } from '../schedule/plan.ts';
-import { isTheirs } from '../schedule/whose.ts';
+import { givenMinutes as givenIn } from '../schedule/week-hours.ts';
 import { hoursText } from './words.ts';
 
 /** An overload with its sentences, which may hold marked days. */
@@ -52,15 +53,29 @@ export function overloadsTold(plan: Plan, garden: Garden, monday: Day): Overload
 
 /** An overload in sentences. */
 export function overloadSentences(overload: Overload, plan: Plan, garden: Garden): string[] {
-  const { monday, wantedMinutes, givenMinutes, canWait, cannotWait } = overload;
+  const { monday, wantedMinutes, canWait, cannotWait } = overload;
   const [waiting, staying] = [partsOf(canWait, plan), partsOf(cannotWait, plan)];
-  const given = givenMinutes === 0 ? 'nobody is at home on a work day' : `${hoursText(givenMinutes)} given`;
+  const late = waiting.filter(isLate);
+  const inTime = waiting.filter((part) => !isLate(part));
+  const named = (part: Part): string => `"${part.title}", until ${dated(lastDay(part, overload))}`;
   return [
-    `Week of ${dated(monday)}: ${hoursText(wantedMinutes)} wanted, ${given}.`,
-    ...listed(waiting, 'can wait', (part) => `"${part.title}", until ${dated(lastDay(part, overload))}`),
+    `Week of ${dated(monday)}: ${hoursText(wantedMinutes)} wanted, ${givenText(overload, plan, garden)}.`,
+    ...listed(inTime, 'can wait', named),
+    ...listed(late, late.length === 1 ? 'is late and stays in sight' : 'are late and stay in sight', named),
     ...listed(staying, 'cannot', ({ title, tasks }) => `"${title}"${tasks.some(isPinned) ? ', which is pinned' : ''}`),
     ...waysOut(overload, waiting, staying, { plan, garden }),
   ];
+}
+
+function givenText({ monday, givenMinutes }: Overload, { today }: Plan, { place, away }: Garden): string {
+  const now = monday === weekStart(today);
+  if (givenMinutes > 0) return `${hoursText(givenMinutes)} ${now && monday < today ? 'left' : 'given'}`;
+  if (givenIn(monday, { ...place, away }) > 0) return 'none of its hours are left';
+  return 'nobody is at home on a work day';
+}
+
+function isLate({ tasks }: Part): boolean {
+  return tasks.every(({ state }) => state === 'lapsed');
 }
 
 /** The work of each entry together, in the plan's order. */
@@ -97,29 +112,50 @@ interface Around {
   garden: Garden;
 }
 
-/** What would make the week fit: work put off where that is enough, else what to leave out, or to whom to hand it. */
+/** What would make the week fit: work put off where that is enough, else what to leave out. */
 function waysOut(overload: Overload, waiting: readonly Part[], staying: readonly Part[], around: Around): string[] {
-  const over = overload.wantedMinutes - overload.givenMinutes;
+  const { plan } = around;
+  const over = (parts: readonly Part[]): number => {
+    const keys = new Set(parts.flatMap(({ tasks }) => tasks.map(({ key }) => key)));
+    return minutesWithout(keys, overload.monday, plan) - overload.givenMinutes;
+  };
   const latestFirst = [...waiting].sort((a, b) => (lastDay(a, overload) < lastDay(b, overload) ? 1 : -1));
   const putOff = enough(latestFirst, over);
-  const left = over - minutesOf(putOff);
-  if (left <= 0) return [`With ${titles(putOff)} put off, the rest fits.`];
-  const givenUp = enough([...staying].sort(byLoss), left);
+  const left = over(putOff);
+  if (left <= 0) {
+    const without = roomless(putOff, overload, around);
+    return [
+      `With ${titles(putOff)} put off, the rest fits.`,
+      ...without.map((part) => `But no week until ${dated(lastDay(part, overload))} has room for "${part.title}".`),
+    ];
+  }
+  const givenUp = enough([...staying].sort(byLoss), (parts) => over([...putOff, ...parts]));
   return [
     ...(waiting.length === 0 ? [] : [`With all that can wait put off, ${hoursText(left)} are still too much.`]),
-    ...givenUp.map((part) => leaving(part, around)),
+    ...givenUp.map(leaving),
   ];
 }
 
-/** The first parts that together take so many minutes; all where that is not enough. */
-function enough(parts: readonly Part[], minutes: number): Part[] {
-  const taken: Part[] = [];
-  for (const part of parts) if (minutesOf(taken) < minutes) taken.push(part);
-  return taken;
+/** Parts that no later week in their time has room for, once those before them have taken theirs. */
+function roomless(parts: readonly Part[], overload: Overload, { plan, garden }: Around): Part[] {
+  const taken = new Map<Day, number>();
+  return parts.filter((part) => {
+    const last = lastDay(part, overload);
+    for (let monday = addDays(overload.monday, 7); monday <= last; monday = addDays(monday, 7)) {
+      const wanted = minutesWithout(new Set(), monday, plan) + (taken.get(monday) ?? 0) + part.minutes;
+      if (wanted > givenIn(monday, { ...garden.place, away: garden.away })) continue;
+      taken.set(monday, (taken.get(monday) ?? 0) + part.minutes);
+      return false;
+    }
+    return true;
+  });
 }
 
-function minutesOf(parts: readonly Part[]): number {
-  return parts.reduce((sum, part) => sum + part.minutes, 0);
+/** The first parts without which a week is over no more; all where that is not enough. */
+function enough(parts: readonly Part[], over: (without: readonly Part[]) => number): Part[] {
+  const taken: Part[] = [];
+  for (const part of parts) if (over(taken) > 0) taken.push(part);
+  return taken;
 }
 
 function titles(parts: readonly Part[]): string {
@@ -136,23 +172,7 @@ function lossOf({ tasks }: Part): number {
   );
 }
 
-/** What leaving a part out comes to, and who else might do it. */
-function leaving(part: Part, around: Around): string {
-  const [first] = part.tasks;
-  const to = memberFree(part, around);
-  const hand = to === undefined ? '' : `, or hand it to ${to.name}`;
-  return `Leave out "${part.title}"${hand}. If it is left: ${first?.missedNote ?? ''}`;
-}
-
-/** The member with the least work of their own in the week among those whose work it is not. */
-function memberFree({ tasks }: Part, { plan, garden }: Around): Member | undefined {
-  const { assigned, household } = garden;
-  const week = weekStart(tasks[0]?.day ?? plan.today);
-  const own = (member: Member): number =>
-    plan.tasks
-      .filter(({ day, state }) => weekStart(day) === week && (state === 'open' || state === 'done'))
-      .filter((task) => isTheirs(task, member, assigned))
-      .reduce((sum, { effortMinutes }) => sum + effortMinutes, 0);
-  const others = (household?.members ?? []).filter((member) => !tasks.some((task) => isTheirs(task, member, assigned)));
-  return [...others].sort((a, b) => own(a) - own(b))[0];
+/** What leaving a part out comes to. */
+function leaving({ title, tasks }: Part): string {
+  return `Leave out "${title}". If it is left: ${tasks[0]?.missedNote ?? ''}`;
 }

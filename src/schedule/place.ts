@@ -13,7 +13,7 @@ import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from '.
 import { nearestVisit, steadyPlaces, type Visit } from './steady-days.ts';
 import type { SteadyInput, SteadyPlace } from './steady-place.ts';
 import { WeekLoad } from './week-load.ts';
-import { atHome, type OrderedWindow, orderedWindows } from './windows.ts';
+import { daysLeft, type OrderedWindow, orderedWindows } from './windows.ts';
 import { bestDay, isAway, type Span } from './work-days.ts';
 
 /** What placing has to reckon with besides the drafts. */
@@ -81,11 +81,7 @@ class PlacingTable {
     this.#drafts = new Map(drafts.map((draft) => [draft.key, draft]));
     this.#dayOf = dayOfTasks(placing.done, this.#placed);
     const live = drafts.filter((draft) => !this.#hasLapsed(draft));
-    this.#windows = orderedWindows(live, ({ key, window }) => {
-      const pin = placing.pins[key];
-      if (pin !== undefined) return { earliest: pin, latest: pin };
-      return atHome({ earliest: latestOf(window.earliest, placing.today), latest: window.latest }, placing);
-    });
+    this.#windows = orderedWindows(live, ({ key, window }) => daysLeft(window, placing.pins[key], placing));
   }
 
   /**

@@ -118,13 +118,13 @@ export interface Clash {
 /** A week that wants more than the household gives, though all that can move has moved. */
 export interface Overload {
   monday: Day;
-  /** Minutes of its entries, done and still to do, and minutes kept for the garden in it. */
+  /** Minutes of its entries, done and still to do, and minutes kept for the garden in it; in the week of today from today on. */
   wantedMinutes: number;
   givenMinutes: number;
   /** Work still to do that has a day at home in a later week, and that which has none or is pinned. */
   canWait: readonly TaskKey[];
   cannotWait: readonly TaskKey[];
-  /** The last day of what can wait, by task. */
+  /** The last day at home of what can wait, by task. */
   until: Readonly<Record<TaskKey, Day>>;
 }
 

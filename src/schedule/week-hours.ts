@@ -20,6 +20,12 @@ export function dayShareMinutes(day: Day, hours: Hours): number {
   return givenMinutes(day, hours) / Math.max(1, homeDaysOf(day, hours).length);
 }
 
+/** Minutes of the week of today that fall to its work days at home from today on. */
+export function leftMinutes(today: Day, hours: Hours): number {
+  const left = homeDaysOf(today, hours).filter((day) => day >= today);
+  return Math.round(left.length * dayShareMinutes(today, hours));
+}
+
 /** The work days of a week; every day of it where a household names none. */
 function workDaysOf(day: Day, { workDays }: Hours): Day[] {
   const monday = weekStart(day);

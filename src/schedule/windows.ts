@@ -37,6 +37,16 @@ export function atHome({ earliest, latest }: OrderedWindow, { away }: Pick<House
   return { earliest: from, latest: to };
 }
 
+/** The days from today on that a draft may fall on: its pin, else those of its window without times away at its ends. */
+export function daysLeft(
+  window: OrderedWindow,
+  pin: Day | undefined,
+  { today, away }: Pick<Household, 'away'> & { today: Day },
+): OrderedWindow {
+  if (pin !== undefined) return { earliest: pin, latest: pin };
+  return atHome({ earliest: latestOf(window.earliest, today), latest: window.latest }, { away });
+}
+
 /** Drafts so that each comes after all it waits for. */
 function inOrder(drafts: readonly TaskDraft[], byKey: ReadonlyMap<TaskKey, TaskDraft>): TaskDraft[] {
   const placed = new Map<TaskKey, 'being placed' | 'placed'>();
