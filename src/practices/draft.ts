@@ -93,6 +93,8 @@ export interface TaskDraft {
   yieldNote?: string;
   confidence: Confidence;
   odds?: Odds;
+  /** What `odds` are of, in words that begin small: "the last spring freeze of ⟦0 tempC⟧". There wherever they are. */
+  oddsOf?: string;
   reasons: readonly Reason[];
   /** What marking it done makes true. */
   makes: readonly Effect[];

@@ -23,6 +23,10 @@ describe('odds', () => {
   });
 
   test('say in how many years it does not come', () => {
+    const late = { early: '2027-05-21', shareOfYears: 0.4, years: 30 };
+    expect(oddsInWords(late, 'metric', 'the last spring freeze of 0 °C')).toMatch(
+      /^The last spring freeze of 0 °C has come in one year of ten by 21 May\./,
+    );
     expect(oddsInWords({ early: '2027-05-21', shareOfYears: 0.4, years: 30 }, 'us')).toContain(
       'In 60 years of 100 it does not come at all.',
     );

@@ -70,7 +70,12 @@ export function expectedDraft(pile: Pile, bin: Bin, { end, odds }: Expected): Ta
       source: 'compost:S16',
     },
   });
-  return { ...draft, odds: readyOdds(odds), after: [{ key: cureKey(pile), minDays: CURING_DAYS.low }] };
+  return {
+    ...draft,
+    odds: readyOdds(odds),
+    oddsOf: `the day the pile in ${bin.name} is cured`,
+    after: [{ key: cureKey(pile), minDays: CURING_DAYS.low }],
+  };
 }
 
 /** When it should be ready: its curing after the end of its heat. */

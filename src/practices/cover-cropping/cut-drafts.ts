@@ -55,7 +55,7 @@ function cutDraft(input: PracticeInput, at: StandInBed, cut: CutWindow, follows:
     after: [...(at.stand.sow.happened ? [] : [{ key: sowKey(at.stand.id), ...days }]), ...fitSoil(input, at, cut)],
     yieldNote: OFF_THE_PATH,
     confidence: knownAs(climate, climate.basis === 'daily-record' ? 'modelled' : 'derived'),
-    ...(cut.odds ? { odds: cut.odds } : {}),
+    ...(cut.odds ? { odds: cut.odds, oddsOf: `the flowering of the ${at.name}` } : {}),
     reasons: cut.reasons,
     makes: [{ makes: 'stand-cut', standId: at.stand.id }],
   };

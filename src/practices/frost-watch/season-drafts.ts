@@ -11,6 +11,7 @@ import { celsius } from '../../measures/units.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
+import { freezeWords } from '../odds-of.ts';
 import type { PracticeInput } from '../practice.ts';
 import { gardenSubject } from '../subjects.ts';
 import { watchKey } from './keys.ts';
@@ -100,7 +101,7 @@ function watchDraft({ garden, climate }: PracticeInput, watch: Watch): TaskDraft
   const { half, season, crops, turn, window } = watch;
   const event = half === 'spring' ? 'last-spring' : 'first-autumn';
   const limits = [...new Set(crops.map(limitOf))].sort((a, b) => b - a);
-  const odds = freezeOdds(climate, { event, limitF: limits[0] ?? 32, season });
+  const ask = { event, limitF: limits[0] ?? 32, season } as const;
   const oddsReasons = limits.map((limitF): Reason => {
     const { early, median, late } = freezeOdds(climate, { event, limitF, season });
     const days = { ...(early && { early }), ...(median && { median }), ...(late && { late }) };
@@ -130,7 +131,8 @@ function watchDraft({ garden, climate }: PracticeInput, watch: Watch): TaskDraft
     needs: [],
     after: [],
     confidence: knownAs(climate, 'modelled'),
-    odds,
+    odds: freezeOdds(climate, ask),
+    oddsOf: freezeWords(ask),
     reasons: [
       {
         rule: `frost-watch.${half}-turn`,

@@ -32,7 +32,6 @@ export function startDraft(
 ): TaskDraft {
   const { planting, bed, crop, name } = at;
   const job = jobOf(at);
-  const odds = startOdds(input, at, start);
   return {
     ...draftOfPlanting(input, at),
     key: startKey(planting),
@@ -50,7 +49,7 @@ export function startDraft(
     onceMinutes: START_UP_MINUTES,
     needs: ['soil-fit'],
     after: [...waitsFor(input, at), ...ahead],
-    ...(odds === undefined ? {} : { odds }),
+    ...startOdds(input, at, start),
     reasons: [...start.reasons, ...seasonReason(input, at, start)],
     makes: [{ makes: 'planting-started', plantingId: planting.id }],
   };

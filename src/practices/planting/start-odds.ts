@@ -3,10 +3,10 @@
  */
 import { freezeOdds } from '../../climate/freeze.ts';
 import { usualOf } from '../../climate/logged.ts';
-import type { Odds } from '../../climate/odds.ts';
 import { seasonOf } from '../../climate/season.ts';
 import { soilWarmOdds } from '../../climate/soil-temperature.ts';
-import type { Reason } from '../draft.ts';
+import type { Reason, TaskDraft } from '../draft.ts';
+import { freezeWords, soilWarmWords } from '../odds-of.ts';
 import type { PracticeInput } from '../practice.ts';
 import { cropWindow } from './crop-window.ts';
 import { SPRING_FREEZE_F } from './first-day.ts';
@@ -22,18 +22,23 @@ const OPENED_BY: Readonly<Record<string, 'soil' | 'freeze'>> = {
   'plant.hard-night': 'freeze',
 };
 
+/** Odds, and what they are of. */
+type OddsOfStart = Required<Pick<TaskDraft, 'odds' | 'oddsOf'>>;
+
 /**
  * The odds of what opens a planting: the last freeze that would take it, which for tender kinds always counts, or the day
  * its soil is warm. Nothing for a sowing so late that neither matters.
  */
-export function startOdds({ climate }: PracticeInput, at: PlantingInBed, start: PlannedStart): Odds | undefined {
+export function startOdds({ climate }: PracticeInput, at: PlantingInBed, start: PlannedStart): OddsOfStart | undefined {
   const { frostClass, soilMinC } = at.crop;
   const season = seasonOf(climate.seasonTurn, start.window.preferred);
   const opened = start.reasons.map(({ rule }) => OPENED_BY[rule]).find((by) => by !== undefined);
   const tender = frostClass === 'tender' || frostClass === 'very-tender';
   if (opened === undefined) return undefined;
-  if (opened === 'soil' && !tender && soilMinC !== undefined) return soilWarmOdds(climate, { season, tempC: soilMinC });
-  return freezeOdds(climate, { event: 'last-spring', limitF: SPRING_FREEZE_F[frostClass], season });
+  if (opened === 'soil' && !tender && soilMinC !== undefined)
+    return { odds: soilWarmOdds(climate, { season, tempC: soilMinC }), oddsOf: soilWarmWords(soilMinC) };
+  const ask = { event: 'last-spring', limitF: SPRING_FREEZE_F[frostClass], season } as const;
+  return { odds: freezeOdds(climate, ask), oddsOf: freezeWords(ask) };
 }
 
 /** Why a planting opens on another day than past years alone would have it: this season's weather so far. */

@@ -6,7 +6,6 @@
  */
 
 import { freezeOdds } from '../../climate/freeze.ts';
-import type { Odds } from '../../climate/odds.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { cautionsAt } from '../../handbook/cautions.ts';
@@ -17,6 +16,7 @@ import { type SickPlanting, sickPlantings } from '../disease.ts';
 import type { TaskDraft } from '../draft.ts';
 import { CUT_MINUTES_PER_M2, effortOverArea, START_UP_MINUTES } from '../effort.ts';
 import { clearKey } from '../keys.ts';
+import { freezeWords } from '../odds-of.ts';
 import type { Practice, PracticeInput } from '../practice.ts';
 import { seasonsAround } from '../seasons.ts';
 import { bedSubject } from '../subjects.ts';
@@ -140,7 +140,6 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
   const { span } = change;
   const crop = span.crop.name.toLowerCase();
   const lifted = isLifted(span);
-  const odds = killingOdds(input, change);
   return {
     key: clearKey(span.planting.id),
     practice: 'rotation',
@@ -172,7 +171,7 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
     needs: [],
     after: [],
     confidence: span.end === 'stated' ? 'recorded' : knownAs(input.climate, 'derived'),
-    ...(odds ? { odds } : {}),
+    ...killingOdds(input, change),
     reasons: clearReasons(input, change, CHANGEOVER_DAYS),
     makes: [{ makes: 'bed-cleared', plantingId: span.planting.id }],
   };
@@ -193,8 +192,9 @@ function clearWindow({ span: { to }, follower }: Changeover, startedOn: Day): Ta
 }
 
 /** How the freeze that ends a crop is spread over the years. */
-function killingOdds({ climate }: PracticeInput, { span }: Changeover): Odds | undefined {
-  if (span.freezeLimitF === undefined) return undefined;
+function killingOdds({ climate }: PracticeInput, { span }: Changeover): Pick<TaskDraft, 'odds' | 'oddsOf'> {
+  if (span.freezeLimitF === undefined) return {};
   const season = seasonOf(climate.seasonTurn, span.to);
-  return freezeOdds(climate, { event: 'first-autumn', limitF: span.freezeLimitF, season });
+  const ask = { event: 'first-autumn', limitF: span.freezeLimitF, season } as const;
+  return { odds: freezeOdds(climate, ask), oddsOf: freezeWords(ask) };
 }

@@ -7,6 +7,7 @@ import { originOf } from '../../handbook/shapes.ts';
 import { addDays, clampDay, type Day, earliestOf } from '../../measures/days.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
+import { freezeWords } from '../odds-of.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midwinterAfter, seasonName } from '../seasons.ts';
 import { gardenSubject } from '../subjects.ts';
@@ -46,6 +47,7 @@ export function settleDrafts(input: PracticeInput, season: number): TaskDraft[] 
       after: [],
       confidence: knownAs(climate, 'derived'),
       odds: freezeOdds(climate, { event: 'first-autumn', limitF: 32, season: season - 1 }),
+      oddsOf: freezeWords({ event: 'first-autumn', limitF: 32 }),
       reasons: [
         {
           rule: 'settle.before-covers',

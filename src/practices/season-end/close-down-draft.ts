@@ -7,6 +7,7 @@ import { addDays } from '../../measures/days.ts';
 import { celsius } from '../../measures/units.ts';
 import { knownAs } from '../confidence.ts';
 import type { TaskDraft } from '../draft.ts';
+import { freezeWords } from '../odds-of.ts';
 import type { PracticeInput } from '../practice.ts';
 import { gardenSubject } from '../subjects.ts';
 
@@ -55,6 +56,7 @@ export function closeDownDrafts({ garden, climate }: PracticeInput, season: numb
       after: [],
       confidence: knownAs(climate, 'derived'),
       odds: freezeOdds(climate, ask),
+      oddsOf: freezeWords(ask),
       reasons: [
         { rule: 'close-down.freeze', saw: { tempC, day, percent }, limit: latest, source: "the garden's climate" },
         { rule: 'close-down.slugs', saw: {}, source: 'common practice' },

@@ -10,6 +10,7 @@ import { LITRES_PER_GALLON } from '../../measures/units.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
+import { freezeWords } from '../odds-of.ts';
 import type { PracticeInput } from '../practice.ts';
 import { gardenSubject } from '../subjects.ts';
 import { type ExpectedGreens, expectedGreens, YEAR_DAYS } from './expected-greens.ts';
@@ -62,6 +63,7 @@ export function leavesDrafts(input: PracticeInput, season: number): TaskDraft[] 
       after: [],
       confidence: knownAs(climate, 'derived'),
       odds: freezeOdds(climate, { event: 'first-autumn', limitF: 32, season }),
+      oddsOf: freezeWords({ event: 'first-autumn', limitF: 32 }),
       reasons: [
         { rule: 'leaves.fall', saw: { freeze }, limit: window.latest, source: 'common practice' },
         ...(greens === undefined ? [] : [stockReason(input, greens), ...moreReasons(greens)]),

@@ -9,10 +9,11 @@ import { dayOfIndex } from '../../climate/season.ts';
 import type { Bed, SoilSqueeze, SoilTextureId } from '../../garden/garden.ts';
 import { type SoilWork, soilWorkOf } from '../../handbook/soil-work.ts';
 import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measures/days.ts';
-import { quantity } from '../../measures/quantity.ts';
+import { dated, quantity } from '../../measures/quantity.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
+import { soilWarmWords } from '../odds-of.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midsummerOf, SOIL_AWAKE_C } from '../seasons.ts';
 import { awaitedSqueezeKey, readyOdds, setbackAfter, soilClassOf, squeezesOf, textureRow } from '../soil-class.ts';
@@ -41,6 +42,7 @@ export interface SoilClass {
 
 interface Timing {
   odds?: Odds;
+  oddsOf?: string;
   window: Window;
   reasons: readonly Reason[];
 }
@@ -92,6 +94,7 @@ export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft |
     after: [],
     confidence: knownAs(climate, climate.seasons.length > 0 ? 'modelled' : 'derived'),
     ...(timing.odds === undefined ? {} : { odds: timing.odds }),
+    ...(timing.oddsOf === undefined ? {} : { oddsOf: timing.oddsOf }),
     reasons: [...timing.reasons, drainReason(name, how)],
     makes: [{ makes: 'soil-squeezed', soilTexture, answer: 'crumbles' }],
   };
@@ -128,6 +131,7 @@ function testAfterSetback(
       },
     ],
     odds,
+    oddsOf: `the first day from ${dated(addDays(from, 1))} on with soil fit to work`,
   };
 }
 
@@ -160,7 +164,12 @@ function firstTest(
       source: "the garden's own plan",
     });
   }
-  return { odds, window: { earliest: addDays(preferred, -CANDIDATE_DAYS), preferred, latest }, reasons };
+  return {
+    odds,
+    oddsOf: soilWarmWords(SOIL_AWAKE_C, { fit: modelled }),
+    window: { earliest: addDays(preferred, -CANDIDATE_DAYS), preferred, latest },
+    reasons,
+  };
 }
 
 /** Some days after a handful that smeared, for a week; past midsummer nobody asks. */

@@ -4,7 +4,7 @@
  */
 import type { Odds } from '../../climate/odds.ts';
 import { addDays, type Day, daysBetween } from '../../measures/days.ts';
-import { formatDay } from '../../measures/quantity.ts';
+import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Window } from '../../practices/draft.ts';
 import { linePath, rounded } from './lines.ts';
@@ -18,6 +18,8 @@ export interface DateDrawingData {
   today: Day;
   /** When the event behind it comes, as this year's weather so far has it. */
   odds?: Odds;
+  /** What that event is, in words that begin small; may hold marked amounts. */
+  oddsOf?: string;
   /** The same without this year's weather. */
   pastOdds?: Odds;
 }
@@ -66,6 +68,7 @@ export const DateDrawing = ({ data, units }: { data: DateDrawingData; units: Uni
         <MonthAxis from={domain.from} to={domain.to} x={x} y={axisY} width={WIDTH} />
         {showsToday && <EdgeText x={x(data.today)} y={axisY + 27} text="today" />}
       </svg>
+      <OddsOf data={data} units={units} />
       <DateFigures data={data} units={units} />
     </figure>
   );
@@ -164,8 +167,14 @@ function inWords({ day, window }: DateDrawingData, rows: readonly Row[], units: 
   return [does, ...lines].join(' ');
 }
 
+/** Which event the lines of past years are of: the drawing has no room for it. */
+const OddsOf = ({ data: { day, odds, oddsOf }, units }: { data: DateDrawingData; units: UnitSystem }) =>
+  odds === undefined || oddsOf === undefined ? null : (
+    <figcaption class="small">Reckoned from: {readableIn(units, oddsOf, day)}.</figcaption>
+  );
+
 const DateFigures = ({ data, units }: { data: DateDrawingData; units: UnitSystem }) => {
-  const { day, window, odds, pastOdds } = data;
+  const { day, window, odds, oddsOf, pastOdds } = data;
   const told = (each: Day | undefined) => (each === undefined ? '–' : formatDay(each, units, day));
   const columns = [odds, pastOdds].filter((each) => each !== undefined);
   return (
@@ -179,6 +188,9 @@ const DateFigures = ({ data, units }: { data: DateDrawingData; units: UnitSystem
         </tbody>
         {odds !== undefined && (
           <tbody>
+            {oddsOf !== undefined && (
+              <Figure name="Reckoned from" values={[readableIn(units, oddsOf, day)]} span={columns.length} />
+            )}
             {pastOdds !== undefined && <Figure name="What it is reckoned from" values={['this year', 'past years']} />}
             <Figure name="In one year of ten by" values={columns.map(({ early }) => told(early))} />
             <Figure name="In half the years by" values={columns.map(({ median }) => told(median))} />

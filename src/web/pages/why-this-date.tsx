@@ -2,6 +2,7 @@
  * Why a task stands on its day: each reason with its source, and how far the date can be trusted.
  */
 import type { Odds } from '../../climate/odds.ts';
+import { capital } from '../../measures/capital.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
@@ -50,23 +51,34 @@ export const WhyThisDate = ({
       </ul>
       <h2>How sure it is</h2>
       <p>{CONFIDENCE_WORDS[task.confidence]}</p>
-      {task.odds !== undefined && <p>{oddsInWords(task.odds, units)}</p>}
+      {task.odds !== undefined && (
+        <p>{oddsInWords(task.odds, units, task.oddsOf && readableIn(units, task.oddsOf, task.day))}</p>
+      )}
       <p class="small">{readableIn(units, climateOrigin)}</p>
     </section>
   );
 
-function drawn({ day, window, odds }: TaskView['task'], today: Day, pastOdds: Odds | undefined): DateDrawingData {
+function drawn(
+  { day, window, odds, oddsOf }: TaskView['task'],
+  today: Day,
+  pastOdds: Odds | undefined,
+): DateDrawingData {
   return {
     day,
     window,
     today,
     ...(odds === undefined ? {} : { odds }),
+    ...(oddsOf === undefined ? {} : { oddsOf }),
     ...(pastOdds === undefined ? {} : { pastOdds }),
   };
 }
 
-/** How the event behind a date is spread over the years. */
-export function oddsInWords({ early, median, late, shareOfYears, years }: Odds, units: UnitSystem): string {
+/** How the event behind a date is spread over the years; `of` names it, where it is known. */
+export function oddsInWords(
+  { early, median, late, shareOfYears, years }: Odds,
+  units: UnitSystem,
+  of = 'what this date is reckoned from',
+): string {
   const spread = [
     early === undefined ? undefined : `in one year of ten by ${formatDay(early, units)}`,
     median === undefined ? undefined : `in half the years by ${formatDay(median, units)}`,
@@ -75,6 +87,6 @@ export function oddsInWords({ early, median, late, shareOfYears, years }: Odds, 
   const counted = years === 0 ? 'From published dates, not from counted years.' : `Counted over ${years} years.`;
   const never =
     shareOfYears < 1 ? ` In ${Math.round((1 - shareOfYears) * 100)} years of 100 it does not come at all.` : '';
-  if (spread.length === 0) return `What this date is reckoned from comes in too few years to name a day. ${counted}`;
-  return `What this date is reckoned from has come ${spread.join(', ')}.${never} ${counted}`;
+  if (spread.length === 0) return `${capital(of)} comes in too few years to name a day. ${counted}`;
+  return `${capital(of)} has come ${spread.join(', ')}.${never} ${counted}`;
 }

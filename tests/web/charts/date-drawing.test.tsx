@@ -31,6 +31,13 @@ describe('the picture of a date', () => {
     expect(text).toContain('role="img"');
   });
 
+  test('says which event the days of past years are of, beside the drawing and in the figures', () => {
+    const text = drawn({ odds: BEHIND, oddsOf: 'the last spring freeze of ⟦0 tempC⟧' }, 'us');
+    expect(text).toContain('Reckoned from: the last spring freeze of 32 °F.</figcaption>');
+    expect(text).toMatch(/Reckoned from<\/th><td colspan="1">the last spring freeze of 32 °F</);
+    expect(drawn({ oddsOf: 'the last spring freeze' })).not.toContain('Reckoned from');
+  });
+
   test('sets this year against past years', () => {
     const text = drawn({ odds: BEHIND, pastOdds: { ...BEHIND, median: '2027-05-26' } });
     expect(text).toContain('Reckoned from, with this year so far');
