@@ -9,7 +9,7 @@ import { reasonSentence } from './explain.ts';
 import type { Entry, Plan, PlannedTask } from './plan.ts';
 
 /** An entry written out for its reader. */
-export interface EntryText {
+interface EntryText {
   title: string;
   description: string;
   categories: string[];

@@ -6,7 +6,7 @@ import type { Day } from '../measures/days.ts';
 import type { Change, Plan, PlannedTask } from '../schedule/plan.ts';
 
 /** What is known of the day a task was done on: the plan may have moved the task since. */
-export interface DoneOn {
+interface DoneOn {
   on: Day;
   changes: Plan['changes'];
 }
