@@ -2,120 +2,96 @@
  * The post of a steward: sends what is due, sends again what the gardener asks for, and says how it stands.
  */
 import { InputRefused } from '../../garden/problem.ts';
-import { weekStart } from '../../measures/days.ts';
 import type { Delivery } from '../../store/deliveries.ts';
 import { listLinks } from '../answers/links.ts';
 import { strangeSigner } from '../answers/signer.ts';
 import type { Planner } from '../planner.ts';
-import { dayIn } from '../planner.ts';
 import type { GardenView } from '../steward.ts';
 import { deliver, type PostRoom } from './deliver.ts';
 import { encoded } from './encoded.ts';
 import { BROKEN_OFF } from './fault-words.ts';
 import { BRISK } from './hand-in.ts';
 import { letterOf, messageOf } from './letter.ts';
-import type { MailDoings, MailWay } from './mail-doings.ts';
+import type { MailDoings, MailPreview, MailWay, SendAsked } from './mail-doings.ts';
 import { serverName } from './mail-server.ts';
 import { type Recipient, recipientsOf } from './recipients.ts';
+import { sendTo } from './rounds.ts';
 import type { PostSettings } from './settings.ts';
 import { standingOf } from './standings.ts';
 import type { UnderWay } from './under-way.ts';
 
+interface PostOffice extends PostRoom {
+  planner: Planner;
+  underWay: UnderWay;
+}
+
 /** The post over a store. */
-export function postIn(room: PostRoom & { planner: Planner; underWay: UnderWay }): MailDoings {
-  const { store, clock, planner, post, report, underWay } = room;
-
-  async function everybody(view: GardenView): Promise<Recipient[]> {
-    return recipientsOf(view, await store.deliveries(view.garden.id), clock.now());
-  }
-
-  async function sendDueOf(gardenId: string, atOnce: boolean, signal: AbortSignal): Promise<Delivery[]> {
-    const view = await planner.view(gardenId);
-    await store.noteBrokenOff(gardenId, clock.now(), BROKEN_OFF);
-    const ended = await Promise.all(
-      (await everybody(view)).map(async (recipient) => {
-        try {
-          await noteOver(room, view, recipient);
-          const list = recipient.due.now;
-          if (list === undefined || signal.aborted) return undefined;
-          return await deliver(room, { view, recipient, list, again: false, atOnce, signal });
-        } catch (error) {
-          // One member's list must not keep the others' from them.
-          report(error);
-          return undefined;
-        }
-      }),
-    );
-    return ended.flatMap((delivery) => delivery ?? []);
-  }
-
+export function postIn(office: PostOffice): MailDoings {
+  const { store, planner, post } = office;
   return {
     deliveries: (gardenId) => store.deliveries(gardenId),
     mailWay: () => wayOf(post),
-    async mailStandings(gardenId) {
-      return (await everybody(await planner.view(gardenId))).map(standingOf);
-    },
-    async previewMail(gardenId, member) {
-      const view = await planner.view(gardenId);
-      const recipient = knownRecipient(await everybody(view), member);
-      const { monday } = standingOf(recipient).next;
-      const letter = letterOf(view, recipient, monday, post);
-      // By this signer no link works: what is only looked at must not be able to answer.
-      const name = { gardenId, memberId: recipient.member.id, monday };
-      const links = listLinks({ ...name, publicUrl: post.publicUrl, signer: strangeSigner() });
-      const message = messageOf({ view, recipient, monday, letter, links, now: clock.now() });
-      return { message, source: await encoded(message) };
-    },
-    async sendDue({ gardenId, atOnce = false, signal } = {}) {
-      if (post.server === undefined && post.outbox === undefined) return [];
-      const ids = gardenId === undefined ? await store.gardenIds() : [gardenId];
-      // All at once: one that a server keeps waiting must not hold up the others.
-      const ended = await underWay.run(
-        (stop) =>
-          Promise.all(
-            ids.map((id) =>
-              sendDueOf(id, atOnce, stop).catch((error): Delivery[] => {
-                report(error);
-                return [];
-              }),
-            ),
-          ),
-        signal,
-      );
-      return ended.flat();
-    },
-    async sendAgain(gardenId, member) {
-      const view = await planner.view(gardenId);
-      await store.noteBrokenOff(gardenId, clock.now(), BROKEN_OFF);
-      const recipient = knownRecipient(await everybody(view), member);
-      const list = recipient.due.now;
-      if (list === undefined) throw refusal(member, 'No list of this week has been due yet.', WAIT);
-      const ended = await underWay.run((signal) =>
-        deliver(room, { view, recipient, list, again: true, signal, waits: BRISK }),
-      );
-      if (ended === undefined) throw refusal(member, 'This list is sent already, or on its way.', LOOK);
-      return ended;
-    },
+    mailStandings: async (gardenId) => (await everybody(office, await planner.view(gardenId))).map(standingOf),
+    previewMail: (gardenId, member) => preview(office, gardenId, member),
+    sendDue: (asked = {}) => sendDue(office, asked),
+    sendAgain: (gardenId, member) => sendAgain(office, gardenId, member),
   };
+}
+
+async function everybody({ store, clock }: PostRoom, view: GardenView): Promise<Recipient[]> {
+  return recipientsOf(view, await store.deliveries(view.garden.id), clock.now());
+}
+
+/** The same, once what broke off is noted. */
+async function everybodySettled(office: PostOffice, gardenId: string) {
+  const view = await office.planner.view(gardenId);
+  await office.store.noteBrokenOff(gardenId, office.clock.now(), BROKEN_OFF);
+  return { view, recipients: await everybody(office, view) };
+}
+
+async function preview(office: PostOffice, gardenId: string, name: string): Promise<MailPreview> {
+  const { post, clock } = office;
+  const view = await office.planner.view(gardenId);
+  const recipient = knownRecipient(await everybody(office, view), name);
+  const { monday } = standingOf(recipient).next;
+  const letter = letterOf(view, recipient, monday, post);
+  // By this signer no link works: what is only looked at must not be able to answer.
+  const link = { gardenId, memberId: recipient.member.id, monday };
+  const links = listLinks({ ...link, publicUrl: post.publicUrl, signer: strangeSigner() });
+  const message = messageOf({ view, recipient, monday, letter, links, now: clock.now() });
+  return { message, source: await encoded(message) };
+}
+
+async function sendDue(office: PostOffice, { gardenId, atOnce = false, signal }: SendAsked): Promise<Delivery[]> {
+  const { store, post, underWay } = office;
+  if (post.server === undefined && post.outbox === undefined) return [];
+  const ids = gardenId === undefined ? await store.gardenIds() : [gardenId];
+  const sendIn = async (id: string, stop: AbortSignal): Promise<Delivery[]> => {
+    try {
+      return await sendTo(office, await everybodySettled(office, id), { atOnce, signal: stop });
+    } catch (error) {
+      office.report(error);
+      return [];
+    }
+  };
+  // All at once: one that a server keeps waiting must not hold up the others.
+  return (await underWay.run((stop) => Promise.all(ids.map((id) => sendIn(id, stop))), signal)).flat();
+}
+
+async function sendAgain(office: PostOffice, gardenId: string, name: string): Promise<Delivery> {
+  const { view, recipients } = await everybodySettled(office, gardenId);
+  const recipient = knownRecipient(recipients, name);
+  const list = recipient.due.now;
+  if (list === undefined) throw refusal(name, 'No list of this week has been due yet.', WAIT);
+  const ended = await office.underWay.run((signal) =>
+    deliver(office, { view, recipient, list, again: true, signal, waits: BRISK }),
+  );
+  if (ended === undefined) throw refusal(name, 'This list is sent already, or on its way.', LOOK);
+  return ended;
 }
 
 function wayOf({ server, outbox = 'no folder' }: PostSettings): MailWay {
   return server === undefined ? { kind: 'outbox', folder: outbox } : { kind: 'server', name: serverName(server) };
-}
-
-/** Notes what was due and never went out before its week was over. */
-async function noteOver({ store, clock }: PostRoom, { garden }: GardenView, recipient: Recipient): Promise<void> {
-  const { due, log, member } = recipient;
-  const now = clock.now();
-  const thisMonday = weekStart(dayIn(garden.place.timeZone, now));
-  const past = due.past.filter(({ monday }) => !log.some((row) => row.monday === monday));
-  for (const { monday } of past) await store.noteMissed({ gardenId: garden.id, member: member.id, monday }, now);
-  const late = log.filter(({ monday }) => monday < thisMonday || monday < (due.now?.monday ?? ''));
-  for (const row of late.filter(isWaiting)) await store.noteMissed(row, now);
-}
-
-function isWaiting({ state }: Delivery): boolean {
-  return state === 'delayed' || state === 'claimed';
 }
 
 function knownRecipient(recipients: readonly Recipient[], name: string): Recipient {

@@ -25,9 +25,16 @@ export function recipientsOf(view: GardenView, log: readonly Delivery[], now: In
   return membersOf(view.garden).flatMap((member) => {
     const { mail } = member;
     if (mail === undefined) return [];
-    const due = dueLists({ timeZone, mail, since: begun.get(member.id) ?? now, now });
-    return [{ member, mail, due, log: log.filter((row) => row.member === member.id) }];
+    const theirs = log.filter((row) => row.member === member.id);
+    const settled = theirs.filter(({ state }) => isClosed(state)).map(({ monday }) => monday);
+    const due = dueLists({ timeZone, mail, since: begun.get(member.id) ?? now, now, settled });
+    return [{ member, mail, due, log: theirs }];
   });
+}
+
+/** Whether a list never goes out by itself any more. */
+export function isClosed(state: Delivery['state']): boolean {
+  return ['sent', 'refused', 'unknown'].includes(state);
 }
 
 /** When the last list went out to somebody, if one did. */

@@ -3,7 +3,7 @@
  */
 import type { Delivery } from '../../store/deliveries.ts';
 import type { MailStanding } from './mail-doings.ts';
-import type { Recipient } from './recipients.ts';
+import { isClosed, type Recipient } from './recipients.ts';
 
 /** The standing of somebody's mail. */
 export function standingOf(recipient: Recipient): MailStanding {
@@ -22,11 +22,6 @@ export function standingOf(recipient: Recipient): MailStanding {
     ...(wrong === undefined ? {} : { wrong }),
     canSendAgain: wrong !== undefined && wrong.monday === due.now?.monday,
   };
-}
-
-/** Lists that never go out by themselves any more. */
-function isClosed(state: Delivery['state']): boolean {
-  return ['sent', 'refused', 'unknown'].includes(state);
 }
 
 function isWrong({ state, problem }: Delivery): boolean {

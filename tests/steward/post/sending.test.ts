@@ -74,6 +74,21 @@ describe('a list', () => {
     expect(caught).toHaveLength(2);
   });
 
+  test('is not announced for a week that has its list, though another day is chosen', async () => {
+    const { port } = await mailCatcher();
+    const { steward, garden, clock, sendAt } = await postingHousehold({ port });
+    await sendAt(FIRST_SUNDAY);
+    clock.moment = '2027-04-27T15:00:00.000Z';
+    const mail = { to: 'ida@example.com', weekday: 5 as const, hour: 18, tasks: 'own' as const };
+    await steward.report(garden, { kind: 'member-kept', member: { id: 'ida', name: 'Ida', mail } }, 'ida');
+    expect((await steward.mailStandings(garden))[0]?.next).toEqual({
+      monday: '2027-05-03',
+      at: '2027-05-07T23:00:00.000Z',
+    });
+    expect(await sendAt('2027-04-30T23:00:00.000Z')).toEqual([]);
+    expect(await sendAt('2027-05-07T23:00:00.000Z')).toMatchObject([{ monday: '2027-05-03', state: 'sent' }]);
+  });
+
   test('is nobody’s who stopped it', async () => {
     const { port, caught } = await mailCatcher();
     const { steward, garden, sendAt } = await postingHousehold({ port });
