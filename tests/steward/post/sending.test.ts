@@ -96,6 +96,20 @@ describe('a list', () => {
     expect(await sendAt(FIRST_SUNDAY)).toEqual([]);
     expect([caught, await steward.mailStandings(garden)]).toEqual([[], []]);
   });
+
+  test('of weeks in which the mail was stopped is not missed, though the stop is taken back', async () => {
+    const { port } = await mailCatcher();
+    const { steward, garden, clock, sendAt } = await postingHousehold({ port });
+    await sendAt(FIRST_SUNDAY);
+    clock.moment = '2027-04-27T13:00:00.000Z';
+    await steward.report(garden, { kind: 'mail-stopped', id: 'ida', name: 'Ida' }, 'Ida');
+    clock.moment = '2027-05-14T13:00:00.000Z';
+    await steward.undo(garden, (await steward.view(garden)).ledger.at(-1)?.entry, 'ada');
+    expect(await sendAt('2027-05-14T13:01:00.000Z')).toEqual([]);
+    expect((await steward.deliveries(garden)).map(({ state }) => state)).toEqual(['sent']);
+    expect((await steward.mailStandings(garden))[0]).not.toHaveProperty('wrong');
+    expect(await sendAt('2027-05-16T23:00:00.000Z')).toMatchObject([{ monday: '2027-05-17', state: 'sent' }]);
+  });
 });
 
 describe('with an address that others reach', () => {
