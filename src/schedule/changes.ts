@@ -1,11 +1,14 @@
 /**
  * What a new plan did to the one before, and why.
  */
-import { addDays, type Day, type Instant } from '../measures/days.ts';
+import { addDays, type Day, type Instant, weekStart } from '../measures/days.ts';
 import type { Reason, TaskKey } from '../practices/draft.ts';
+import { hasShifted } from './held.ts';
 import { lastDayInSight, STILL_DO_DAYS } from './place.ts';
 import { CHANGES_KEPT_DAYS, type Change, type Plan, type PlannedTask } from './plan.ts';
-import { type Household, isAway, unfitness } from './work-days.ts';
+import type { Hours } from './week-hours.ts';
+import { WeekLoad } from './week-load.ts';
+import { isAway, unfitness } from './work-days.ts';
 
 /** Days ahead beyond which nothing is news: the horizon moves a day every day, and stirs what lies along it. */
 const NEWS_DAYS = 330;
@@ -16,7 +19,7 @@ export interface ChangeInput {
   now: Instant;
   /** Keys the gardener settled (done or skipped): their leaving is no news to them. */
   settled: ReadonlySet<TaskKey>;
-  household: Household;
+  household: Hours;
   /** Set when the gardener brought a file in or took something back: what that did was shown before it was done. */
   silent: boolean;
 }
@@ -105,8 +108,10 @@ function whyMoved(before: PlannedTask, task: PlannedTask, beside: Beside): Reaso
     isGiven,
   );
   if (held !== undefined) return [held];
+  const full = byFullWeek(before, task, beside);
+  if (full !== undefined && !hasShifted(before.window.preferred, task.window.preferred)) return [full];
   if (hasOtherWindow(before, task)) return byWindow(before, task);
-  return [byCompany(before, task, beside)];
+  return [byLead(task, beside) ?? full ?? byCompany(before, task, beside)];
 }
 
 function isGiven(reason: Reason | undefined): reason is Reason {
@@ -129,16 +134,20 @@ function hasOtherWindow({ window: was }: PlannedTask, { window: is }: PlannedTas
   return was.earliest !== is.earliest || was.preferred !== is.preferred || was.latest !== is.latest;
 }
 
-/** Something it waits for was moved, or done on another day than planned. */
+/** Something it waits for shuts the old day out, or was moved or done on another day and so opens the new one. */
 function byOrder(before: PlannedTask, task: PlannedTask, { was, is }: Beside): Reason | undefined {
-  const moved = task.after.flatMap(({ key, minDays, maxDays }) => {
-    const first = is.get(key);
-    if (first === undefined || first.state === 'skipped' || first.day === was.get(key)?.day) return [];
-    const tooSoon = before.day < addDays(first.day, minDays);
-    return [{ first, shuts: tooSoon || (maxDays !== undefined && before.day > addDays(first.day, maxDays)) }];
+  const firsts = task.after.flatMap((wait) => {
+    const [then, first] = [was.get(wait.key), is.get(wait.key)];
+    if (first === undefined || first.state === 'skipped') return [];
+    const opens = then !== undefined && then.day !== first.day && shutsOut(wait, then.day, task.day);
+    return shutsOut(wait, first.day, before.day) || opens ? [first] : [];
   });
-  const { first } = moved.find(({ shuts }) => shuts) ?? moved[0] ?? {};
+  const [first] = firsts;
   return first && { rule: 'schedule.follows', saw: { task: first.title, day: first.day }, source: OWN };
+}
+
+function shutsOut({ minDays, maxDays }: PlannedTask['after'][number], first: Day, day: Day): boolean {
+  return day < addDays(first, minDays) || (maxDays !== undefined && day > addDays(first, maxDays));
 }
 
 function byHousehold(before: PlannedTask, { day }: PlannedTask, { household }: Beside): Reason | undefined {
@@ -147,18 +156,53 @@ function byHousehold(before: PlannedTask, { day }: PlannedTask, { household }: B
   return { rule: 'schedule.work-day', saw: { day: before.day }, source: OWN };
 }
 
-/** What no window, order or household asked for: other company, or nothing but the load of the weeks. */
-function byCompany(before: PlannedTask, task: PlannedTask, { was, is }: Beside): Reason {
-  const { day } = task;
-  const others = (tasks: ByKey, { key, lotId }: PlannedTask): PlannedTask[] =>
-    [...tasks.values()].filter((other) => other.lotId === lotId && other.key !== key);
-  const [had, has] = [others(was, before), others(is, task)];
-  const leads = has.find((other) => {
+/** Its week holds too much now for it to be there too, with what left that week along with it. */
+function byFullWeek(before: PlannedTask, task: PlannedTask, { was, is, household }: Beside): Reason | undefined {
+  const monday = weekStart(before.day);
+  if (task.weight === 'check' || monday === weekStart(task.day)) return undefined;
+  const load = new WeekLoad([], household);
+  for (const other of is.values()) {
+    if (other.key !== task.key && weekStart(other.day) === monday && takesTime(other))
+      load.add(other.day, other, leadOf(other, is));
+  }
+  const along = mates(was, before).filter((mate) => {
+    const now = is.get(mate.key);
+    return now !== undefined && isToDo(now) && weekStart(now.day) !== monday && !hasOtherWindow(mate, now);
+  });
+  if (load.isCrowdedFor(before.day, [task])) return { rule: 'schedule.entries', saw: { monday }, source: OWN };
+  return load.isFullFor(before.day, [task, ...along])
+    ? { rule: 'schedule.hours', saw: { monday }, source: OWN }
+    : undefined;
+}
+
+function takesTime(task: PlannedTask): boolean {
+  return task.state === 'done' || isToDo(task);
+}
+
+/** The job a task is counted with: a check that rides along is counted with its work. */
+function leadOf({ job, weight, lotId }: PlannedTask, is: ByKey): string {
+  if (weight !== 'check') return job.id;
+  return [...is.values()].find((other) => other.lotId === lotId && other.weight !== 'check')?.job.id ?? job.id;
+}
+
+function mates(tasks: ByKey, { key, lotId }: PlannedTask): PlannedTask[] {
+  return [...tasks.values()].filter((other) => other.lotId === lotId && other.key !== key);
+}
+
+/** What it goes with was moved by something of its own. */
+function byLead(task: PlannedTask, { was, is }: Beside): Reason | undefined {
+  const lead = mates(is, task).find((other) => {
     const earlier = was.get(other.key);
     const leading = other.weight === 'work' && task.weight === 'check';
-    return earlier !== undefined && earlier.day !== day && (leading || hasOtherWindow(earlier, other));
+    return earlier !== undefined && earlier.day !== task.day && (leading || hasOtherWindow(earlier, other));
   });
-  if (leads !== undefined) return { rule: 'schedule.goes-with', saw: { task: leads.title, day }, source: OWN };
+  return lead && { rule: 'schedule.goes-with', saw: { task: lead.title, day: task.day }, source: OWN };
+}
+
+/** What no window, order, household or full week asked for: other company, or nothing but the load of the weeks. */
+function byCompany(before: PlannedTask, task: PlannedTask, { was, is }: Beside): Reason {
+  const { day } = task;
+  const [had, has] = [mates(was, before), mates(is, task)];
   if (has.some(({ key }) => had.every((other) => other.key !== key)))
     return { rule: 'schedule.gathered', saw: { day }, source: OWN };
   if (had.some(({ key }) => has.every((other) => other.key !== key)))

@@ -25,6 +25,9 @@ const SCHEDULE_SENTENCES: Readonly<Record<string, Sentence>> = {
   'schedule.goes-with': ({ saw }) => `It goes with "${saw.task}", which is now on ${dated(String(saw.day))}.`,
   'schedule.load': ({ saw }) =>
     `The load of the weeks was shared out anew: it stands on ${dated(String(saw.day))} instead of ${dated(String(saw.from))}.`,
+  'schedule.hours': ({ saw }) =>
+    `With this work, the week of ${dated(String(saw.monday))} would hold more than the hours you keep for the garden.`,
+  'schedule.entries': ({ saw }) => `The week of ${dated(String(saw.monday))} holds enough other entries already.`,
   'schedule.pinned': ({ saw }) => `You pinned it to ${dated(String(saw.day))}.`,
   'schedule.put-off': ({ saw }) => `It was put off past ${dated(String(saw.day))}.`,
   'schedule.unpinned': () => 'It is no longer pinned.',

@@ -124,7 +124,8 @@ function isToHold({ state, ifMissed, pinned }: PlannedTask): boolean {
   return !pinned && (state === 'open' || (state === 'lapsed' && ifMissed === 'still do'));
 }
 
-function hasShifted(then: Day, now: Day): boolean {
+/** Whether the day that suits work best lies so far from where it lay that later work goes with it. */
+export function hasShifted(then: Day, now: Day): boolean {
   return Math.abs(daysBetween(then, now)) > SHIFT_DAYS;
 }
 

@@ -220,9 +220,43 @@ describe('a move that nothing asks for says', () => {
     expect(rules(free([a, b]), [a, b], { skipped: { [b.key]: TODAY } })).toEqual(['sow/bed:a schedule.alone']);
   });
 
-  it('that the load of the weeks was shared out anew, where it is nothing else', () => {
+  it('that its week is full, of entries or of minutes, whatever company that leaves it', () => {
     const full = ['m', 'n', 'o', 'p', 'q'].map((job) => draft(job, 'b', ['2027-04-05', '2027-04-07', '2027-04-11']));
-    expect(rules(free([a]), [a, ...full])).toEqual(['sow/bed:a schedule.load']);
+    expect(rules(free([a]), [a, ...full])).toEqual(['sow/bed:a schedule.entries']);
+    const fork = (bed: string) =>
+      draft('fork', bed, ['2027-04-12', '2027-04-14', '2027-04-25'], { effortMinutes: 90, onceMinutes: 5 });
+    const urgent = draft('sow', 'd', ['2027-04-12', '2027-04-14', '2027-04-18'], { effortMinutes: 90 });
+    const together = ['a', 'b'].map((bed) => fork(bed));
+    expect(rules(free(together), [...together, urgent])).toEqual([
+      'fork/bed:a schedule.hours',
+      'fork/bed:b schedule.hours',
+    ]);
+    const apart = [fork('a'), { ...fork('b'), window: urgent.window }];
+    expect(rules(free(apart), [...apart, urgent])).toEqual(['fork/bed:a schedule.hours']);
+  });
+
+  it('not so of work that only changes its day within the week, nor of a week it would still fit into', () => {
+    const dig = draft('dig', 'a', ['2027-04-01', '2027-04-14', '2027-05-02'], { effortMinutes: 100 });
+    const sow = draft('sow', 'b', ['2027-04-12', '2027-04-14', '2027-04-18'], { effortMinutes: 110 });
+    expect(rules(free([dig]), [dig, sow])).toEqual(['dig/bed:a schedule.load']);
+    const b = draft('sow', 'c', ['2027-04-01', '2027-04-18', '2027-04-30']);
+    expect(rules(free([a]), [a, b])).toEqual(['sow/bed:a schedule.gathered']);
+  });
+
+  it('nothing of what it comes after, where that neither shuts the old day out nor opens the new one', () => {
+    const cut = draft('cut', 'a', ['2027-04-01', '2027-04-17', '2027-04-30'], { after: [{ key: a.key, minDays: 0 }] });
+    const mate = draft('cut', 'b', ['2027-04-01', '2027-04-24', '2027-04-30']);
+    const sooner = draft('sow', 'a', ['2027-04-01', '2027-04-06', '2027-04-09'], { reasons: a.reasons });
+    expect(rules(free([a, cut]), [sooner, cut, mate])).toEqual([
+      'sow/bed:a schedule.window',
+      'cut/bed:a schedule.gathered',
+    ]);
+  });
+
+  it('what it comes after, where that was done sooner and so opens an earlier day', () => {
+    const cut = draft('cut', 'a', APRIL, { after: [{ key: a.key, minDays: 7 }] });
+    const done = [doneMark(a, TODAY)];
+    expect(rules(free([a, cut]), [a, cut], { done })).toEqual(['cut/bed:a schedule.follows sow bed a']);
   });
 });
 

@@ -28,6 +28,8 @@ const SCHEDULE_RULES = [
     { task: 'Cut the rye', day: '2027-05-22' },
     'goes with "Cut the rye", which is now on ⟦2027-05-22⟧',
   ],
+  ['schedule.hours', { monday: '2027-05-17' }, 'the week of ⟦2027-05-17⟧ would hold more than the hours'],
+  ['schedule.entries', { monday: '2027-05-17' }, 'The week of ⟦2027-05-17⟧ holds enough other entries'],
   ['schedule.load', { from: '2027-05-19', day: '2027-05-22' }, 'it stands on ⟦2027-05-22⟧ instead of ⟦2027-05-19⟧'],
   ['schedule.pinned', { day: '2027-04-14' }, 'You pinned it to ⟦2027-04-14⟧'],
   ['schedule.put-off', { day: '2027-04-14' }, 'It was put off past ⟦2027-04-14⟧'],

@@ -136,6 +136,7 @@ describe('later work', () => {
     const urgent = ['m', 'n'].map((job) => draft(job, 'b', ['2027-04-21', '2027-04-21', '2027-04-24'], long));
     const plan = then(planOn('2027-04-01', [cutting]), [cutting, ...urgent], { today: EVE });
     expect(days(plan)[cutting.key]).not.toMatch(/^2027-04-2[1-5]$/);
+    expect(plan.changes.find(({ key }) => key === cutting.key)?.because[0]?.rule).toBe('schedule.hours');
     expect(days(plan)['m/bed:b']).toMatch(/^2027-04-2[14]$/);
     const near = { published: planOn('2027-04-14', [cutting]), today: '2027-04-15' };
     expect(days(then(near.published, [cutting, ...urgent], near))[cutting.key]).toBe('2027-04-21');
