@@ -1,41 +1,46 @@
 /**
  * How much a plan moves while a season goes by: the demo garden planned again every morning and after every evening's
- * marks, through the year its record is borrowed from.
+ * marks, through days of the year its record is borrowed from.
  */
 import { performance } from 'node:perf_hooks';
 import { addDays, type Day } from '../../src/measures/days.ts';
 import { HELD_DAYS } from '../../src/schedule/held.ts';
 import { livedDemo, type Move, movesIn } from '../demo-data/lived-year.ts';
+import { type Cause, causeOf, isReasoned } from '../demo-data/move-cause.ts';
 
-const [FROM, DAYS] = ['2027-01-01', 365];
 /** Times an entry may move before it counts as restless. */
 const RESTLESS_MOVES = 2;
 
+/** A move, with what made it necessary. */
+type Caused = Move & { cause: Cause };
+
 /** Prints how many tasks moved a day, how many of them inside the next days and why. */
-export function reportChurn(): void {
+export function reportChurn(from: Day, days: number): void {
   const startedMs = performance.now();
-  const byDay = new Map<Day, Move[]>();
+  const byDay = new Map<Day, Caused[]>();
   let plans = 0;
-  for (const replan of livedDemo(FROM, DAYS)) {
+  for (const replan of livedDemo(from, days)) {
     plans += 1;
-    byDay.set(replan.today, [...(byDay.get(replan.today) ?? []), ...movesIn(replan)]);
+    const moves = movesIn(replan).map((move) => ({ ...move, cause: causeOf(move, replan) }));
+    byDay.set(replan.today, [...(byDay.get(replan.today) ?? []), ...moves]);
   }
   const moves = [...byDay.values()].flat();
   const drawn = moves.filter(({ late }) => !late);
   const inside = drawn.filter((move) => move.inside);
-  const counts = Array.from({ length: DAYS }, (_, n) => onTime(byDay.get(addDays(FROM, n))).length).sort(
+  const counts = Array.from({ length: days }, (_, n) => onTime(byDay.get(addDays(from, n))).length).sort(
     (a, b) => a - b,
   );
-  const at = (share: number): number => counts[Math.floor(share * DAYS)] ?? 0;
-  console.log(`The demo garden lived from ${FROM} for ${DAYS} days, ${plans} plans, each task counted by itself:`);
+  const at = (share: number): number => counts[Math.floor(share * days)] ?? 0;
+  console.log(`The demo garden lived from ${from} for ${days} days, ${plans} plans, each task counted by itself:`);
   console.log(
     `  moves a day: median ${at(0.5)}, 95th percentile ${at(0.95)}, most ${counts.at(-1)}, in all ${drawn.length}`,
   );
   console.log(`  moved because their day had passed without a mark: ${moves.length - drawn.length}`);
   console.log(
-    `  moves of what was published for the next ${HELD_DAYS} days: ${inside.length}, with a reason ${reasoned(inside)}`,
+    `  moves of what was published for the next ${HELD_DAYS} days: ${inside.length}, told with a reason other than load and company ${inside.filter(isReasoned).length}`,
   );
-  console.log(`  why: ${tally(inside.map(whyOf))}`);
+  console.log(`  their cause, looked up in the two plans: ${tally(inside.map(({ cause }) => cause))}`);
+  console.log(`  what is told of them: ${tally(inside.map(whyOf))}`);
   console.log(
     `  later moves: ${drawn.length - inside.length}; why: ${tally(drawn.filter((move) => !move.inside).map(whyOf))}`,
   );
@@ -45,10 +50,6 @@ export function reportChurn(): void {
 
 function onTime(moves: readonly Move[] = []): Move[] {
   return moves.filter(({ late }) => !late);
-}
-
-function reasoned(moves: readonly Move[]): number {
-  return moves.filter(({ change }) => change !== undefined && change.because.length > 0).length;
 }
 
 function whyOf({ change }: Move): string {
