@@ -13,7 +13,7 @@ import { isToDo, type ListedEntry, ridingAlong } from './week-list.ts';
 import { CONDITION_WORDS, longDay } from './words.ts';
 
 /** What a line under an entry is about. */
-export type NoteKind = 'whose' | 'order' | 'last-day' | 'needs' | 'rides' | 'caution' | 'pin' | 'why';
+export type NoteKind = 'whose' | 'order' | 'last-day' | 'closed' | 'needs' | 'rides' | 'caution' | 'pin' | 'why';
 
 /** A line under an entry, in the reader's units. */
 export interface EntryNote {
@@ -31,12 +31,32 @@ export function entryNotes(listed: ListedEntry, units: UnitSystem, cautions?: En
     ...(listed.whose === undefined ? [] : [note('whose', listed.whose)]),
     ...tasks.flatMap(orderStep).map((step) => note('order', step)),
     ...(latest === undefined ? [] : [note('last-day', `Last day ${formatDay(latest, units, entry.day)}.`)]),
+    ...closedNotes(listed, units).map((text) => note('closed', text)),
     ...(needs === '' ? [] : [note('needs', `Needs ${needs}.`)]),
     ...ridingAlong(listed).map(({ title }) => note('rides', `With it: ${title}.`)),
     ...(isToDo(listed) ? cautionLines(cautions, entry.day, units) : []).map((line) => note('caution', line)),
     ...[...new Set(tasks.flatMap(({ pinWarning }) => pinWarning ?? []))].map((warning) => note('pin', warning)),
     ...(why === undefined ? [] : [note('why', `Why: ${why}`)]),
   ];
+}
+
+/** When the window of what is late or past closed, each day with its beds where they differ, and what is lost by it. */
+export function closedNotes({ entry, tasks }: ListedEntry, units: UnitSystem): string[] {
+  const late = entry.state === 'lapsed' ? tasks.filter(({ state }) => state === 'lapsed') : [];
+  const notes = [...new Set(late.map(({ missedNote }) => missedNote))];
+  return notes.map((missedNote) => {
+    const alike = late.filter((task) => task.missedNote === missedNote);
+    const days = [...new Set(alike.map(({ window }) => window.latest))].sort();
+    const named = days.map((day) => {
+      const of = alike.filter(({ window }) => window.latest === day).map(({ subject }) => placeName(subject));
+      return `${formatDay(day, units, entry.day)}${days.length > 1 ? ` (${[...new Set(of)].join(', ')})` : ''}`;
+    });
+    return `Its window closed ${named.join(', ')}. ${missedNote}`;
+  });
+}
+
+function placeName(subject: PlannedTask['subject']): string {
+  return 'bedName' in subject ? (subject.bedName ?? subject.name) : subject.name;
 }
 
 /** What to order, where no supply says it: a title names the first few only. */

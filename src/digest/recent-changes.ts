@@ -1,7 +1,7 @@
 /**
  * What moved lately and why, told once.
  */
-import { addDays, type Day, type Instant } from '../measures/days.ts';
+import { addDays, type Day, type Instant, weekStart } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import { reasonSentence } from '../schedule/explain.ts';
 import type { Change, Plan } from '../schedule/plan.ts';
@@ -33,6 +33,52 @@ export function recentChanges(plan: Plan, since: Instant = addDays(plan.today, -
     byKey.set(change.key, [...(byKey.get(change.key) ?? []), change]);
   }
   return gathered([...byKey.values()].flatMap(toldOnce)).sort(inOrder);
+}
+
+/** Weeks after its own whose moves a list tells one by one. House default: what a household arranges its days by. */
+export const TOLD_AHEAD_WEEKS = 8;
+
+/** Days before a Monday from which its list is the one to read: on Saturday and Sunday one looks ahead. House default. */
+const LOOKED_AHEAD_DAYS = 2;
+
+/** What is told one by one in the list of a week, and what only counts there. */
+export interface ChangesTold {
+  near: readonly ChangeGroup[];
+  later: readonly ChangeGroup[];
+}
+
+/**
+ * Changes as the list of a week tells them: in the week that is, and from Saturday on in the next, those that touch it or
+ * the weeks up to {@link TOLD_AHEAD_WEEKS} ahead, and the rest as later; in another week only what came to it or left it.
+ */
+export function changesTold(changes: readonly ChangeGroup[], monday: Day, today: Day): ChangesTold {
+  const isCurrent = monday >= weekStart(today) && monday <= weekStart(addDays(today, LOOKED_AHEAD_DAYS));
+  const last = lastNearDay(monday);
+  const daysOf = ({ from, to }: ChangeGroup) => [from, to].flatMap((day) => day ?? []);
+  if (!isCurrent) {
+    const sunday = addDays(monday, 6);
+    const touches = (group: ChangeGroup) => daysOf(group).some((day) => day >= monday && day <= sunday);
+    return { near: changes.filter(touches), later: [] };
+  }
+  const isNear = (group: ChangeGroup) => daysOf(group).some((day) => day <= last);
+  return { near: changes.filter(isNear), later: changes.filter((group) => !isNear(group)) };
+}
+
+/** The last day of the weeks that the list of a week tells of. */
+export function lastNearDay(monday: Day): Day {
+  return addDays(monday, 7 * (TOLD_AHEAD_WEEKS + 1) - 1);
+}
+
+/** Why, in a row; of several tasks each sentence speaks of one. May hold marked amounts and days. */
+export function becauseText({ titles, because }: ChangeGroup): string {
+  const text = because.join(' ');
+  return titles.length > 1 && text !== '' ? `For each: ${text}` : text;
+}
+
+/** The one line that stands for what moved later in the plan; empty where nothing did. */
+export function laterLine(later: readonly ChangeGroup[]): string {
+  const count = later.reduce((sum, { keys }) => sum + keys.length, 0);
+  return count === 0 ? '' : `And ${count} more later in the plan`;
 }
 
 type Told = Omit<ChangeGroup, 'keys' | 'titles'> & {

@@ -10,11 +10,11 @@ import { lapsedTasks } from './closing.ts';
 /** Most lines told of what was missed. House default: one a day of the week. */
 export const TRIAGE_LINES = 7;
 
-/** Missed work of one calendar entry with the same advice. */
+/** Missed work of one calendar entry whose window closed on one day, with the same advice. */
 export interface TriageLine {
   keys: readonly TaskKey[];
   title: string;
-  /** The last day of its window; the latest, where beds differ. */
+  /** The last day of its window. */
   latest: PlannedTask['window']['latest'];
   ifMissed: PlannedTask['ifMissed'];
   /** What is lost, and what to do now. */
@@ -30,12 +30,14 @@ export interface Triage {
 /**
  * Missed work by what can still be saved: what holds up other work, then the rest that is still worth doing, what
  * another thing can replace, looks, and last what is only to be known. Within each the latest closed comes first.
+ *
+ * @param told keys of work that is told elsewhere
  */
-export function triageOf(plan: Plan): Triage {
+export function triageOf(plan: Plan, told: ReadonlySet<TaskKey> = new Set()): Triage {
   const awaited = new Set(
     plan.tasks.filter(({ state }) => state === 'open').flatMap(({ after }) => after.map(({ key }) => key)),
   );
-  const lines = gathered(lapsedTasks(plan))
+  const lines = gathered(lapsedTasks(plan).filter(({ key }) => !told.has(key)))
     .map((tasks) => ({ line: lineOf(tasks), rank: Math.min(...tasks.map((task) => rankOf(task, awaited))) }))
     .sort((a, b) => a.rank - b.rank)
     .map(({ line }) => line);
@@ -49,11 +51,11 @@ function rankOf({ key, ifMissed, weight }: PlannedTask, awaited: ReadonlySet<Tas
   return weight === 'check' ? 3 : 1;
 }
 
-/** Tasks of one entry and one advice together, in the order of the first of each. */
+/** Tasks of one entry, one last day and one advice together, in the order of the first of each. */
 function gathered(tasks: readonly PlannedTask[]): PlannedTask[][] {
   const groups = new Map<string, PlannedTask[]>();
   for (const task of tasks) {
-    const name = `${task.lotId}|${task.missedNote}`;
+    const name = `${task.lotId}|${task.window.latest}|${task.missedNote}`;
     groups.set(name, [...(groups.get(name) ?? []), task]);
   }
   return [...groups.values()];

@@ -12,7 +12,7 @@ import { type Closing, closingSoon, lapsedTasks } from './closing.ts';
 import { unknownsOf } from './first-year.ts';
 import { type OverloadTold, overloadsTold } from './overload-words.ts';
 import { type Reader, readersPlan } from './reader.ts';
-import { type ChangeGroup, recentChanges } from './recent-changes.ts';
+import { type ChangeGroup, changesTold, lastNearDay, recentChanges } from './recent-changes.ts';
 import { toGetFor } from './to-get.ts';
 import { type Triage, triageOf } from './triage.ts';
 import { whoseWords } from './whose-words.ts';
@@ -60,14 +60,17 @@ export interface WeekList {
   closing: readonly Closing[];
   /** What moved, came or went since the last list, or in the last seven days, and why. */
   changes: readonly ChangeGroup[];
+  /** The same of days beyond the eight weeks after this one; only beside the current week. */
+  laterChanges: readonly ChangeGroup[];
   /** Work whose window has closed. */
   lapsed: readonly PlannedTask[];
-  /** The same in few lines, what can still be saved first. */
+  /** The same in few lines but for what stands in the days of the list, what can still be saved first. */
   triage: Triage;
   /** Times away that touch the week. */
   away: readonly Away[];
   /** What is not known of a new garden, in sentences. */
   unknown: readonly string[];
+  /** Of the week and the eight after it. */
   clashes: readonly Clash[];
   /** Weeks that want more than they give: this one, and beside the current week those ahead. */
   overloads: readonly OverloadTold[];
@@ -92,6 +95,11 @@ export function weekList(whole: Plan, garden: Garden, weekOf: Day, { person, sin
   const entries = days.flatMap((day) => day.entries);
   const toDo = entries.filter(isToDo);
   const next = listedDays(plan, addDays(monday, 7), addDays(monday, 13));
+  const lapsed = lapsedTasks(plan);
+  // What lapsed is told in its day or as a closed window: that it moved on is no further news.
+  const missed = new Set(lapsed.map(({ key }) => key));
+  const moved = recentChanges({ ...plan, changes: plan.changes.filter(({ key }) => !missed.has(key)) }, since);
+  const changes = changesTold(moved, monday, plan.today);
   const comes = next.length > 0 ? undefined : firstAfter(plan, sunday);
   return {
     gardenId: garden.id,
@@ -110,16 +118,27 @@ export function weekList(whole: Plan, garden: Garden, weekOf: Day, { person, sin
     supplies: gatheredSupplies(toDo.flatMap(({ tasks }) => tasks.flatMap(({ supplies }) => supplies))),
     toGet: toGetFor(next.flatMap((day) => day.entries.filter(isToDo)).flatMap(({ tasks }) => tasks)),
     closing: closingSoon(plan, latestOf(plan.today, monday)),
-    changes: recentChanges(plan, since),
-    lapsed: lapsedTasks(plan),
-    triage: triageOf(plan),
+    changes: changes.near,
+    laterChanges: changes.later,
+    lapsed,
+    triage: triageOf(plan, new Set(entries.flatMap(({ entry }) => (entry.state === 'lapsed' ? entry.keys : [])))),
     away: timesAway(garden.away).filter(({ from, to }) => from <= sunday && to >= monday),
     unknown: unknownsOf(garden, plan.today),
-    clashes: plan.clashes,
+    clashes: clashesNear(plan, monday),
     overloads: overloadsTold(whole, garden, monday).filter((overload) => concerns(overload, plan)),
     next,
     ...(comes === undefined ? {} : { comes }),
   };
+}
+
+/** Clashes of work that stands in a week or the eight after it, or is late; one whose work has no day is told in any. */
+function clashesNear({ clashes, tasks, today }: Plan, monday: Day): Clash[] {
+  const dayOf = new Map(tasks.map(({ key, day }) => [key, day]));
+  const first = monday === weekStart(today) ? '' : monday;
+  return clashes.filter(({ key }) => {
+    const day = dayOf.get(key);
+    return day === undefined || (day >= first && day <= lastNearDay(monday));
+  });
 }
 
 /** Whether a week that wants too much holds work of a plan: a member is told of their own. */

@@ -7,7 +7,7 @@ import type { Day } from '../measures/days.ts';
 import { formatDay, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { supplyLine } from '../schedule/entry-text.ts';
-import type { ChangeGroup } from './recent-changes.ts';
+import { becauseText, type ChangeGroup, laterLine } from './recent-changes.ts';
 import { moreLine } from './triage.ts';
 import { closingElsewhere, type ListedDay, type WeekList } from './week-list.ts';
 import { dayAt, daysAhead, fullDay, hoursText, longDay, weekdayName } from './words.ts';
@@ -50,7 +50,7 @@ export function weekSections(list: WeekList, units: UnitSystem): WeekSection[] {
     {
       name: 'changes',
       heading: changesHeading(list, units),
-      lines: changes.filter(({ kind }) => kind !== 'added').map(lines),
+      lines: [...changes.filter(({ kind }) => kind !== 'added').map(lines), ...laterLines(list)],
     },
     { name: 'added', heading: 'New in the plan', lines: changes.filter(({ kind }) => kind === 'added').map(lines) },
     { name: 'next', heading: 'The week after', lines: list.next.flatMap((day) => nextLines(day, units)) },
@@ -118,11 +118,17 @@ function missedLines({ triage, today }: WeekList, units: UnitSystem): string[] {
 }
 
 /** What happened to the tasks of a group, and why. */
-function changeLine({ titles, from, to, because }: ChangeGroup, today: Day, units: UnitSystem): string {
+function changeLine(group: ChangeGroup, today: Day, units: UnitSystem): string {
+  const { titles, from, to } = group;
   const [was, is] = [from, to].map((day) => day && formatDay(day, units, today));
   const what =
     was === undefined ? `on ${is}` : is === undefined ? `off the plan; it stood on ${was}` : `from ${was} to ${is}`;
-  return `${capital(titles.join('; '))}: ${what}. ${because.join(' ')}`.trim();
+  return `${capital(titles.join('; '))}: ${what}. ${becauseText(group)}`.trim();
+}
+
+function laterLines({ laterChanges }: WeekList): string[] {
+  const line = laterLine(laterChanges);
+  return line === '' ? [] : [`${line}: the page "This week" tells them all.`];
 }
 
 function nextLines({ day, entries }: ListedDay, units: UnitSystem): string[] {

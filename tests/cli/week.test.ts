@@ -49,6 +49,16 @@ const weekOutput = z.strictObject({
       because: z.array(z.string()),
     }),
   ),
+  laterChanges: z.array(
+    z.strictObject({
+      kind: z.enum(['moved', 'dropped', 'added']),
+      keys: z.array(z.string()),
+      titles: z.array(z.string()),
+      from: day.optional(),
+      to: day.optional(),
+      because: z.array(z.string()),
+    }),
+  ),
   lapsed: z.array(z.strictObject({ key: z.string(), title: z.string(), latest: day, missedNote: z.string() })),
   triage: z.strictObject({
     lines: z

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { recentChanges } from '../../src/digest/recent-changes.ts';
+import { becauseText, changesTold, laterLine, recentChanges } from '../../src/digest/recent-changes.ts';
 import type { Change, Plan } from '../../src/schedule/plan.ts';
 import { planOf } from './example.ts';
 
@@ -90,4 +90,47 @@ test('a last list of long ago reaches back beyond seven days', () => {
   const plan = changed({ key: 'sow', kind: 'added', to: '2027-04-24', at: '2027-04-06T05:00:00.000Z' });
   expect(recentChanges(plan)).toEqual([]);
   expect(recentChanges(plan, '2027-04-05T06:00:00.000Z')).toHaveLength(1);
+});
+
+const moves = (...spans: readonly (readonly [from: string, to: string])[]) =>
+  recentChanges(changed(...spans.map(([from, to]) => ({ key: `sow ${from}`, kind: 'moved' as const, from, to }))));
+
+test('the list of the week that is tells moves up to eight weeks after it, and counts the rest', () => {
+  // The week of Monday 12 April 2027; eight weeks after it end on Sunday 13 June.
+  const { near, later } = changesTold(
+    moves(['2027-04-01', '2027-04-20'], ['2027-06-20', '2027-06-13'], ['2027-06-14', '2028-04-01']),
+    '2027-04-12',
+    TODAY,
+  );
+  expect(near.map(({ from }) => from)).toEqual(['2027-04-01', '2027-06-20']);
+  expect(later.map(({ from }) => from)).toEqual(['2027-06-14']);
+  expect(laterLine(later)).toBe('And 1 more later in the plan');
+  expect(laterLine([])).toBe('');
+});
+
+test('the list of another week tells only what came to it or left it', () => {
+  const all = moves(['2027-04-21', '2027-05-09'], ['2027-09-08', '2027-09-20'], ['2027-09-01', '2027-09-12']);
+  expect(changesTold(all, '2027-09-06', TODAY)).toMatchObject({
+    near: [{ from: '2027-09-01' }, { from: '2027-09-08' }],
+    later: [],
+  });
+});
+
+test('from Saturday on the next week is told of as the one that is, as its list goes out then', () => {
+  const [far] = [moves(['2027-08-01', '2027-08-09'])];
+  expect(changesTold(far, '2027-04-19', '2027-04-17').later).toHaveLength(1);
+  expect(changesTold(far, '2027-04-19', '2027-04-16').later).toHaveLength(0);
+});
+
+test('one reason for several tasks is said of each', () => {
+  const [move] = moves(['2027-04-21', '2027-04-24']);
+  const group = {
+    ...move,
+    kind: 'moved',
+    keys: ['a', 'b'],
+    titles: ['a', 'b'],
+    because: ['Its window closed.'],
+  } as const;
+  expect(becauseText(group)).toBe('For each: Its window closed.');
+  expect(becauseText({ ...group, titles: ['a'] })).toBe('Its window closed.');
 });

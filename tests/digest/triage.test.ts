@@ -44,6 +44,14 @@ describe('a triage', () => {
     expect(lines).toEqual([{ keys: ['cut/a', 'cut/b'], title: 'cut: a, b', latest: '2027-07-15', ...note }]);
   });
 
+  test('tells each last day apart, where beds differ', () => {
+    const note = { ifMissed: 'still do', missedNote: 'It has set seed.' } as const;
+    const { lines } = triageOf(
+      planOf(TODAY, [closed('cut/a', '2027-07-15', note), closed('cut/b', '2027-07-03', note)]),
+    );
+    expect(lines.map(({ title, latest }) => `${title} ${latest}`)).toEqual(['cut a 2027-07-15', 'cut b 2027-07-03']);
+  });
+
   test.each([
     [7, 0, ''],
     [8, 1, 'And 1 more that can wait or is past.'],
@@ -55,10 +63,10 @@ describe('a triage', () => {
   });
 
   test('stands in the weekly list, the rest summed in one line', () => {
-    const wanted = Array.from({ length: 9 }, (_, index) => closed(`job${index}/a`, '2027-07-15'));
+    const wanted = Array.from({ length: 9 }, (_, index) => closed(`job${index}/a`, '2027-07-05'));
     const text = weekListText(weekList(planOf(TODAY, wanted), hollowLane, TODAY), 'metric');
     const section = text.slice(text.indexOf('Window closed')).split('\n\n')[0] ?? '';
-    expect(section.match(/closed 15 July/g)).toHaveLength(7);
+    expect(section.match(/closed 5 July/g)).toHaveLength(7);
     expect(section).toMatch(/And 2 more that can wait or are past\.\s*$/);
   });
 });

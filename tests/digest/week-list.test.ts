@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { entryNotes } from '../../src/digest/entry-notes.ts';
 import { weekList } from '../../src/digest/week-list.ts';
 import { hollowLane, planOf } from './example.ts';
 
@@ -113,6 +114,35 @@ describe('what stands beside the week', () => {
       { key: 'turn/bay', window: ['2027-04-01', '2027-04-05', '2027-04-16'] },
     ]);
     expect(weekList(plan, hollowLane, SUNDAY).lapsed.map(({ key }) => key)).toEqual(['turn/bay', 'sow/north']);
+  });
+
+  test('what lapsed is told once: in its day where it stands there, and never as a move', () => {
+    const late = { ifMissed: 'still do', missedNote: 'It may bolt.' } as const;
+    const wanted = [
+      { key: 'sow/north', window: ['2027-04-01', '2027-04-05', '2027-04-10'], ...late },
+      { key: 'sow/south', window: ['2027-04-01', '2027-04-05', '2027-04-08'], ...late },
+    ] as const;
+    const before = planOf('2027-04-05', wanted);
+    const plan = planOf(SUNDAY, wanted, before);
+    const list = weekList(plan, hollowLane, NEXT_WEEK);
+    const [listed] = list.days.flatMap(({ entries }) => entries);
+    expect(list.changes).toEqual([]);
+    expect(list.triage.lines).toEqual([]);
+    expect(weekList(plan, hollowLane, SUNDAY).triage.lines).toHaveLength(2);
+    const notes = listed === undefined ? [] : entryNotes(listed, 'metric').filter(({ kind }) => kind === 'closed');
+    expect(notes.map(({ text }) => text)).toEqual([
+      'Its window closed 8 April (south), 10 April (north). It may bolt.',
+    ]);
+  });
+
+  test('work that does not fit is told up to eight weeks ahead', () => {
+    const clash = (key: string) => ({ key, title: key, what: 'It cannot.' });
+    const plan = planOf(SUNDAY, [
+      { key: 'near', window: ['2027-06-10', '2027-06-12', '2027-06-13'] },
+      { key: 'far', window: ['2027-06-16', '2027-06-16', '2027-06-20'] },
+    ]);
+    const told = weekList({ ...plan, clashes: [clash('near'), clash('far')] }, hollowLane, SUNDAY).clashes;
+    expect(told.map(({ key }) => key)).toEqual(['near']);
   });
 
   test('the week after is given by day, and the first later day where it is empty', () => {

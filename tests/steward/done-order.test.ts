@@ -126,7 +126,9 @@ describe('a bed sown again that was never cleared', () => {
     const { steward, garden } = house;
     await steward.markDone(garden, ['sow/planting:carrots'], '2027-07-11', 'ada');
     expect((await steward.view(garden)).plan.tasks.map(({ key }) => key)).not.toContain('bed-clear/planting:peas');
-    expect(await told(house)).toEqual([expect.stringMatching(/^The garden pea was not marked cleared.*take this back/)]);
+    expect(await told(house)).toEqual([
+      expect.stringMatching(/^The garden pea was not marked cleared.*take this back/),
+    ]);
   });
 
   it('is not doubted once the clearing is told', async () => {

@@ -85,12 +85,13 @@ describe('this week', () => {
     expect(text).toContain('<p class="first-reason">You pinned it to January 2, 2028.</p>');
   });
 
-  test('says no more of what is done, and only why of what is late', async () => {
+  test('says no more of what is done, and only why and what closed of what is late', async () => {
     const reasons = [{ rule: 'schedule.unpinned', saw: {}, source: "the garden's own plan" } as const];
     const done = await weekOf([{ ...dressing, state: 'done', reasons }]);
     expect(done).not.toMatch(/leeway|first-reason/);
     const late = await weekOf([{ ...dressing, state: 'lapsed', reasons }]);
-    expect(late).not.toContain('leeway');
+    expect(late.match(/leeway/g)).toHaveLength(1);
+    expect(late).toContain('<p class="leeway">Its window closed May 1.');
     expect(late).toContain('It is no longer pinned.');
   });
 
@@ -112,7 +113,8 @@ describe('this week', () => {
   test('says what lapsed and what happens now', async () => {
     const window = { earliest: '2027-03-01', preferred: '2027-04-01', latest: '2027-04-17' };
     const text = await weekOf([sampleTask('a', TODAY, { state: 'lapsed', window })]);
-    expect(text).toMatch(/Window closed.*Do a<\/a><span class="under">closed April 17\. What to do about a\./s);
+    expect(text).toContain('<p class="leeway">Its window closed April 17. What to do about a.</p>');
+    expect(text).not.toContain('<section class="missed">');
     expect(text).toContain('<span class="standing">late</span>');
   });
 

@@ -1,7 +1,7 @@
 /**
  * What stands beside the days of a week: closing windows, what was missed, what moved and why, next week.
  */
-import type { ChangeGroup } from '../../digest/recent-changes.ts';
+import { becauseText, type ChangeGroup, laterLine } from '../../digest/recent-changes.ts';
 import { moreLine } from '../../digest/triage.ts';
 import { closingElsewhere, type WeekList } from '../../digest/week-list.ts';
 import { changesHeading } from '../../digest/week-sections.ts';
@@ -127,9 +127,9 @@ const NotKnown = ({ week: { unknown } }: { week: WeekList }) =>
   );
 
 const Changes = ({ week, units }: SectionProps) => {
-  const { changes, today } = week;
+  const { changes, laterChanges, today } = week;
   const added = changes.filter(({ kind }) => kind === 'added');
-  if (changes.length === 0) return null;
+  if (changes.length + laterChanges.length === 0) return null;
   return (
     <section class="changes">
       <h2>{changesHeading(week, units)}</h2>
@@ -150,6 +150,16 @@ const Changes = ({ week, units }: SectionProps) => {
           </ul>
         </details>
       )}
+      {laterChanges.length > 0 && (
+        <details>
+          <summary>{laterLine(laterChanges)}</summary>
+          <ul>
+            {laterChanges.map((group) => (
+              <ChangeLine group={group} units={units} today={today} />
+            ))}
+          </ul>
+        </details>
+      )}
     </section>
   );
 };
@@ -157,7 +167,7 @@ const Changes = ({ week, units }: SectionProps) => {
 const ChangeLine = ({ group, units, today }: { group: ChangeGroup; units: UnitSystem; today: Day }) => (
   <li>
     {readableIn(units, group.titles.join('; '), today)}: {whatHappened(group, today, units)}
-    {group.because.length > 0 && <span class="under">{readableIn(units, group.because.join(' '), today)}</span>}
+    {group.because.length > 0 && <span class="under">{readableIn(units, becauseText(group), today)}</span>}
   </li>
 );
 

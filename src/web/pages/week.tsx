@@ -1,7 +1,7 @@
 /**
  * This week: the days with their work, and beside them what closes, what moved and what comes next.
  */
-import { firstReasonOf, leewayLine } from '../../digest/entry-notes.ts';
+import { closedNotes, firstReasonOf, leewayLine } from '../../digest/entry-notes.ts';
 import type { Reader } from '../../digest/reader.ts';
 import {
   isToDo,
@@ -164,6 +164,9 @@ const EntryNotes = ({ row, units }: Pick<EntryLineProps, 'row' | 'units'>) => {
     <>
       {row.whose !== undefined && <p class="leeway">{row.whose}</p>}
       {leeway !== '' && <p class="leeway">{leeway}</p>}
+      {closedNotes(row, units).map((closed) => (
+        <p class="leeway">{readableIn(units, closed, entry.day)}</p>
+      ))}
       {why !== undefined && <p class="first-reason">{readableIn(units, why, entry.day)}</p>}
     </>
   );
