@@ -106,9 +106,11 @@ class Levelling {
   #does({ unit, day }: Move, overMinutes: number, follows: () => boolean = () => false): boolean {
     if (this.#movesLeft <= 0) return false;
     this.#movesLeft -= 1;
+    const along = this.#riding(unit.work);
     this.#move(unit.work, unit.day, day);
     if (this.#table.load.overMinutes < overMinutes || follows()) return true;
     this.#move(unit.work, day, unit.day);
+    for (const { rider, host, place } of along) this.#seat(rider, host, place);
     return false;
   }
 
@@ -188,19 +190,33 @@ class Levelling {
     }
   }
 
+  /** The checks that ride with work, or did, and their places as they are. */
+  #riding(work: readonly TaskDraft[]): { rider: TaskDraft; host: TaskDraft; place: SteadyPlace }[] {
+    return work.flatMap((host) =>
+      (this.#riders.get(host.key) ?? []).flatMap((rider) => {
+        const place = this.#table.places.get(rider.key);
+        return place === undefined ? [] : [{ rider, host, place }];
+      }),
+    );
+  }
+
   /** A check goes along with its work where it may, and else is left on the day it had. */
   #moveRider(rider: TaskDraft, host: TaskDraft, to: Day): void {
-    const { places, load } = this.#table;
-    const { day = to, ridesWith } = places.get(rider.key) ?? {};
+    const { day = to } = this.#table.places.get(rider.key) ?? {};
     const span = this.#span(rider);
-    load.remove(day, rider, ridesWith === undefined ? undefined : host.job.id);
-    if (span !== undefined && to >= span.from && to <= span.to) {
-      load.add(to, rider, host.job.id);
-      places.set(rider.key, { day: to, ridesWith: host.key });
-    } else {
-      load.add(day, rider);
-      places.set(rider.key, { day });
-    }
+    const joins = span !== undefined && to >= span.from && to <= span.to;
+    this.#seat(rider, host, joins ? { day: to, ridesWith: host.key } : { day });
+  }
+
+  /** Puts a check in a place, with the work it rides with or by itself, and takes it from where it was. */
+  #seat(rider: TaskDraft, host: TaskDraft, place: SteadyPlace): void {
+    const { places, load } = this.#table;
+    const jobIn = ({ ridesWith }: SteadyPlace): string | undefined =>
+      ridesWith === undefined ? undefined : host.job.id;
+    const was = places.get(rider.key);
+    if (was !== undefined) load.remove(was.day, rider, jobIn(was));
+    load.add(place.day, rider, jobIn(place));
+    places.set(rider.key, place);
   }
 }
 

@@ -5,6 +5,9 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../src/measures/days.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
+import { levelWeeks } from '../../src/schedule/levelling.ts';
+import type { SteadyPlace } from '../../src/schedule/steady-place.ts';
+import { WeekLoad } from '../../src/schedule/week-load.ts';
 import { type Days, draft, placedOn } from './drafts.ts';
 
 const MARCH_1 = '2027-03-01';
@@ -94,6 +97,31 @@ describe('a week that wants more than it gives', () => {
     const [monday, preferred] = week;
     const patient = long('dig', [monday, preferred, later]);
     expect(placedOn(today, [patient, long('sow', week)]).days[patient.key]).toBe(later);
+  });
+});
+
+describe('a move that is tried and taken back', () => {
+  it('leaves a check that stands alone where it was', () => {
+    const input = { workDays: [3, 6], hoursPerWeek: 4, away: [], pins: {}, done: [] } as const;
+    const dig = long('dig', ['2027-04-12', '2027-04-17', '2027-04-25']);
+    const look = draft('look', 'dig', ['2027-04-14', '2027-04-14', '2027-04-17'], {
+      weight: 'check',
+      effortMinutes: 3,
+    });
+    const sow = long('sow', WEEK, { effortMinutes: 200 });
+    const plant = long('plant', ['2027-04-19', '2027-04-21', '2027-04-25'], { effortMinutes: 100 });
+    const places = new Map<string, SteadyPlace>([
+      [dig.key, { day: '2027-04-14' }],
+      [look.key, { day: '2027-04-14', ridesWith: dig.key }],
+      [sow.key, { day: '2027-04-14' }],
+      [plant.key, { day: '2027-04-21' }],
+    ]);
+    const load = new WeekLoad([], input);
+    const drafts = new Map([dig, look, sow, plant].map((each) => [each.key, each]));
+    for (const [key, each] of drafts) load.add(places.get(key)?.day ?? '', each, key === look.key ? 'dig' : undefined);
+    levelWeeks({ input, drafts, places, windows: new Map(), dayOf: (key) => places.get(key)?.day, load });
+    expect(places.get(dig.key)?.day).toBe('2027-04-24');
+    expect(places.get(look.key)).toEqual({ day: '2027-04-14' });
   });
 });
 
