@@ -17,8 +17,7 @@ export function membersOf({ household }: Pick<Garden, 'household'>): readonly Me
 export function withMember(garden: Garden, { member }: Told<'member-kept'>): Garden {
   const kept = memberOf(member, garden);
   const was = membersOf(garden).find(({ id }) => id === member.id);
-  // A name stands for one person: of two told under it, the one told last.
-  const members = membersOf(garden).filter((each) => each === was || each.name !== member.name);
+  const members = membersOf(garden);
   const now = was === undefined ? [...members, kept] : members.map((each) => (each === was ? kept : each));
   return { ...withMembers(garden, now), assigned: renamed(garden.assigned, was?.name ?? member.name, member.name) };
 }
@@ -64,8 +63,14 @@ export function withAssigned(garden: Garden, { tasks, to }: Told<'task-assigned'
   return { ...garden, assigned: Object.fromEntries([...others, ...given]) };
 }
 
-/** Only work that is given to somebody who is there: a file that no longer names a member gives theirs to nobody. */
-export function withPresentOnly(garden: Garden): Garden {
+/**
+ * Only work that is given to somebody who is there: a file that no longer names a member gives theirs to nobody. A name
+ * stands for one person: where a file and what was told beside it come to two, for the last of them.
+ */
+export function withPresentOnly(all: Garden): Garden {
+  const members = membersOf(all);
+  const last = members.filter(({ name }, at) => members.findLastIndex((each) => each.name === name) === at);
+  const garden = last.length === members.length ? all : withMembers(all, last);
   const names = new Set(membersOf(garden).map(({ name }) => name));
   if (Object.values(garden.assigned).every((to) => names.has(to))) return garden;
   return { ...garden, assigned: only(garden.assigned, (to) => names.has(to)) };

@@ -2,6 +2,7 @@
  * Taking an entry back: what it would do, shown before it is done.
  */
 import type { DoneTask, Fact } from '../garden/facts.ts';
+import { membersOf } from '../garden/household-changes.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused } from '../garden/problem.ts';
 import { projectGarden, standingEntries, undoneEntries } from '../garden/project.ts';
@@ -14,7 +15,8 @@ import type { AmountChange, TaskMove } from './steward.ts';
  * it is asked for by its number.
  *
  * @returns nothing when none is asked for and none can be taken back
- * @throws {InputRefused} when the one asked for does not stand, or is the garden's only file
+ * @throws {InputRefused} when the one asked for does not stand, is the garden's only file, or would give somebody a name
+ *   that another has by now
  */
 export function entryToUndo(ledger: readonly LedgerEntry[], wanted: number | undefined): LedgerEntry | undefined {
   const standing = standingEntries(ledger);
@@ -22,6 +24,7 @@ export function entryToUndo(ledger: readonly LedgerEntry[], wanted: number | und
   const facts = standing.filter((entry) => files.length > 1 || entry !== files[0]);
   if (wanted === undefined) return facts.at(-1);
   const asked = [...facts, ...takingsBack(ledger)].find((row) => row.entry === wanted);
+  if (asked !== undefined) refuseNamesake(ledger, asked);
   if (asked !== undefined && projectGarden(withUndone(ledger, asked, asked.recordedOn)) !== undefined) return asked;
   const known = facts.map((row) => row.entry).slice(-5);
   throw new InputRefused('It cannot be undone.', [
@@ -33,6 +36,33 @@ export function entryToUndo(ledger: readonly LedgerEntry[], wanted: number | und
       mend: known.length === 0 ? 'Nothing can be undone yet.' : `The newest that can be undone: ${known.join(', ')}.`,
     },
   ]);
+}
+
+/**
+ * What somebody would be called again while another has the name: it stands for one person.
+ *
+ * @throws {InputRefused} naming it
+ */
+function refuseNamesake(ledger: readonly LedgerEntry[], entry: LedgerEntry): void {
+  const theirs = memberIn(takenEntry(ledger, entry).fact);
+  if (theirs === undefined) return;
+  const alone = ledger.filter(({ fact }) => [undefined, theirs].includes(memberIn(fact)));
+  const [now, after] = [ledger, withUndone(alone, entry, entry.recordedOn)].map((entries) => {
+    const garden = projectGarden(entries);
+    return garden === undefined ? [] : membersOf(garden);
+  });
+  const name = after?.find(({ id }) => id === theirs)?.name;
+  if (now?.every((member) => member.id === theirs || member.name !== name)) return;
+  const mend = 'Give them another name first, on the Household page.';
+  throw new InputRefused('It cannot be undone.', [
+    { where: 'the name', what: `"${name}" is somebody else now.`, mend },
+  ]);
+}
+
+/** The id of the member whom a fact tells of. */
+function memberIn(fact: Fact): string | undefined {
+  if (fact.kind === 'member-kept') return fact.member.id;
+  return fact.kind === 'member-gone' || fact.kind === 'mail-stopped' ? fact.id : undefined;
 }
 
 /** The takings-back that stand. */

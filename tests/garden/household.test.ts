@@ -3,6 +3,7 @@ import { gardenFileOf, gardenFileText } from '../../src/garden/export-garden-fil
 import { type Fact, factSchema } from '../../src/garden/facts.ts';
 import { importDifferences } from '../../src/garden/file-difference.ts';
 import type { Member } from '../../src/garden/garden.ts';
+import { heldFile } from '../../src/garden/member-ids.ts';
 import { checkGardenFile, readGardenFile } from '../../src/garden/read-garden-file.ts';
 import { exampleData, exampleFile, gardenOf, imported, ledgerOf } from './example-garden.ts';
 
@@ -209,5 +210,45 @@ describe('mail in a garden file', () => {
   it('goes to nobody whose name has a line break in it, which could begin a header', () => {
     expect(read(good, 'Ida\r\nBcc: all@example.org')).toThrow();
     expect(factSchema.safeParse({ kind: 'member-kept', member: { id: 'ida', name: 'Ida\nX: y' } }).success).toBe(false);
+  });
+});
+
+describe('the id of a member', () => {
+  const ledger = (...facts: Fact[]) =>
+    ledgerOf(['2027-06-01', imported(withIdaAndJonas)], ...facts.map((fact) => ['2027-06-02', fact] as const));
+  const read = (facts: Fact[], ...members: object[]) =>
+    checkGardenFile({ ...exampleData(), household: { members } }, heldFile(ledger(...facts))).household?.members?.map(
+      ({ id }) => id,
+    );
+  const berg = kept({ id: 'ida', name: 'Ida Berg' }, 'Ida');
+
+  it('is kept through an export, and by another name beside it', () => {
+    const text = gardenFileText(gardenFileOf(gardenOf(ledger(berg))));
+    const members = readGardenFile(text).household?.members;
+    expect(members?.map(({ id, name }) => [id, name])).toEqual([
+      ['ida', 'Ida Berg'],
+      ['jonas', 'Jonas'],
+    ]);
+    expect(read([], { id: 'ida', name: 'Ilse' })).toEqual(['ida']);
+  });
+
+  it('is found by the name somebody has, or that the last file gave them', () => {
+    expect(read([berg], { name: 'Ida Berg' })).toEqual(['ida']);
+    expect(read([gone('Ida')], { name: 'Ida' })).toEqual(['ida']);
+    expect(read([berg, kept({ id: 'ida-2', name: 'Ida' })], { name: 'Ida' })).toEqual(['ida-2']);
+  });
+
+  it('is nobody else’s after they have left, though what told of them was taken back', () => {
+    const runa = kept({ id: 'runa', name: 'Runa' });
+    expect(read([runa, gone('Runa')], { name: 'Runa' })).toEqual(['runa-2']);
+    expect(read([runa, { kind: 'entry-undone', entry: 2 }], { name: 'Runa' })).toEqual(['runa-2']);
+  });
+
+  it('belongs to one', () => {
+    const two = [
+      { id: 'a', name: 'Ida' },
+      { id: 'a', name: 'Jonas' },
+    ];
+    expect(() => read([], ...two)).toThrow('"a" is the id of two.');
   });
 });

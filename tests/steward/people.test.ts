@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { PLAIN_SHAPE } from '../../src/calendar/feed-shape.ts';
+import { newMemberId } from '../../src/garden/member-ids.ts';
 import { InputRefused } from '../../src/garden/problem.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
 import type { Report } from '../../src/steward/steward.ts';
@@ -121,6 +122,32 @@ describe('a member who gets another name', () => {
     const { steward, garden } = await household(file);
     const report: Report = { kind: 'member-kept', member: { id: 'ida', name: 'Jonas' }, formerName: 'Ida' };
     await expect(steward.report(garden, report, 'ada')).rejects.toThrow(InputRefused);
+  });
+});
+
+describe('a name that somebody else has by now', () => {
+  it('does not come back to whoever had it, be it by a renaming or a leaving taken back', async () => {
+    const { steward, garden } = await household(file);
+    const ida = { id: 'ida', name: 'Ida Holm' };
+    const newcomer = { id: 'ida-2', name: 'Ida' };
+    const names = async () => (await steward.view(garden)).garden.household?.members?.map(({ name }) => name);
+    await steward.report(garden, { kind: 'member-kept', member: ida, formerName: 'Ida' }, 'ada');
+    await steward.report(garden, { kind: 'member-kept', member: newcomer }, 'ada');
+    await expect(steward.undo(garden, 2, 'ada')).rejects.toThrow('"Ida" is somebody else now.');
+    await steward.report(garden, { kind: 'member-gone', id: 'jonas', name: 'Jonas' }, 'ada');
+    await steward.report(garden, { kind: 'member-kept', member: { ...newcomer, name: 'Jonas' } }, 'ada');
+    await expect(steward.undo(garden, 4, 'ada')).rejects.toThrow('"Jonas" is somebody else now.');
+    expect(await names()).toEqual(['Ida Holm', 'Jonas']);
+    await steward.undo(garden, 2, 'ada');
+    expect(await names()).toEqual(['Ida', 'Jonas']);
+  });
+
+  it('is theirs under an id that nobody had', async () => {
+    const { steward, garden } = await household(file);
+    await steward.report(garden, { kind: 'member-gone', id: 'ida', name: 'Ida' }, 'ada');
+    const again: Report = { kind: 'member-kept', member: { id: 'ida', name: 'Ida' } };
+    await expect(steward.report(garden, again, 'ada')).rejects.toThrow(InputRefused);
+    expect(newMemberId((await steward.view(garden)).ledger, 'Ida')).toBe('ida-2');
   });
 });
 
