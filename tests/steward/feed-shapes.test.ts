@@ -100,10 +100,8 @@ describe('changing a feed', () => {
 });
 
 describe('the feed of a person', () => {
-  const members = (...list: { name: string; practices?: PracticeName[] }[]) => ({
-    ...northernFile(),
-    household: { people: 2, members: list },
-  });
+  const members = (...list: { name: string; practices?: PracticeName[] }[]) =>
+    northernFile({ household: { people: 2, members: list } });
   const ofIda = { ...PLAIN_SHAPE, person: 'Ida', by: 'day' } as const;
 
   it('is revised when they are given other work, and no other feed is', async () => {
