@@ -70,8 +70,12 @@ export function overloadSentences(overload: Overload, plan: Plan, garden: Garden
 function givenText({ monday, givenMinutes }: Overload, { today }: Plan, { place, away }: Garden): string {
   const now = monday === weekStart(today);
   if (givenMinutes > 0) return `${hoursText(givenMinutes)} ${now && monday < today ? 'left' : 'given'}`;
-  if (givenIn(monday, { ...place, away }) > 0) return 'none of its hours are left';
-  return 'nobody is at home on a work day';
+  return isAwayThroughout(monday, { place, away }) ? 'nobody is at home on a work day' : 'none of its hours are left';
+}
+
+/** Whether a week has no work day on which anybody is at home. */
+function isAwayThroughout(monday: Day, { place, away }: Pick<Garden, 'place' | 'away'>): boolean {
+  return givenIn(monday, { ...place, away }) === 0;
 }
 
 function isLate({ tasks }: Part): boolean {
@@ -114,7 +118,7 @@ interface Around {
 
 /** What would make the week fit: work put off where that is enough, else what to leave out. */
 function waysOut(overload: Overload, waiting: readonly Part[], staying: readonly Part[], around: Around): string[] {
-  const { plan } = around;
+  const { plan, garden } = around;
   const over = (parts: readonly Part[]): number => {
     const keys = new Set(parts.flatMap(({ tasks }) => tasks.map(({ key }) => key)));
     return minutesWithout(keys, overload.monday, plan) - overload.givenMinutes;
@@ -132,7 +136,7 @@ function waysOut(overload: Overload, waiting: readonly Part[], staying: readonly
   const givenUp = enough([...staying].sort(byLoss), (parts) => over([...putOff, ...parts]));
   return [
     ...(waiting.length === 0 ? [] : [`With all that can wait put off, ${hoursText(left)} are still too much.`]),
-    ...givenUp.map(leaving),
+    ...givenUp.map((part) => leaving(part, isAwayThroughout(overload.monday, garden))),
   ];
 }
 
@@ -172,7 +176,8 @@ function lossOf({ tasks }: Part): number {
   );
 }
 
-/** What leaving a part out comes to. */
-function leaving({ title, tasks }: Part): string {
-  return `Leave out "${title}". If it is left: ${tasks[0]?.missedNote ?? ''}`;
+/** What leaving a part out comes to; while the household is away somebody else may do it instead. */
+function leaving({ title, tasks }: Part, isAway: boolean): string {
+  const way = isAway ? `Ask whoever minds the garden for "${title}", or leave it out.` : `Leave out "${title}".`;
+  return `${way} If it is left: ${tasks[0]?.missedNote ?? ''}`;
 }

@@ -134,10 +134,12 @@ describe('a week that wants too much', () => {
     );
   });
 
-  test('says that nobody is at home where that is why', () => {
+  test('says that nobody is at home where that is why, and whom to ask', () => {
     const garden = { ...hollowLane, away: [{ from: '2027-04-19', to: '2027-04-25' }] };
-    expect(sentencesOf([sowing], garden)[0]).toBe(
-      'Week of ⟦2027-04-19⟧: 1 h 20 min wanted, nobody is at home on a work day.',
+    const told = sentencesOf([sowing], garden);
+    expect(told[0]).toBe('Week of ⟦2027-04-19⟧: 1 h 20 min wanted, nobody is at home on a work day.');
+    expect(told.at(-1)).toBe(
+      'Ask whoever minds the garden for "Sow peas in North bed", or leave it out. If it is left: Leave it this year.',
     );
   });
 });
