@@ -65,6 +65,17 @@ describe('work published for the next seven days', () => {
     expect(plan.changes.map(({ because }) => because.map(({ rule }) => rule))).toEqual([['schedule.window']]);
   });
 
+  it('moves when its window now closes before the day', () => {
+    expect(dayOf(then(eve, [at(a, '2027-04-01', '2027-04-07', '2027-04-09')]))).toBe('2027-04-07');
+  });
+
+  it('moves when what waits for it needs it sooner', () => {
+    const next = draft('cut', 'a', ['2027-04-08', '2027-04-09', '2027-04-09'], { after: [{ key: a.key, minDays: 1 }] });
+    const plan = then(eve, [a, next]);
+    expect([dayOf(plan), days(plan)[next.key]]).toEqual(['2027-04-07', '2027-04-09']);
+    expect(plan.clashes).toEqual([]);
+  });
+
   it('moves when nobody is at home on the day, unless nobody is on any other', () => {
     const away = [{ from: '2027-04-09', to: '2027-04-11' }];
     expect(dayOf(then(eve, [a], { facts: { away } }))).toBe('2027-04-14');

@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest';
 import { addDays } from '../../src/measures/days.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
 import { levelWeeks } from '../../src/schedule/levelling.ts';
+import { steadyPlaces } from '../../src/schedule/steady-days.ts';
 import type { SteadyPlace } from '../../src/schedule/steady-place.ts';
 import { WeekLoad } from '../../src/schedule/week-load.ts';
 import { type Days, draft, placedOn } from './drafts.ts';
@@ -70,6 +71,28 @@ describe('a week that wants more than it gives', () => {
     const { days, clashes } = placedOn(MARCH_1, [clear, plant, long('sow', WEEK)]);
     expect(days).toMatchObject({ 'clear/bed:clear': '2027-04-14', 'plant/bed:clear': '2027-04-17' });
     expect(clashes).toEqual([]);
+  });
+
+  it('sends nothing past the day of what waits for it, though its window would let it', () => {
+    const chain = [
+      long('a-dig', ['2027-04-12', '2027-04-14', '2027-04-25']),
+      long('b-lift', ['2027-04-05', '2027-04-07', '2027-04-18']),
+      long('c-sow', ['2027-04-05', '2027-04-07', '2027-04-11']),
+    ];
+    const plant = draft('plant', 'a-dig', ['2027-04-12', '2027-04-17', '2027-04-30']);
+    const waits = { ...plant, after: [{ key: 'a-dig/bed:a-dig', minDays: 2 }] };
+    const steady = (follower: TaskDraft) => {
+      const places = steadyPlaces([...chain, follower], {
+        workDays: [3, 6],
+        hoursPerWeek: 4,
+        away: [],
+        pins: {},
+        done: [],
+      });
+      return [places.get('a-dig/bed:a-dig')?.day, places.get(plant.key)?.day];
+    };
+    expect(steady(plant)).toEqual(['2027-04-21', '2027-04-17']);
+    expect(steady(waits)).toEqual(['2027-04-14', '2027-04-17']);
   });
 
   it('leaves a pinned day alone and moves what stands beside it', () => {

@@ -13,9 +13,9 @@ const SEED = 20270418;
 const RUNS = { seed: SEED, numRuns: 300 };
 
 /** The garden of drawn drafts. */
-function gardenOf({ workDays, away, pins, done }: Drawn, parts: Partial<Garden> = {}): Garden {
+function gardenOf({ workDays, hoursPerWeek, away, pins, done }: Drawn, parts: Partial<Garden> = {}): Garden {
   const plain = garden();
-  return { ...plain, place: { ...plain.place, workDays }, away, pins, done, ...parts };
+  return { ...plain, place: { ...plain.place, workDays, hoursPerWeek }, away, pins, done, ...parts };
 }
 
 /** A plan of drawn drafts at six in the morning of a day. */
