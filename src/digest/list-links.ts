@@ -8,8 +8,8 @@ export type ListAnswer = 'done' | 'not-yet' | 'skip';
 
 /** Addresses by which a task is answered with one tap, and the mail stopped. */
 export interface ListLinks {
-  /** The page that asks before a task is answered so. */
-  answer(key: TaskKey, answer: ListAnswer): string;
+  /** The page that asks before a task is answered so; without an answer it asks which. */
+  answer(key: TaskKey, answer?: ListAnswer): string;
   /** The page that asks before this member's mail is stopped; takes the one-click request of RFC 8058 as well. */
   stop: string;
 }

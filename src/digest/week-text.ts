@@ -70,5 +70,5 @@ function entryLines(listed: ListedEntry, writing: Writing): string[] {
 /** One address an entry: its page offers all three answers. */
 function answerLines({ tasks: [first] }: ListedEntry, links: ListLinks): string[] {
   if (first === undefined) return [];
-  return wrapped(`Done, not yet or skip: ${links.answer(first.key, 'done')}`, UNDER_BOX);
+  return wrapped(`Done, not yet or skip: ${links.answer(first.key)}`, UNDER_BOX);
 }

@@ -72,13 +72,13 @@ export function createSteward({ store, clock, report = console.error, post = {} 
     today: async (gardenId) => planner.dayOf(gardenOf(gardenId, await store.ledger(gardenId))),
     markDone: (gardenId, keys, on, by, used = {}) => accept(gardenId, by, (view) => doneFacts(view, keys, on, used)),
     skip: (gardenId, keys, by) =>
-      accept(gardenId, by, ({ plan }) => {
-        const tasks = openTasks(plan, keys).map(skippedTask);
+      accept(gardenId, by, ({ plan, garden }) => {
+        const tasks = openTasks({ plan, garden }, keys).map(skippedTask);
         return [{ kind: 'tasks-skipped', on: plan.today, tasks }];
       }),
     putOff: (gardenId, keys, past, by) => accept(gardenId, by, (view) => putOffFacts(view, keys, past)),
-    pin: (gardenId, key, day, by) => accept(gardenId, by, ({ plan }) => [pinFact(plan, key, day)]),
-    unpin: (gardenId, key, by) => accept(gardenId, by, ({ plan }) => unpinFacts(plan, key)),
+    pin: (gardenId, key, day, by) => accept(gardenId, by, (view) => [pinFact(view, key, day)]),
+    unpin: (gardenId, key, by) => accept(gardenId, by, (view) => unpinFacts(view, key)),
     readPile: (gardenId, reading, by) =>
       accept(gardenId, by, (view) => [{ kind: 'pile-read', ...knownPile(view, reading) }]),
     async readPileOnce(gardenId, reading, by) {
@@ -181,17 +181,18 @@ function lastFile(gardenId: string, ledger: readonly LedgerEntry[]): GardenFile 
   throw refusal(gardenId, 'There is no garden file here.', 'Bring one in with: loamtide garden import FILE');
 }
 
-function pinFact(plan: Plan, key: TaskKey, day: Day): Fact {
+function pinFact(view: VersionedView, key: TaskKey, day: Day): Fact {
+  const { plan } = view;
   if (!isDay(day) || day < plan.today || day > addDays(plan.today, MARK_DAYS)) {
     const mend = `Give a day of the coming year from today on, such as ${plan.today}.`;
     throw refusal('the day to pin to', `"${day}" cannot be used.`, mend);
   }
-  const [task] = openTasks(plan, [key]);
+  const [task] = openTasks(view, [key]);
   return { kind: 'day-pinned', key, title: task?.title ?? key, day };
 }
 
-function unpinFacts(plan: Plan, key: TaskKey): Fact[] {
-  return openTasks(plan, [key]).map(({ title }) => ({ kind: 'day-unpinned', key, title }));
+function unpinFacts(view: VersionedView, key: TaskKey): Fact[] {
+  return openTasks(view, [key]).map(({ title }) => ({ kind: 'day-unpinned', key, title }));
 }
 
 function knownPile<T extends { pileId: string; on: Day }>({ garden, plan }: VersionedView, reading: T): T {

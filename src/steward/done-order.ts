@@ -1,6 +1,7 @@
 /**
  * Work marked done in an order it cannot have been done in: before what it waits for, or before the thing was there.
  */
+import { fullDay } from '../digest/words.ts';
 import type { Effect } from '../garden/effects.ts';
 import type { Garden, Pile, Planting, Stand } from '../garden/garden.ts';
 import type { Problem } from '../garden/problem.ts';
@@ -24,12 +25,14 @@ export function orderProblems(garden: Garden, task: PlannedTask, on: Day, togeth
   const before = [...awaited(garden, task, together), ...task.makes.flatMap((effect) => beforeEffect(garden, effect))];
   const [last] = before.filter((each) => each.on > on).sort((a, b) => (a.on > b.on ? -1 : 1));
   if (last === undefined) return [];
-  const title = readableIn(garden.place.units, task.title, on);
+  const { units } = garden.place;
+  const title = readableIn(units, task.title, on);
+  const first = fullDay(last.on, units);
   return [
     {
       where: title,
-      what: `It cannot have been done on ${on}: ${last.what} on ${last.on}.`,
-      mend: `Give a day from ${last.on} on; or, if that day is the wrong one, take it back first and mark it on its own.`,
+      what: `It cannot have been done on ${fullDay(on, units)}: ${last.what} on ${first}.`,
+      mend: `Give a day from ${first} on; or, if that day is the wrong one, take it back first and mark it on its own.`,
     },
   ];
 }

@@ -8,6 +8,7 @@ import { InputRefused, type Problem } from '../garden/problem.ts';
 import { withoutAbsent } from '../garden/without-absent.ts';
 import { fertilisers } from '../handbook/fertilisers.ts';
 import { addDays, type Day, isDay } from '../measures/days.ts';
+import { readableIn } from '../measures/quantity.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 import { orderProblems } from './done-order.ts';
@@ -32,12 +33,15 @@ function openKeys({ tasks }: Plan): string[] {
   return tasks.filter(({ state }) => state === 'open' || state === 'lapsed').map(({ key }) => key);
 }
 
+/** What a mark is held against. */
+type GardenAndPlan = Pick<VersionedView, 'garden' | 'plan'>;
+
 /**
  * The open tasks with these keys.
  *
  * @throws {InputRefused} naming every key that is not one, and when there is none
  */
-export function openTasks(plan: Plan, keys: readonly TaskKey[]): PlannedTask[] {
+export function openTasks({ plan, garden }: GardenAndPlan, keys: readonly TaskKey[]): PlannedTask[] {
   const problems: Problem[] = [];
   const tasks = keys.flatMap((key) => {
     const task = plan.tasks.find((row) => row.key === key);
@@ -45,7 +49,8 @@ export function openTasks(plan: Plan, keys: readonly TaskKey[]): PlannedTask[] {
     const what = task === undefined ? 'is not in the plan.' : `is ${task.state} already.`;
     const near = task === undefined ? nearestNames(key, openKeys(plan)) : [];
     const mend = near.length > 0 ? `Did you mean ${near.join(' or ')}?` : CHOOSE;
-    problems.push({ where: key, what, mend });
+    const where = task === undefined ? key : readableIn(garden.place.units, task.title, plan.today);
+    problems.push({ where, what, mend });
     return [];
   });
   if (keys.length === 0) problems.push({ where: 'tasks', what: 'None was chosen.', mend: 'Tick at least one.' });
@@ -69,7 +74,7 @@ export function doneFacts(
     const mend = `Give a day of the past year up to today, such as ${plan.today}.`;
     throw refusal('the day it was done', `"${on}" cannot be used.`, mend);
   }
-  const open = openTasks(plan, keys);
+  const open = openTasks({ plan, garden }, keys);
   const wrong = open.flatMap((task) => [
     ...amountProblems(task, used[task.key] ?? {}),
     ...orderProblems(garden, task, on, keys),

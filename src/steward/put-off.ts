@@ -22,7 +22,7 @@ export function putOffFacts({ garden, plan }: VersionedView, keys: readonly Task
     const mend = `Give a day of the coming year from today on, such as ${plan.today}.`;
     throw refusal('the day it is put off past', `"${past}" cannot be used.`, mend);
   }
-  const asked = openTasks(plan, keys).filter(({ key }) => (garden.putOff[key] ?? '') < past);
+  const asked = openTasks({ plan, garden }, keys).filter(({ key }) => (garden.putOff[key] ?? '') < past);
   const late = asked.filter((task) => !canWait(task, past));
   if (late.length > 0) {
     const problems = late.map((task) => cannotWait(task, garden.place.units));

@@ -38,7 +38,8 @@ export function householdRoutes(steward: Steward, settings: WebSettings): Hono {
     const feeds = (await steward.feeds(garden.id)).filter(({ revokedAt }) => revokedAt === undefined);
     const people = String(garden.household?.people ?? '');
     const mail = { standings: await steward.mailStandings(garden.id), way: steward.mailWay() };
-    const props = { view, feeds, mail, settings, people, entered: enteredOf(), ...back };
+    const happened = happenedTo(garden, c.req.query('told'), c.req.query('name'));
+    const props = { view, feeds, mail, settings, people, happened, entered: enteredOf(), ...back };
     return c.html(householdPage(props), back.problems === undefined ? 200 : 422);
   };
   return app
@@ -48,9 +49,10 @@ export function householdRoutes(steward: Steward, settings: WebSettings): Hono {
       const view = await gardenView(steward, c.req.param('gardenId'));
       const read = memberEntered(entered, view);
       if ('problems' in read) return shown(c, { entered, problems: read.problems });
-      return told(steward, c, view.garden, { kind: 'member-kept', member: read.member }, (problems) =>
-        shown(c, { entered, problems }),
-      );
+      const fact = { kind: 'member-kept', member: read.member } as const;
+      const problems = await refusalsOf(() => steward.report(view.garden.id, fact, BY));
+      if (problems.length > 0) return shown(c, { entered, problems });
+      return c.redirect(toldPath(view.garden, 'added', read.member.name), 303);
     })
     .post(`${PATH}/people`, async (c) => {
       const form = await readForm(c);
@@ -66,11 +68,32 @@ export function householdRoutes(steward: Steward, settings: WebSettings): Hono {
       const { garden } = await gardenView(steward, c.req.param('gardenId'));
       const { name } = memberNamed(garden, form.text('member'));
       const own = form.text('tasks') !== 'all';
+      const there = feedsOf(await steward.feeds(garden.id), name).some(({ shape }) => (shape.person === name) === own);
+      if (there) return c.redirect(toldPath(garden, 'feed-there', name), 303);
       const label = `${name}: ${own ? 'own work' : 'all the work'}`.slice(0, LABEL_CHARACTERS);
       await steward.addFeed(garden.id, label, { ...PLAIN_SHAPE, ...(own ? { person: name } : { reader: name }) });
-      return c.redirect(householdPath(garden.id), 303);
+      return c.redirect(toldPath(garden, 'feed-made', name), 303);
     })
     .route(`${PATH}/member`, memberRoutes(steward));
+}
+
+/** What came of a press, in words about whom it was for. */
+const HAPPENED: Readonly<Record<string, (name: string) => string>> = {
+  'feed-made': (name) => `A feed for ${name} is made. Its address stands below, with them.`,
+  'feed-there': (name) =>
+    `There is such a feed for ${name} already, so none was made. Its address stands below, with them.`,
+  added: (name) => `${name} is of the household now.`,
+  changed: (name) => `What was changed of ${name} is kept.`,
+};
+
+function toldPath({ id }: Garden, what: string, name: string): string {
+  return `${householdPath(id)}?${new URLSearchParams({ told: what, name })}`;
+}
+
+/** The words of a redirect; nothing about whom the household has not. */
+function happenedTo(garden: Garden, what = '', name = ''): string {
+  const isMember = membersOf(garden).some((member) => member.name === name);
+  return isMember && Object.hasOwn(HAPPENED, what) ? (HAPPENED[what]?.(name) ?? '') : '';
 }
 
 /** Changing somebody, and their leaving. */
@@ -89,7 +112,9 @@ function memberRoutes(steward: Steward): Hono {
       if (JSON.stringify(read.member) === JSON.stringify(memberAsEntered(view, member)))
         return c.redirect(householdPath(garden.id), 303);
       const renamed = read.member.name === member.name ? {} : { formerName: member.name };
-      return told(steward, c, garden, { kind: 'member-kept', member: read.member, ...renamed }, back);
+      const fact = { kind: 'member-kept', member: read.member, ...renamed } as const;
+      const problems = await refusalsOf(() => steward.report(garden.id, fact, BY));
+      return problems.length > 0 ? back(problems) : c.redirect(toldPath(garden, 'changed', read.member.name), 303);
     })
     .get('/leave', async (c) => {
       const { garden, member, view } = await asked(steward, c);

@@ -107,15 +107,25 @@ interface ProblemsProps {
   heading?: string;
 }
 
+/** Places that are the whole of what was asked: naming them tells a reader nothing. */
+const WHOLE: ReadonlySet<string> = new Set(['the link', 'the form', 'address']);
+
+/** One thing that was wrong. */
+export const ProblemWords = ({ where, what, mend }: Problem) => (
+  <>
+    {!WHOLE.has(where) && <strong>{where}:</strong>} {what} {mend}
+  </>
+);
+
 /** Everything that was wrong with a form, at once: what, where and the mend. */
 export const Problems = ({ problems, heading = 'Nothing was changed' }: ProblemsProps) =>
   problems.length === 0 ? null : (
     <section class="problems" role="alert">
       <h2>{heading}</h2>
       <ul>
-        {problems.map(({ where, what, mend }) => (
+        {problems.map((problem) => (
           <li>
-            <strong>{where}:</strong> {what} {mend}
+            <ProblemWords {...problem} />
           </li>
         ))}
       </ul>

@@ -158,6 +158,15 @@ describe('somebody of the household', () => {
     expect(text).toContain(`Feed of all the work, “Ida: all the work” http://127.0.0.1:8137/feed/${all?.token}.ics`);
   });
 
+  test('pressed again makes no second feed, and leads to the one there is', async () => {
+    const { get, send, steward } = await sampleApp(peopled);
+    const press = async () =>
+      (await send(`${HOUSEHOLD}/feed`, { member: 'Ida', tasks: 'own' })).headers.get('location');
+    expect(plain(await (await get((await press()) ?? '')).text())).toContain('A feed for Ida is made.');
+    expect(plain(await (await get((await press()) ?? '')).text())).toContain('There is such a feed for Ida already');
+    expect(await steward.feeds('mill-row')).toHaveLength(1);
+  });
+
   test('who is not known here is 404, to change, to see off or to make a feed for', async () => {
     const { get, send } = await sampleApp(peopled);
     expect((await get(`${HOUSEHOLD}/member/change?name=Jana`)).status).toBe(404);

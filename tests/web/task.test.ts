@@ -159,7 +159,9 @@ describe('marking done', () => {
     await send(at(TURN), fields);
     const again = await send(at(TURN), fields);
     expect(again.status).toBe(422);
-    expect(await again.text()).toContain('is done already.');
+    const said = await again.text();
+    expect(said).toContain('is done already.');
+    expect(said).not.toContain('<strong>pile-turn/');
   });
 });
 

@@ -31,7 +31,11 @@ export interface LinksAsked extends MailLink {
 export function listLinks({ publicUrl, signer, ...mail }: LinksAsked): ListLinks | undefined {
   if (publicUrl === undefined) return undefined;
   return {
-    answer: (key, answer) => new URL(`/answer/${answerToken(signer, { ...mail, key })}?as=${answer}`, publicUrl).href,
+    answer: (key, answer) => {
+      const url = new URL(`/answer/${answerToken(signer, { ...mail, key })}`, publicUrl);
+      if (answer !== undefined) url.searchParams.set('as', answer);
+      return url.href;
+    },
     stop: new URL(`/stop/${stopToken(signer, mail)}`, publicUrl).href,
   };
 }

@@ -31,6 +31,8 @@ export interface HouseholdPageProps {
   /** What stands in the form of somebody new, and what was wrong when a form comes back. */
   entered: EnteredMember;
   problems?: readonly Problem[];
+  /** What the last press came to, in a sentence; empty where there was none. */
+  happened: string;
 }
 
 /** The Household page. */
@@ -48,6 +50,7 @@ export function householdPage(props: HouseholdPageProps) {
         show, and moves nothing in the plan.
       </p>
       <Problems problems={problems} />
+      {props.happened !== '' && problems.length === 0 && <p role="status">{props.happened}</p>}
       {members.length === 0 ? (
         <p>Nobody is named yet: all the work is everybody’s. Add the first person below.</p>
       ) : (

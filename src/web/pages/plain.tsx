@@ -4,7 +4,7 @@
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { weekPath } from '../addresses.ts';
-import { page } from '../layout.tsx';
+import { ProblemWords, page } from '../layout.tsx';
 
 /**
  * Says why a request could not be answered, and what to do.
@@ -16,9 +16,9 @@ export function troublePage(title: string, problems: readonly Problem[], apart =
     { title, apart },
     <article>
       <h1>{title}</h1>
-      {problems.map(({ where, what, mend }) => (
+      {problems.map((problem) => (
         <p>
-          <strong>{where}:</strong> {what} {mend}
+          <ProblemWords {...problem} />
         </p>
       ))}
       {!apart && (
