@@ -54,7 +54,7 @@ describe('the Household page', () => {
 describe('somebody new', () => {
   test('is added with their mail, and taken back as one entry', async () => {
     const { get, send, steward } = await sampleApp(peopled);
-    expect((await send(HOUSEHOLD, mailed)).headers.get('location')).toBe(HOUSEHOLD);
+    expect((await send(HOUSEHOLD, mailed)).headers.get('location')).toBe(`${HOUSEHOLD}?told=added&name=Runa`);
     const { garden } = await steward.view('mill-row');
     expect(garden.household?.members?.at(-1)).toEqual({
       id: 'runa',
