@@ -62,7 +62,11 @@ export function overloadSentences(overload: Overload, plan: Plan, garden: Garden
     `Week of ${dated(monday)}: ${hoursText(wantedMinutes)} wanted, ${givenText(overload, plan, garden)}.`,
     ...listed(inTime, 'can wait', named),
     ...listed(late, late.length === 1 ? 'is late and stays in sight' : 'are late and stay in sight', named),
-    ...listed(staying, 'cannot', ({ title, tasks }) => `"${title}"${tasks.some(isPinned) ? ', which is pinned' : ''}`),
+    ...listed(
+      staying,
+      'cannot wait',
+      ({ title, tasks }) => `"${title}"${tasks.some(isPinned) ? ', which is pinned' : ''}`,
+    ),
     ...waysOut(overload, waiting, staying, { plan, garden }),
   ];
 }

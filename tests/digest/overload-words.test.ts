@@ -41,7 +41,7 @@ describe('a week that wants too much', () => {
   test('is told with its hours, what cannot wait, and what costs the season least to leave', () => {
     expect(sentencesOf([sowing, mulching])).toEqual([
       'Week of ⟦2027-04-19⟧: 2 h 20 min wanted, 2 h given.',
-      'These two cannot: "Mulch South bed"; "Sow peas in North bed".',
+      'These two cannot wait: "Mulch South bed"; "Sow peas in North bed".',
       'Leave out "Mulch South bed". If it is left: The bed dries out; mulch it when you can.',
     ]);
   });
@@ -50,7 +50,7 @@ describe('a week that wants too much', () => {
     expect(sentencesOf([{ ...sowing, window: LATE }, digging])).toEqual([
       'Week of ⟦2027-04-19⟧: 2 h 20 min wanted, 2 h given.',
       'This one can wait: "Lift East bed", until ⟦2027-05-30⟧.',
-      'This one cannot: "Sow peas in North bed".',
+      'This one cannot wait: "Sow peas in North bed".',
       'With "Lift East bed" put off, the rest fits.',
     ]);
   });
@@ -130,7 +130,7 @@ describe('a week that wants too much', () => {
   test('says of pinned work that it is pinned', () => {
     const garden = { ...hollowLane, pins: { 'lift/east': '2027-04-21' } };
     expect(sentencesOf([sowing, digging], garden)[1]).toBe(
-      'These two cannot: "Lift East bed", which is pinned; "Sow peas in North bed".',
+      'These two cannot wait: "Lift East bed", which is pinned; "Sow peas in North bed".',
     );
   });
 
@@ -156,7 +156,7 @@ describe('the weekly list', () => {
 
   test('has them in its text, with their days', () => {
     expect(weekListText(weekList(ahead, hollowLane, '2027-04-07'), 'metric')).toContain(
-      'More than the hours\n  Week of 19 April: 2 h 20 min wanted, 2 h given. These two cannot:',
+      'More than the hours\n  Week of 19 April: 2 h 20 min wanted, 2 h given. These two cannot wait:',
     );
   });
 
