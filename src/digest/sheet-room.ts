@@ -23,8 +23,8 @@ interface Counted {
 interface CountedEntry {
   listed: { entry: { title: string } };
   notes: readonly EntryNote[];
-  /** Whether it has a line to write on. */
-  asks: boolean;
+  /** Amounts that it has room to write down, one a line. */
+  asks: number;
 }
 
 interface Room {
@@ -50,7 +50,7 @@ const HEAD_LINES = 4;
 const HEADING_LINES = 1.8;
 const DATE_LINES = 3;
 const GAP_LINES = 0.5;
-/** Lines of what was really used, which needs room to write. */
+/** Lines of an amount really used, which needs room to write. */
 const ASKING_LINES = 1.5;
 
 /** Whether a sheet fits on one page of A4 and of US Letter. */
@@ -78,7 +78,7 @@ function entryLines({ listed, notes, asks }: CountedEntry, inDay: number): numbe
   const row = notes.filter(({ kind }) => IN_A_ROW.has(kind)).map(({ text }) => text);
   const own = notes.filter(({ kind }) => !IN_A_ROW.has(kind)).map(({ text }) => text);
   const noted = sum([row.join(' '), ...own].map((text) => broken(text, inDay)));
-  return 1 + broken(listed.entry.title, inDay) + noted + (asks ? ASKING_LINES : 0) + GAP_LINES;
+  return 1 + broken(listed.entry.title, inDay) + noted + asks * ASKING_LINES + GAP_LINES;
 }
 
 function broken(text: string, characters: number): number {

@@ -14,8 +14,8 @@ import { type SectionName, type WeekSection, weekSections } from './week-section
 export interface SheetEntry {
   listed: ListedEntry;
   notes: readonly EntryNote[];
-  /** Whether it asks for what was really used, because later arithmetic counts on it. */
-  asks: boolean;
+  /** Amounts really used that it asks for, because later arithmetic counts on them. */
+  asks: number;
 }
 
 /** A day with its entries. */
@@ -65,7 +65,7 @@ function wholeSheet(list: WeekList, units: UnitSystem): Omit<WeekSheet, 'size'> 
       entries: listed.entries.map((entry) => ({
         listed: entry,
         notes: entryNotes(entry, units, cautions.get(entry.entry.lotId)),
-        asks: isToDo(entry) && entry.tasks.some(usesAmounts),
+        asks: isToDo(entry) ? entry.tasks.flatMap(amountsOf).length : 0,
       })),
     })),
     sections: weekSections(list, units),
@@ -73,8 +73,8 @@ function wholeSheet(list: WeekList, units: UnitSystem): Omit<WeekSheet, 'size'> 
   };
 }
 
-function usesAmounts({ makes }: PlannedTask): boolean {
-  return makes.some((effect) => 'litres' in effect || 'grams' in effect);
+function amountsOf({ makes }: PlannedTask): PlannedTask['makes'] {
+  return makes.filter((effect) => 'litres' in effect || 'grams' in effect);
 }
 
 function without(sheet: Omit<WeekSheet, 'size'>, count: number): Omit<WeekSheet, 'size'> {

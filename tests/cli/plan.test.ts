@@ -58,6 +58,7 @@ const planOutput = z.strictObject({
       ),
       confidence: z.enum(['recorded', 'modelled', 'derived', 'assumed']),
       odds: z.looseObject({ shareOfYears: z.number(), years: z.number() }).optional(),
+      oddsOf: z.string().optional(),
       pinned: z.boolean(),
       pinWarning: z.string().optional(),
       lotId: z.string(),

@@ -22,7 +22,7 @@ describe('work with an hour', () => {
     const later = { from: '2027-09-28T23:30:00.000Z', minutes: 45 };
     const anyTime = draft('cover', 'c', ON);
     const plan = planOn('2027-09-27', [cover('a'), cover('b', later), anyTime]);
-    expect(plan.entries.map(({ at }) => at?.from)).toEqual([EVENING, later.from, undefined]);
+    expect(plan.entries.map(({ at }) => at?.from)).toEqual([undefined, EVENING, later.from]);
   });
 
   it('loses it when it is pinned to another day', () => {

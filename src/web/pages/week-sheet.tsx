@@ -129,7 +129,7 @@ const EntryOnSheet = ({
         .map(({ text }) => (
           <p class="caution">{text}</p>
         ))}
-      {asks && <Used tasks={tasks} units={units} />}
+      {asks > 0 && <Used tasks={tasks} units={units} />}
       {notes
         .filter(({ kind }) => kind === 'why')
         .map(({ text }) => (
@@ -148,10 +148,18 @@ const Used = ({ tasks, units }: { tasks: SheetEntry['listed']['tasks']; units: U
       Really used:{' '}
       {asked.map(({ label, planned, unit, task }) => (
         <span>
-          {asked.length > 1 ? capital(task.subject.name) : label.replace('How much ', '')} <span class="blank" /> {unit}{' '}
-          ({planned} planned){' '}
+          {capital(usedOf(label, asked.length > 1 ? task : undefined))} <span class="blank" /> {unit} ({planned}{' '}
+          planned){' '}
         </span>
       ))}
     </p>
   );
 };
+
+/** What an amount is of, and where several are asked for, which of them it is: "oat seed, Middle bed". */
+function usedOf(label: string, task: SheetEntry['listed']['tasks'][number] | undefined): string {
+  const what = label.replace('How much ', '');
+  if (task === undefined) return what;
+  const { subject } = task;
+  return `${what}, ${('bedName' in subject ? subject.bedName : undefined) ?? subject.name}`;
+}
