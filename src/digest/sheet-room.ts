@@ -23,7 +23,7 @@ interface Counted {
 interface CountedEntry {
   listed: { entry: { title: string } };
   notes: readonly EntryNote[];
-  /** Amounts that it has room to write down, one a line. */
+  /** Amounts that it has room to write down. */
   asks: number;
 }
 
@@ -50,8 +50,9 @@ const HEAD_LINES = 4;
 const HEADING_LINES = 1.8;
 const DATE_LINES = 3;
 const GAP_LINES = 0.5;
-/** Lines of an amount really used, which needs room to write. */
+/** Lines of a row of amounts really used, which needs room to write; and characters of one, its blank among them. */
 const ASKING_LINES = 1.5;
+const ASKING_CHARACTERS = 46;
 
 /** Whether a sheet fits on one page of A4 and of US Letter. */
 export function sheetRoom(sheet: Counted): boolean {
@@ -78,7 +79,13 @@ function entryLines({ listed, notes, asks }: CountedEntry, inDay: number): numbe
   const row = notes.filter(({ kind }) => IN_A_ROW.has(kind)).map(({ text }) => text);
   const own = notes.filter(({ kind }) => !IN_A_ROW.has(kind)).map(({ text }) => text);
   const noted = sum([row.join(' '), ...own].map((text) => broken(text, inDay)));
-  return 1 + broken(listed.entry.title, inDay) + noted + asks * ASKING_LINES + GAP_LINES;
+  return (
+    1 +
+    broken(listed.entry.title, inDay) +
+    noted +
+    Math.ceil(asks / Math.floor(inDay / ASKING_CHARACTERS)) * ASKING_LINES +
+    GAP_LINES
+  );
 }
 
 function broken(text: string, characters: number): number {
