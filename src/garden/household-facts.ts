@@ -28,11 +28,14 @@ const memberMail = z.object({
   tasks: z.enum(MAIL_TASKS),
 });
 
+/** Whose a fact is. Left out in ledgers written before ids were: it is then given as they are read (member-ids.ts). */
+const memberId = z.string().default('');
+
 /** Somebody of the household as they are now, known by their id; `formerName` is what they were called until then. */
 const memberKept = z.object({
   kind: z.literal('member-kept'),
   member: z.object({
-    id: z.string().min(1),
+    id: memberId,
     name: memberName,
     practices: z.array(z.enum(PRACTICE_NAMES)).min(1).readonly().optional(),
     beds: z.array(z.string()).min(1).readonly().optional(),
@@ -42,12 +45,12 @@ const memberKept = z.object({
 });
 
 /** Somebody who has left the household, with the name they had then. */
-const memberGone = z.object({ kind: z.literal('member-gone'), id: z.string(), name: z.string() });
+const memberGone = z.object({ kind: z.literal('member-gone'), id: memberId, name: z.string() });
 
 /** That a member gets no more lists by mail; `week` is the Monday of the list that they answered so. */
 const mailStopped = z.object({
   kind: z.literal('mail-stopped'),
-  id: z.string(),
+  id: memberId,
   name: z.string(),
   week: z.string().optional(),
 });

@@ -1,6 +1,7 @@
 /**
  * Bringing gardens and weather in: whole, or not at all.
  */
+import { withMemberIds } from '../garden/member-ids.ts';
 import { InputRefused } from '../garden/problem.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { readStationTable } from '../store/station-file.ts';
@@ -35,7 +36,8 @@ export async function importGarden(room: ImportRoom, garden: GardenImport, by: s
   const log = { ...recorded, fact: { kind: 'weather-logged' as const, days: [...weather] } };
   const known = (await store.gardenIds()).includes(gardenId);
   const ledger = known ? await store.ledger(gardenId) : [];
-  const trial = gardenOf(gardenId, [...ledger, { ...entry, entry: (ledger.at(-1)?.entry ?? 0) + 1 }]);
+  const next = { ...entry, entry: (ledger.at(-1)?.entry ?? 0) + 1 };
+  const trial = gardenOf(gardenId, withMemberIds([...ledger, next]));
   const held = record ?? (known ? await store.weatherRecord(gardenId) : undefined);
   const climate = await climateOf(trial, today, { record: held, stations: readStationTable });
   refuseCrowded(file, trial, climate);

@@ -3,6 +3,7 @@
  */
 import { factSchema } from '../garden/facts.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
+import { withMemberIds } from '../garden/member-ids.ts';
 import { factsVersion, raiseFactsVersion } from './gardens.ts';
 import { parseJson } from './json.ts';
 import { type Database, writing } from './tables.ts';
@@ -20,13 +21,14 @@ export type Appended = { outcome: 'added'; version: number } | { outcome: 'stale
  */
 export async function ledger(db: Database, gardenId: string): Promise<LedgerEntry[]> {
   const rows = await db.selectFrom('ledger').selectAll().where('garden_id', '=', gardenId).orderBy('entry').execute();
-  return rows.map((row) => ({
+  const entries = rows.map((row) => ({
     entry: row.entry,
     recordedAt: row.recorded_at,
     recordedOn: row.recorded_on,
     by: row.recorded_by,
     fact: parseJson(factSchema, row.fact, `ledger of ${gardenId}, entry ${row.entry}`),
   }));
+  return withMemberIds(entries);
 }
 
 /** Adds entries, all or none, if the facts still stand at the version the caller read. */

@@ -46,7 +46,7 @@ function besideIt({ plan, garden, ledger }: GardenView, task: PlannedTask, link:
       each.job.id === task.job.id &&
       each.subject.id !== task.subject.id &&
       each.day < until &&
-      (each.state === 'open' || settled.has(each.key)) &&
+      (isUnsettled(each) || settled.has(each.key)) &&
       isRead(each),
   );
 }

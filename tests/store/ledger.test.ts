@@ -146,3 +146,39 @@ describe('reading the ledger', () => {
     expect((await store.ledger('yard')).map(({ entry }) => entry)).toEqual([1, 2]);
   });
 });
+
+describe('a ledger from before people had ids', () => {
+  const people = (...names: string[]): Fact => ({
+    ...importing,
+    file: { ...importing.file, household: { people: 2, members: names.map((name) => ({ name })) } },
+  });
+  const asWritten = (fact: object) => entryOf(fact as Fact);
+  const ids = async (...facts: object[]) => {
+    const store = await stockedStore();
+    await store.append('plot', 0, facts.map(asWritten));
+    return (await store.ledger('plot')).flatMap(({ fact }) => {
+      if (fact.kind === 'garden-imported') return (fact.file.household?.members ?? []).map(({ id }) => id);
+      if (fact.kind === 'member-kept') return [fact.member.id];
+      return fact.kind === 'member-gone' || fact.kind === 'mail-stopped' ? [fact.id] : [];
+    });
+  };
+
+  test('gives everybody one of their own as it is read, the same in a later file', async () => {
+    expect(await ids(people('Ottilie', 'Bram'))).toEqual(['ottilie', 'bram']);
+    expect(await ids(people('Ottilie', 'Bram'), people('Bram', 'Ida'))).toEqual(['ottilie', 'bram', 'bram', 'ida']);
+    expect(await ids(people('Ida', 'IDA'))).toEqual(['ida', 'ida-2']);
+  });
+
+  test('follows a name to the new one, and whoever leaves by theirs', async () => {
+    const renamed = { kind: 'member-kept', member: { name: 'Bram Oost' }, formerName: 'Bram' };
+    const gone = { kind: 'member-gone', name: 'Bram Oost' };
+    expect(await ids(people('Ottilie', 'Bram'), renamed, gone)).toEqual(['ottilie', 'bram', 'bram', 'bram']);
+    const newcomer = { kind: 'member-kept', member: { name: 'Bram' } };
+    expect((await ids(people('Bram'), renamed, newcomer)).at(-1)).toBe('bram-2');
+  });
+
+  test('keeps the ids that were told', async () => {
+    const told = { kind: 'member-kept', member: { id: 'b-7', name: 'Bram' } };
+    expect(await ids(people('Ottilie'), told, people('Bram'))).toEqual(['ottilie', 'b-7', 'b-7']);
+  });
+});
