@@ -47,7 +47,8 @@ export const compostSentences: Practice['sentences'] = {
     `It was last moved on ${dated(String(saw.moved))}; ${lookedAt(saw)} a working pile is turned every ${saw.daysLow} to ` +
     `${saw.daysHigh} days.`,
   'pile-turn.after-skip': ({ saw }) =>
-    `The turn before was skipped on ${dated(String(saw.moved))}; ${lookedAt(saw)} a working pile is turned every ` +
+    `The turn before${saw.moved === saw.skipped ? '' : `, due about ${dated(String(saw.moved))},`} was skipped on ` +
+    `${dated(String(saw.skipped))}; ${lookedAt(saw)} a working pile is turned every ` +
     `${saw.daysLow} to ${saw.daysHigh} days.`,
   'pile-turn.rest': ({ saw }) =>
     `That would be ${dated(String(saw.wanted))}, when the air is colder than ${quantity(Number(saw.tempC), 'tempC')} on ` +

@@ -39,6 +39,12 @@ export interface NextTurn {
   cause: TurnCause;
 }
 
+/** A turn that was skipped: the day that was said, and the later day it would have been made by the calendar, if later. */
+export interface PassedTurn {
+  on: Day;
+  from: Day;
+}
+
 /**
  * Whether a pile has stopped heating though it was turned: time to let it cure. A reading in cold weather does not
  * say so (the pile rests), nor does one of a pile that is dry, sour or otherwise amiss: that is answered first.
@@ -54,34 +60,41 @@ export function doneHeating(pile: Pile, climate: Climate): boolean {
  * When a pile is turned next. A reading of the day it was moved was taken before it was opened: it tells of heat, and
  * has been answered.
  *
- * @param passed the day a turn since then was skipped on: the weeks are counted from it, and what was read until then is
- * answered by having been passed over
+ * @param passed a turn since then that was skipped: the weeks are counted from it, and what was read until that was said
+ * is answered by having been passed over
  */
-export function nextTurn(pile: Pile, climate: Climate, passed?: Day): NextTurn {
-  const moved = latestOf(lastMoved(pile), passed ?? pile.built.day);
-  return toldByLog(pile, moved, climate) ?? byCalendar(pile, moved, climate, passed === moved);
+export function nextTurn(pile: Pile, climate: Climate, passed?: PassedTurn): NextTurn {
+  const moved = latestOf(lastMoved(pile), passed?.on ?? pile.built.day);
+  const told = toldByLog(pile, moved, climate);
+  return told ?? byCalendar(pile, climate, passed?.on === moved ? passed : { from: moved });
 }
 
 /** What asks for a turn of a pile that nobody turns by the calendar, being cold or curing: slowness does not. */
 const ASKS_ANYWAY: ReadonlySet<TurnCause> = new Set(['too hot', 'sour', 'ammonia', 'wet', 'pests']);
 
 /** The turn that a cold or curing pile's log asks for; nothing where all is well with it, or was when one was skipped. */
-export function turnAnyway(pile: Pile, climate: Climate, passed?: Day): NextTurn | undefined {
+export function turnAnyway(pile: Pile, climate: Climate, passed?: PassedTurn): NextTurn | undefined {
   const { built, curingSince = built.day } = pile;
-  const told = toldByLog(pile, latestOf(lastMoved(pile), curingSince, passed ?? built.day), climate);
+  const told = toldByLog(pile, latestOf(lastMoved(pile), curingSince, passed?.on ?? built.day), climate);
   return told !== undefined && ASKS_ANYWAY.has(told.cause) ? told : undefined;
 }
 
-function byCalendar(pile: Pile, moved: Day, climate: Climate, skipped: boolean): NextTurn {
+/** @param counted the day the weeks are counted from, and where a turn was skipped, when that was said */
+function byCalendar(
+  pile: Pile,
+  climate: Climate,
+  { from: moved, on: skipped }: Partial<PassedTurn> & { from: Day },
+): NextTurn {
   const again = heatedAgain(pile).at(-1);
   const wanted = latestOf(addDays(moved, CALENDAR_DAYS.low), again ?? moved);
   const reading = newestReading(pile, moved);
   const hot = reading?.tempC !== undefined && reading.tempC > WORKS_ON_ABOVE_C;
   const day = hot ? wanted : nextWorkingDay(climate, wanted);
   const weekly: Reason = {
-    rule: skipped ? 'pile-turn.after-skip' : 'pile-turn.weekly',
+    rule: skipped === undefined ? 'pile-turn.weekly' : 'pile-turn.after-skip',
     saw: {
       moved,
+      ...(skipped === undefined ? {} : { skipped }),
       daysLow: CALENDAR_DAYS.low,
       daysHigh: CALENDAR_DAYS.high,
       ...seen(newestReading(pile, addDays(moved, 1))),

@@ -36,6 +36,18 @@ describe('a turn that is skipped', () => {
     expect(turnsOf(hot('2027-05-30'), '2027-05-30')[0]).toBe(`${THIRD} 2027-05-31`);
   });
 
+  it('skipped ahead of its day falls out all the same, and so does the next one with it', () => {
+    const early = theGarden({}, { skipped: { [SECOND]: '2027-05-25' } });
+    expect(turnsOf(early, '2027-05-25')[0]).toBe(`${THIRD} 2027-06-03`);
+    const both = theGarden({}, { skipped: { [SECOND]: '2027-05-25', [THIRD]: '2027-05-25' } });
+    const drafts = draftsIn(both, milwaukee, '2027-05-25');
+    expect(turnsOf(both, '2027-05-25')[0]).toBe(`${FOURTH} 2027-06-10`);
+    const [reason] = draft(drafts, FOURTH).reasons;
+    expect(reason && reasonSentence(reason)).toContain(
+      'The turn before, due about ⟦2027-06-03⟧, was skipped on ⟦2027-05-25⟧;',
+    );
+  });
+
   it('may be followed by another that is skipped', () => {
     const twice = theGarden({}, { skipped: { [SECOND]: '2027-05-28', [THIRD]: '2027-06-04' } });
     expect(turnsOf(twice, '2027-06-04')[0]).toBe(`${FOURTH} 2027-06-11`);
