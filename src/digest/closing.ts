@@ -17,7 +17,7 @@ export interface Closing {
   title: string;
   /** The last day of its window. */
   latest: Day;
-  /** Days from the day it was looked from. */
+  /** Days from today. */
   daysLeft: number;
 }
 
@@ -37,7 +37,7 @@ export function closingSoon(plan: Plan, from: Day): Closing[] {
       const [first] = tasks;
       if (first === undefined) return [];
       const { day, window } = first;
-      const daysLeft = daysBetween(from, window.latest);
+      const daysLeft = daysBetween(plan.today, window.latest);
       return [
         {
           keys: tasks.map(({ key }) => key),

@@ -92,9 +92,9 @@ describe('what stands beside the week', () => {
     ]);
   });
 
-  test('closing windows of a later week are counted from its Monday', () => {
+  test('closing windows of a later week reach fourteen days from its Monday, counted from today', () => {
     const plan = planOf(SUNDAY, [{ key: 'sow/north', window: ['2027-05-01', '2027-05-08', '2027-05-24'] }]);
-    expect(weekList(plan, hollowLane, '2027-05-12').closing).toMatchObject([{ latest: '2027-05-24', daysLeft: 14 }]);
+    expect(weekList(plan, hollowLane, '2027-05-12').closing).toMatchObject([{ latest: '2027-05-24', daysLeft: 36 }]);
     expect(weekList(plan, hollowLane, SUNDAY).closing).toEqual([]);
   });
 

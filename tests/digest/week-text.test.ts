@@ -47,7 +47,7 @@ To have at hand
   oat seed 120 g
 
 Closing soon
-  Cut the rye in South bed: last day 1 May, in 12 days.
+  Cut the rye in South bed: last day 1 May, in 13 days.
 
 The week after
   Wed 28 April: Cut the rye in South bed

@@ -171,7 +171,13 @@ describe('another week', () => {
     expect(text).toContain('April 26 to May 2, 2027');
     expect(text).toContain(`<a href="${GARDEN}?week=2027-04-19">The week before</a>`);
     expect(text).toContain(`<a href="${GARDEN}?week=2027-05-03">The week after</a>`);
-    expect(text).not.toContain('Closing soon');
+    expect(text).toMatch(/Closing soon.*last day [A-Z][a-z]+ \d+, in \d+ days/s);
+    expect(text).not.toContain('What moved');
+  });
+
+  test('of the past tells of no window that closes', async () => {
+    const { get } = await sampleApp();
+    expect(await (await get(`${GARDEN}?week=2027-04-05`)).text()).not.toContain('Closing soon');
   });
 
   test.each(['soon', '2027-02-29', '2040-01-01', '0000-01-01', ''])('%s is refused with the mend', async (week) => {

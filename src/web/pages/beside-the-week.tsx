@@ -33,6 +33,7 @@ export const BesideTheWeek = ({ week, units, isThisWeek, leadsOn }: BesideProps)
         <NotKnown week={week} />
       </>
     )}
+    {week.monday > week.today && <ClosingSoon week={week} units={units} />}
     {!isThisWeek && <Overloads week={week} units={units} />}
     {leadsOn && <ToGet week={week} units={units} />}
     {leadsOn && <NextWeek week={week} units={units} isThisWeek={isThisWeek} />}
