@@ -45,9 +45,14 @@ function packetsOf({ seeds }: Garden): SeedLeft[] {
 }
 
 /** Seed that went into a stand: as told, and its first sowing as reckoned where that was not. */
-function sownIn({ garden, climate }: PracticeInput, { bedId, coverId, sow, seed = [] }: Stand): SeedSown[] {
+function sownIn(
+  { garden, climate }: PracticeInput,
+  { bedId, coverId, sow, seed = [], resown = [] }: Stand,
+): SeedSown[] {
   const bed = garden.beds.find(({ id }) => id === bedId);
-  if (!sow.happened || bed === undefined || seed.some(({ on }) => on === sow.day)) return [...seed];
+  // Not by the day of the sowing, which may have been put right since its seed was told.
+  const isTold = seed.some(({ on }) => !resown.some((again) => again.on === on));
+  if (!sow.happened || bed === undefined || isTold) return [...seed];
   const reckoned = seedAmounts(coverParts(coverId), areaOf(bed), sow.day, climate);
   return [...seed, ...reckoned.map(({ part, grams }) => ({ coverId: part.cover.id, on: sow.day, grams }))];
 }

@@ -88,7 +88,7 @@ export function orderDraft(
       ...(doubts.length > 0
         ? ['Think before you order: it would have to go before it has grown much (see why, below).']
         : []),
-      `It is wanted by ${dated(sowOn)}. Look first at what is left in the tin; seed kept dry lasts a year or two.`,
+      `It is wanted by ${dated(sowOn)}. Look first in the tin for seed that is not written down: what is has been counted.`,
     ],
     cautions: [],
     supplies: seedSupplies(seed),

@@ -76,6 +76,17 @@ describe('the order of cover seed', () => {
     expect(asked(next({ stands: [lastYear()] }))).toEqual(oats(300));
   });
 
+  it('counts what was told once, though the day of the sowing was put right since', () => {
+    const moved = SOWN_320.map((row) => ({ ...row, on: '2027-08-28' }));
+    expect(asked(next({ stands: [lastYear(moved)] }))).toEqual(oats(220));
+    // What was sown again over thin places is not the first sowing, whose 400 g are reckoned besides: 80 g are left of it.
+    const again = {
+      ...lastYear([{ coverId: 'oats', on: '2027-09-10', grams: 20 }]),
+      resown: [{ on: '2027-09-10', coverId: 'oats' }],
+    };
+    expect(asked(next({ stands: [again] }))).toEqual(oats(320));
+  });
+
   it('takes nothing for a sowing before the day a packet was weighed', () => {
     expect(asked(next({ seeds: [packet('oats', 150, '2027-12-01', 2027)] }))).toEqual(oats(250));
   });
