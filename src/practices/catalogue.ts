@@ -44,7 +44,12 @@ export const practices: readonly Practice[] = [
  */
 export function draftsOf(input: PracticeInput): TaskDraft[] {
   const drafts = heldUntilThere(input.garden, workedThrough(input).drafts);
-  return drafts.filter((draft) => draft.window.earliest <= input.until && !isHistory(draft, input.garden.startedOn));
+  const { startedOn, done } = input.garden;
+  const history = new Set(drafts.filter((draft) => isHistory(draft, startedOn)).map(({ key }) => key));
+  for (const { key } of done) history.delete(key);
+  return drafts
+    .filter((draft) => draft.window.earliest <= input.until && !isHistory(draft, startedOn))
+    .map((draft) => ({ ...draft, after: draft.after.filter(({ key }) => !history.has(key)) }));
 }
 
 /** Days ahead that a balance looks: seasons are whole, so any day within the year will do. */

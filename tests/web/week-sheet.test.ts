@@ -37,7 +37,7 @@ describe('the sheet of a week', () => {
         makes: [{ makes: 'bed-topdressed', bedId: bed, litres }],
       });
     const text = plain(await sheetOf([dressing('wall', 56.6), dressing('north', 28.3)]));
-    expect(text).toContain('Really used: Wall bed cu ft (2 planned) North bed cu ft (1 planned)');
+    expect(text).toContain('Really used: Compost, wall bed cu ft (2 planned) Compost, north bed cu ft (1 planned)');
     expect(plain(await sheetOf([sampleTask('a', TODAY)]))).not.toContain('Really used');
   });
 
