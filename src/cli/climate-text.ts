@@ -9,6 +9,7 @@ import { seasonOf } from '../climate/season.ts';
 import { wrapped } from '../digest/wrapped.ts';
 import type { Day } from '../measures/days.ts';
 import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
+import { tenth } from '../measures/tenth.ts';
 import { celsius, type UnitSystem } from '../measures/units.ts';
 import type { GardenView } from '../steward/steward.ts';
 import { columns } from './output.ts';
@@ -35,11 +36,11 @@ export function climateJson({ garden, climate, plan: { today } }: ClimateView): 
     season,
     freezes: LIMITS.map((limitF) => ({
       limitF,
-      limitC: tenths(celsius(limitF)),
+      limitC: tenth(celsius(limitF)),
       lastSpring: odds('last-spring', limitF),
       firstAutumn: odds('first-autumn', limitF),
     })),
-    ...(zone === undefined ? {} : { zone: { ...zone, meanYearlyMinimumC: tenths(zone.meanYearlyMinimumC) } }),
+    ...(zone === undefined ? {} : { zone: { ...zone, meanYearlyMinimumC: tenth(zone.meanYearlyMinimumC) } }),
     ...(garden.place.hardinessZone === undefined ? {} : { zoneStated: garden.place.hardinessZone }),
     notes,
   };
@@ -108,7 +109,7 @@ function seasonText({ early, median, late }: Odds, units: UnitSystem): string {
 }
 
 function limitText(limitF: FreezeLimitF, units: UnitSystem): string {
-  return units === 'us' ? `${limitF} °F` : `${tenths(celsius(limitF))} °C`;
+  return units === 'us' ? `${limitF} °F` : `${tenth(celsius(limitF))} °C`;
 }
 
 function dayOrNone(day: Day | undefined, units: UnitSystem): string {
@@ -127,8 +128,4 @@ function zoneText({ garden, climate: { zone } }: ClimateView): string {
   if (zone === undefined) return `Hardiness zone: not known from this climate.${stated}`;
   const coldest = formatQuantity({ value: zone.meanYearlyMinimumC, unit: 'tempC' }, units);
   return `Hardiness zone ${zone.zone}: the coldest night is ${coldest} on average of ${zone.winters} winters.${stated}`;
-}
-
-function tenths(value: number): number {
-  return Math.round(value * 10) / 10 + 0;
 }

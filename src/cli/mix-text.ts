@@ -4,6 +4,7 @@
 import type { MixFigure, MixSheet } from '../digest/mix-sheet.ts';
 import { wrapped } from '../digest/wrapped.ts';
 import { formatQuantity, readableIn } from '../measures/quantity.ts';
+import { tenth } from '../measures/tenth.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { Portion } from '../practices/composting/mix/portion.ts';
 import type { Reached } from '../practices/composting/mix/what-to-add.ts';
@@ -79,8 +80,4 @@ function additionJson({ reach, add, waterL, after }: Reached): object {
       moisturePercent: tenth(after.moisturePct?.usual ?? 0),
     },
   };
-}
-
-function tenth(value: number): number {
-  return Math.round(value * 10) / 10;
 }

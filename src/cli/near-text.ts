@@ -7,6 +7,7 @@ import { wrapped } from '../digest/wrapped.ts';
 import type { Station } from '../handbook/stations.ts';
 import type { MonthDay } from '../measures/days.ts';
 import { formatDay, readableIn } from '../measures/quantity.ts';
+import { tenth } from '../measures/tenth.ts';
 import { columns } from './output.ts';
 
 /** Stations listed; the mean is made of one more. */
@@ -33,7 +34,7 @@ export function nearJson({ place, stations, together, notes }: Found): object {
       id: station.id,
       name: station.name,
       state: station.state,
-      distanceKm: tenths(distanceKm),
+      distanceKm: tenth(distanceKm),
       ...(heightDifferenceM === undefined ? {} : { heightDifferenceM: Math.round(heightDifferenceM) }),
       elevationM: station.elevationM,
       yearRoundFreeze: station.yearRoundFreeze,
@@ -89,7 +90,7 @@ function stationRow({ station, distanceKm, heightDifferenceM }: NearStation): st
   const about = [
     station.id,
     `${station.name}, ${station.state}`,
-    `${tenths(distanceKm)} km`,
+    `${tenth(distanceKm)} km`,
     heightDifferenceM === undefined ? `at ${Math.round(station.elevationM)} m` : signedMetres(heightDifferenceM),
   ];
   const { lastSpringP50, firstFallP50, seasonDaysP50 } = station;
@@ -125,8 +126,4 @@ function togetherLines(together: Together, count: number): string[] {
       '  ',
     ),
   ];
-}
-
-function tenths(value: number): number {
-  return Math.round(value * 10) / 10;
 }

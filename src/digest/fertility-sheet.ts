@@ -4,12 +4,13 @@
 import { seasonOf } from '../climate/season.ts';
 import { thereFrom } from '../garden/planned-beds.ts';
 import { dated, quantity, quantitySpan } from '../measures/quantity.ts';
+import { tenth } from '../measures/tenth.ts';
 import type { CropSpan } from '../practices/bed-timeline.ts';
 import { nitrogenLedgers } from '../practices/catalogue.ts';
 import type { ReasonSource } from '../practices/draft.ts';
 import { standTogether } from '../practices/fertility/crop-needs.ts';
 import type { Band, BedLedger } from '../practices/fertility/ledger.ts';
-import { type Grams, tenth } from '../practices/fertility/ledger-line.ts';
+import type { Grams } from '../practices/fertility/ledger-line.ts';
 import { cropsShort, type Strewn, veryHighPhosphorus, waysToBring } from '../practices/fertility/what-to-strew.ts';
 import type { PracticeInput } from '../practices/practice.ts';
 import { reasonSentence } from '../schedule/explain.ts';

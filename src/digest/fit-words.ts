@@ -5,6 +5,7 @@
 import type { Span } from '../handbook/shapes.ts';
 import type { Day } from '../measures/days.ts';
 import { dated, formatQuantity, quantity, readableIn } from '../measures/quantity.ts';
+import { tenth } from '../measures/tenth.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { FitBloom, FitGap, GapFit, PartBloom, Share, Verdict } from '../practices/cover-cropping/fit/fit.ts';
 import type { Reason } from '../practices/draft.ts';
@@ -203,12 +204,8 @@ export function noCoverWords(fits: readonly GapFit[]): string {
 }
 
 function between({ low, high }: Span, write: (value: number) => string): string {
-  const [from, to] = [write(round(low)), write(round(high))];
+  const [from, to] = [write(tenth(low)), write(tenth(high))];
   return from === to ? from : `${from} to ${to}`;
-}
-
-function round(value: number): number {
-  return Math.round(value * 10) / 10;
 }
 
 /** A told line in the reader's units. */

@@ -3,6 +3,7 @@
  */
 import { AT_WORK_C } from '../handbook/pile-heat.ts';
 import { type Day, earliestOf, yearOf } from '../measures/days.ts';
+import { tenth } from '../measures/tenth.ts';
 import type { Effect } from './effects.ts';
 import type { DoneTask, Fact } from './facts.ts';
 import type {
@@ -236,10 +237,6 @@ function builtOf(pile: Pile, litres: number | undefined): Pile {
   if (litres === undefined || planned === 0) return pile;
   const ingredients = pile.ingredients.map((each) => ({ ...each, litres: tenth((each.litres * litres) / planned) }));
   return { ...pile, ingredients };
-}
-
-function tenth(value: number): number {
-  return Math.round(10 * value) / 10;
 }
 
 /** The day a crop was meant to go in on, kept where it went in on another. */

@@ -9,6 +9,7 @@ import { withoutAbsent } from '../garden/without-absent.ts';
 import { fertilisers } from '../handbook/fertilisers.ts';
 import { addDays, type Day, isDay } from '../measures/days.ts';
 import { readableIn } from '../measures/quantity.ts';
+import { tenth } from '../measures/tenth.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 import { orderProblems } from './done-order.ts';
@@ -126,8 +127,4 @@ function withUsed(makes: PlannedTask['makes'], { litres, grams, fertiliserId, se
         return effect;
     }
   });
-}
-
-function tenth(value: number): number {
-  return Math.round(10 * value) / 10;
 }

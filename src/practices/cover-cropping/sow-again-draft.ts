@@ -3,6 +3,7 @@
  */
 import type { StandLook } from '../../garden/garden.ts';
 import { quantity } from '../../measures/quantity.ts';
+import { tenth } from '../../measures/tenth.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
 import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
@@ -46,7 +47,7 @@ export function sowAgainDraft(input: PracticeInput, at: StandInBed, look: StandL
     steps: [
       ...(look.weedy ? ['Pull the weeds out of the bare places first.'] : []),
       'Use seed you have or can buy nearby: what is ordered now may come too late.',
-      `Weigh out the seed for what is bare, ${quantity(rounded(bareM2), 'm2')}. ${amounts.join('; ')}.`,
+      `Weigh out the seed for what is bare, ${quantity(tenth(bareM2), 'm2')}. ${amounts.join('; ')}.`,
       ...(parts.some(({ cover }) => cover.inoculant !== undefined)
         ? ['Damp the legume seed and roll it in its inoculant just before sowing.']
         : []),
@@ -78,8 +79,4 @@ function kindReason({ stand }: StandInBed, { coverId, sow }: SowAgain): Reason {
 
 function oddsTold({ fit: { pros, cons } }: SowAgain): Reason[] {
   return [...pros, ...cons].filter(({ rule }) => TOLD.has(rule));
-}
-
-function rounded(areaM2: number): number {
-  return Math.round(areaM2 * 10) / 10;
 }

@@ -3,6 +3,7 @@
  */
 import { originOf } from '../../handbook/shapes.ts';
 import { quantity, quantitySpan } from '../../measures/quantity.ts';
+import { tenth } from '../../measures/tenth.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { coverParts } from '../covers.ts';
 import type { Reason } from '../draft.ts';
@@ -38,10 +39,6 @@ export function sownDensity(
       (isThin ? 'for gaps.' : 'whether it stands so close that it stays thin and yellow.'),
     reason: { rule: 'cover-check.density', saw, source: originOf(part.cover, 'broadcastGPerM2') },
   };
-}
-
-function tenth(value: number): number {
-  return Math.round(10 * value) / 10;
 }
 
 /** A rate in words: one figure, or both ends. */

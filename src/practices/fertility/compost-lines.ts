@@ -6,6 +6,7 @@ import type { Bed, Garden, Pile, Topdressed } from '../../garden/garden.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
 import { feedstockById } from '../../handbook/feedstocks.ts';
 import type { Day } from '../../measures/days.ts';
+import { tenth } from '../../measures/tenth.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { bedLayer, COMPOST_KG_PER_M3 } from '../compost-layer.ts';
 import { autumnTopdressKey, springTopdressKey } from '../keys.ts';
@@ -13,7 +14,7 @@ import { manuresAmong } from '../manure.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
 import { testsOf } from '../soil-test.ts';
-import { type Grams, type LedgerLine, seen, tenth, times } from './ledger-line.ts';
+import { type Grams, type LedgerLine, seen, times } from './ledger-line.ts';
 
 /** Dry share of finished compost, 0–1. From memory. */
 const COMPOST_DRY = 0.55;

@@ -3,9 +3,10 @@
  */
 import type { Bed } from '../../garden/garden.ts';
 import { originOf } from '../../handbook/shapes.ts';
+import { tenth } from '../../measures/tenth.ts';
 import { areaOf, type CropSpan, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
 import type { PracticeInput } from '../practice.ts';
-import { certain, type LedgerLine, tenth } from './ledger-line.ts';
+import { certain, type LedgerLine } from './ledger-line.ts';
 
 /** Kilograms a hectare in a gram a square metre. */
 const KG_PER_HA = 10;

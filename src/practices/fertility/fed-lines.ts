@@ -4,10 +4,11 @@
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed, BedFed } from '../../garden/garden.ts';
 import { fertiliserById, releasedShare } from '../../handbook/fertilisers.ts';
+import { tenth } from '../../measures/tenth.ts';
 import { areaOf, type CropSpan, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
 import type { PracticeInput } from '../practice.ts';
 import { shareOf, standTogether } from './crop-needs.ts';
-import { type Grams, type LedgerLine, plus, seen, tenth, times } from './ledger-line.ts';
+import { type Grams, type LedgerLine, plus, seen, times } from './ledger-line.ts';
 
 /** A fertiliser strewn on a bed for a season, with the crop it was strewn for. */
 export interface Fed {

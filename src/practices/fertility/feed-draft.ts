@@ -2,10 +2,10 @@
  * An organic fertiliser for a crop whose bed falls short even where soil, compost and legumes give their best. It is
  * strewn as the crop goes in, for garlic in spring, and rides along with that work.
  */
-
 import { bloodMeal, cottonseedMeal, GRAMS_A_CUP_OF_MEAL } from '../../handbook/fertilisers.ts';
 import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
+import { tenth } from '../../measures/tenth.ts';
 import { areaOf, type CropSpan, cropYear } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
@@ -16,7 +16,6 @@ import { VERY_HIGH_PHOSPHORUS_PPM } from '../soil-test.ts';
 import { plantingSubject } from '../subjects.ts';
 import { shareOf } from './crop-needs.ts';
 import { type BedLedger, bedLedger } from './ledger.ts';
-import { tenth } from './ledger-line.ts';
 import { type CropShort, cropsShort, type Strewn, veryHighPhosphorus, waysToBring } from './what-to-strew.ts';
 
 /** Days about the crop's own day on which its meal is strewn. House default. */

@@ -1,6 +1,7 @@
 /**
  * A line of the nitrogen ledger and its figures.
  */
+import { tenth } from '../../measures/tenth.ts';
 import type { Reason } from '../draft.ts';
 
 /** Nitrogen over a season on the whole bed, g/m²: the middle of what is known, and the ends of it. */
@@ -38,11 +39,6 @@ export function times({ low, usual, high }: Grams, by: number): Grams {
 /** Two figures added up. */
 export function plus(one: Grams, other: Grams): Grams {
   return { low: one.low + other.low, usual: one.usual + other.usual, high: one.high + other.high };
-}
-
-/** Rounded to a tenth, as it is shown. */
-export function tenth(value: number): number {
-  return Math.round(value * 10) / 10;
 }
 
 /** The three figures as a reason holds them. */

@@ -3,6 +3,7 @@
  */
 import type { Bed, Stand } from '../../garden/garden.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
+import { tenth } from '../../measures/tenth.ts';
 import { type CropSpan, cropSpans, cropYear } from '../bed-timeline.ts';
 import type { Reason, ReasonSource } from '../draft.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
@@ -10,7 +11,7 @@ import { midwinterAfter, soilAwake } from '../seasons.ts';
 import { coveredShare, growingParts, grownSince, standName } from '../stand-cover.ts';
 import { type Origin, standNitrogen } from '../stand-nitrogen.ts';
 import { shareOf } from './crop-needs.ts';
-import { between, certain, type Grams, type LedgerLine, seen, tenth, times } from './ledger-line.ts';
+import { between, certain, type Grams, type LedgerLine, seen, times } from './ledger-line.ts';
 
 /** Nitrogen that peas or beans leave with their roots and tops, g/m²: 20 to 40 lb an acre. From memory. */
 const PULSE_NITROGEN = between(2.2, 4.5);

@@ -3,9 +3,10 @@
  */
 import type { Bed } from '../../garden/garden.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
+import { tenth } from '../../measures/tenth.ts';
 import type { PracticeInput } from '../practice.ts';
 import { lastTest, UNTESTED_PERCENT } from '../soil-test.ts';
-import { certain, type LedgerLine, tenth } from './ledger-line.ts';
+import { certain, type LedgerLine } from './ledger-line.ts';
 
 /** Nitrogen a season for each percent of organic matter, g/m²: 10 lb an acre, a cautious figure (veg:V15). */
 const NITROGEN_PER_PERCENT = 1.12;

@@ -2,6 +2,7 @@
  * What speaks for a choice and against it, as data.
  */
 import type { Day } from '../../../measures/days.ts';
+import { tenth } from '../../../measures/tenth.ts';
 import { REGROWTH_DAYS, SHEET_DAYS } from '../../after-cut.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { Reason, ReasonSource } from '../../draft.ts';
@@ -136,7 +137,7 @@ function following({ next, cut, nextName, bindsNext }: Told): Spoken[] {
     spoken.push(say(false, { rule: 'cover-fit.wait-given-up', saw: { days: gives.days }, source: 'cover:S14' }));
   if (gives?.what === 'growth') {
     const lost = gives.nitrogenGPerM2;
-    const saw = { days: gives.days, ...(lost === undefined ? {} : { gPerM2: rounded(lost) }) };
+    const saw = { days: gives.days, ...(lost === undefined ? {} : { gPerM2: tenth(lost) }) };
     spoken.push(say(false, { rule: 'cover-fit.growth-given-up', saw, source: 'house default' }));
   }
   return spoken;
@@ -147,8 +148,8 @@ const NEXT_RULE = { yes: 'met', short: 'short', no: 'not-met' } as const;
 function feeding({ nitrogen }: Told): Spoken[] {
   if (nitrogen === undefined) return [];
   const { low, high } = nitrogen.availableGPerM2;
-  const saw = { low: rounded(low), high: rounded(high), known: nitrogen.origin.provenance };
-  if (low < 0) return [say(false, { rule: 'cover-fit.ties-up', saw: { gPerM2: rounded(-low) }, source: 'cover:S7' })];
+  const saw = { low: tenth(low), high: tenth(high), known: nitrogen.origin.provenance };
+  if (low < 0) return [say(false, { rule: 'cover-fit.ties-up', saw: { gPerM2: tenth(-low) }, source: 'cover:S7' })];
   return high < NAMED_G_PER_M2 ? [] : [say(true, { rule: 'cover-fit.nitrogen', saw, source: 'cover:S7' })];
 }
 
@@ -183,8 +184,4 @@ function asking({ needs, watered }: Told): Reason[] {
       ? [{ rule: 'cover-fit.dry', saw: { of: dry.of, among: dry.among }, source: 'agro:S1' } as const]
       : []),
   ];
-}
-
-function rounded(figure: number): number {
-  return Math.round(figure * 10) / 10;
 }
