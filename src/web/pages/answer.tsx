@@ -15,6 +15,7 @@ import { factInWords } from '../ledger-words.ts';
 import { isUnsettled } from '../task-view.ts';
 import { standing } from '../words.ts';
 import { type AnswerFormsProps, AskedForm, OtherForms } from './answer-forms.tsx';
+import { Cautions } from './cautions.tsx';
 
 /** What pressing a button has come to. */
 export interface Told {
@@ -57,7 +58,7 @@ export function answerPage({ about, asked, entered, told, problems = [] }: Answe
       )}
       <AskedForm about={about} asked={asked} entered={entered} />
       <How about={about} />
-      <Cautions about={about} />
+      <Cautions cautions={[...new Set(about.open.flatMap(({ cautions }) => cautions))]} units={units} />
       <OtherForms about={about} asked={asked} entered={entered} />
     </article>,
   );
@@ -138,23 +139,6 @@ const How = ({ about: { view, open } }: { about: AnswerView }) => {
       <ul class="marked">
         {steps.map((step) => (
           <li>{readableIn(units, step, view.plan.today)}</li>
-        ))}
-      </ul>
-    </section>
-  );
-};
-
-/** What can hurt, where the work is read. */
-const Cautions = ({ about: { view, open } }: { about: AnswerView }) => {
-  const { units } = view.garden.place;
-  const cautions = [...new Set(open.flatMap((task) => task.cautions))];
-  if (cautions.length === 0) return null;
-  return (
-    <section class="cautions">
-      <h2>Take care</h2>
-      <ul class="marked">
-        {cautions.map((caution) => (
-          <li>{readableIn(units, caution)}</li>
         ))}
       </ul>
     </section>

@@ -19,6 +19,7 @@ import { Problems, page } from '../layout.tsx';
 import { PracticeMark } from '../patterns.tsx';
 import type { TaskView } from '../task-view.ts';
 import { standing } from '../words.ts';
+import { Cautions } from './cautions.tsx';
 import { type Entered, Settled, TaskForms } from './task-forms.tsx';
 import { WhyThisDate } from './why-this-date.tsx';
 
@@ -61,7 +62,7 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
         <div class="doing">
           <Steps task={task} units={units} />
           <Supplies task={task} units={units} />
-          <Cautions task={task} units={units} />
+          <Cautions cautions={task.cautions} units={units} />
         </div>
         <TaskForms found={found} garden={garden} today={today} entered={entered} regrowths={regrowths} />
         <WhyThisDate
@@ -192,15 +193,3 @@ const Supplies = ({ task, units }: { task: PlannedTask; units: UnitSystem }) => 
     </section>
   );
 };
-
-const Cautions = ({ task: { cautions }, units }: { task: PlannedTask; units: UnitSystem }) =>
-  cautions.length === 0 ? null : (
-    <section class="cautions">
-      <h2>Take care</h2>
-      <ul class="marked">
-        {cautions.map((caution) => (
-          <li>{readableIn(units, caution)}</li>
-        ))}
-      </ul>
-    </section>
-  );
