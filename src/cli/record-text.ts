@@ -1,7 +1,7 @@
 /**
  * The season's record as lines.
  */
-import { membersOf, Names } from '../digest/record/names.ts';
+import { memberNames, Names } from '../digest/record/names.ts';
 import type { RecordRow } from '../digest/record/row.ts';
 import { plannedInWords, rowInWords, tellerInWords } from '../digest/record/row-words.ts';
 import type { BedSeason, PileSeason, RecordFile, SeasonSummary } from '../digest/record/shape.ts';
@@ -93,7 +93,7 @@ function rowLines(row: RecordRow, garden: Garden): string[] {
   const { units } = garden.place;
   const names = new Names(garden);
   const words = rowInWords(row, units, (id) => names.pile(id).aboutName);
-  const besides = [plannedInWords(row, units), tellerInWords(row, units, membersOf(garden))].filter(
+  const besides = [plannedInWords(row, units), tellerInWords(row, units, memberNames(garden))].filter(
     (part) => part !== undefined,
   );
   const after = besides.length === 0 ? '' : ` (${besides.join('; ')})`;

@@ -2,6 +2,7 @@
  * What the lines of a record are about, by name.
  */
 import type { Garden, Subject } from '../../garden/garden.ts';
+import { membersOf } from '../../garden/household-changes.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import type { RecordRow } from './row.ts';
 
@@ -68,7 +69,7 @@ export function cropName(cropId: string): string {
   return vegetableById(cropId).name.toLowerCase();
 }
 
-/** The members of a household, by name. */
-export function membersOf({ household }: Pick<Garden, 'household'>): ReadonlySet<string> {
-  return new Set((household?.members ?? []).map(({ name }) => name));
+/** The names of a household's members. */
+export function memberNames(garden: Pick<Garden, 'household'>): ReadonlySet<string> {
+  return new Set(membersOf(garden).map(({ name }) => name));
 }

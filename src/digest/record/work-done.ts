@@ -2,14 +2,14 @@
  * How much work a season was, by what each task is reckoned to take.
  */
 import type { Garden } from '../../garden/garden.ts';
-import { membersOf } from './names.ts';
+import { memberNames } from './names.ts';
 import type { RecordRow } from './row.ts';
 import type { WorkDone } from './shape.ts';
 
 /** Minutes of the work done, in all and by practice, month and member. */
 export function workDone(garden: Pick<Garden, 'household' | 'assigned'>, rows: readonly RecordRow[]): WorkDone {
   const worked = rows.filter(({ minutes = 0 }) => minutes > 0);
-  const members = membersOf(garden);
+  const members = memberNames(garden);
   return {
     minutes: worked.reduce((sum, { minutes = 0 }) => sum + minutes, 0),
     byPractice: grouped(worked, ({ practice }) => practice).sort((a, b) => b.minutes - a.minutes),

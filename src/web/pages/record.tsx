@@ -2,7 +2,7 @@
  * The season's record, made to be read and printed: what was done when, bed by bed and pile by pile.
  */
 
-import { membersOf, Names } from '../../digest/record/names.ts';
+import { memberNames, Names } from '../../digest/record/names.ts';
 import type { RecordRow } from '../../digest/record/row.ts';
 import { plannedInWords, rowInWords, tellerInWords } from '../../digest/record/row-words.ts';
 import type { BedSeason, PileSeason, RecordFile, SeasonSummary } from '../../digest/record/shape.ts';
@@ -80,7 +80,7 @@ export function recordPage({ view: { garden, climate }, record, seasons, season 
 function readerOf(garden: GardenView['garden']): Reader {
   const names = new Names(garden);
   return {
-    ...{ gardenId: garden.id, units: garden.place.units, members: membersOf(garden) },
+    ...{ gardenId: garden.id, units: garden.place.units, members: memberNames(garden) },
     pileName: (id) => names.pile(id).aboutName,
   };
 }
