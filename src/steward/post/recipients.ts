@@ -20,15 +20,16 @@ export interface Recipient {
 
 /** Everybody of a garden who gets lists, in the order of the household. */
 export function recipientsOf(view: GardenView, log: readonly Delivery[], now: Instant): Recipient[] {
+  const mailed = membersOf(view.garden).flatMap((member) => (member.mail ? [{ member, mail: member.mail }] : []));
+  // The whole ledger is gone through for it, and most gardens send no mail.
+  if (mailed.length === 0) return [];
   const begun = mailSince(view.ledger);
   const { timeZone } = view.garden.place;
-  return membersOf(view.garden).flatMap((member) => {
-    const { mail } = member;
-    if (mail === undefined) return [];
+  return mailed.map(({ member, mail }) => {
     const theirs = log.filter((row) => row.member === member.id);
     const settled = theirs.filter(({ state }) => isClosed(state)).map(({ monday }) => monday);
     const due = dueLists({ timeZone, mail, since: begun.get(member.id) ?? now, now, settled });
-    return [{ member, mail, due, log: theirs }];
+    return { member, mail, due, log: theirs };
   });
 }
 
