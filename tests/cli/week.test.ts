@@ -6,6 +6,14 @@ import { overloadShape } from './overload-shape.ts';
 
 const day = z.string().refine(isDay);
 const briefDay = z.strictObject({ day, titles: z.array(z.string()) });
+const changeShape = z.strictObject({
+  kind: z.enum(['moved', 'dropped', 'added']),
+  keys: z.array(z.string()),
+  titles: z.array(z.string()),
+  from: day.optional(),
+  to: day.optional(),
+  because: z.array(z.string()),
+});
 
 /** The shape docs/commands.md promises, written out anew. */
 const weekOutput = z.strictObject({
@@ -39,26 +47,8 @@ const weekOutput = z.strictObject({
   closing: z.array(
     z.strictObject({ keys: z.array(z.string()), day, title: z.string(), latest: day, daysLeft: z.number() }),
   ),
-  changes: z.array(
-    z.strictObject({
-      kind: z.enum(['moved', 'dropped', 'added']),
-      keys: z.array(z.string()),
-      titles: z.array(z.string()),
-      from: day.optional(),
-      to: day.optional(),
-      because: z.array(z.string()),
-    }),
-  ),
-  laterChanges: z.array(
-    z.strictObject({
-      kind: z.enum(['moved', 'dropped', 'added']),
-      keys: z.array(z.string()),
-      titles: z.array(z.string()),
-      from: day.optional(),
-      to: day.optional(),
-      because: z.array(z.string()),
-    }),
-  ),
+  changes: z.array(changeShape),
+  laterChanges: z.array(changeShape),
   lapsed: z.array(z.strictObject({ key: z.string(), title: z.string(), latest: day, missedNote: z.string() })),
   triage: z.strictObject({
     lines: z

@@ -5,7 +5,7 @@ import type { Garden, Planting } from '../../../src/garden/garden.ts';
 import { vegetableById } from '../../../src/handbook/vegetables.ts';
 import { addDays, type Day } from '../../../src/measures/days.ts';
 import { cropSpans, killedByFreeze } from '../../../src/practices/bed-timeline.ts';
-import { draft, draftsIn, frostDates, garden, milwaukee, setOut, sown } from '../gardens.ts';
+import { draft, draftsIn, frostDates, garden, milwaukee, pile, setOut, sown } from '../gardens.ts';
 
 /** A garden once a task with some effects was marked done on a day. */
 function done(of: Garden, on: Day, ...makes: Effect[]): Garden {
@@ -110,20 +110,7 @@ describe('a planned last harvest', () => {
 describe('a pile', () => {
   const plan = garden({
     startedOn: '2027-04-01',
-    piles: [
-      {
-        id: 'p',
-        binId: 'bin',
-        built: { day: '2027-05-01', happened: false },
-        method: 'hot',
-        ingredients: [
-          { materialId: 'leaves_dry_loose', litres: 400 },
-          { materialId: 'grass_clippings_fresh_loose', litres: 200 },
-        ],
-        readings: [],
-        turns: [],
-      },
-    ],
+    piles: [pile('2027-05-01')],
   });
   const litres = ({ piles: [pile] }: Garden): number[] => pile?.ingredients.map((each) => each.litres) ?? [];
 
