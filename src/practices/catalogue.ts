@@ -46,10 +46,11 @@ export function draftsOf(input: PracticeInput): TaskDraft[] {
   const drafts = heldUntilThere(input.garden, workedThrough(input).drafts);
   const { startedOn, done } = input.garden;
   const history = new Set(drafts.filter((draft) => isHistory(draft, startedOn)).map(({ key }) => key));
-  for (const { key } of done) history.delete(key);
-  return drafts
-    .filter((draft) => draft.window.earliest <= input.until && !isHistory(draft, startedOn))
-    .map((draft) => ({ ...draft, after: draft.after.filter(({ key }) => !history.has(key)) }));
+  const wanted = drafts.filter(({ key, window }) => window.earliest <= input.until && !history.has(key));
+  // What is history holds nothing up, unless it was done: then the days since count.
+  const made = new Set(done.map(({ key }) => key));
+  const waitsFor = ({ key }: TaskDraft['after'][number]): boolean => !history.has(key) || made.has(key);
+  return wanted.map((draft) => ({ ...draft, after: draft.after.filter(waitsFor) }));
 }
 
 /** Days ahead that a balance looks: seasons are whole, so any day within the year will do. */
