@@ -19,6 +19,7 @@ import { MAIL_PATHS, mailHeaders } from './mail-pages.ts';
 import { mailRoutes } from './mail-route.tsx';
 import { troublePage } from './pages/plain.tsx';
 import { pileReadingRoutes } from './pile-reading-route.tsx';
+import { readerRoutes } from './reader.ts';
 import { readingRoutes } from './readings-route.ts';
 import { recordRoutes } from './record-route.ts';
 import { reportRoutes } from './report-route.tsx';
@@ -73,6 +74,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
     }),
   );
   app.get('/feed/:file', noFeed());
+  app.route('/', readerRoutes());
   app.route('/', weekRoutes(steward));
   app.route('/', taskRoutes(steward));
   app.route('/', weatherRoutes(steward));

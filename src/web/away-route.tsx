@@ -20,7 +20,7 @@ const PATH = '/gardens/:gardenId/report/away';
 export function awayRoutes(steward: Steward): Hono {
   return new Hono()
     .get(PATH, async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const [from, to] = [c.req.query('from'), c.req.query('to')];
       if (from === undefined && to === undefined) return c.html(awayPage({ view }));
       const form = new Form(new Map(Object.entries({ from: [from ?? ''], to: [to ?? ''] })));
@@ -28,7 +28,7 @@ export function awayRoutes(steward: Steward): Hono {
     })
     .post(PATH, async (c) => {
       const form = await readForm(c);
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const away = awayIn(form, view);
       if (away === undefined) return refused(c, view, form, form.problems);
       const problems = await refusalsOf(() => steward.report(view.garden.id, { kind: 'away-told', ...away }, BY));
@@ -37,7 +37,7 @@ export function awayRoutes(steward: Steward): Hono {
         : c.redirect(reportPath(view.garden.id, 'away'), 303);
     })
     .get('/gardens/:gardenId/away-sheet', async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const asked = c.req.query('day');
       const day = asked !== undefined && isDay(asked) ? asked : view.plan.today;
       const away = comingAway(view.garden, day);

@@ -50,14 +50,14 @@ export function bedsRoutes(steward: Steward): Hono {
   };
   return new Hono()
     .get('/gardens/:gardenId/beds', async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const query = new Form(new Map(Object.entries(c.req.queries())));
       const asked = askedIn(query);
       return show(c, room, { view, asked, problems: query.problems });
     })
     .post('/gardens/:gardenId/wishes', async (c) => wish(c, room, await readForm(c)))
     .get('/gardens/:gardenId/take-plan', async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const query = new Form(new Map(Object.entries(c.req.queries())));
       const asked = askedIn(query) ?? { years: 1, anew: false };
       if (query.problems.length > 0) return show(c, room, { view, asked: undefined, problems: query.problems });
@@ -105,7 +105,7 @@ async function show(c: Context, room: Room, { view, asked, problems = [], sent }
 }
 
 async function wish(c: Context, room: Room, form: Form) {
-  const view = await gardenView(room.steward, c.req.param('gardenId') ?? '');
+  const view = await gardenView(room.steward, c);
   const { garden } = view;
   const dropped = form.text('do') === 'drop';
   const said = dropped ? wishDropped(form, garden.wishes) : wishMade(form, view);
@@ -226,7 +226,7 @@ function nothingToTake(left: number): Problem {
 }
 
 async function take(c: Context, room: Room, form: Form) {
-  const view = await gardenView(room.steward, c.req.param('gardenId') ?? '');
+  const view = await gardenView(room.steward, c);
   const asked = askedIn(form);
   if (asked === undefined && form.problems.length === 0)
     form.refuse({ where: 'For how many seasons', what: 'It is empty.', mend: `Choose 1 to ${MOST_SEASONS}.` });

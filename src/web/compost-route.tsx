@@ -22,18 +22,18 @@ const PATH = '/gardens/:gardenId/compost';
 export function compostRoutes(steward: Steward): Hono {
   return new Hono()
     .get(PATH, async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const { garden, climate, plan } = view;
       return c.html(yardPage(view, yardSheet(compostBalance({ garden, climate, today: plan.today }), plan.today)));
     })
     .get(`${PATH}/mix`, async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const asked = askedIn(c.req.queries());
       const { status, ...answer } = answerTo(view, asked);
       return c.html(mixPage({ view, asked, ...answer }), status);
     })
     .get(`${PATH}/fill`, async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const typed = fillTyped(c.req.queries());
       const { status, ...answer } = fillAnswer(typed);
       return c.html(fillPage({ view, typed, ...answer }), status);

@@ -19,7 +19,7 @@ const PATH = '/gardens/:gardenId/report/disease';
 export function diseaseRoutes(steward: Steward): Hono {
   return new Hono()
     .get(PATH, async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const asked = new Form(new Map(Object.entries(c.req.queries())));
       if (bedOf(view, asked) === undefined) return c.html(diseaseBedsPage(view));
       if (!('disease' in c.req.queries())) return c.html(formPage(view, asked, []));
@@ -27,7 +27,7 @@ export function diseaseRoutes(steward: Steward): Hono {
     })
     .post(PATH, async (c) => {
       const form = await readForm(c);
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const found = foundIn(form, view);
       const problems =
         found === undefined

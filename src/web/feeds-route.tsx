@@ -30,12 +30,12 @@ export function feedsRoutes(steward: Steward, settings: WebSettings): Hono {
   });
   return app
     .get(FEEDS_PATH, async (c) => {
-      const { garden } = await gardenView(steward, c.req.param('gardenId'));
+      const { garden } = await gardenView(steward, c);
       return c.html(feedsPage({ garden, settings, feeds: await steward.feeds(garden.id), entered: NEW_FEED }));
     })
     .post(FEEDS_PATH, async (c) => {
       const entered = enteredIn(await readForm(c), NEW_FEED);
-      const { garden } = await gardenView(steward, c.req.param('gardenId'));
+      const { garden } = await gardenView(steward, c);
       const read = shapeEntered(entered, PLAIN_SHAPE, garden);
       if ('problems' in read) {
         const feeds = await steward.feeds(garden.id);
@@ -83,7 +83,7 @@ function oneFeedRoutes(steward: Steward): Hono {
 }
 
 async function openFeed(steward: Steward, c: Context): Promise<{ garden: Garden; feed: Feed }> {
-  const { garden } = await gardenView(steward, c.req.param('gardenId') ?? '');
+  const { garden } = await gardenView(steward, c);
   const feeds = await steward.feeds(garden.id);
   const feed = feeds.find(({ id, revokedAt }) => id === c.req.param('feedId') && revokedAt === undefined);
   if (feed === undefined) throw notFound('This feed was revoked, or never was.');

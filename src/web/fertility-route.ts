@@ -11,7 +11,7 @@ import { fertilityPage } from './pages/fertility.tsx';
 
 export function fertilityRoutes(steward: Steward): Hono {
   return new Hono().get('/gardens/:gardenId/fertility', async (c) => {
-    const view = await gardenView(steward, c.req.param('gardenId'));
+    const view = await gardenView(steward, c);
     return c.html(fertilityPage({ view, told: heldFertility(view), seasons: toldSeasons(planningInput(view)) }));
   });
 }

@@ -17,13 +17,13 @@ import { notFound } from './trouble.ts';
 export function historyRoutes(steward: Steward): Hono {
   return new Hono()
     .get('/gardens/:gardenId/history', async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const about = aboutIn(view.garden, c.req.query('about'));
       return c.html(historyPage(view, { before: wholeNumber(c.req.query('before')), about }));
     })
     .get('/gardens/:gardenId/undo', async (c) => {
       const asked = c.req.query('entry');
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       if (asked !== undefined && wholeNumber(asked) === undefined) return refused(c, view, [notANumber(asked)]);
       let preview: UndoPreview | undefined;
       const problems = await refusalsOf(async () => {
@@ -33,7 +33,7 @@ export function historyRoutes(steward: Steward): Hono {
     })
     .post('/gardens/:gardenId/undo', async (c) => {
       const form = await readForm(c);
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const entry = wholeNumber(form.text('entry'));
       if (entry === undefined) return refused(c, view, [notANumber(form.text('entry'))]);
       const problems = await refusalsOf(() => steward.undo(view.garden.id, entry, BY));

@@ -33,7 +33,7 @@ export function householdRoutes(steward: Steward, settings: WebSettings): Hono {
     });
   }
   const shown = async (c: Context, back: Partial<HouseholdPageProps> = {}) => {
-    const view = await gardenView(steward, c.req.param('gardenId') ?? '');
+    const view = await gardenView(steward, c);
     const { garden } = view;
     const feeds = (await steward.feeds(garden.id)).filter(({ revokedAt }) => revokedAt === undefined);
     const people = String(garden.household?.people ?? '');
@@ -46,7 +46,7 @@ export function householdRoutes(steward: Steward, settings: WebSettings): Hono {
     .get(PATH, (c) => shown(c))
     .post(PATH, async (c) => {
       const entered = enteredIn(await readForm(c));
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const read = memberEntered(entered, view);
       if ('problems' in read) return shown(c, { entered, problems: read.problems });
       const fact = { kind: 'member-kept', member: read.member } as const;
@@ -56,7 +56,7 @@ export function householdRoutes(steward: Steward, settings: WebSettings): Hono {
     })
     .post(`${PATH}/people`, async (c) => {
       const form = await readForm(c);
-      const { garden } = await gardenView(steward, c.req.param('gardenId'));
+      const { garden } = await gardenView(steward, c);
       const people = peopleIn(form);
       const back = (problems: readonly Problem[]) => shown(c, { people: form.text('people'), problems });
       if (people === undefined) return back(form.problems);
@@ -65,7 +65,7 @@ export function householdRoutes(steward: Steward, settings: WebSettings): Hono {
     })
     .post(`${PATH}/feed`, async (c) => {
       const form = await readForm(c);
-      const { garden } = await gardenView(steward, c.req.param('gardenId'));
+      const { garden } = await gardenView(steward, c);
       const { name } = memberNamed(garden, form.text('member'));
       const own = form.text('tasks') !== 'all';
       const there = feedsOf(await steward.feeds(garden.id), name).some(({ shape }) => (shape.person === name) === own);
@@ -150,7 +150,7 @@ async function told(
 }
 
 async function asked(steward: Steward, c: Context) {
-  const view = await gardenView(steward, c.req.param('gardenId') ?? '');
+  const view = await gardenView(steward, c);
   return { view, garden: view.garden, member: memberNamed(view.garden, c.req.query('name') ?? '') };
 }
 

@@ -42,7 +42,7 @@ export function mailRoutes(steward: Steward): Hono {
 }
 
 async function recipient(steward: Steward, c: Context, person: string) {
-  const { garden } = await gardenView(steward, c.req.param('gardenId') ?? '');
+  const { garden } = await gardenView(steward, c);
   const standing = (await steward.mailStandings(garden.id)).find(({ member }) => member === person);
   if (standing === undefined)
     throw notFound(`Nobody called "${person.slice(0, SHOWN_CHARACTERS)}" gets lists by mail.`);

@@ -21,13 +21,13 @@ const CORE_C = { least: -30, most: 95 } as const;
 export function pileReadingRoutes(steward: Steward): Hono {
   return new Hono()
     .get(PATH, async (c) => {
-      const { garden, plan } = await gardenView(steward, c.req.param('gardenId'));
+      const { garden, plan } = await gardenView(steward, c);
       const entered = { ...NOTHING, on: plan.today, pile: c.req.query('pile') ?? '' };
       return c.html(pileReadingPage({ garden, today: plan.today, entered }));
     })
     .post(PATH, async (c) => {
       const form = await readForm(c);
-      const { garden, plan } = await gardenView(steward, c.req.param('gardenId'));
+      const { garden, plan } = await gardenView(steward, c);
       const reading = readingIn(form, garden.place.units, plan.today);
       const problems =
         reading === undefined ? form.problems : await refusalsOf(() => steward.readPile(garden.id, reading, BY));

@@ -1,7 +1,7 @@
 /**
  * The season's record: the page, and the files.
  */
-import { Hono } from 'hono';
+import { type Context, Hono } from 'hono';
 import { seasonOf } from '../climate/season.ts';
 import { recordCsv } from '../digest/record/csv.ts';
 import { recordJson } from '../digest/record/json.ts';
@@ -16,7 +16,7 @@ import { Trouble } from './trouble.ts';
 export function recordRoutes(steward: Steward): Hono {
   return new Hono()
     .get('/gardens/:gardenId/record', async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const from = recordFrom(view);
       const seasons = seasonsOnRecord(from);
       const asked = c.req.query('season');
@@ -25,14 +25,14 @@ export function recordRoutes(steward: Steward): Hono {
       return c.html(recordPage({ view, record: seasonRecord(from, { season }), seasons, season }));
     })
     .get('/gardens/:gardenId/record.csv', async (c) => {
-      const { record, name } = await fileAsked(steward, c.req.param('gardenId'), c.req.query('season'));
+      const { record, name } = await fileAsked(steward, c, c.req.query('season'));
       return c.body(recordCsv(record.rows), 200, {
         'Content-Type': 'text/csv; charset=utf-8; header=present',
         'Content-Disposition': `attachment; filename="${name}.csv"`,
       });
     })
     .get('/gardens/:gardenId/record.json', async (c) => {
-      const { record, name } = await fileAsked(steward, c.req.param('gardenId'), c.req.query('season'));
+      const { record, name } = await fileAsked(steward, c, c.req.query('season'));
       return c.body(recordJson(record), 200, {
         'Content-Type': 'application/json; charset=utf-8',
         'Content-Disposition': `attachment; filename="${name}.json"`,
@@ -44,8 +44,8 @@ function recordFrom({ garden, climate, ledger, plan: { today } }: GardenView): R
   return { garden, climate, ledger, today };
 }
 
-async function fileAsked(steward: Steward, gardenId: string, asked: string | undefined) {
-  const view = await gardenView(steward, gardenId);
+async function fileAsked(steward: Steward, c: Context, asked: string | undefined) {
+  const view = await gardenView(steward, c);
   const from = recordFrom(view);
   const season = asked === undefined ? undefined : seasonAsked(from, asked, seasonsOnRecord(from));
   const which = season === undefined ? 'all-seasons' : seasonName(view.climate, season).replace('/', '-');

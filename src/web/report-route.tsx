@@ -18,16 +18,16 @@ const COLD_NIGHT_PATH = '/gardens/:gardenId/report/cold-night';
 export function reportRoutes(steward: Steward): Hono {
   return new Hono()
     .get('/gardens/:gardenId/report', async (c) => {
-      const { garden } = await gardenView(steward, c.req.param('gardenId'));
+      const { garden } = await gardenView(steward, c);
       return c.html(reportPage(garden));
     })
     .get(COLD_NIGHT_PATH, async (c) => {
-      const { garden, plan } = await gardenView(steward, c.req.param('gardenId'));
+      const { garden, plan } = await gardenView(steward, c);
       return c.html(coldNightPage({ garden, today: plan.today }));
     })
     .post(COLD_NIGHT_PATH, async (c) => {
       const form = await readForm(c);
-      const { garden, plan } = await gardenView(steward, c.req.param('gardenId'));
+      const { garden, plan } = await gardenView(steward, c);
       const report = coldNightIn(form, garden.place.units, plan.today);
       const problems =
         report === undefined ? form.problems : await refusalsOf(() => steward.report(garden.id, report, BY));

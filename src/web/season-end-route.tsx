@@ -38,7 +38,7 @@ export function seasonEndRoutes(steward: Steward): Hono {
   const seasonEnds = memory<GardenView, string, { beds: BedGaps[]; seed: SeedToBuy[] }>();
   return new Hono()
     .get('/gardens/:gardenId/season-end', async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const { beds, seed } = seasonEnds(view, 'season end', () => {
         const input = planningInput(view);
         return { beds: gardenGaps(input), seed: seedToBuy(input) };
@@ -59,7 +59,7 @@ export function seasonEndRoutes(steward: Steward): Hono {
 type Reading = (form: Form, view: GardenView, bedId: string) => CoverChoice | undefined;
 
 async function bedOf(steward: Steward, c: Context) {
-  const view = await gardenView(steward, c.req.param('gardenId') ?? '');
+  const view = await gardenView(steward, c);
   const bed = view.garden.beds.find(({ id }) => id === c.req.param('bedId'));
   if (bed === undefined) throw notFound('No bed of this garden has this address.');
   return { view, bed };

@@ -52,7 +52,7 @@ function queryOf(c: Context): Form {
 }
 
 async function bedOf(steward: Steward, c: Context): Promise<{ view: GardenView; bed: Bed }> {
-  const view = await gardenView(steward, c.req.param('gardenId') ?? '');
+  const view = await gardenView(steward, c);
   const bed = view.garden.beds.find(({ id }) => id === c.req.param('bedId'));
   if (bed === undefined) throw notFound('No bed of this garden has this address.');
   return { view, bed };

@@ -17,7 +17,7 @@ const PATH = '/gardens/:gardenId/report/stage';
 export function stageRoutes(steward: Steward): Hono {
   return new Hono()
     .get(PATH, async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const form = new Form(new Map(Object.entries(c.req.queries())));
       const entered = enteredIn(form, view);
       if (form.text('stage') === '') return c.html(stagePage({ view, entered }));
@@ -36,7 +36,7 @@ export function stageRoutes(steward: Steward): Hono {
     })
     .post(PATH, async (c) => {
       const form = await readForm(c);
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const report = reportIn(form, view);
       const problems =
         report === undefined ? form.problems : await refusalsOf(() => steward.report(view.garden.id, report, BY));

@@ -50,7 +50,7 @@ export function taskRoutes(steward: Steward): Hono {
 }
 
 async function read(steward: Steward, c: Context): Promise<{ view: GardenView; found: TaskView; today: string }> {
-  const view = await gardenView(steward, c.req.param('gardenId') ?? '');
+  const view = await gardenView(steward, c);
   const found = taskView(view, c.req.param('key') ?? '');
   if (found === undefined) throw notFound('This task is not in the plan: it was replaced, or is long past.');
   return { view, found, today: view.plan.today };

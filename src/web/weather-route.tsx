@@ -20,7 +20,7 @@ const PATH = '/gardens/:gardenId/weather';
 export function weatherRoutes(steward: Steward): Hono {
   return new Hono()
     .get(PATH, async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const asked = c.req.queries();
       if ('kind' in asked) return preview(c, steward, view, new Form(new Map(Object.entries(asked))));
       const day = c.req.query('day');
@@ -29,7 +29,7 @@ export function weatherRoutes(steward: Steward): Hono {
     })
     .post(PATH, async (c) => {
       const form = await readForm(c);
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const { garden, plan } = view;
       const row = rowIn(form, garden.place.units, plan.today);
       if (row === undefined) return refused(c, view, form, form.problems);

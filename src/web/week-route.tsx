@@ -23,13 +23,13 @@ export function weekRoutes(steward: Steward): Hono {
       return c.html(gardensPage(views.map(({ garden }) => garden)));
     })
     .get('/gardens/:gardenId', async (c) => {
-      const view = await gardenView(steward, c.req.param('gardenId'));
+      const view = await gardenView(steward, c);
       const { week, reader } = askedWeek({ week: c.req.query('week'), person: c.req.query('person') }, view);
       const mail = await steward.mailStandings(view.garden.id);
       return c.html(weekPage({ ...view, mail }, week, reader));
     })
     .get('/gardens/:gardenId/week-sheet', async (c) => {
-      const { garden, plan } = await gardenView(steward, c.req.param('gardenId'));
+      const { garden, plan } = await gardenView(steward, c);
       const { week, reader } = askedWeek(
         { week: c.req.query('week'), person: c.req.query('person') },
         { garden, plan },

@@ -18,7 +18,7 @@ export function yearRoutes(steward: Steward): Hono {
   // A view is the same object until a fact or the day changes.
   const years = memory<GardenView, string, { beds: BedYears[]; odds: YearOdds }>();
   return new Hono().get('/gardens/:gardenId/year', async (c) => {
-    const view = await gardenView(steward, c.req.param('gardenId'));
+    const view = await gardenView(steward, c);
     const season = askedSeason(c.req.query('season'), view);
     const input = planningInput(view);
     const known = years(view, 'year', () => ({
