@@ -197,3 +197,8 @@ export function dropCropPath(gardenId: string, bedId: string, plantingId?: strin
   const query = plantingId === undefined ? '' : `?planting=${encodeURIComponent(plantingId)}`;
   return `${bedPath(gardenId, bedId)}/season/drop${query}`;
 }
+
+/** The page that follows work which takes a while. */
+export function underWayPath(id: string): string {
+  return `/under-way/${id}`;
+}

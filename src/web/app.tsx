@@ -7,6 +7,7 @@ import type { Steward } from '../steward/steward.ts';
 import { answerRoutes } from './answer-route.tsx';
 import { awayRoutes } from './away-route.tsx';
 import { bedsRoutes } from './beds-route.tsx';
+import { bedsRoom } from './beds-shown.tsx';
 import { compostRoutes } from './compost-route.tsx';
 import { diseaseRoutes } from './disease-route.tsx';
 import { knownFeed, noFeed } from './feed-route.ts';
@@ -29,8 +30,10 @@ import { spotRoutes } from './spot-route.tsx';
 import { stageRoutes } from './stage-route.tsx';
 import { stopRoutes } from './stop-route.tsx';
 import { stylesheet } from './stylesheet.ts';
+import { takePlanRoutes } from './take-plan-route.tsx';
 import { taskRoutes } from './task-route.tsx';
 import { notFound, Trouble, withoutTokens } from './trouble.ts';
+import { UnderWayPages } from './under-way.tsx';
 import { weatherRoutes } from './weather-route.tsx';
 import { weekRoutes } from './week-route.tsx';
 import { WrongTokens } from './wrong-tokens.ts';
@@ -61,6 +64,8 @@ export function createApp({ steward, settings, report = console.error }: AppPart
 function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   const app = new Hono();
   const wrongLinks = new WrongTokens();
+  const underWay = new UnderWayPages((error) => troubleOf(error, report));
+  const beds = bedsRoom(steward, underWay);
   app.use(mailHeaders, safetyHeaders, hostGuard(settings));
   app.route('/', readingRoutes(steward));
   app.route('/', stopRoutes(steward, wrongLinks));
@@ -83,7 +88,8 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', stageRoutes(steward));
   app.route('/', pileReadingRoutes(steward));
   app.route('/', awayRoutes(steward));
-  app.route('/', bedsRoutes(steward));
+  app.route('/', bedsRoutes(beds));
+  app.route('/', takePlanRoutes(beds));
   app.route('/', spotRoutes(steward));
   app.route('/', seasonEndRoutes(steward));
   app.route('/', yearRoutes(steward));
@@ -95,6 +101,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', feedsRoutes(steward, settings));
   app.route('/', householdRoutes(steward, settings));
   app.route('/', answerRoutes(steward, wrongLinks));
+  app.route('/', underWay.routes());
   app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));
   app.onError((error, c) => answerTrouble(c, troubleOf(error, report)));
   return app;
@@ -105,10 +112,10 @@ function answerTrouble(c: Context, { status, message, problems }: Trouble) {
 }
 
 /** What may be said about an error: its own words where they were meant for the reader, else only that there was one. */
-function troubleOf(error: Error, report: (line: string) => void): Trouble {
+function troubleOf(error: unknown, report: (line: string) => void): Trouble {
   if (error instanceof Trouble) return error;
   if (error instanceof InputRefused) return new Trouble(422, 'That cannot be done', error.problems);
-  report(withoutTokens(error.stack ?? error.message));
+  report(withoutTokens(error instanceof Error ? (error.stack ?? error.message) : String(error)));
   return new Trouble(500, 'Something went wrong here', [
     {
       where: 'this program',

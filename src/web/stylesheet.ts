@@ -21,6 +21,7 @@ const SHEETS = [
   'season-end',
   'told',
   'household',
+  'under-way',
 ] as const;
 
 /** The stylesheet's text. */

@@ -37,6 +37,7 @@ test('a gardener wishes, has a plan proposed, takes it, changes a bed and takes 
   expect(await page.locator('.crop-proposed').textContent()).toContain('Snap bean');
   await page.getByRole('link', { name: 'See what taking this plan would do' }).click();
   await page.getByRole('button', { name: 'Take this plan' }).click();
+  await page.waitForURL(/\/beds$/);
   expect(await page.locator('.crop-planned').allTextContents()).toHaveLength(2);
 
   await page.getByRole('link', { name: 'Change Wall bed, 2027' }).click();

@@ -99,10 +99,30 @@ export function appOver(steward: Steward, settings: WebSettings = { port: 8137, 
     app,
     steward,
     reported,
-    get: async (path, headers = {}) => app.request(path, { headers: { Host: HOST, ...headers } }),
-    send: async (path, fields, headers = { 'Sec-Fetch-Site': 'same-origin' }) =>
-      app.request(path, { method: 'POST', headers: { Host: HOST, ...headers }, body: formOf(fields) }),
+    get: async (path, headers = {}) => followed(app, await app.request(path, { headers: { Host: HOST, ...headers } })),
+    send: async (path, fields, headers = { 'Sec-Fetch-Site': 'same-origin' }) => {
+      const body = formOf(fields);
+      return ended(app, await app.request(path, { method: 'POST', headers: { Host: HOST, ...headers }, body }));
+    },
   };
+}
+
+/** Waits, as a browser does, for work that takes a while. */
+async function ended(app: Hono, answer: Response): Promise<Response> {
+  const leads = answer.status === 303 ? answer.headers.get('location') : undefined;
+  if (leads?.startsWith('/under-way/') !== true) return answer;
+  for (;;) {
+    const next = await app.request(leads, { headers: { Host: HOST } });
+    if (next.headers.get('refresh') === null) return next;
+  }
+}
+
+/** The same, and then follows to the page it leads to. */
+async function followed(app: Hono, answer: Response): Promise<Response> {
+  const end = await ended(app, answer);
+  if (end === answer) return answer;
+  const leads = end.headers.get('location');
+  return leads === null ? end : followed(app, await app.request(leads, { headers: { Host: HOST } }));
 }
 
 function formOf(fields: Record<string, string | string[]>): URLSearchParams {

@@ -10,6 +10,7 @@ import { type BestPlanModel, bestPlanModel } from '../../practices/rotation-plan
 import { searchPlan } from '../../practices/rotation-plan/search.ts';
 import { withSecondCrops } from '../../practices/rotation-plan/second-crops.ts';
 import { inSetOrder } from '../../practices/rotation-plan/set-order.ts';
+import { type Say, unsaid } from '../say.ts';
 import type { Solver } from '../solver/solver.ts';
 
 /** A plan, and whether it is proven that none is better. */
@@ -24,23 +25,25 @@ const MOST_AT_ONCE = 120;
 const SMALLEST = 1e-6;
 
 /** The best plan, in the order of the garden's beds whatever that is: alike beds are told apart by it and by nothing else. */
-export async function bestPlan(problem: RotationProblem, solver: Solver): Promise<FoundPlan> {
+export async function bestPlan(problem: RotationProblem, solver: Solver, say: Say = unsaid): Promise<FoundPlan> {
   const ordered = inSetOrder(problem);
-  const first = await inOrder(ordered, solver);
+  await say('Looking for the best place for each crop', 0.3);
+  const first = await inOrder(ordered, solver, say);
   const placements = withSecondCrops(ordered, first.placements);
   const found = placements === first.placements ? first.found : 'best found';
   const inBeds = problem.beds.flatMap(({ id }) => placements.filter(({ bedId }) => bedId === id));
   return { placements: inBeds, found };
 }
 
-async function inOrder(problem: RotationProblem, solver: Solver): Promise<FoundPlan> {
+async function inOrder(problem: RotationProblem, solver: Solver, say: Say): Promise<FoundPlan> {
   const best = bestPlanModel(problem);
   if (best.choices === 0) return { placements: [], found: 'best' };
-  if (best.choices > MOST_AT_ONCE) return { placements: await searched(problem, best, solver), found: 'best found' };
+  const search = () => searched(problem, best, solver, say);
+  if (best.choices > MOST_AT_ONCE) return { placements: await search(), found: 'best found' };
   const solved = await solver.solve(lpText(best.model));
   const whole = 'values' in solved ? best.read(solved.values) : undefined;
   if (whole !== undefined && solved.found === 'best') return { placements: whole, found: 'best' };
-  return { placements: better(problem, await searched(problem, best, solver), whole), found: 'best found' };
+  return { placements: better(problem, await search(), whole), found: 'best found' };
 }
 
 function better(problem: RotationProblem, plan: readonly Placement[], other: readonly Placement[] | undefined) {
@@ -48,9 +51,16 @@ function better(problem: RotationProblem, plan: readonly Placement[], other: rea
 }
 
 /** A plan searched for, and then every part of it placed anew, once. */
-async function searched(problem: RotationProblem, best: BestPlanModel, solver: Solver): Promise<readonly Placement[]> {
+async function searched(
+  problem: RotationProblem,
+  best: BestPlanModel,
+  solver: Solver,
+  say: Say,
+): Promise<readonly Placement[]> {
   let plan: readonly Placement[] = filled(problem, await withPauses(searchPlan(problem)));
-  for (const part of partsOf(problem, MOST_AT_ONCE)) {
+  const parts = partsOf(problem, MOST_AT_ONCE);
+  for (const [at, part] of parts.entries()) {
+    await say(`Bettering the plan, part ${at + 1} of ${parts.length}`, 0.5 + (0.3 * at) / parts.length);
     const { model, read } = best.around(plan, part);
     const solved = await solver.solve(lpText(model), 'rough');
     if ('values' in solved) plan = better(problem, plan, read(solved.values));

@@ -7,6 +7,7 @@ import { gardenProblem, type RotationAsk } from '../../practices/rotation-plan/g
 import type { BrokenRule } from '../../practices/rotation-plan/looked-at.ts';
 import type { RotationProblem } from '../../practices/rotation-plan/problem.ts';
 import { isMet, lacking, type WishMet, wishesMet } from '../../practices/rotation-plan/wishes.ts';
+import { type Say, unsaid } from '../say.ts';
 import { type Solver, startSolver } from '../solver/solver.ts';
 import { bestPlan } from './best-plan.ts';
 import { betweenTable } from './between.ts';
@@ -27,12 +28,15 @@ export interface RotationProposal {
   conflicts: readonly Conflict[];
 }
 
-/** Proposes a rotation for the wishes of a garden. */
-export async function proposeRotation(input: PracticeInput, ask: RotationAsk): Promise<RotationProposal> {
+/** Proposes a rotation for the wishes of a garden, and says how far it is. */
+export async function proposeRotation(input: PracticeInput, ask: RotationAsk, say = unsaid): Promise<RotationProposal> {
+  await say('Looking at every bed, wish and season', 0.05);
   const bare = withOpenDays(input, ask, gardenProblem(input, ask));
   const solver = startSolver();
   try {
-    const proposal = await proposalFor({ ...bare, between: betweenTable(input, bare) }, solver);
+    await say('Working out which crop can follow which', 0.1);
+    const proposal = await proposalFor({ ...bare, between: betweenTable(input, bare) }, solver, say);
+    await say('Finding the days', 0.95);
     return { ...proposal, placements: withDates(input, proposal.placements) };
   } finally {
     await solver.close();
@@ -40,9 +44,14 @@ export async function proposeRotation(input: PracticeInput, ask: RotationAsk): P
 }
 
 /** The proposal for a problem that is all worked out. */
-export async function proposalFor(problem: RotationProblem, solver: Solver): Promise<RotationProposal> {
-  const { placements, found } = await bestPlan(problem, solver);
+export async function proposalFor(
+  problem: RotationProblem,
+  solver: Solver,
+  say: Say = unsaid,
+): Promise<RotationProposal> {
+  const { placements, found } = await bestPlan(problem, solver, say);
   const wishes = wishesMet(problem, placements);
+  await say('Finding what stands against the wishes that are not met', 0.8);
   const unmet = wishes.filter((met) => !isMet(met)).sort((a, b) => lacking(b) - lacking(a));
   return {
     problem,
