@@ -86,7 +86,8 @@ export function readableIn(units: UnitSystem, text: string, beside?: Day): strin
     );
 }
 
-const MONTHS = [
+/** The months by name, January first. */
+export const MONTHS = [
   'January',
   'February',
   'March',

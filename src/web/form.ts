@@ -28,6 +28,11 @@ export class Form {
     return [...new Set(this.#fields.get(name) ?? [])];
   }
 
+  /** The names of everything that was sent. */
+  names(): string[] {
+    return [...this.#fields.keys()];
+  }
+
   /** A date field. When it holds no date that is a problem under the field's own label. */
   day(name: string, label: string, example: Day): Day | undefined {
     const text = this.text(name);
