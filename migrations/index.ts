@@ -8,6 +8,7 @@ import { feedShapes } from './0004-feed-shapes.ts';
 import { readingKeys } from './0005-reading-keys.ts';
 import { signingKeys } from './0006-signing-keys.ts';
 import { deliveries } from './0007-deliveries.ts';
+import { drafts } from './0008-drafts.ts';
 import type { Migration } from './migration.ts';
 
 export const migrations: readonly Migration[] = [
@@ -18,4 +19,5 @@ export const migrations: readonly Migration[] = [
   { version: 5, name: 'reading-keys', up: readingKeys },
   { version: 6, name: 'signing-keys', up: signingKeys },
   { version: 7, name: 'deliveries', up: deliveries },
+  { version: 8, name: 'drafts', up: drafts },
 ];

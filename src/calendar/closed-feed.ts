@@ -18,9 +18,24 @@ export interface ClosedFeed {
   feedId: string;
   label: string;
   closedAt: Instant;
-  /** Whether the feed has another address now, rather than none. */
-  goesOn: boolean;
+  /** Why: it was revoked, it has another address now, or its garden was put away. */
+  why: 'revoked' | 'moved' | 'put away';
 }
+
+const WORDS: Readonly<Record<ClosedFeed['why'], { what: string; mend: string }>> = {
+  revoked: {
+    what: 'It was revoked',
+    mend: 'Take this calendar out of the app. Whoever keeps the garden can make a new feed on the Feeds page.',
+  },
+  moved: {
+    what: 'It has a new address now',
+    mend: 'Copy the new address from the Feeds page and subscribe to that one; then take this calendar out of the app.',
+  },
+  'put away': {
+    what: 'Its garden was put away',
+    mend: 'When the garden is given back, on the page of gardens, the work shows here again at this address.',
+  },
+};
 
 /** The moment from which a closed address is no longer answered. */
 export function graceEnds(closedAt: Instant): Instant {
@@ -28,12 +43,9 @@ export function graceEnds(closedAt: Instant): Instant {
 }
 
 /** The notice calendar of a closed address: the same octets for as long as it is given. Holds no address. */
-export function closedFeed({ gardenId, feedId, label, closedAt, goesOn }: ClosedFeed): FeedContent {
+export function closedFeed({ gardenId, feedId, label, closedAt, why }: ClosedFeed): FeedContent {
   const closedOn: Day = closedAt.slice(0, 10);
-  const what = goesOn ? 'It has a new address now' : 'It was revoked';
-  const mend = goesOn
-    ? 'Copy the new address from the Feeds page and subscribe to that one; then take this calendar out of the app.'
-    : 'Take this calendar out of the app. Whoever keeps the garden can make a new feed on the Feeds page.';
+  const { what, mend } = WORDS[why];
   const notice = {
     uid: closedUid(gardenId, feedId),
     // From the day before, since "today" may still be yesterday west of Greenwich.

@@ -121,7 +121,7 @@ function middle({ low, high }: Span): number {
 }
 
 /** A bed's crops in the order they go in. */
-export function cropSpans(garden: Garden, bedId: string, climate: Climate): CropSpan[] {
+export function cropSpans(garden: Pick<Garden, 'plantings'>, bedId: string, climate: Climate): CropSpan[] {
   const spans = garden.plantings
     .filter((planting) => planting.bedId === bedId)
     .map((planting) => cropSpan(planting, climate))

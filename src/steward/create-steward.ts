@@ -15,6 +15,7 @@ import { linksIn } from './answers/follow.ts';
 import { skippedTask } from './done-task.ts';
 import { addFeed, changeFeed, rotateFeed } from './feeds.ts';
 import { followHousehold } from './feeds-of-members.ts';
+import { gardensIn } from './gardens-away.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
@@ -25,6 +26,7 @@ import { putOffFacts } from './put-off.ts';
 import { keysIn } from './reading-keys.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
 import { ServedFeeds } from './served-feeds.ts';
+import { setUpIn } from './set-up/set-up.ts';
 import type { ReportedReading, Steward } from './steward.ts';
 import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
 
@@ -63,7 +65,7 @@ export function createSteward({ store, clock, report = console.error, post = {} 
     throw new Error(`Garden "${gardenId}" kept changing. Nothing was written. Try again.`);
   }
 
-  return {
+  const steward: Steward = {
     gardenIds: () => store.gardenIds(),
     importGarden: (garden, by) => importGarden({ store, clock, planner }, garden, by),
     importWeather: (gardenId, record) => importWeather({ store, clock, planner }, gardenId, record),
@@ -93,6 +95,8 @@ export function createSteward({ store, clock, report = console.error, post = {} 
     ...keysIn({ store, clock }),
     ...postIn({ store, clock, planner, post, report, underWay }),
     ...linksIn({ store, planner }),
+    ...setUpIn({ store, clock, planner }),
+    ...gardensIn({ store, clock }, () => steward),
     async previewReport(gardenId, report) {
       const view = await planner.view(gardenId);
       return reportPreview(planner, view, report);
@@ -143,6 +147,7 @@ export function createSteward({ store, clock, report = console.error, post = {} 
       await store.close();
     },
   };
+  return steward;
 }
 
 /** Plans every garden whose plan is out of date; those that fail are told of when all have been tried. */

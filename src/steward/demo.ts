@@ -6,6 +6,7 @@ import { promisify } from 'node:util';
 import { gunzip } from 'node:zlib';
 import { demoGardenFile } from '../../demo-data/demo-garden.ts';
 import { DEMO_WEATHER_YEAR, demoWeather, shiftedWeather } from '../../demo-data/demo-weather.ts';
+import { firstFree } from '../garden/ids.ts';
 import { checkGardenFile } from '../garden/read-garden-file.ts';
 import type { DailyWeather, LoggedDay } from '../garden/weather.ts';
 import { readWeatherFile } from '../garden/weather-file.ts';
@@ -15,7 +16,7 @@ import type { Steward } from './steward.ts';
 const WEATHER_FOLDER = new URL('../../demo-data/weather/', import.meta.url);
 
 /** Who lays the demo garden, as its ledger keeps it. */
-const BY = 'demo';
+export const BY_DEMO = 'demo';
 
 /** What laying the demo garden works with. */
 export interface DemoRoom {
@@ -35,9 +36,14 @@ export async function layDemo({ steward, clock }: DemoRoom): Promise<string> {
   const anchor = clock.today ?? dayIn(timeZone, now);
   const days = await readRecord();
   const file = checkGardenFile(demoGardenFile(anchor));
+  const taken = new Set([...(await steward.gardenIds()), ...(await steward.gardensPutAway()).map(({ id }) => id)]);
+  const id = firstFree(file.garden.id ?? '', taken);
   const record = { origin: demoWeather.origin, leftOut: demoWeather.leftOut, days };
   const weather = shiftedWeather(days, { year: DEMO_WEATHER_YEAR, anchor }).map(asSeen);
-  const { gardenId } = await steward.importGarden({ file, prefer: 'file', record, weather }, BY);
+  const { gardenId } = await steward.importGarden(
+    { file: { ...file, garden: { ...file.garden, id } }, prefer: 'file', record, weather },
+    BY_DEMO,
+  );
   await steward.addFeed(gardenId, 'Everything');
   return gardenId;
 }

@@ -26,7 +26,11 @@ export interface ClimateSources {
  *
  * @throws {InputRefused} when the garden names a record that was never brought in, or a station that is not in the table
  */
-export async function climateOf(garden: Garden, today: Day, sources: ClimateSources): Promise<Climate> {
+export async function climateOf(
+  garden: Pick<Garden, 'climate' | 'place'>,
+  today: Day,
+  sources: ClimateSources,
+): Promise<Climate> {
   const { climate: choice, place } = garden;
   const site = siteOf(place);
   switch (choice.kind) {

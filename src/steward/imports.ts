@@ -20,12 +20,30 @@ export interface ImportRoom {
   planner: Planner;
 }
 
+/** A garden that was tried and found good. */
+export interface TriedImport {
+  gardenId: string;
+  /** Keeps it, inside a transaction. */
+  keep(shelves: Shelves): Promise<void>;
+}
+
 /**
  * Brings a garden file in. A trial plan is made first, so that a file no climate can be worked out for leaves no trace.
  *
  * @throws {InputRefused} when the climate cannot be worked out, or two crops are planned for one bed at once
  */
 export async function importGarden(room: ImportRoom, garden: GardenImport, by: string): Promise<Plan> {
+  const { gardenId, keep } = await tryImport(room, garden, by);
+  await room.store.transaction(keep);
+  return (await room.planner.view(gardenId)).plan;
+}
+
+/**
+ * Tries a garden file: nothing is kept yet.
+ *
+ * @throws {InputRefused} as {@link importGarden} does
+ */
+export async function tryImport(room: ImportRoom, garden: GardenImport, by: string): Promise<TriedImport> {
   const { store, clock, planner } = room;
   const { file, prefer, record, weather = [] } = garden;
   const gardenId = file.garden.id ?? '';
@@ -35,6 +53,7 @@ export async function importGarden(room: ImportRoom, garden: GardenImport, by: s
   const entry = { ...recorded, fact };
   const log = { ...recorded, fact: { kind: 'weather-logged' as const, days: [...weather] } };
   const known = (await store.gardenIds()).includes(gardenId);
+  if (!known) await refusePutAway(store, gardenId);
   const ledger = known ? await store.ledger(gardenId) : [];
   const next = { ...entry, entry: (ledger.at(-1)?.entry ?? 0) + 1 };
   const trial = gardenOf(gardenId, withMemberIds([...ledger, next]));
@@ -42,13 +61,26 @@ export async function importGarden(room: ImportRoom, garden: GardenImport, by: s
   const climate = await climateOf(trial, today, { record: held, stations: readStationTable });
   refuseCrowded(file, trial, climate);
   planner.plan(trial, climate, today, 0, undefined);
-  await store.transaction(async (shelves) => {
+  const keep = async (shelves: Shelves) => {
     if (!known) await shelves.createGarden({ id: gardenId, name: file.garden.name, createdAt: clock.now() });
     if (record !== undefined) await shelves.replaceWeatherRecord(gardenId, record);
     if (known) await followHousehold({ store: shelves, clock }, [gardenOf(gardenId, ledger), trial]);
     await appendNow(shelves, gardenId, weather.length === 0 ? [entry] : [entry, log]);
-  });
-  return (await planner.view(gardenId)).plan;
+  };
+  return { gardenId, keep };
+}
+
+/** A file of a garden that was put away says nothing of whether it is to come back. */
+async function refusePutAway(store: Shelves, gardenId: string): Promise<void> {
+  const away = (await store.gardensPutAway()).find(({ id }) => id === gardenId);
+  if (away === undefined) return;
+  throw new InputRefused('The garden file was not brought in.', [
+    {
+      where: 'garden.id',
+      what: `The garden "${gardenId}" was put away on ${away.at.slice(0, 10)}.`,
+      mend: 'Give it back on the page of gardens first, or give the file another id.',
+    },
+  ]);
 }
 
 async function appendNow(shelves: Shelves, gardenId: string, entries: Parameters<Shelves['append']>[2]): Promise<void> {

@@ -90,12 +90,16 @@ export class ServedFeeds {
     }
   }
 
-  async #answerOf({ feed, closedAt }: FeedAddress, at: { mark: number; now: Instant }): Promise<Held | undefined> {
+  async #answerOf(
+    { feed, closedAt, isPutAway }: FeedAddress,
+    at: { mark: number; now: Instant },
+  ): Promise<Held | undefined> {
     const name = nameOf(feed);
     if (closedAt !== undefined) {
       const until = graceEnds(closedAt);
       if (at.now >= until) return undefined;
-      const notice = closedFeed({ ...name, label: feed.label, closedAt, goesOn: feed.revokedAt === undefined });
+      const why = isPutAway ? 'put away' : feed.revokedAt === undefined ? 'moved' : 'revoked';
+      const notice = closedFeed({ ...name, label: feed.label, closedAt, why });
       return { name, feed: bodyOf(renderFeed(notice), closedAt), ...from(at), until };
     }
     const view = await this.#view(feed.gardenId, at.mark);

@@ -18,7 +18,9 @@ import type { Feed } from '../store/feeds.ts';
 import type { ReadingKey } from '../store/reading-keys.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 import type { LinkDoings } from './answers/mail-links.ts';
+import type { GardenDoings } from './garden-doings.ts';
 import type { MailDoings } from './post/mail-doings.ts';
+import type { SetUpDoings } from './set-up/set-up-doings.ts';
 
 /** Everything a page needs about one garden. */
 export interface GardenView {
@@ -127,7 +129,8 @@ export interface Used {
 /** A reading of a pile, as somebody reports it. */
 export type ReportedReading = Omit<Extract<Fact, { kind: 'pile-read' }>, 'kind'>;
 
-export interface Steward extends MailDoings, LinkDoings {
+export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoings {
+  /** Ids of every garden that is not put away, oldest first. */
   gardenIds(): Promise<string[]>;
   /** Brings a garden in, or a new file of one that is there. Nothing is kept when the plan cannot be made from it. */
   importGarden(garden: GardenImport, by: string): Promise<Plan>;

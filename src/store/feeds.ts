@@ -40,6 +40,8 @@ export interface Fetch {
 export interface FeedAddress {
   feed: Feed;
   closedAt?: Instant;
+  /** Whether it is closed because its garden was put away: it opens again with the garden. */
+  isPutAway?: true;
 }
 
 /** Names one feed of one garden. */
@@ -147,7 +149,14 @@ export async function findFeedAddress(db: Database, token: string): Promise<Feed
     .executeTakeFirst();
   if (former !== undefined) return { feed: feedOf(former), closedAt: former.closed_at };
   if (current === undefined) return undefined;
-  return { feed: feedOf(current), ...(current.revoked_at === null ? {} : { closedAt: current.revoked_at }) };
+  if (current.revoked_at !== null) return { feed: feedOf(current), closedAt: current.revoked_at };
+  const { put_away_at: putAwayAt } = await db
+    .selectFrom('gardens')
+    .select('put_away_at')
+    .where('id', '=', current.garden_id)
+    .executeTakeFirstOrThrow();
+  const closed = putAwayAt === null ? {} : { closedAt: putAwayAt, isPutAway: true as const };
+  return { feed: feedOf(current), ...closed };
 }
 
 /** Keeps when feeds were last read, all at once. A feed that is not there is passed over. */

@@ -23,6 +23,7 @@ import {
   settleDelivery,
   type Wanted,
 } from './deliveries.ts';
+import { addDraft, changeDraft, claimDraft, draft, drafts, dropDraft, type KeptDraft } from './drafts.ts';
 import { type FeedText, feedText, saveFeedText } from './feed-texts.ts';
 import {
   addFeed,
@@ -38,7 +39,15 @@ import {
   revokeFeed,
   rotateFeed,
 } from './feeds.ts';
-import { createGarden, factsVersion, gardenIds, type NewGarden } from './gardens.ts';
+import {
+  createGarden,
+  factsVersion,
+  gardenIds,
+  gardensPutAway,
+  type NewGarden,
+  type PutAway,
+  putAwayGarden,
+} from './gardens.ts';
 import { type Appended, append, ledger, type NewEntry } from './ledger.ts';
 import { migrate } from './migrate.ts';
 import { plan, savePlan } from './plans.ts';
@@ -49,13 +58,17 @@ import { recordVersion, replaceWeatherRecord, type WeatherRecord, weatherRecord 
 
 /** Reads and writes, each on its own or together in a {@link Store.transaction}. */
 export interface Shelves {
-  /** Ids of every garden, oldest first. */
+  /** Ids of every garden that is not put away, oldest first. */
   gardenIds(): Promise<string[]>;
+  /** The gardens that are put away, the latest first. */
+  gardensPutAway(): Promise<PutAway[]>;
+  /** Puts a garden away, or gives it back where no moment is given; returns whether that changed anything. */
+  putAwayGarden(gardenId: string, at: Instant | undefined): Promise<boolean>;
   /** Starts an empty garden at facts version 0. */
   createGarden(garden: NewGarden): Promise<void>;
   /**
    * Version of everything a plan is made from, raised by one with each accepted change of ledger or weather. Read it
-   * before the rest: what changes afterwards then shows when the plan is saved.
+   * before the rest: what changes afterwards then shows when the plan is saved. That of a garden put away is refused.
    */
   factsVersion(gardenId: string): Promise<number>;
   /** The ledger, oldest entry first. */
@@ -114,6 +127,18 @@ export interface Shelves {
   noteBrokenOff(gardenId: string, at: Instant, problem: string): Promise<number>;
   /** Notes a list whose week was over before it went out. */
   noteMissed(name: DeliveryName, at: Instant): Promise<void>;
+  /** Gardens being set up, the one last changed first. */
+  drafts(): Promise<KeptDraft[]>;
+  /** One of them, also one that has become a garden. */
+  draft(id: string): Promise<KeptDraft | undefined>;
+  /** Keeps a new draft. */
+  addDraft(draft: KeptDraft): Promise<void>;
+  /** Keeps a draft in place of what it was; false where there is none that has not become a garden. */
+  changeDraft(draft: Pick<KeptDraft, 'id' | 'changedAt' | 'draft'>): Promise<boolean>;
+  /** Notes the garden a draft becomes; false where it has become one already. */
+  claimDraft(id: string, gardenId: string): Promise<boolean>;
+  /** Throws a draft away; false where there is none that has not become a garden. */
+  dropDraft(id: string): Promise<boolean>;
 }
 
 export interface Store extends Shelves {
@@ -165,6 +190,8 @@ export async function openStore({ file, now }: { file: string; now?: Instant }):
 function shelvesOf(db: Database): Shelves {
   return {
     gardenIds: () => gardenIds(db),
+    gardensPutAway: () => gardensPutAway(db),
+    putAwayGarden: (gardenId, at) => putAwayGarden(db, gardenId, at),
     createGarden: (garden) => createGarden(db, garden),
     factsVersion: (gardenId) => factsVersion(db, gardenId),
     ledger: (gardenId) => ledger(db, gardenId),
@@ -195,5 +222,11 @@ function shelvesOf(db: Database): Shelves {
     settleDelivery: (name, by, outcome) => settleDelivery(db, name, by, outcome),
     noteBrokenOff: (gardenId, at, problem) => noteBrokenOff(db, gardenId, at, problem),
     noteMissed: (name, at) => noteMissed(db, name, at),
+    drafts: () => drafts(db),
+    draft: (id) => draft(db, id),
+    addDraft: (kept) => addDraft(db, kept),
+    changeDraft: (kept) => changeDraft(db, kept),
+    claimDraft: (id, gardenId) => claimDraft(db, id, gardenId),
+    dropDraft: (id) => dropDraft(db, id),
   };
 }

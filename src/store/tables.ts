@@ -15,6 +15,16 @@ interface GardenRow {
   name: string;
   created_at: string;
   facts_version: number;
+  put_away_at: string | null;
+}
+
+/** A garden being set up as its row holds it; with the garden it became, once it has. */
+export interface DraftRow {
+  id: string;
+  garden_id: string | null;
+  created_at: string;
+  changed_at: string;
+  draft: string;
 }
 
 interface LedgerRow {
@@ -132,6 +142,7 @@ export interface Tables {
   reading_keys: ReadingKeyRow;
   signing_keys: SigningKeyRow;
   deliveries: DeliveryRow;
+  drafts: DraftRow;
 }
 
 /** A database, or one transaction of it. */

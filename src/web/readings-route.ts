@@ -52,6 +52,7 @@ export function readingRoutes(steward: Steward, wrong = new WrongTokens(), told 
   return new Hono().post('/api/piles/:pileId/readings', readingLimit, async (c) => {
     const gardenId = await gardenIn(c, steward);
     if (gardenId === undefined) return refusedKey(c, wrong);
+    if (!(await steward.gardenIds()).includes(gardenId)) return putAway(c, gardenId);
     const waitSeconds = told.count(gardenId);
     if (waitSeconds !== undefined) return tooMany(c, waitSeconds, 'Too many readings were sent.', 'send the next.');
     const { garden, plan } = await steward.view(gardenId);
@@ -82,6 +83,11 @@ export function readingRoutes(steward: Steward, wrong = new WrongTokens(), told 
 async function gardenIn(c: Context, steward: Steward): Promise<string | undefined> {
   const key = /^Bearer ([A-Za-z0-9_-]{1,128})$/i.exec(c.req.header('authorization') ?? '')?.[1];
   return key === undefined ? undefined : steward.gardenOfKey(key);
+}
+
+function putAway(c: Context, gardenId: string) {
+  const mend = 'Give it back on the page of gardens, then send the reading again.';
+  return c.json({ problems: [{ where: gardenId, what: 'This garden was put away.', mend }] }, 409);
 }
 
 function refusedKey(c: Context, wrong: WrongTokens) {

@@ -116,8 +116,8 @@ describe('texts of ten thousand characters', () => {
 
   it('stay inside the notice of a closed address', () => {
     fc.assert(
-      fc.property(longText, fc.boolean(), (label, goesOn) => {
-        const closed = { gardenId: 'plot', feedId: 'feed-1', label, closedAt: '2027-04-20T13:00:00.000Z', goesOn };
+      fc.property(longText, fc.constantFrom('revoked', 'moved', 'put away'), (label, why) => {
+        const closed = { gardenId: 'plot', feedId: 'feed-1', label, closedAt: '2027-04-20T13:00:00.000Z', why };
         const body = renderFeed(closedFeed(closed));
         for (const read of [seenByIcalJs, seenByNodeIcal]) {
           expect(read(body)).toMatchObject([{ day: '2027-04-19', title: 'This calendar is no longer kept' }]);

@@ -39,7 +39,7 @@ export const serve = command({
     withHousehold(call, { make: true }, async ({ steward }) => {
       const { at, settings, options } = call;
       const report = (line: string) => at.stderr.write(`${line}\n`);
-      const empty = (await steward.gardenIds()).length === 0;
+      const empty = await isEmpty(steward);
       if (empty) await layDemo({ steward, clock: clockOf(at, options.today) });
       const stopPlanning = await keepPlanned(steward, (error) => report(faultText(error)));
       // Whoever stands on another day looks around: nobody is sent mail of it.
@@ -63,6 +63,12 @@ export const serve = command({
       }
     }),
 });
+
+/** Whether nobody has begun anything here: what was put away, or is being set up, is somebody's. */
+async function isEmpty(steward: Steward): Promise<boolean> {
+  const begun = [await steward.gardenIds(), await steward.gardensPutAway(), await steward.drafts()];
+  return begun.every((each) => each.length === 0);
+}
 
 /** The address of each garden's first open feed. */
 async function feedLines(steward: Steward, { page, web }: OpenDoor): Promise<string[]> {

@@ -31,6 +31,8 @@ async function follow<Link extends MailLink>(
   if (read === undefined) return { leads: 'nowhere' };
   const { said: link } = read;
   if (!read.signedBy(await signerOfSent(store, link.gardenId))) return { leads: 'nowhere' };
+  // Nothing is written down for a garden that was put away.
+  if (!(await store.gardenIds()).includes(link.gardenId)) return { leads: 'nowhere' };
   const garden = gardenOf(link.gardenId, await store.ledger(link.gardenId));
   const lastDay = lastDayOf(use, link.monday);
   if (planner.dayOf(garden) > lastDay) return { leads: 'too late', lastDay, link };

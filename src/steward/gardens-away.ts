@@ -1,0 +1,35 @@
+/**
+ * Gardens put away and given back, and the demo garden in a household that may hold others. Nothing is ever erased.
+ */
+import type { LedgerEntry } from '../garden/ledger.ts';
+import type { Store } from '../store/store.ts';
+import { BY_DEMO, layDemo } from './demo.ts';
+import type { GardenDoings } from './garden-doings.ts';
+import type { Clock } from './planner.ts';
+import type { Steward } from './steward.ts';
+
+/** Whether a ledger is that of the demo garden: known by who laid it. */
+export function isDemo(ledger: readonly Pick<LedgerEntry, 'by'>[]): boolean {
+  return ledger[0]?.by === BY_DEMO;
+}
+
+/** What a steward does with whole gardens, over a store. */
+export function gardensIn({ store, clock }: { store: Store; clock: Clock }, steward: () => Steward): GardenDoings {
+  const findDemo = async (ids: readonly string[]): Promise<string | undefined> => {
+    for (const id of ids) if (isDemo(await store.ledger(id))) return id;
+    return undefined;
+  };
+  return {
+    gardensPutAway: () => store.gardensPutAway(),
+    putAwayGarden: (gardenId) => store.putAwayGarden(gardenId, clock.now()),
+    giveBackGarden: (gardenId) => store.putAwayGarden(gardenId, undefined),
+    async showDemo() {
+      const shown = await findDemo(await store.gardenIds());
+      if (shown !== undefined) return shown;
+      const away = await findDemo((await store.gardensPutAway()).map(({ id }) => id));
+      if (away === undefined) return layDemo({ steward: steward(), clock });
+      await store.putAwayGarden(away, undefined);
+      return away;
+    },
+  };
+}

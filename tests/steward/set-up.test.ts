@@ -1,0 +1,195 @@
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { EMPTY_DRAFT, type SetUpDraft } from '../../src/garden/set-up-draft.ts';
+import { createSteward } from '../../src/steward/create-steward.ts';
+import { isDemo } from '../../src/steward/gardens-away.ts';
+import type { Steward } from '../../src/steward/steward.ts';
+import { openStore } from '../../src/store/store.ts';
+import { seenByIcalJs } from '../calendar/read-feed.ts';
+
+const NOW = '2027-04-20T12:00:00.000Z';
+
+/** A household in which nothing is yet. */
+async function emptyHouse(): Promise<Steward> {
+  const store = await openStore({ file: ':memory:', now: NOW });
+  const steward = createSteward({ store, clock: { now: () => NOW, today: '2027-04-20' } });
+  onTestFinished(() => steward.close());
+  return steward;
+}
+
+/** A draft told to its end. */
+function told(change: Partial<SetUpDraft> = {}): SetUpDraft {
+  return {
+    ...EMPTY_DRAFT,
+    place: { latitude: 43.1, longitude: -89.4, elevationM: 270 },
+    climate: { nearest: true },
+    about: {
+      name: 'Hollow Lane',
+      timeZone: 'America/Chicago',
+      units: 'us',
+      workDays: ['sat'],
+      hoursPerWeek: 4,
+      soilTexture: 'loam',
+    },
+    beds: ['bed-1', 'bed-2'].map((id) => ({
+      id,
+      name: id,
+      lengthM: 2.4,
+      widthM: 1.2,
+      raised: true,
+      watered: false,
+    })),
+    ...change,
+  };
+}
+
+async function drafted(steward: Steward, draft: SetUpDraft): Promise<string> {
+  const { id } = await steward.beginDraft();
+  await steward.changeDraft(id, () => draft);
+  return id;
+}
+
+describe('a draft', () => {
+  it('says what is missing, and plans nothing before', async () => {
+    const steward = await emptyHouse();
+    const outlook = await steward.draftOutlook(EMPTY_DRAFT);
+    expect(outlook).toEqual({ today: '2027-04-20', missing: ['where', 'climate', 'garden', 'beds'], problems: [] });
+  });
+
+  it('has a climate as soon as place and choice are told', async () => {
+    const steward = await emptyHouse();
+    const { place, climate } = told();
+    const outlook = await steward.draftOutlook({
+      ...EMPTY_DRAFT,
+      ...(place && { place }),
+      ...(climate && { climate }),
+    });
+    expect([outlook.climate?.basis, outlook.missing]).toEqual(['weighted-stations', ['garden', 'beds']]);
+  });
+
+  it('plans on trial and keeps nothing', async () => {
+    const steward = await emptyHouse();
+    const growing = { plantings: [{ bed: 'bed-1', crop: 'pea', sow: '2027-04-25' }] };
+    const { trial } = await steward.draftOutlook(told(growing));
+    expect(trial?.plan.tasks.map(({ kind }) => kind)).toContain('sow-crop');
+    expect(await steward.gardenIds()).toEqual([]);
+  });
+
+  it('says why no climate can be worked out far from every station', async () => {
+    const steward = await emptyHouse();
+    const { problems, climate } = await steward.draftOutlook(told({ place: { latitude: 52.5, longitude: 13.4 } }));
+    expect(climate).toBeUndefined();
+    expect(problems[0]?.what).toContain('The nearest station is');
+  });
+
+  it('lets what grew last year be over, whatever the crop, and keeps lasting ones standing', async () => {
+    const steward = await emptyHouse();
+    const past = [
+      { bed: 'bed-1', crop: 'tomato', season: 2026 },
+      { bed: 'bed-2', crop: 'garlic', season: 2026 },
+      { bed: 'bed-2', crop: 'asparagus', season: 2025 },
+    ];
+    const { trial } = await steward.draftOutlook(told({ past }));
+    const rows = trial?.garden.plantings.map(({ cropId, start, lastHarvest }) => [
+      cropId,
+      start.happened,
+      start.day.slice(0, 4),
+      lastHarvest?.happened,
+    ]);
+    expect(rows).toEqual([
+      ['tomato', true, '2026', true],
+      ['garlic', true, '2025', true],
+      ['asparagus', true, '2025', undefined],
+    ]);
+    expect(
+      trial?.plan.tasks.filter(({ kind, subject }) => kind === 'clear-bed' && subject.id.includes('2026')),
+    ).toEqual([]);
+  });
+});
+
+describe('making the garden', () => {
+  it('makes it with a feed that a calendar reads', async () => {
+    const steward = await emptyHouse();
+    const made = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    expect(made).toEqual({ gardenId: 'hollow-lane', feedId: 'feed-1' });
+    const [feed] = await steward.feeds('hollow-lane');
+    expect(feed?.label).toBe('Calendar');
+    expect(seenByIcalJs((await steward.feedBody(feed?.token ?? ''))?.body ?? '').length).toBeGreaterThan(0);
+    expect(await steward.drafts()).toEqual([]);
+  });
+
+  it('asked twice, also at the same time, makes one garden with one feed', async () => {
+    const steward = await emptyHouse();
+    const draft = await drafted(steward, told());
+    const both = await Promise.all([steward.makeGarden(draft, 'web page'), steward.makeGarden(draft, 'web page')]);
+    const third = await steward.makeGarden(draft, 'web page');
+    expect(new Set([...both, third].map(({ gardenId }) => gardenId))).toEqual(new Set(['hollow-lane']));
+    expect(await steward.gardenIds()).toEqual(['hollow-lane']);
+    expect(await steward.feeds('hollow-lane')).toHaveLength(1);
+  });
+
+  it('gives a garden of the same name another id, also where the first was put away', async () => {
+    const steward = await emptyHouse();
+    await steward.makeGarden(await drafted(steward, told()), 'web page');
+    await steward.putAwayGarden('hollow-lane');
+    const second = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    expect(second.gardenId).toBe('hollow-lane-2');
+    await steward.giveBackGarden('hollow-lane');
+    expect(await steward.gardenIds()).toEqual(['hollow-lane', 'hollow-lane-2']);
+  });
+
+  it('refuses what is not told to its end, or cannot be planned, and keeps the draft', async () => {
+    const steward = await emptyHouse();
+    const bare = await drafted(steward, told({ beds: [] }));
+    await expect(steward.makeGarden(bare, 'web page')).rejects.toThrow(/not told to its end/);
+    const far = await drafted(steward, told({ place: { latitude: 52.5, longitude: 13.4 } }));
+    await expect(steward.makeGarden(far, 'web page')).rejects.toThrow(/nearest station/);
+    expect([await steward.gardenIds(), (await steward.drafts()).length]).toEqual([[], 2]);
+  });
+});
+
+describe('a garden put away', () => {
+  it('shows in its feed as a closed one does, and again at the same address when it is given back', async () => {
+    const steward = await emptyHouse();
+    const { gardenId } = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    const [feed] = await steward.feeds(gardenId);
+    const token = feed?.token ?? '';
+    const before = (await steward.feedBody(token))?.body;
+    await steward.putAwayGarden(gardenId);
+    const [notice, ...others] = seenByIcalJs((await steward.feedBody(token))?.body ?? '');
+    expect([notice?.title, others]).toEqual(['This calendar is no longer kept', []]);
+    expect(notice?.description).toContain('Its garden was put away');
+    await steward.giveBackGarden(gardenId);
+    expect((await steward.feedBody(token))?.body).toBe(before);
+  });
+
+  it('is planned no more, and a file does not bring it back unasked', async () => {
+    const steward = await emptyHouse();
+    const { gardenId } = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    const file = await steward.importedFile(gardenId);
+    await steward.putAwayGarden(gardenId);
+    expect(await steward.refresh()).toEqual([]);
+    await expect(steward.view(gardenId)).rejects.toThrow(/put away/);
+    await expect(steward.importGarden({ file, prefer: 'file' }, 'test')).rejects.toThrow(/Give it back/);
+  });
+});
+
+describe('the demo garden', () => {
+  it('is laid once, and given back where it was put away', async () => {
+    const steward = await emptyHouse();
+    const id = await steward.showDemo();
+    expect(isDemo((await steward.view(id)).ledger)).toBe(true);
+    expect(await steward.showDemo()).toBe(id);
+    await steward.putAwayGarden(id);
+    expect(await steward.showDemo()).toBe(id);
+    expect(await steward.gardenIds()).toEqual([id]);
+  });
+
+  it('leaves a garden of its name alone', async () => {
+    const steward = await emptyHouse();
+    const own = told();
+    const about = own.about && { about: { ...own.about, name: 'Quillet Lane' } };
+    const { gardenId } = await steward.makeGarden(await drafted(steward, { ...own, ...about }), 'web page');
+    expect(await steward.showDemo()).toBe(`${gardenId}-2`);
+    expect((await steward.view(gardenId)).garden.beds).toHaveLength(2);
+  });
+});
