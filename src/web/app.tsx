@@ -2,6 +2,7 @@
  * The web view: a function from requests to answers, over a steward.
  */
 import { type Context, Hono } from 'hono';
+import { contextStorage } from 'hono/context-storage';
 import { InputRefused } from '../garden/problem.ts';
 import type { Steward } from '../steward/steward.ts';
 import { answerRoutes } from './answer-route.tsx';
@@ -62,7 +63,7 @@ export function createApp({ steward, settings, report = console.error }: AppPart
 }
 
 function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
-  const app = new Hono();
+  const app = new Hono().use(contextStorage());
   const wrongLinks = new WrongTokens();
   const underWay = new UnderWayPages((error) => troubleOf(error, report));
   const beds = bedsRoom(steward, underWay);

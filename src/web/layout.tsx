@@ -2,26 +2,19 @@
  * The frame every page stands in.
  */
 import { html } from 'hono/html';
-import type { PropsWithChildren } from 'hono/jsx';
 import type { Problem } from '../garden/problem.ts';
-import {
-  bedsPath,
-  compostPath,
-  feedsPath,
-  historyPath,
-  householdPath,
-  reportPath,
-  seasonEndPath,
-  weatherPath,
-  weekPath,
-  yearPath,
-} from './addresses.ts';
+import type { UnitSystem } from '../measures/units.ts';
+import { weekPath } from './addresses.ts';
+import { PageFoot } from './page-foot.tsx';
+import { type Here, PageLinks } from './page-links.tsx';
 import { stylesheetPath } from './stylesheet.ts';
 
 /** The garden a page is about. */
 export interface PageGarden {
   id: string;
   name: string;
+  /** With the units it is read in. */
+  place?: { units: UnitSystem };
 }
 
 export interface FrameProps {
@@ -29,7 +22,7 @@ export interface FrameProps {
   garden?: PageGarden;
   /** Set where the reader may reach nothing but this page: it then leads nowhere else. */
   apart?: boolean;
-  here?: 'week' | 'year' | 'beds' | 'season-end' | 'compost' | 'weather' | 'report' | 'history' | 'feeds' | 'household';
+  here?: Here;
 }
 
 /** A whole page: heading line with the garden's name, the other pages, then what the page is about. */
@@ -45,6 +38,11 @@ export function page({ title, garden, here, apart = false }: FrameProps, content
         <link rel="stylesheet" href={stylesheetPath} />
       </head>
       <body>
+        {!apart && (
+          <a class="skip" href="#page">
+            Skip to the page
+          </a>
+        )}
         <header class="running-head">
           {apart ? (
             <span class="garden-name">{garden?.name ?? 'Loamtide'}</span>
@@ -53,54 +51,16 @@ export function page({ title, garden, here, apart = false }: FrameProps, content
               {garden?.name ?? 'Loamtide'}
             </a>
           )}
-          {garden && !apart && <PageLinks garden={garden} here={here} />}
+          {garden && !apart && <PageLinks gardenId={garden.id} here={here} />}
         </header>
-        <main>{content}</main>
+        <main id="page" tabindex={-1}>
+          {content}
+        </main>
+        {!apart && <PageFoot gardenUnits={garden?.place?.units} />}
       </body>
     </html>
   )}`;
 }
-
-const PageLinks = ({ garden, here }: { garden: PageGarden; here: FrameProps['here'] }) => (
-  <nav aria-label="Pages">
-    <PageLink href={weekPath(garden.id)} isHere={here === 'week'}>
-      This week
-    </PageLink>
-    <PageLink href={yearPath(garden.id)} isHere={here === 'year'}>
-      The year
-    </PageLink>
-    <PageLink href={bedsPath(garden.id)} isHere={here === 'beds'}>
-      Beds
-    </PageLink>
-    <PageLink href={seasonEndPath(garden.id)} isHere={here === 'season-end'}>
-      Season end
-    </PageLink>
-    <PageLink href={compostPath(garden.id)} isHere={here === 'compost'}>
-      Compost yard
-    </PageLink>
-    <PageLink href={weatherPath(garden.id)} isHere={here === 'weather'}>
-      Weather log
-    </PageLink>
-    <PageLink href={reportPath(garden.id)} isHere={here === 'report'}>
-      Report
-    </PageLink>
-    <PageLink href={historyPath(garden.id)} isHere={here === 'history'}>
-      History
-    </PageLink>
-    <PageLink href={feedsPath(garden.id)} isHere={here === 'feeds'}>
-      Feeds
-    </PageLink>
-    <PageLink href={householdPath(garden.id)} isHere={here === 'household'}>
-      Household
-    </PageLink>
-  </nav>
-);
-
-const PageLink = ({ href, isHere, children }: PropsWithChildren<{ href: string; isHere: boolean }>) => (
-  <a href={href} aria-current={isHere ? 'page' : undefined}>
-    {children}
-  </a>
-);
 
 interface ProblemsProps {
   problems: readonly Problem[];

@@ -1,0 +1,53 @@
+/**
+ * The foot of every page: what explains it, in which units it is read, and how it is printed.
+ */
+import type { Context } from 'hono';
+import { tryGetContext } from 'hono/context-storage';
+import type { UnitSystem } from '../measures/units.ts';
+import { readerUnits } from './reader.ts';
+import { withoutTokens } from './trouble.ts';
+
+/** Units, with the order of dates that goes with them, as a reader is told of them. */
+const READ_IN: Readonly<Record<UnitSystem, string>> = {
+  us: 'inches and pounds, month first',
+  metric: 'metres and litres, day first',
+};
+
+const SYSTEMS = ['us', 'metric'] as const satisfies readonly UnitSystem[];
+
+/** The foot. */
+export const PageFoot = ({ gardenUnits }: { gardenUnits: UnitSystem | undefined }) => (
+  <footer class="page-foot">
+    <Reading gardenUnits={gardenUnits} />
+    <p class="small">Prints in black, without its forms: Ctrl+P, or Print in the browser’s menu.</p>
+  </footer>
+);
+
+/** The switch between units. */
+const Reading = ({ gardenUnits }: { gardenUnits: UnitSystem | undefined }) => {
+  const c = tryGetContext();
+  const back = c === undefined ? undefined : wayBack(c);
+  if (c === undefined || back === undefined) return null;
+  const inForce = gardenUnits ?? readerUnits(c);
+  return (
+    <form method="post" action="/reading" class="reading">
+      <input type="hidden" name="back" value={back} />
+      {inForce !== undefined && <p>Read in {READ_IN[inForce]}.</p>}
+      {SYSTEMS.filter((units) => units !== inForce).map((units) => (
+        <button type="submit" name="units" value={units}>
+          Read in {READ_IN[units]}
+        </button>
+      ))}
+    </form>
+  );
+};
+
+/**
+ * The page itself. None where that would lose what was typed, on what answers a sent form; and none whose address could
+ * hold a secret, which no page repeats.
+ */
+function wayBack({ req: { method, url } }: Context): string | undefined {
+  const { pathname, search } = new URL(url);
+  const path = pathname + search;
+  return method === 'GET' && withoutTokens(path) === path ? path : undefined;
+}
