@@ -202,3 +202,23 @@ export function dropCropPath(gardenId: string, bedId: string, plantingId?: strin
 export function underWayPath(id: string): string {
   return `/under-way/${id}`;
 }
+
+/** The climate of a garden, with how each figure of it is worked out. */
+export function climatePath(gardenId: string): string {
+  return `${weekPath(gardenId)}/climate`;
+}
+
+/** The handbook's contents, or a page of it. */
+export function handbookPath(name?: string, anchor?: string): string {
+  return `/handbook${name === undefined ? '' : `/${name}`}${anchor === undefined ? '' : `#${anchor}`}`;
+}
+
+/** A picture of the handbook. */
+export function handbookImagePath(file: string): string {
+  return `${handbookPath('images')}/${encodeURIComponent(file)}`;
+}
+
+/** The bibliography, at one of its entries where one is named. */
+export function sourcePath(sourceId?: string): string {
+  return handbookPath('sources', sourceId);
+}

@@ -15,6 +15,7 @@ import { knownFeed, noFeed } from './feed-route.ts';
 import { feedsRoutes } from './feeds-route.tsx';
 import { fertilityRoutes } from './fertility-route.ts';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
+import { handbookRoutes } from './handbook-route.tsx';
 import { historyRoutes } from './history-route.tsx';
 import { householdRoutes } from './household-route.tsx';
 import { MAIL_PATHS, mailHeaders } from './mail-pages.ts';
@@ -81,6 +82,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   );
   app.get('/feed/:file', noFeed());
   app.route('/', readerRoutes());
+  app.route('/', handbookRoutes());
   app.route('/', weekRoutes(steward));
   app.route('/', taskRoutes(steward));
   app.route('/', weatherRoutes(steward));

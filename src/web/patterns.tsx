@@ -4,6 +4,7 @@
 import type { PracticeName } from '../garden/practice-names.ts';
 import type { RotationGroup } from '../handbook/shapes.ts';
 import { PRACTICE_WORDS } from '../schedule/entry-text.ts';
+import { practiceDocsPath } from './practice-docs.ts';
 
 const WIDTH = 48;
 const HEIGHT = 12;
@@ -44,17 +45,29 @@ const PATTERNS: Readonly<Record<PracticeName, string>> = {
 /** The pattern and the word of a practice. The word is text, the drawing says it again. */
 export const PracticeMark = ({ practice }: { practice: PracticeName }) => (
   <span class={`practice practice-${practice}`}>
-    <svg
-      class="pattern"
-      viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
-      width={WIDTH * 1.25}
-      height={HEIGHT * 1.25}
-      aria-hidden="true"
-    >
-      <path d={PATTERNS[practice]} fill="none" stroke="currentColor" stroke-width="1.1" stroke-linecap="round" />
-    </svg>
+    <PracticePattern practice={practice} />
     {PRACTICE_WORDS[practice]}
   </span>
+);
+
+/** The same, with its word the way to the practice's page in the handbook. */
+export const LinkedPracticeMark = ({ practice }: { practice: PracticeName }) => (
+  <span class={`practice practice-${practice}`}>
+    <PracticePattern practice={practice} />
+    <a href={practiceDocsPath(practice)}>{PRACTICE_WORDS[practice]}</a>
+  </span>
+);
+
+const PracticePattern = ({ practice }: { practice: PracticeName }) => (
+  <svg
+    class="pattern"
+    viewBox={`0 0 ${WIDTH} ${HEIGHT}`}
+    width={WIDTH * 1.25}
+    height={HEIGHT * 1.25}
+    aria-hidden="true"
+  >
+    <path d={PATTERNS[practice]} fill="none" stroke="currentColor" stroke-width="1.1" stroke-linecap="round" />
+  </svg>
 );
 
 /** Length of a family's tile: large enough that its drawing is known at the size of a strip in print. */

@@ -22,6 +22,7 @@ const SHEETS = [
   'told',
   'household',
   'under-way',
+  'handbook',
 ] as const;
 
 /** The stylesheet's text. */

@@ -5,7 +5,7 @@ import { cpSync, readdirSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** Folders whose every file is carried along, and for src those files that the compiler does not write. */
-const WHOLE_FOLDERS = ['demo-data'];
+const WHOLE_FOLDERS = ['demo-data', 'docs'];
 const PROGRAM_FOLDERS = ['src'];
 
 /** Copies them to the same places under another folder. Returns what was copied, in order. */

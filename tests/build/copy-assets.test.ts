@@ -22,12 +22,16 @@ test('what the compiler does not write is carried to the same place', () => {
     'src/cli/main.ts',
     'demo-data/garden.yaml',
     'demo-data/weather/record.csv',
+    'docs/mulching.md',
+    'docs/images/week.png',
     'tests/notes.txt',
   ]);
   const dist = join(root, 'dist');
   expect(copyAssets(root, dist)).toEqual([
     'demo-data/garden.yaml',
     'demo-data/weather/record.csv',
+    'docs/images/week.png',
+    'docs/mulching.md',
     'src/handbook/station-table.csv.gz',
     'src/web/static/page.css',
   ]);
@@ -37,7 +41,7 @@ test('what the compiler does not write is carried to the same place', () => {
 });
 
 test('a file of an earlier build gives way to the new one', () => {
-  const root = folderWith(['src/web/page.css', 'demo-data/garden.yaml', 'dist/src/web/page.css']);
+  const root = folderWith(['src/web/page.css', 'demo-data/garden.yaml', 'docs/mulching.md', 'dist/src/web/page.css']);
   copyAssets(root, join(root, 'dist'));
   expect(readFileSync(join(root, 'dist/src/web/page.css'), 'utf8')).toBe('text of src/web/page.css');
 });

@@ -16,7 +16,7 @@ import { doneDoubts } from '../../steward/done-doubts.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
-import { PracticeMark } from '../patterns.tsx';
+import { LinkedPracticeMark } from '../patterns.tsx';
 import type { TaskView } from '../task-view.ts';
 import { standing } from '../words.ts';
 import { Cautions } from './cautions.tsx';
@@ -43,7 +43,7 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
     { title: readableIn(units, task.title), garden },
     <article class="task">
       <header class="task-head">
-        <PracticeMark practice={task.practice} />
+        <LinkedPracticeMark practice={task.practice} />
         <h1>{readableIn(units, task.title)}</h1>
         <TaskDate task={task} today={today} place={garden.place} />
         <Settled found={found} gardenId={garden.id} />

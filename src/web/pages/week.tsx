@@ -22,7 +22,7 @@ import type { GardenView } from '../../steward/steward.ts';
 import { taskPath, weekPath, weekSheetPath } from '../addresses.ts';
 import { LOOK_DAYS } from '../asked-week.ts';
 import { page } from '../layout.tsx';
-import { PracticeMark } from '../patterns.tsx';
+import { LinkedPracticeMark } from '../patterns.tsx';
 import { standing } from '../words.ts';
 import { BesideTheWeek } from './beside-the-week.tsx';
 import { MailTrouble } from './mail-standing.tsx';
@@ -133,7 +133,7 @@ const EntryLine = ({ row, gardenId, timeZone, units }: EntryLineProps) => {
     <li class={`entry ${entry.state}`}>
       {isToDo(row) && <span class="tick" aria-hidden="true" />}
       <p class="entry-head">
-        <PracticeMark practice={entry.practice} /> <span class="effort">{hoursText(entry.effortMinutes)}</span>
+        <LinkedPracticeMark practice={entry.practice} /> <span class="effort">{hoursText(entry.effortMinutes)}</span>
         {hour !== undefined && <span class="standing">{hour}</span>}
         {first.state !== 'open' && <span class="standing">{standing(first)}</span>}
         {tasks.some(({ pinned }) => pinned) && <span class="standing">pinned</span>}

@@ -1,0 +1,123 @@
+/**
+ * A page of the docs as HTML: with a name on every heading and rule, and links that lead somewhere in the web view.
+ */
+import { Marked, type Tokens } from 'marked';
+import { handbookImagePath, handbookPath, sourcePath } from '../addresses.ts';
+
+/** What a page may lead to. */
+export interface Surroundings {
+  /** Names of the pages, without `.md`. */
+  pages: ReadonlySet<string>;
+  /** Names of the drawings and pictures in the folder `images`. */
+  images: ReadonlySet<string>;
+  /** Books by their id, as the bibliography has them. */
+  citations: ReadonlyMap<string, string>;
+}
+
+/** A page of the docs, ready to be shown. */
+export interface DocsPage {
+  name: string;
+  title: string;
+  /** Its first sentences without any mark, for a list of contents. */
+  about: string;
+  html: string;
+}
+
+/** Writes one page. The text is the program's own and trusted. */
+export function docsPage(name: string, text: string, around: Surroundings): DocsPage {
+  const marked = new Marked({ gfm: true });
+  const taken = new Set<string>();
+  let title = name;
+  marked.use({
+    renderer: {
+      heading({ tokens, depth, text: words }: Tokens.Heading) {
+        if (depth === 1) title = words;
+        const anchor = ownAnchor(anchorOf(words), taken);
+        return `<h${depth} id="${anchor}">${this.parser.parseInline(tokens)}</h${depth}>\n`;
+      },
+      codespan({ text: code }: Tokens.Codespan) {
+        const citation = around.citations.get(code);
+        const written = `<code>${escaped(code)}</code>`;
+        if (citation === undefined) return written;
+        return `<a href="${escaped(sourcePath(code))}" title="${escaped(citation)}">${written}</a>`;
+      },
+      link({ href, tokens }: Tokens.Link) {
+        const words = this.parser.parseInline(tokens);
+        const path = pathOf(href, around);
+        return path === undefined ? words : `<a href="${escaped(path)}">${words}</a>`;
+      },
+      table({ header, rows }: Tokens.Table) {
+        const written = (cell: Tokens.TableCell): string => this.parser.parseInline(cell.tokens);
+        const heads = header.map((cell) => `<th scope="col">${written(cell)}</th>`).join('');
+        const body = rows.map((row) => rowOf(row, header, written)).join('\n');
+        return `<table>\n<thead><tr>${heads}</tr></thead>\n<tbody>\n${body}\n</tbody></table>\n`;
+      },
+      image({ href, text: words }: Tokens.Image) {
+        const file = href.replace(/^images\//, '');
+        return around.images.has(file) ? `<img src="${handbookImagePath(file)}" alt="${escaped(words)}">` : words;
+      },
+    },
+  });
+  const html = marked.parse(text, { async: false });
+  return { name, title, about: opening(text), html };
+}
+
+/** The name of a rule, alone in its cell. */
+const RULE = /^`([a-z-]+\.[a-z-]+)`$/;
+
+/**
+ * A row with the heads of its columns kept beside each cell, for a narrow screen that sets one below the other. A rule is
+ * what a reason on a task's page goes by: each has an anchor of its own.
+ */
+function rowOf(
+  row: Tokens.TableCell[],
+  header: Tokens.TableCell[],
+  written: (cell: Tokens.TableCell) => string,
+): string {
+  const [, rule] = RULE.exec(row[0]?.text ?? '') ?? [];
+  const cells = row.map((cell, column) => {
+    const of = column === 0 ? '' : ` data-of="${escaped(header[column]?.text ?? '')}"`;
+    const words = written(cell);
+    return `<td${of}>${rule !== undefined && column === 0 ? words.replace('.', '.<wbr>') : words}</td>`;
+  });
+  return `<tr${rule === undefined ? '' : ` id="${rule}"`}>${cells.join('')}</tr>`;
+}
+
+/** The anchor of a heading, made as code hosts make theirs, so that links in the docs hold in both places. */
+export function anchorOf(heading: string): string {
+  return heading
+    .toLowerCase()
+    .replace(/[^\p{L}\p{N}\s_-]/gu, '')
+    .trim()
+    .replace(/\s/g, '-');
+}
+
+/** A second heading of the same words is numbered. */
+function ownAnchor(anchor: string, taken: Set<string>): string {
+  let own = anchor;
+  for (let count = 1; taken.has(own); count += 1) own = `${anchor}-${count}`;
+  taken.add(own);
+  return own;
+}
+
+/** Where a link leads in the web view; nothing where its page is not served. */
+function pathOf(href: string, { pages }: Surroundings): string | undefined {
+  if (/^https?:/.test(href) || href.startsWith('#')) return href;
+  const [, page = '', anchor] = /^([a-z-]+)\.md(?:#(.+))?$/.exec(href) ?? [];
+  return pages.has(page) ? handbookPath(page, anchor) : undefined;
+}
+
+/** The first paragraph under the title, as plain words; two sentences of it at most. */
+function opening(text: string): string {
+  const [, paragraph = ''] = /^# .+\n+((?:.+\n)+)/.exec(text) ?? [];
+  const plain = paragraph.replace(/\[([^\]]+)\]\([^)]*\)/g, '$1').replace(/[`*]/g, '');
+  const sentences = plain
+    .replace(/\s+/g, ' ')
+    .trim()
+    .split(/(?<=[.!?]) (?=[A-Z])/);
+  return sentences.slice(0, 2).join(' ');
+}
+
+function escaped(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;').replaceAll('"', '&quot;');
+}

@@ -1,0 +1,59 @@
+/**
+ * The bibliography: everything a figure was taken from, and what a figure rests on that was read in no book.
+ */
+import type { Source } from '../../handbook/shapes.ts';
+import { handbookPath } from '../addresses.ts';
+import { OTHER_SOURCES, READ_WORDS, SOURCE_PARTS } from '../handbook/source-kinds.ts';
+import { page } from '../layout.tsx';
+
+/** The page of the bibliography. */
+export function sourcesPage(sources: readonly Source[]) {
+  return page(
+    { title: 'The bibliography' },
+    <article class="handbook sources">
+      <nav aria-label="Handbook">
+        <a href={handbookPath()}>The handbook</a>
+      </nav>
+      <h1>The bibliography</h1>
+      <p>
+        Every book and page that some figure was taken from, and how much of it was read. Short names such as{' '}
+        <code>veg:V12</code> are those used on the pages of the handbook.
+      </p>
+      <section>
+        <h2>Without a book</h2>
+        <dl class="bibliography">
+          {Object.entries(OTHER_SOURCES).map(([name, { anchor, words }]) => (
+            <div id={anchor}>
+              <dt>{name}</dt>
+              <dd>{words}</dd>
+            </div>
+          ))}
+        </dl>
+      </section>
+      {SOURCE_PARTS.map(({ prefix, heading }) => (
+        <section>
+          <h2>{heading}</h2>
+          <dl class="bibliography">
+            {sources
+              .filter(({ id }) => id.startsWith(`${prefix}:`))
+              .map((source) => (
+                <Entry source={source} />
+              ))}
+          </dl>
+        </section>
+      ))}
+    </article>,
+  );
+}
+
+const Entry = ({ source: { id, citation, read } }: { source: Source }) => (
+  <div id={id}>
+    <dt>
+      <code>{id}</code>
+    </dt>
+    <dd>
+      {citation}
+      <span class="under">{READ_WORDS[read]}.</span>
+    </dd>
+  </div>
+);

@@ -1,0 +1,25 @@
+/**
+ * The page of the handbook that tells of a practice.
+ */
+import type { PracticeName } from '../garden/practice-names.ts';
+import { handbookPath } from './addresses.ts';
+
+/** Each practice's page in the docs. */
+export const PRACTICE_DOCS: Readonly<Record<PracticeName, string>> = {
+  'soil-readiness': 'soil-readiness',
+  planting: 'planting',
+  'cover-cropping': 'cover-cropping',
+  composting: 'composting',
+  topdressing: 'topdressing',
+  'new-beds': 'new-beds',
+  mulching: 'mulching',
+  rotation: 'rotation',
+  fertility: 'fertility',
+  'frost-watch': 'frost-watch',
+  'season-end': 'season-end',
+};
+
+/** Where it is read. */
+export function practiceDocsPath(practice: PracticeName): string {
+  return handbookPath(PRACTICE_DOCS[practice]);
+}
