@@ -112,6 +112,7 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
     case 'task-assigned':
       return withAssigned(garden, fact);
     case 'garden-imported':
+    case 'garden-mended':
     case 'entry-undone':
       return garden;
     default:

@@ -2,7 +2,6 @@
  * The facts a ledger may hold. Each is parsed once on its way in and trusted afterwards.
  */
 import { z } from 'zod';
-import { isDay } from '../measures/days.ts';
 import { clock } from './file-values.ts';
 import {
   COVERED,
@@ -15,9 +14,8 @@ import {
   STAGES,
 } from './garden-file.ts';
 import { householdFacts } from './household-facts.ts';
-import { type Measured, WEATHER_LIMITS } from './weather-limits.ts';
-
-const day = z.string().refine(isDay, 'a real date as YYYY-MM-DD');
+import { realDay as day, loggedDay } from './logged-day.ts';
+import { gardenMended } from './stored-edit.ts';
 
 const subject = z.discriminatedUnion('type', [
   z.object({ type: z.literal('bed'), id: z.string(), name: z.string() }),
@@ -177,28 +175,10 @@ const diseaseFound = z.object({
   on: day,
 });
 
-function measured(what: Measured) {
-  const { least, most } = WEATHER_LIMITS[what];
-  return z.number().min(least).max(most).optional();
-}
-
 /** Days of the garden's own weather, seen or expected. */
 const weatherLogged = z.object({
   kind: z.literal('weather-logged'),
-  days: z
-    .array(
-      z.object({
-        day,
-        kind: z.enum(['observed', 'expected']),
-        tminC: measured('tminC'),
-        tmaxC: measured('tmaxC'),
-        rainMm: measured('rainMm'),
-        newSnowMm: measured('newSnowMm'),
-        snowDepthMm: measured('snowDepthMm'),
-        wateringMm: measured('wateringMm'),
-      }),
-    )
-    .min(1),
+  days: z.array(loggedDay).min(1),
 });
 
 /** A stage of flowering seen in a stand, with the day the figures had for it. */
@@ -328,6 +308,7 @@ export const factSchema = z.discriminatedUnion('kind', [
   plantingsPlanned,
   cropWished,
   wishDropped,
+  gardenMended,
   entryUndone,
   ...householdFacts,
 ]);

@@ -3,17 +3,25 @@
  */
 import type { Day } from '../measures/days.ts';
 import type {
+  Bed,
+  BedFed,
+  Bin,
   ClimateChoice,
+  CompostBought,
   CropWish,
+  DiseaseFound,
   Garden,
   Household,
   Member,
+  MulchPlan,
   Pile,
   Place,
   Planting,
   Regrowth,
   SeedPacket,
+  SoilTest,
   Stand,
+  Topdressed,
 } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
 import { itself, oldestFirst, onOf } from './oldest-first.ts';
@@ -183,4 +191,44 @@ export function seedOf({ crop, cover, packed, grams, on }: GardenFile['seeds'][n
   const plant = crop === undefined ? { kind: 'cover' as const, id: cover ?? '' } : { kind: 'crop' as const, id: crop };
   const held = grams === undefined || on === undefined ? {} : { held: { grams, on } };
   return { plant, packedYear: packed, ...held };
+}
+
+/** A bed of the file. */
+export function bedOf({ id = '', ...row }: GardenFile['beds'][number]): Bed {
+  return withoutAbsent({ id, ...row });
+}
+
+/** A bin of the file. */
+export function binOf({ id = '', ...row }: GardenFile['bins'][number]): Bin {
+  return withoutAbsent({ id, ...row });
+}
+
+/** A mulch planned in the file. */
+export function mulchOf({ bed, ...row }: GardenFile['mulches'][number]): MulchPlan {
+  return withoutAbsent({ bedId: bed, ...row });
+}
+
+/** A layer given, as the file tells it. */
+export function topdressedOf({ bed, piles, material, ...row }: GardenFile['topdressed'][number]): Topdressed {
+  return withoutAbsent({ bedId: bed, ...row, pileIds: piles, materialId: material });
+}
+
+/** A fertiliser strewn, as the file tells it. */
+export function fedOf({ bed, fertiliser, planting, ...row }: GardenFile['fed'][number]): BedFed {
+  return withoutAbsent({ bedId: bed, ...row, fertiliserId: fertiliser, plantingId: planting });
+}
+
+/** Compost bought, as the file tells it. */
+export function boughtOf(row: GardenFile['compostBought'][number]): CompostBought {
+  return withoutAbsent(row);
+}
+
+/** A soil test of the file. */
+export function soilTestOf({ bed, ...test }: GardenFile['soilTests'][number]): SoilTest {
+  return withoutAbsent({ ...test, bedId: bed });
+}
+
+/** A disease found, as the file tells it. */
+export function diseaseOf({ bed, crop, disease, found }: GardenFile['diseases'][number]): DiseaseFound {
+  return { bedId: bed, cropId: crop, disease, on: found };
 }

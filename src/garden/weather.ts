@@ -33,6 +33,21 @@ export function withLogged(log: readonly LoggedDay[], days: readonly LoggedDay[]
   return [...rows.values()].sort((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1));
 }
 
-function nameOf({ day, kind }: LoggedDay): string {
+/** A log with some days given anew, whole: nothing of what was told of them before is left. */
+export function withDaysAnew(log: readonly LoggedDay[], days: readonly LoggedDay[]): LoggedDay[] {
+  const anew = new Set(days.map(nameOf));
+  return withLogged(
+    log.filter((row) => !anew.has(nameOf(row))),
+    days,
+  );
+}
+
+/** A log without some of its days. */
+export function withoutDays(log: readonly LoggedDay[], days: readonly Pick<LoggedDay, 'day' | 'kind'>[]): LoggedDay[] {
+  const gone = new Set(days.map(nameOf));
+  return log.filter((row) => !gone.has(nameOf(row)));
+}
+
+function nameOf({ day, kind }: Pick<LoggedDay, 'day' | 'kind'>): string {
   return `${day} ${kind}`;
 }

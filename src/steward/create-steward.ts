@@ -2,6 +2,7 @@
  * The steward at work over a store.
  */
 
+import { gardenFileOf } from '../garden/export-garden-file.ts';
 import { type Fact, factSchema } from '../garden/facts.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
@@ -18,6 +19,7 @@ import { followHousehold } from './feeds-of-members.ts';
 import { gardensIn } from './gardens-away.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
+import { mendFacts, mendPreview } from './mend.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
 import { postIn } from './post/post.ts';
 import type { PostSettings } from './post/settings.ts';
@@ -65,6 +67,15 @@ export function createSteward({ store, clock, report = console.error, post = {} 
     throw new Error(`Garden "${gardenId}" kept changing. Nothing was written. Try again.`);
   }
 
+  /** Changes a garden, and keeps the feeds of its members true to it. */
+  async function following(gardenId: string, change: () => Promise<Plan>): Promise<Plan> {
+    const { garden: before } = await planner.view(gardenId);
+    const plan = await change();
+    const { garden: after } = await planner.view(gardenId);
+    await followHousehold({ store, clock }, [before, after]);
+    return plan;
+  }
+
   const steward: Steward = {
     gardenIds: () => store.gardenIds(),
     importGarden: (garden, by) => importGarden({ store, clock, planner }, garden, by),
@@ -101,16 +112,17 @@ export function createSteward({ store, clock, report = console.error, post = {} 
       const view = await planner.view(gardenId);
       return reportPreview(planner, view, report);
     },
-    async report(gardenId, report, by) {
-      const { garden: before } = await planner.view(gardenId);
-      const plan = await accept(gardenId, by, (view) => {
-        refuseUnlikely(view, report);
-        return [report];
-      });
-      const { garden: after } = await planner.view(gardenId);
-      await followHousehold({ store, clock }, [before, after]);
-      return plan;
-    },
+    report: (gardenId, report, by) =>
+      following(gardenId, () =>
+        accept(gardenId, by, (view) => {
+          refuseUnlikely(view, report);
+          return [report];
+        }),
+      ),
+    fileNow: async (gardenId) => gardenFileOf((await planner.view(gardenId)).garden),
+    previewMend: async (gardenId, edits) => mendPreview(planner, await planner.view(gardenId), edits),
+    mend: (gardenId, edits, by) =>
+      following(gardenId, () => accept(gardenId, by, (view) => mendFacts(planner, view, edits))),
     async previewUndo(gardenId, wanted) {
       const view = await planner.view(gardenId);
       const entry = entryToUndo(view.ledger, wanted);
@@ -118,18 +130,15 @@ export function createSteward({ store, clock, report = console.error, post = {} 
       const after = await planner.planFrom(withUndone(view.ledger, entry, view.plan.today), view);
       return { entry, leaning: leaningOn(view.ledger, entry), moves: movesBetween(view.plan, after) };
     },
-    async undo(gardenId, wanted, by) {
-      const { garden: before } = await planner.view(gardenId);
-      const plan = await accept(gardenId, by, async (view) => {
-        const entry = entryToUndo(view.ledger, wanted);
-        if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
-        await planner.planFrom(withUndone(view.ledger, entry, view.plan.today), view);
-        return [{ kind: 'entry-undone', entry: entry.entry }];
-      });
-      const { garden: after } = await planner.view(gardenId);
-      await followHousehold({ store, clock }, [before, after]);
-      return plan;
-    },
+    undo: (gardenId, wanted, by) =>
+      following(gardenId, () =>
+        accept(gardenId, by, async (view) => {
+          const entry = entryToUndo(view.ledger, wanted);
+          if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
+          await planner.planFrom(withUndone(view.ledger, entry, view.plan.today), view);
+          return [{ kind: 'entry-undone', entry: entry.entry }];
+        }),
+      ),
     async feeds(gardenId) {
       await served.written();
       return store.feeds(gardenId);

@@ -17,15 +17,24 @@ import { type Crowd, crowdsIn, standsUntil } from '../practices/side-by-side.ts'
  * is a crop that comes too soon after one that stood longer than it was meant to.
  *
  * @param garden the garden as the file, and what was reported, would have it
+ * @param before the garden as it is, where what stands in it already is not refused once more
  * @throws {InputRefused} with every such pair
  */
-export function refuseCrowded(file: GardenFile, garden: Garden, climate: Climate): void {
+export function refuseCrowded(file: GardenFile, garden: Garden, climate: Climate, before?: Garden): void {
+  const known = new Set(
+    (before?.beds ?? []).flatMap((bed) => before && crowdsIn(before, bed, climate, isTold).map(nameOf)),
+  );
   const problems = garden.beds.flatMap((bed) =>
     crowdsIn(garden, bed, climate, isTold)
-      .filter(({ next }) => !next.planting.start.happened)
+      .filter((crowd) => !crowd.next.planting.start.happened && !known.has(nameOf(crowd)))
       .flatMap((crowd) => fileProblems(file, garden, bed, crowd)),
   );
   if (problems.length > 0) throw new InputRefused('The garden file cannot be used.', problems);
+}
+
+/** What tells one crowd from another: who stands where, from which day. */
+function nameOf({ next, standing }: Crowd): string {
+  return JSON.stringify([next, ...standing].map(({ planting, from }) => [planting.id, planting.bedId, from]));
 }
 
 /** Whether the time of a crop is as somebody told it, and not pushed on by work that was done late. */

@@ -56,6 +56,9 @@ export interface VersionedView extends GardenView {
   version: number;
 }
 
+/** A garden as other facts would have it, with its climate and its plan. */
+export type TriedOut = Pick<GardenView, 'garden' | 'climate' | 'plan'>;
+
 /** Reads a garden and its plan, planning again where the plan is out of date. */
 export class Planner {
   readonly #shelves: Shelves;
@@ -126,11 +129,17 @@ export class Planner {
    *
    * @throws {InputRefused} when the facts hold no garden, or its climate cannot be worked out
    */
-  async planFrom(ledger: readonly LedgerEntry[], { garden: { id }, plan, version }: VersionedView): Promise<Plan> {
+  async planFrom(ledger: readonly LedgerEntry[], view: VersionedView): Promise<Plan> {
+    return (await this.tryOut(ledger, view)).plan;
+  }
+
+  /** The same with the garden that other facts add up to, and its climate. */
+  async tryOut(ledger: readonly LedgerEntry[], { garden: { id }, plan, version }: VersionedView): Promise<TriedOut> {
     const garden = gardenOf(id, ledger);
     const today = this.dayOf(garden);
     const said = saidToday(ledger, today);
-    return this.plan(garden, await this.#climate(garden, today), today, version, plan, { said });
+    const climate = await this.#climate(garden, today);
+    return { garden, climate, plan: this.plan(garden, climate, today, version, plan, { said }) };
   }
 
   /** A plan from facts that need not be stored: also used to show what a change would do. */

@@ -75,7 +75,7 @@ function problemsOf(view: VersionedView, report: Report): Problem[] {
     case 'disease-found':
       return [...diseaseProblems(view, report), ...dayProblems('the day it was found', report.on, back(today), today)];
     case 'weather-logged':
-      return report.days.flatMap((row) => weatherProblems(row, today));
+      return loggedProblems(report.days, today);
     case 'compost-not-ready': {
       const pile = view.garden.piles.find(({ id }) => id === report.pileId);
       if (pile !== undefined) return lookDayProblems(report.on, pile.built, today);
@@ -166,6 +166,11 @@ export function logSpan(kind: WeatherTold['kind'], today: Day): { from: Day; to:
   return kind === 'expected'
     ? { from: today, to: addDays(today, EXPECTED_DAYS) }
     : { from: addDays(today, -LOG_DAYS), to: today };
+}
+
+/** What is wrong with days of logged weather. */
+export function loggedProblems(days: readonly WeatherTold[], today: Day): Problem[] {
+  return days.flatMap((row) => weatherProblems(row, today));
 }
 
 function weatherProblems(row: WeatherTold, today: Day): Problem[] {

@@ -4,6 +4,7 @@
 import type { Fact } from '../garden/facts.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { standingEntries } from '../garden/project.ts';
+import type { StoredEdit } from '../garden/stored-edit.ts';
 import { type Day, earliestOf } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { SaidToday } from '../schedule/held.ts';
@@ -28,7 +29,7 @@ const APART: readonly Fact['kind'][] = [
 export function saidToday(ledger: readonly LedgerEntry[], today: Day): SaidToday {
   const kinds = standingEntries(ledger)
     .filter(({ recordedOn }) => recordedOn === today)
-    .map(({ fact }) => fact.kind);
+    .map(({ fact }) => (isOfWeather(fact) ? 'weather-logged' : fact.kind));
   const edited = kinds.some((kind) => !APART.includes(kind));
   const settled = kinds.some((kind) => kind === 'tasks-done' || kind === 'tasks-skipped');
   const back = takingsBack(ledger)
@@ -36,6 +37,11 @@ export function saidToday(ledger: readonly LedgerEntry[], today: Day): SaidToday
     .map((entry) => takenEntry(ledger, entry));
   const takenBack = takenBackOf(back);
   return { edited, settled, ...(takenBack === undefined ? {} : { takenBack }) };
+}
+
+/** Whether a fact tells of the garden's weather alone. */
+function isOfWeather(fact: Fact): boolean {
+  return fact.kind === 'garden-mended' && fact.edits.every(({ how }) => how === 'days' || how === 'days-gone');
 }
 
 function takenBackOf(entries: readonly LedgerEntry[]): TakenBack | undefined {
@@ -54,6 +60,8 @@ function tasksNamed(fact: Fact): readonly TaskKey[] | 'all' {
     case 'garden-imported':
     case 'away-told':
       return 'all';
+    case 'garden-mended':
+      return fact.edits.some(saysHowTheyWork) ? 'all' : [];
     case 'tasks-done':
     case 'tasks-skipped':
     case 'put-off':
@@ -67,4 +75,10 @@ function tasksNamed(fact: Fact): readonly TaskKey[] | 'all' {
     default:
       return [];
   }
+}
+
+/** Whether an edit is of the days and hours of work, or of the days away. */
+function saysHowTheyWork(edit: StoredEdit): boolean {
+  if (edit.how === 'row') return edit.list === 'away';
+  return edit.how === 'part-changed' && edit.part === 'garden';
 }

@@ -4,7 +4,9 @@
  */
 import type { FeedShape } from '../calendar/feed-shape.ts';
 import type { Climate } from '../climate/climate.ts';
+import type { Edit, EditRef } from '../garden/edit.ts';
 import type { Fact } from '../garden/facts.ts';
+import type { FileDifference } from '../garden/file-difference.ts';
 import type { Garden } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { HouseholdFact } from '../garden/household-facts.ts';
@@ -105,6 +107,16 @@ export interface ReportPreview {
   moves: readonly TaskMove[];
 }
 
+/** What a change to what the garden was told would do: shown before it is made. */
+export interface MendPreview extends ReportPreview {
+  /** What would be otherwise in the garden's file. */
+  differences: readonly FileDifference[];
+  /** What goes with something taken out, because it cannot be without it, in words. */
+  gone: readonly { list: string; words: string }[];
+  /** Where each edited row stands in the file as it would be: a problem at "beds[2].lengthM" is about the row at 2. */
+  refs: readonly EditRef[];
+}
+
 /** A garden file with the weather record it names, as read by whoever has the files. */
 export interface GardenImport {
   file: GardenFile;
@@ -166,6 +178,15 @@ export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoin
   previewReport(gardenId: string, report: Report): Promise<ReportPreview>;
   /** Takes a report in. */
   report(gardenId: string, report: Report, by: string): Promise<Plan>;
+  /** The garden as a file, as it stands now, in SI whatever its reader reads. */
+  fileNow(gardenId: string): Promise<GardenFile>;
+  /**
+   * Changes what the garden was told. The whole file is checked as it would be: a problem is where it would be in that file,
+   * "beds[2].lengthM" (see {@link MendPreview.refs}; editedFile gives them for refused edits too). Nothing is kept when refused.
+   */
+  mend(gardenId: string, edits: readonly Edit[], by: string): Promise<Plan>;
+  /** What a change would do; nothing is kept. */
+  previewMend(gardenId: string, edits: readonly Edit[]): Promise<MendPreview>;
   /** The newest entry that can be undone, if any. */
   previewUndo(gardenId: string, entry?: number): Promise<UndoPreview | undefined>;
   undo(gardenId: string, entry: number | undefined, by: string): Promise<Plan>;

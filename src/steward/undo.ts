@@ -6,6 +6,7 @@ import { membersOf } from '../garden/household-changes.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { InputRefused } from '../garden/problem.ts';
 import { projectGarden, standingEntries, undoneEntries } from '../garden/project.ts';
+import type { StoredEdit } from '../garden/stored-edit.ts';
 import type { Day } from '../measures/days.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 import type { AmountChange, TaskMove } from './steward.ts';
@@ -140,12 +141,15 @@ export function touchedBy(fact: Fact): Set<string> | 'all' {
       return new Set([`member ${fact.id}`, `called ${fact.name}`]);
     case 'task-assigned':
       return new Set([...fact.tasks.map(({ key }) => key), ...(fact.to ? [`called ${fact.to}`] : [])]);
+    case 'garden-mended':
+      return new Set(fact.edits.flatMap(touchedByEdit));
     case 'people-told':
     case 'cold-night-told':
     case 'away-told':
     case 'soil-squeezed':
-    case 'weather-logged':
       return new Set();
+    case 'weather-logged':
+      return new Set(fact.days.map(({ day, kind }) => `weather ${day} ${kind}`));
     case 'tasks-skipped':
     case 'put-off':
       return new Set(fact.tasks.map(({ key }) => key));
@@ -157,6 +161,31 @@ export function touchedBy(fact: Fact): Set<string> | 'all' {
     default:
       return fact satisfies never;
   }
+}
+
+/** What an edit is about: an item with what it is in, or what the row names. */
+function touchedByEdit(edit: StoredEdit): string[] {
+  switch (edit.how) {
+    case 'added':
+    case 'gone':
+      return [edit.id, ...named(edit.row)];
+    case 'changed':
+      return [edit.id];
+    case 'row':
+      return [...named(edit.was), ...named(edit.row)];
+    case 'part-changed':
+    case 'part-replaced':
+      return [`the ${edit.part}`];
+    case 'days':
+    case 'days-gone':
+      return edit.days.map(({ day, kind }) => `weather ${day} ${kind}`);
+    default:
+      return edit satisfies never;
+  }
+}
+
+function named(row: Readonly<Record<string, unknown>> = {}): string[] {
+  return [row.bed, row.bin].filter((id) => typeof id === 'string');
 }
 
 function idsOf(effect: DoneTask['makes'][number]): string[] {

@@ -2,6 +2,7 @@
  * Ledger entries as a reader would tell them.
  */
 import { seasonTurnOf } from '../climate/season.ts';
+import { mendInWords } from '../digest/mend-words.ts';
 import { FAILED_WORDS, STAGE_NOTES } from '../digest/record/seen-words.ts';
 import { fullDay } from '../digest/words.ts';
 import type { Effect } from '../garden/effects.ts';
@@ -112,6 +113,10 @@ export function factInWords(
       return householdInWords(fact, { bedName, units });
     case 'task-assigned':
       return `Given to ${fact.to ?? 'nobody in particular'}: ${titles(fact)}`;
+    case 'garden-mended': {
+      const binName = (binId: string): string => bins.find(({ id }) => id === binId)?.name ?? binId;
+      return mendInWords(fact.edits, { bedName, binName, units });
+    }
     case 'entry-undone':
       return `Took back entry ${fact.entry}`;
     default:

@@ -76,6 +76,7 @@ function seen(fact: Seen, names: Names): Happening[] {
       return [{ ...it, claim, on, doing: 'cover-flowering', note: STAGE_NOTES[stage] }];
     }
     case 'garden-imported':
+    case 'garden-mended':
     case 'day-pinned':
     case 'day-unpinned':
     case 'weather-logged':

@@ -1,0 +1,111 @@
+/**
+ * What is left of a garden's mends where a new garden file is brought in: a change stays where the file still says what the
+ * change found; where the file says otherwise by now, the file is the later word.
+ */
+import { gardenFileOf } from './export-garden-file.ts';
+import type { Garden } from './garden.ts';
+import type { GardenFile } from './garden-file.ts';
+import type { LedgerEntry } from './ledger.ts';
+import { mendedBy } from './mended-file.ts';
+import { countOf, inOneForm } from './one-form.ts';
+import type { FieldChange, RowChange, StoredEdit } from './stored-edit.ts';
+import { Fold } from './with-facts.ts';
+
+/**
+ * The facts, with those mends, or parts of them, that a new file leaves standing.
+ *
+ * @param told the garden as its file told it until now
+ * @param next the garden as the new file alone tells it
+ */
+export function stillMended(told: Garden, next: Garden, facts: readonly LedgerEntry[]): LedgerEntry[] {
+  if (facts.every(({ fact }) => fact.kind !== 'garden-mended')) return [...facts];
+  const [was, will] = [new Fold(told), new Fold(next)];
+  return facts.flatMap((entry) => {
+    const kept = entry.fact.kind === 'garden-mended' ? standing(entry, was.garden(), will.garden()) : entry;
+    was.take(entry);
+    if (kept !== undefined) will.take(kept);
+    return kept ?? [];
+  });
+}
+
+/** A mend with its changes of logged weather alone, which no garden file tells of; nothing where it has none. */
+export function ofWeatherAlone(entry: LedgerEntry): LedgerEntry | undefined {
+  if (entry.fact.kind !== 'garden-mended') return entry;
+  return withEdits(
+    entry,
+    entry.fact.edits.filter(({ how }) => how === 'days' || how === 'days-gone'),
+  );
+}
+
+function standing(entry: LedgerEntry, was: Garden, will: Garden): LedgerEntry | undefined {
+  if (entry.fact.kind !== 'garden-mended') return entry;
+  let [found, now] = [gardenFileOf(was), gardenFileOf(will)];
+  const edits = entry.fact.edits.flatMap((edit) => {
+    const kept = standingEdit(edit, found, now);
+    found = mendedBy(found, edit);
+    if (kept !== undefined) now = mendedBy(now, kept);
+    return kept ?? [];
+  });
+  return withEdits(entry, edits);
+}
+
+function withEdits(entry: LedgerEntry, edits: StoredEdit[]): LedgerEntry | undefined {
+  return edits.length === 0 ? undefined : { ...entry, fact: { kind: 'garden-mended', edits } };
+}
+
+/** What is left of an edit that found one file, where another now tells the garden. */
+function standingEdit(edit: StoredEdit, found: GardenFile, now: GardenFile): StoredEdit | undefined {
+  switch (edit.how) {
+    case 'added':
+      return rowIn(now, edit) === undefined ? edit : undefined;
+    case 'gone':
+      return isSame(rowIn(found, edit), rowIn(now, edit)) ? edit : undefined;
+    case 'changed': {
+      const [was, is] = [rowIn(found, edit), rowIn(now, edit)];
+      if (was === undefined || is === undefined) return undefined;
+      const fields = fieldsStanding(edit.fields, was, is);
+      const logs = edit.logs
+        .map(({ key, rows }) => ({ key, rows: rows.filter((row) => stands(row, listIn(was, key), listIn(is, key))) }))
+        .filter(({ rows }) => rows.length > 0);
+      return fields.length + logs.length === 0 ? undefined : { ...edit, fields, logs };
+    }
+    case 'row':
+      return stands(edit, found[edit.list], now[edit.list]) ? edit : undefined;
+    case 'part-changed': {
+      const fields = fieldsStanding(edit.fields, { ...found[edit.part] }, { ...now[edit.part] });
+      return fields.length === 0 ? undefined : { ...edit, fields };
+    }
+    case 'part-replaced':
+      return isSame(found[edit.part], now[edit.part]) ? edit : undefined;
+    case 'days':
+    case 'days-gone':
+      return edit;
+    default:
+      return edit satisfies never;
+  }
+}
+
+type Row = Readonly<Record<string, unknown>>;
+
+function fieldsStanding(fields: readonly FieldChange[], was: Row, is: Row): FieldChange[] {
+  return fields.filter(({ key }) => isSame(was[key], is[key]));
+}
+
+/** A row to be changed or taken out stands where it still is; one to be added, where the list does not tell it already. */
+function stands({ was, row }: RowChange, found: readonly unknown[], now: readonly unknown[]): boolean {
+  return was === undefined ? countOf(now, row) <= countOf(found, row) : countOf(now, was) > 0;
+}
+
+function rowIn(file: GardenFile, { list, id }: Extract<StoredEdit, { id: string }>): Row | undefined {
+  const rows: readonly (Row & { id?: string | undefined })[] = file[list];
+  return rows.find((row) => row.id === id);
+}
+
+function listIn(row: Row, key: string): readonly unknown[] {
+  const list = row[key];
+  return Array.isArray(list) ? list : [];
+}
+
+function isSame(a: unknown, b: unknown): boolean {
+  return inOneForm(a) === inOneForm(b);
+}

@@ -1,0 +1,103 @@
+/**
+ * Changing what a garden was told: checked as a whole file, tried out as a plan, and kept as what changed.
+ */
+import { type RowReader, rowInWords } from '../digest/row-words.ts';
+import { type Edit, type EditedFile, editedFile, storedEdits } from '../garden/edit.ts';
+import { gardenFileOf } from '../garden/export-garden-file.ts';
+import type { Fact } from '../garden/facts.ts';
+import { fileDifferences } from '../garden/file-difference.ts';
+import type { Garden } from '../garden/garden.ts';
+import type { GardenFile } from '../garden/garden-file.ts';
+import { everyItemId } from '../garden/item-ids.ts';
+import { heldFile } from '../garden/member-ids.ts';
+import { InputRefused } from '../garden/problem.ts';
+import { checkGardenFile } from '../garden/read-garden-file.ts';
+import { refuseCrowded } from './crowded.ts';
+import type { Planner, VersionedView } from './planner.ts';
+import { loggedProblems } from './reports.ts';
+import type { MendPreview } from './steward.ts';
+import { movesBetween } from './undo.ts';
+
+/** Edits as they would be kept, and the file they make. */
+interface Mend {
+  before: GardenFile;
+  edited: EditedFile;
+  checked: GardenFile;
+  /** None where nothing changes. */
+  facts: Fact[];
+}
+
+/**
+ * The fact that edits make; none where they change nothing.
+ *
+ * @throws {InputRefused} with every problem, where the garden as it would be cannot be read, or no plan can be made of it
+ */
+export async function mendFacts(planner: Planner, view: VersionedView, edits: readonly Edit[]): Promise<Fact[]> {
+  return refusing(async () => {
+    const mend = mendOf(view, edits);
+    await triedOut(planner, view, mend);
+    return mend.facts;
+  });
+}
+
+/**
+ * What edits would change, and do to the plan. Nothing is kept.
+ *
+ * @throws {InputRefused} as {@link mendFacts}
+ */
+export async function mendPreview(planner: Planner, view: VersionedView, edits: readonly Edit[]): Promise<MendPreview> {
+  return refusing(async () => {
+    const mend = mendOf(view, edits);
+    const { garden, plan: after } = await triedOut(planner, view, mend);
+    const { before, edited } = mend;
+    return {
+      before: view.plan,
+      after,
+      garden,
+      moves: movesBetween(view.plan, after),
+      differences: fileDifferences(before, gardenFileOf(garden)),
+      gone: edited.goneAlong.map(({ list, row }) => ({ list, words: rowInWords(list, row, readerOf(view.garden)) })),
+      refs: edited.refs,
+    };
+  });
+}
+
+function mendOf({ garden, ledger, plan }: VersionedView, edits: readonly Edit[]): Mend {
+  const before = gardenFileOf(garden);
+  const edited = editedFile(before, edits, everyItemId(ledger));
+  const days = edits.flatMap((edit) => ('days' in edit ? edit.days : []));
+  const problems = loggedProblems(days, plan.today);
+  if (problems.length > 0) throw new InputRefused('It cannot be taken in.', problems);
+  const checked = checkGardenFile(edited.file, heldFile(ledger));
+  const stored = storedEdits({ before, edits, refs: edited.refs }, checked);
+  return { before, edited, checked, facts: stored.length === 0 ? [] : [{ kind: 'garden-mended', edits: stored }] };
+}
+
+/** The garden and its plan with a mend taken in: refused where two crops would come to stand in each other's way. */
+async function triedOut(planner: Planner, view: VersionedView, { checked, facts }: Mend) {
+  const [fact] = facts;
+  if (fact === undefined) return { garden: view.garden, plan: view.plan };
+  const { today } = view.plan;
+  const entry = (view.ledger.at(-1)?.entry ?? 0) + 1;
+  const told = { entry, recordedAt: `${today}T00:00:00.000Z`, recordedOn: today, by: '', fact };
+  const tried = await planner.tryOut([...view.ledger, told], view);
+  refuseCrowded(checked, tried.garden, tried.climate, view.garden);
+  return tried;
+}
+
+function readerOf({ beds, bins, place: { units } }: Garden): RowReader {
+  return {
+    bedName: (id) => beds.find((bed) => bed.id === id)?.name ?? id,
+    binName: (id) => bins.find((bin) => bin.id === id)?.name ?? id,
+    units,
+  };
+}
+
+async function refusing<Made>(make: () => Promise<Made>): Promise<Made> {
+  try {
+    return await make();
+  } catch (error) {
+    if (error instanceof InputRefused) throw new InputRefused('It cannot be changed.', error.problems);
+    throw error;
+  }
+}
