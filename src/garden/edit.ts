@@ -27,11 +27,11 @@ export type EditedPart = 'garden' | 'climate' | 'topdressing' | 'household';
  */
 export type Edit =
   /** An item: added without `id`, taken out without `row`, changed to `row` with both. */
-  | { list: IdList; id?: string; row?: object }
+  | { list: IdList; id?: string | undefined; row?: object | undefined }
   /** A row without an id: added without `was`, taken out without `row`; `was` is the row as it stands in the file. */
-  | { list: RowList; was?: object; row?: object }
+  | { list: RowList; was?: object | undefined; row?: object | undefined }
   /** A part; without `row` it is taken out, where the file can be without it. */
-  | { part: EditedPart; row?: object }
+  | { part: EditedPart; row?: object | undefined }
   /** Days of logged weather given anew, whole. */
   | { days: readonly LoggedDay[] }
   /** Days of logged weather taken out. */
