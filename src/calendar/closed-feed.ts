@@ -25,7 +25,7 @@ export interface ClosedFeed {
 const WORDS: Readonly<Record<ClosedFeed['why'], { what: string; mend: string }>> = {
   revoked: {
     what: 'It was revoked',
-    mend: 'Take this calendar out of the app. Whoever keeps the garden can make a new feed on the Feeds page.',
+    mend: 'Take this calendar out of the app, unless whoever keeps the garden opens it again, or makes a new feed, on the Feeds page.',
   },
   moved: {
     what: 'It has a new address now',

@@ -147,6 +147,7 @@ export function createSteward({ store, clock, report = console.error, post = {} 
       addFeed({ store, clock }, gardenId, { label, ...(shape === undefined ? {} : { shape }) }),
     changeFeed: (gardenId, feedId, look) => changeFeed({ store, clock }, { gardenId, feedId }, look),
     revokeFeed: (gardenId, feedId) => store.revokeFeed(gardenId, feedId, clock.now()),
+    reopenFeed: (gardenId, feedId) => store.reopenFeed({ gardenId, feedId }, clock.now()),
     rotateFeed: (gardenId, feedId) => rotateFeed({ store, clock }, { gardenId, feedId }),
     feedBody: (token, by) => served.answer(token, by),
     refresh: () => refreshed(store, planner),

@@ -6,7 +6,7 @@ import { createHash } from 'node:crypto';
 import { closedFeed, graceEnds } from '../calendar/closed-feed.ts';
 import { KeptTexts } from '../calendar/kept-texts.ts';
 import { renderFeed } from '../calendar/render-feed.ts';
-import { addDays, type Instant } from '../measures/days.ts';
+import { addDays, type Instant, latestOf } from '../measures/days.ts';
 import type { Feed, FeedAddress, FeedName } from '../store/feeds.ts';
 import type { Store } from '../store/store.ts';
 import { FeedBatch } from './feed-batch.ts';
@@ -104,7 +104,10 @@ export class ServedFeeds {
     }
     const view = await this.#view(feed.gardenId, at.mark);
     const texts = this.#keptOf(feed, view);
-    return { name, feed: feedTextOf(view, { feed, kept: texts }), ...from(at), until: this.#dayEnds(view) };
+    const text = feedTextOf(view, { feed, kept: texts });
+    // An app that asks by date alone must not take a feed that was opened again for older than the notice it read last.
+    const changedAt = latestOf(text.changedAt, feed.changedAt ?? '');
+    return { name, feed: { ...text, changedAt }, ...from(at), until: this.#dayEnds(view) };
   }
 
   /** The texts kept for a feed: plain ones share theirs, and those of a shape that is no more are forgotten. */

@@ -195,7 +195,10 @@ export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoin
   addFeed(gardenId: string, label: string, shape?: FeedShape): Promise<Feed>;
   /** Gives an open feed another label or shape at its old address. Nothing when there is no such open feed. */
   changeFeed(gardenId: string, feedId: string, look: NewLook): Promise<Feed | undefined>;
+  /** Closes a feed's address; returns whether there was such an open feed. */
   revokeFeed(gardenId: string, feedId: string): Promise<boolean>;
+  /** Opens a revoked feed again at the address it had; returns whether there was such a revoked feed. */
+  reopenFeed(gardenId: string, feedId: string): Promise<boolean>;
   /** Gives an open feed a new address; the old one says so for a while. Nothing where there is no such open feed. */
   rotateFeed(gardenId: string, feedId: string): Promise<Feed | undefined>;
   /**

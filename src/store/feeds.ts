@@ -22,7 +22,7 @@ export interface Feed {
   shapeRevision: number;
   /** When it last was, if ever. */
   shapedAt?: Instant;
-  /** When its label or its shape last changed, if ever. */
+  /** When its label or its shape last changed, or it was opened again, if ever. */
   changedAt?: Instant;
 }
 
@@ -94,7 +94,7 @@ function changeableOf({ label, shape, shapeRevision, shapedAt, changedAt }: Feed
   };
 }
 
-/** Closes a feed's address for good. Returns whether there was such an open feed. */
+/** Closes a feed's address until it is opened again, if ever. Returns whether there was such an open feed. */
 export async function revokeFeed(db: Database, gardenId: string, feedId: string, at: Instant): Promise<boolean> {
   const result = await db
     .updateTable('feeds')
@@ -102,6 +102,18 @@ export async function revokeFeed(db: Database, gardenId: string, feedId: string,
     .where('garden_id', '=', gardenId)
     .where('id', '=', feedId)
     .where('revoked_at', 'is', null)
+    .executeTakeFirst();
+  return result.numUpdatedRows > 0n;
+}
+
+/** Opens a revoked feed again at the address it had. Returns whether there was such a revoked feed. */
+export async function reopenFeed(db: Database, { gardenId, feedId }: FeedName, at: Instant): Promise<boolean> {
+  const result = await db
+    .updateTable('feeds')
+    .set({ revoked_at: null, changed_at: at })
+    .where('garden_id', '=', gardenId)
+    .where('id', '=', feedId)
+    .where('revoked_at', 'is not', null)
     .executeTakeFirst();
   return result.numUpdatedRows > 0n;
 }

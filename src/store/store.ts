@@ -36,6 +36,7 @@ import {
   feeds,
   findFeedAddress,
   noteFetches,
+  reopenFeed,
   revokeFeed,
   rotateFeed,
 } from './feeds.ts';
@@ -89,8 +90,10 @@ export interface Shelves {
   feeds(gardenId: string): Promise<Feed[]>;
   /** Keeps a new feed. */
   addFeed(feed: Feed): Promise<void>;
-  /** Closes a feed's address for good; returns whether there was such an open feed. */
+  /** Closes a feed's address; returns whether there was such an open feed. */
   revokeFeed(gardenId: string, feedId: string, at: Instant): Promise<boolean>;
+  /** Opens a revoked feed again at the address it had; returns whether there was such a revoked feed. */
+  reopenFeed(feed: FeedName, at: Instant): Promise<boolean>;
   /** Gives an open feed another label or shape; returns whether there was such an open feed. */
   changeFeed(feed: FeedName, change: FeedChange): Promise<boolean>;
   /** Gives an open feed another token and remembers the one it had; returns whether there was such an open feed. */
@@ -204,6 +207,7 @@ function shelvesOf(db: Database): Shelves {
     feeds: (gardenId) => feeds(db, gardenId),
     addFeed: (feed) => addFeed(db, feed),
     revokeFeed: (gardenId, feedId, at) => revokeFeed(db, gardenId, feedId, at),
+    reopenFeed: (feed, at) => reopenFeed(db, feed, at),
     changeFeed: (feed, change) => changeFeed(db, feed, change),
     rotateFeed: (feed, anew) => rotateFeed(db, feed, anew),
     findFeedAddress: (token) => findFeedAddress(db, token),

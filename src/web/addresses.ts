@@ -77,11 +77,21 @@ export function againPath(gardenId: string): string {
 }
 
 /** What can be done with one feed, as its pages' addresses name it. */
-export type FeedDoing = 'change' | 'new-address' | 'revoke';
+export type FeedDoing = 'change' | 'new-address' | 'revoke' | 'open-again';
 
 /** The page that asks before something is done with a feed, and the address its form goes to. */
 export function feedPath(gardenId: string, feedId: string, doing: FeedDoing): string {
   return `${feedsPath(gardenId)}/${encodeURIComponent(feedId)}/${doing}`;
+}
+
+/** Keys for scripts that tell of piles. */
+export function keysPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/keys`;
+}
+
+/** The page that asks before a key is revoked, and the address its form goes to. */
+export function keyRevokePath(gardenId: string, key: string): string {
+  return `${keysPath(gardenId)}/${encodeURIComponent(key)}/revoke`;
 }
 
 /** The things that can be reported, as their pages' addresses name them. */

@@ -18,6 +18,7 @@ import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { handbookRoutes } from './handbook-route.tsx';
 import { historyRoutes } from './history-route.tsx';
 import { householdRoutes } from './household-route.tsx';
+import { keysRoutes } from './keys-route.tsx';
 import { MAIL_PATHS, mailHeaders } from './mail-pages.ts';
 import { mailRoutes } from './mail-route.tsx';
 import { troublePage } from './pages/plain.tsx';
@@ -102,6 +103,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', recordRoutes(steward));
   app.route('/', mailRoutes(steward));
   app.route('/', feedsRoutes(steward, settings));
+  app.route('/', keysRoutes(steward, settings));
   app.route('/', householdRoutes(steward, settings));
   app.route('/', answerRoutes(steward, wrongLinks));
   app.route('/', underWay.routes());

@@ -10,8 +10,8 @@ import { feedsPath } from './addresses.ts';
 import { enteredIn, enteredOf, shapeEntered } from './entered-feed.ts';
 import { readForm } from './form.ts';
 import { gardenView } from './garden-view.ts';
-import { feedsPage } from './pages/feeds.tsx';
-import { changePage, newAddressPage, revokePage } from './pages/one-feed.tsx';
+import { feedsPage, revokedAnchor } from './pages/feeds.tsx';
+import { changePage, newAddressPage, openAgainPage, revokePage } from './pages/one-feed.tsx';
 import type { WebSettings } from './settings.ts';
 import { notFound } from './trouble.ts';
 
@@ -78,14 +78,38 @@ function oneFeedRoutes(steward: Steward): Hono {
     .post('/revoke', async (c) => {
       const { garden, feed } = await openFeed(steward, c);
       await steward.revokeFeed(garden.id, feed.id);
+      return c.redirect(`${feedsPath(garden.id)}#${revokedAnchor(feed.id)}`, 303);
+    })
+    .get('/open-again', async (c) => {
+      const { garden, feed } = await revokedFeed(steward, c);
+      return c.html(openAgainPage(garden, feed));
+    })
+    .post('/open-again', async (c) => {
+      const { garden, feed } = await revokedFeed(steward, c);
+      await steward.reopenFeed(garden.id, feed.id);
       return c.redirect(feedsPath(garden.id), 303);
     });
 }
 
-async function openFeed(steward: Steward, c: Context): Promise<{ garden: Garden; feed: Feed }> {
+interface Found {
+  garden: Garden;
+  feed: Feed;
+}
+
+async function openFeed(steward: Steward, c: Context): Promise<Found> {
+  const { garden, feed } = await anyFeed(steward, c);
+  if (feed === undefined || feed.revokedAt !== undefined) throw notFound('This feed was revoked, or never was.');
+  return { garden, feed };
+}
+
+async function revokedFeed(steward: Steward, c: Context): Promise<Found> {
+  const { garden, feed } = await anyFeed(steward, c);
+  if (feed?.revokedAt === undefined) throw notFound('This feed is open, or never was.');
+  return { garden, feed };
+}
+
+async function anyFeed(steward: Steward, c: Context): Promise<{ garden: Garden; feed: Feed | undefined }> {
   const { garden } = await gardenView(steward, c);
   const feeds = await steward.feeds(garden.id);
-  const feed = feeds.find(({ id, revokedAt }) => id === c.req.param('feedId') && revokedAt === undefined);
-  if (feed === undefined) throw notFound('This feed was revoked, or never was.');
-  return { garden, feed };
+  return { garden, feed: feeds.find(({ id }) => id === c.req.param('feedId')) };
 }

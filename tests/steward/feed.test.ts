@@ -127,6 +127,21 @@ describe('a feed address', () => {
     ]);
   });
 
+  it('says the same as ever once it is opened again, and is newer than the notice', async () => {
+    const { steward, garden, clock } = await household();
+    const feed = await steward.addFeed(garden, 'Phone');
+    const before = await steward.feedBody(feed.token);
+    later(clock);
+    await steward.revokeFeed(garden, feed.id);
+    const notice = await steward.feedBody(feed.token);
+    later(clock);
+    expect(await steward.reopenFeed(garden, feed.id)).toBe(true);
+    const again = await steward.feedBody(feed.token);
+    expect(again?.body).toBe(before?.body);
+    expect((again?.changedAt ?? '') > (notice?.changedAt ?? '')).toBe(true);
+    expect(await steward.reopenFeed(garden, feed.id)).toBe(false);
+  });
+
   it('is revoked alone: the others go on', async () => {
     const { steward, garden, feed, body } = await withFeed();
     const other = await steward.addFeed(garden, 'Tablet');

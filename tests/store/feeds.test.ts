@@ -51,6 +51,16 @@ describe('feeds', () => {
     expect((await store.feeds('plot'))[0]?.revokedAt).toBe(NOON);
   });
 
+  test('a revoked one is opened again at the token it had; an open one, or one that never was, is not', async () => {
+    const store = await stockedStore();
+    await store.addFeed(feed('a'));
+    await store.revokeFeed('plot', 'a', NOON);
+    expect(await store.reopenFeed({ gardenId: 'plot', feedId: 'a' }, LATER)).toBe(true);
+    expect(await store.findFeedAddress('token-a')).toStrictEqual({ feed: feed('a', { changedAt: LATER }) });
+    expect(await store.reopenFeed({ gardenId: 'plot', feedId: 'a' }, LATER)).toBe(false);
+    expect(await store.reopenFeed({ gardenId: 'plot', feedId: 'z' }, LATER)).toBe(false);
+  });
+
   test('one garden cannot revoke or list those of another', async () => {
     const store = await stockedStore();
     await store.createGarden({ id: 'yard', name: 'Yard', createdAt: NOON });

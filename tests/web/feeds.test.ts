@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { PLAIN_SHAPE } from '../../src/calendar/feed-shape.ts';
+import { plain, read } from './plain-text.ts';
 import { GARDEN, sampleApp, sampleFile } from './sample-garden.ts';
 
 const FEEDS = `${GARDEN}/feeds`;
@@ -32,6 +33,14 @@ describe('the feeds page', () => {
     expect(text).not.toContain('work on this computer only');
   });
 
+  test('without a feed says what to do next, also where all were revoked', async () => {
+    const { get, steward } = await sampleApp();
+    expect(await read(get(FEEDS))).toContain('There is no feed yet. Make one below: it needs no more than a name');
+    const { id } = await steward.addFeed('mill-row', 'phone');
+    await steward.revokeFeed('mill-row', id);
+    expect(await read(get(FEEDS))).toContain('No feed is open. Make one below');
+  });
+
   test.each(['', '   ', 'x'.repeat(61)])('refuses the name "%s" and makes nothing', async (label) => {
     const { send, steward } = await sampleApp();
     const answer = await send(FEEDS, { label });
@@ -40,6 +49,8 @@ describe('the feeds page', () => {
     expect(await steward.feeds('mill-row')).toEqual([]);
   });
 });
+
+const titlesIn = (feed: string): string[] => feed.match(/^SUMMARY:.*$/gm) ?? [];
 
 describe('revoking', () => {
   test('asks first, then closes the one feed and leaves the others', async () => {
@@ -52,9 +63,47 @@ describe('revoking', () => {
     expect((await send(`${FEEDS}/${first.id}/revoke`, {})).status).toBe(303);
     expect(await (await get(`/feed/${first.token}.ics`)).text()).toContain('This calendar is no longer kept');
     expect((await get(`/feed/${second.token}.ics`)).status).toBe(200);
-    const text = await (await get(FEEDS)).text();
-    expect(text).not.toContain('lost phone');
-    expect(text).toContain('tablet');
+    const [open = '', revoked = ''] = (await (await get(FEEDS)).text()).split('<h2>Revoked</h2>');
+    expect(open).not.toContain('lost phone');
+    expect(open).toContain('tablet');
+    expect(plain(revoked)).toMatch(/lost phone .*revoked on April 20, 2027/);
+    expect(revoked).not.toContain(first.token);
+  });
+
+  test('says what goes, and which calendar loses it', async () => {
+    const { get, steward } = await sampleApp();
+    const shape = { ...PLAIN_SHAPE, beds: ['north'], daysAhead: 14 };
+    const { id, token } = await steward.addFeed('mill-row', 'Shed wall', shape);
+    const path = `${FEEDS}/${id}/revoke`;
+    expect(await read(get(path))).toContain('No calendar has read it yet.');
+    await get(`/feed/${token}.ics`, { 'User-Agent': 'Evolution/3.46.4' });
+    const text = await read(get(path));
+    expect(text).toMatch(/What goes from the calendars that read it: only work on North bed; 14 days ahead/);
+    expect(text).toContain('It was last read on April 20, 2027 by Evolution, which would lose it');
+    expect(text).toContain('It can be opened again, at the same address');
+  });
+
+  test('is taken back: the feed is opened again at its address, with what it showed', async () => {
+    const { get, send, steward, clock } = await sampleApp();
+    const { id, token } = await steward.addFeed('mill-row', 'tablet', { ...PLAIN_SHAPE, daysAhead: 14 });
+    const before = await (await get(`/feed/${token}.ics`)).text();
+    clock.moment = '2027-04-20T13:00:00.000Z';
+    await send(`${FEEDS}/${id}/revoke`, {});
+    const closed = await get(`/feed/${token}.ics`);
+    const path = /href="([^"]+\/open-again)"/.exec(await (await get(FEEDS)).text())?.[1] ?? '';
+    expect(await read(get(path))).toMatch(
+      /Open “tablet” again\? .*14 days ahead.*Whoever had the address can read it again/,
+    );
+    expect((await send(`${FEEDS}/${id}/change`, { label: 'x' })).status).toBe(404);
+    clock.moment = '2027-08-20T13:00:00.000Z';
+    expect((await get(`/feed/${token}.ics`)).status).toBe(404);
+    expect((await send(path, {})).status).toBe(303);
+    const again = await get(`/feed/${token}.ics`);
+    expect(titlesIn(await again.text())).toEqual(titlesIn(before));
+    const readSince = { 'If-Modified-Since': closed.headers.get('last-modified') ?? '' };
+    expect((await get(`/feed/${token}.ics`, readSince)).status).toBe(200);
+    expect([(await get(path)).status, (await send(path, {})).status]).toEqual([404, 404]);
+    expect(await (await get(FEEDS)).text()).not.toContain('Revoked');
   });
 
   test('of a feed that is closed, or never was, is 404', async () => {

@@ -7,7 +7,7 @@ import { writeLines } from '../output.ts';
 
 export const feedRevoke = command({
   name: 'revoke',
-  about: 'Closes the address of a feed for good.',
+  about: 'Closes the address of a feed, until it is opened again on the Feeds page.',
   argument: { flags: '<id>', about: 'the feed, as "feed list" names it' },
   options: ofOneGarden,
   run: (call) =>

@@ -8,7 +8,7 @@ import type { Problem } from '../../garden/problem.ts';
 import type { Instant } from '../../measures/days.ts';
 import { dayIn } from '../../steward/planner.ts';
 import type { Feed } from '../../store/feeds.ts';
-import { feedPath, feedsPath, householdPath } from '../addresses.ts';
+import { feedPath, feedsPath, householdPath, keysPath } from '../addresses.ts';
 import type { EnteredFeed } from '../entered-feed.ts';
 import { Problems, page } from '../layout.tsx';
 import { feedAddress, type WebSettings, webcalAddress } from '../settings.ts';
@@ -39,7 +39,10 @@ export function feedsPage({ garden, feeds, settings, entered, problems = [] }: F
       </p>
       <Problems problems={problems} />
       {open.length === 0 ? (
-        <p>There is no feed yet.</p>
+        <p>
+          {feeds.length === 0 ? 'There is no feed yet.' : 'No feed is open.'} Make one below: it needs no more than a
+          name, such as whose phone it is for. Its address then stands here, to be copied into a calendar app.
+        </p>
       ) : (
         <dl class="feed-list">
           {open.map((feed) => (
@@ -48,8 +51,12 @@ export function feedsPage({ garden, feeds, settings, entered, problems = [] }: F
         </dl>
       )}
       <NewFeed garden={garden} entered={entered} unfolded={problems.length > 0} />
+      <Revoked feeds={feeds} garden={garden} />
       <HowToSubscribe />
       <Reach settings={settings} />
+      <p>
+        <a href={keysPath(garden.id)}>Keys for scripts that tell the heat of a pile</a>
+      </p>
     </article>,
   );
 }
@@ -106,3 +113,39 @@ const NewFeed = ({ garden, entered, unfolded }: { garden: Garden; entered: Enter
     <p class="small">One for each person or device: each can be changed or revoked without disturbing the others.</p>
   </section>
 );
+
+/** Where a revoked feed stands on the page. */
+export function revokedAnchor(feedId: string): string {
+  return `revoked-${feedId}`;
+}
+
+const Revoked = ({ feeds, garden }: { feeds: readonly Feed[]; garden: Garden }) => {
+  const { beds, household, place } = garden;
+  const revoked = feeds.flatMap((feed) =>
+    feed.revokedAt === undefined ? [] : [{ ...feed, revokedAt: feed.revokedAt }],
+  );
+  if (revoked.length === 0) return null;
+  return (
+    <section>
+      <h2>Revoked</h2>
+      <dl class="feed-list">
+        {revoked.map(({ id, label, shape, revokedAt }) => (
+          <>
+            <dt id={revokedAnchor(id)}>{label}</dt>
+            <dd>
+              <span class="under">
+                {shapeWords(shape, { beds, units: place.units, members: household?.members }).join('; ')}
+              </span>
+              <span class="under">revoked on {fullDay(dayIn(place.timeZone, revokedAt), place.units)}</span>
+              <span class="under">
+                <a class="doing" href={feedPath(garden.id, id, 'open-again')}>
+                  Open again
+                </a>
+              </span>
+            </dd>
+          </>
+        ))}
+      </dl>
+    </section>
+  );
+};

@@ -2,8 +2,11 @@
  * Pages about one feed: changing it, another address, closing it.
  */
 import { GRACE_DAYS } from '../../calendar/closed-feed.ts';
+import { shapeWords } from '../../calendar/shape-words.ts';
+import { fullDay } from '../../digest/words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
+import { dayIn } from '../../steward/planner.ts';
 import type { Feed } from '../../store/feeds.ts';
 import { feedPath, feedsPath } from '../addresses.ts';
 import type { EnteredFeed } from '../entered-feed.ts';
@@ -59,14 +62,18 @@ export function newAddressPage(garden: Garden, { id, label }: Feed) {
 }
 
 /** Asks before a feed is revoked. */
-export function revokePage(garden: Garden, { id, label }: Feed) {
+export function revokePage(garden: Garden, feed: Feed) {
+  const { id, label } = feed;
   return page(
     { title: 'Revoke a feed', garden, here: 'feeds' },
     <article>
       <h1>Revoke “{label}”?</h1>
+      <p>What goes from the calendars that read it: {shownIn(feed, garden)}.</p>
+      <p>{readIn(feed, garden)} The other feeds stay as they are.</p>
       <p>
-        Its address stops working for good. For {GRACE_DAYS} days it tells calendars so, in a single entry that takes
-        the place of the work; after that it is as good as unknown. A new feed gets a new address.
+        Its address stops working. For {GRACE_DAYS} days it tells calendars so, in a single entry that takes the place
+        of the work; after that it is as good as unknown. It can be opened again, at the same address, on the Feeds
+        page.
       </p>
       <form method="post" action={feedPath(garden.id, id, 'revoke')}>
         <button type="submit">Revoke it</button>
@@ -76,4 +83,40 @@ export function revokePage(garden: Garden, { id, label }: Feed) {
       </p>
     </article>,
   );
+}
+
+/** Asks before a revoked feed is opened again. */
+export function openAgainPage(garden: Garden, feed: Feed) {
+  const { id, label } = feed;
+  return page(
+    { title: 'Open a feed again', garden, here: 'feeds' },
+    <article>
+      <h1>Open “{label}” again?</h1>
+      <p>
+        It is kept at the address it had, and shows what it showed: {shownIn(feed, garden)}. Calendars that still have
+        the address show the work again when they look next; whoever took it out has to subscribe once more.
+      </p>
+      <p>
+        Whoever had the address can read it again too. Where it was revoked because it had come into other hands, make a
+        new feed instead, or give this one a new address afterwards.
+      </p>
+      <form method="post" action={feedPath(garden.id, id, 'open-again')}>
+        <button type="submit">Open it again</button>
+      </form>
+      <p>
+        <a href={feedsPath(garden.id)}>Leave it closed</a>
+      </p>
+    </article>,
+  );
+}
+
+function shownIn({ shape }: Feed, { beds, household, place }: Garden): string {
+  return shapeWords(shape, { beds, units: place.units, members: household?.members }).join('; ');
+}
+
+/** Which calendar would lose it, as far as that is known. */
+function readIn({ lastFetch }: Feed, { place }: Garden): string {
+  if (lastFetch === undefined) return 'No calendar has read it yet.';
+  const day = fullDay(dayIn(place.timeZone, lastFetch.at), place.units);
+  return `It was last read on ${day} by ${lastFetch.by}, which would lose it; others that read it before then would as well.`;
 }
