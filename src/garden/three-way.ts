@@ -65,12 +65,19 @@ function standingEdit(edit: StoredEdit, found: GardenFile, now: GardenFile): Sto
       if (was === undefined || is === undefined) return undefined;
       const fields = fieldsStanding(edit.fields, was, is);
       const logs = edit.logs
-        .map(({ key, rows }) => ({ key, rows: rows.filter((row) => stands(row, listIn(was, key), listIn(is, key))) }))
+        .map(({ key, rows }) => ({
+          key,
+          rows: rows.flatMap((row) => rowStanding(row, listIn(was, key), listIn(is, key)) ?? []),
+        }))
         .filter(({ rows }) => rows.length > 0);
       return fields.length + logs.length === 0 ? undefined : { ...edit, fields, logs };
     }
-    case 'row':
-      return stands(edit, found[edit.list], now[edit.list]) ? edit : undefined;
+    case 'row': {
+      const { how, list, was, row } = edit;
+      const left = rowStanding(edit, found[list], now[list]);
+      if (left === undefined) return undefined;
+      return { how, list, ...(left.was && was ? { was } : {}), ...(left.row && row ? { row } : {}) };
+    }
     case 'part-changed': {
       const fields = fieldsStanding(edit.fields, { ...found[edit.part] }, { ...now[edit.part] });
       return fields.length === 0 ? undefined : { ...edit, fields };
@@ -91,9 +98,21 @@ function fieldsStanding(fields: readonly FieldChange[], was: Row, is: Row): Fiel
   return fields.filter(({ key }) => isSame(was[key], is[key]));
 }
 
-/** A row to be changed or taken out stands where it still is; one to be added, where the list does not tell it already. */
-function stands({ was, row }: RowChange, found: readonly unknown[], now: readonly unknown[]): boolean {
-  return was === undefined ? countOf(now, row) <= countOf(found, row) : countOf(now, was) > 0;
+/**
+ * What is left of a change of a row: one to be added stands where the list does not tell it already; one to be changed or
+ * taken out, where it is as often as it was. Where the file tells a changed row as it was changed, and a report the row as it
+ * was before, that one is taken out.
+ */
+function rowStanding(
+  { was, row }: RowChange,
+  found: readonly unknown[],
+  now: readonly unknown[],
+): RowChange | undefined {
+  const isTold = row !== undefined && countOf(now, row) > countOf(found, row);
+  if (was === undefined) return isTold ? undefined : { row };
+  const isLeft = countOf(now, was) > 0 && countOf(now, was) >= countOf(found, was);
+  if (!isLeft) return undefined;
+  return isTold || row === undefined ? { was } : { was, row };
 }
 
 function rowIn(file: GardenFile, { list, id }: Extract<StoredEdit, { id: string }>): Row | undefined {

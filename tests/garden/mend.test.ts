@@ -313,6 +313,15 @@ describe('a mended garden whose file is brought in again', () => {
     expect(bringing({ ...old, plantings: later }).plantings).toHaveLength(1);
   });
 
+  it('does not tell a mended reading as it was reported once more', () => {
+    const pile = rowOf(fileOf(ledger).piles, PILE);
+    const row = { ...pile, readings: [{ on: '2027-06-08', tempC: 51 }] };
+    const cooler = mended(ledger, '2027-06-10', { list: 'piles', id: PILE, row });
+    const again = withFact(cooler, '2027-06-20', imported(fileOf(cooler)));
+    expect(gardenOf(again).piles[0]?.readings).toEqual([{ on: '2027-06-08', tempC: 51 }]);
+    expect(gardenOf(withFact(cooler, '2027-06-20', imported(old))).piles[0]?.readings).toEqual(row.readings);
+  });
+
   it('counts a log row once that both the file and the change tell', () => {
     const pile = rowOf(fileOf(mendedLedger).piles, PILE);
     const turned = mended(mendedLedger, '2027-06-11', {
