@@ -111,6 +111,17 @@ export function historyPath(gardenId: string, { before, about }: { before?: numb
   return `${weekPath(gardenId)}/history${asked.size === 0 ? '' : `?${asked}`}`;
 }
 
+/** The form that changes something told of a garden, or tells something new; fields may be filled in already. */
+export function editPath(gardenId: string, list: string, ref?: string, filled: Record<string, string> = {}): string {
+  const query = String(new URLSearchParams(filled));
+  return `${weekPath(gardenId)}/edit/${list}/${encodeURIComponent(ref ?? 'new')}${query === '' ? '' : `?${query}`}`;
+}
+
+/** The page that asks before something told of a garden is taken out. */
+export function deletePath(gardenId: string, list: string, ref: string): string {
+  return `${editPath(gardenId, list, ref)}/delete`;
+}
+
 /** The record of a season; of the running one when none is given. */
 export function recordPath(gardenId: string, season?: number): string {
   return `${weekPath(gardenId)}/record${season === undefined ? '' : `?season=${season}`}`;

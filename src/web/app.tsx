@@ -11,6 +11,8 @@ import { bedsRoutes } from './beds-route.tsx';
 import { bedsRoom } from './beds-shown.tsx';
 import { compostRoutes } from './compost-route.tsx';
 import { diseaseRoutes } from './disease-route.tsx';
+import { keptLine } from './edit/kept.tsx';
+import { editRoutes } from './edit-route.tsx';
 import { knownFeed, noFeed } from './feed-route.ts';
 import { feedsRoutes } from './feeds-route.tsx';
 import { fertilityRoutes } from './fertility-route.ts';
@@ -82,6 +84,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
     }),
   );
   app.get('/feed/:file', noFeed());
+  app.use('/gardens/:gardenId/*', keptLine(steward));
   app.route('/', readerRoutes());
   app.route('/', handbookRoutes());
   app.route('/', weekRoutes(steward));
@@ -94,6 +97,7 @@ function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   app.route('/', awayRoutes(steward));
   app.route('/', bedsRoutes(beds));
   app.route('/', takePlanRoutes(beds));
+  app.route('/', editRoutes(steward));
   app.route('/', spotRoutes(steward));
   app.route('/', seasonEndRoutes(steward));
   app.route('/', yearRoutes(steward));

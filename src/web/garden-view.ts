@@ -25,8 +25,8 @@ export async function gardenView(steward: Steward, c: Context): Promise<GardenVi
 
 const read = new WeakMap<GardenView, GardenView>();
 
-/** A view in a reader's units: the same object each time, because what is worked out from a view is held by it. */
-function readIn(view: GardenView, units: UnitSystem | undefined): GardenView {
+/** A view in some units: the same object each time, because what is worked out from a view is held by it. */
+export function readIn(view: GardenView, units: UnitSystem | undefined): GardenView {
   const { garden } = view;
   if (units === undefined || units === garden.place.units) return view;
   const known = read.get(view);

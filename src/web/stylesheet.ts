@@ -9,6 +9,7 @@ const SHEETS = [
   'ground',
   'frame',
   'forms',
+  'edit',
   'marks',
   'drawings',
   'week',

@@ -47,7 +47,9 @@ describe('this week', () => {
     const text = await weekOf([dressing]);
     expect(text).toContain('April 19 to 25, 2027');
     expect(text).toMatch(/<span class="weekday">Sunday<\/span><span class="number">25<\/span>/);
-    expect(text).toMatch(/<svg class="pattern".*<\/svg><a href="\/handbook\/topdressing">Topdressing<\/a><\/span> <span class="effort">1 h 20 min<\/span>/);
+    expect(text).toMatch(
+      /<svg class="pattern".*<\/svg><a href="\/handbook\/topdressing">Topdressing<\/a><\/span> <span class="effort">1 h 20 min<\/span>/,
+    );
     expect(text).toContain(`href="${GARDEN}/tasks/topdress/bed:wall">Topdress Wall bed</a>`);
     expect(text).toContain('To hand: finished compost 7.1 cu ft (3 barrow loads); rake');
     expect(text).toContain('1 h 20 min to do, of the 5 h a week kept for the garden.');

@@ -35,6 +35,7 @@ export const HANDBOOK_PARTS: readonly HandbookPart[] = [
       'weekly-list',
       'feeds',
       'doing',
+      'changing-facts',
       'away-and-missed',
       'weather-log',
       'season-record',

@@ -23,6 +23,7 @@ import { PreviewSections } from './change-preview.tsx';
 import { BedFertility } from './fertility.tsx';
 import { PlannedBed } from './fill.tsx';
 import { GapChoices } from './fit.tsx';
+import { ToldOfBed } from './told-of-bed.tsx';
 
 /** Choices shown for each gap before the rest are folded away. House default. */
 const SHOWN = 3;
@@ -69,7 +70,7 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
         <p>
           {planned
             ? 'Nothing is planned for it yet. It has no past, so that no crop family has to wait.'
-            : 'Nothing is known of this bed yet: crops and covers are named in the garden file.'}
+            : 'Nothing is known of this bed yet. Add what grows here, and what grew before, further below.'}
         </p>
       ) : (
         <table class="figures">
@@ -111,6 +112,7 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
       {gaps.map((gap) => (
         <GapChoices gap={gap} reader={reader} first={SHOWN} whole />
       ))}
+      <ToldOfBed view={view} bed={bed} />
       <p>
         <a href={seasonEndPath(garden.id)}>Every bed at season end</a> ·{' '}
         <a href={bedsPath(garden.id)}>Every bed by seasons</a> ·{' '}

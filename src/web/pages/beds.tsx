@@ -17,7 +17,7 @@ import type { SeasonTable } from '../../steward/bed-plan/season-table.ts';
 import type { TakenPlan } from '../../steward/bed-plan/taken-plan.ts';
 import type { RotationProposal } from '../../steward/rotation-plan/propose.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { bedsPath, fertilityPath, type ProposalAsked, takePlanPath } from '../addresses.ts';
+import { bedsPath, editPath, fertilityPath, type ProposalAsked, takePlanPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { BrokenList, SeasonTableView } from './season-table.tsx';
 import { type SentWish, Wishes } from './wishes.tsx';
@@ -58,6 +58,13 @@ export function bedsPage({ view, table, fed, shown, problems = [], sent }: BedsP
       <SeasonTableView table={table} reader={{ gardenId: garden.id, units, leaving, fed }} />
       <p>
         <a href={fertilityPath(garden.id)}>Fertility: whether each bed's crops get the nitrogen they want</a>
+      </p>
+      <p>
+        <a href={editPath(garden.id, 'beds')}>Add a bed</a> ·{' '}
+        <a href={editPath(garden.id, 'beds-alike')}>Add several beds alike</a> ·{' '}
+        <a href={editPath(garden.id, 'plantings')}>Add a crop</a> ·{' '}
+        <a href={editPath(garden.id, 'cover-stands')}>Add a cover crop</a>. What is told of a bed is changed on its own
+        page, under its name.
       </p>
       {table.elsewhere.length > 0 && (
         <section>

@@ -210,37 +210,47 @@ const MonthDay = ({ field, asked }: { field: Field; asked: Asked }) => {
   );
 };
 
-/** A log: a group of fields for each of its entries, and an empty one. */
+/** A log: a group of fields for each of its entries, and an empty one; folded until somebody wants to see it. */
 const Rows = ({ rows, room }: { rows: FieldRows; room: FieldRoom }) => {
   const entries = entriesOf(rows, room.row);
   const sent = [...room.texts].flatMap(([name, texts]) => (texts.join('') === '' ? [] : [placeIn(rows, name)]));
   const count = Math.max(entries.length, ...sent);
+  const isWrong = room.problems.some(({ field }) => field !== undefined && placeIn(rows, field) > 0);
   return (
-    <fieldset class="log">
-      <legend>{rows.label}</legend>
+    <details class="log" open={isWrong || count > entries.length}>
+      <summary>
+        {rows.label}: <span class="small">{entries.length === 0 ? 'none told' : `${entries.length} told`}</span>
+      </summary>
       {rows.hint !== undefined && <p class="small">{rows.hint}</p>}
-      {Array.from({ length: count + 1 }, (_, at) => {
-        const isNew = at >= entries.length;
-        return (
-          <fieldset class="log-entry">
-            <legend>{isNew ? `Add ${rows.one}` : `${rows.label}, ${at + 1} of ${entries.length}`}</legend>
-            {rows.fields(entries[at]).map((field) => (
-              <OneField field={field} name={entryName(rows, at, field.name)} room={room} />
-            ))}
-            {!isNew && (
-              <label class="choice">
-                <input
-                  type="checkbox"
-                  name={entryName(rows, at, 'gone')}
-                  value="yes"
-                  checked={room.texts.get(entryName(rows, at, 'gone'))?.[0] === 'yes'}
-                />{' '}
-                Take it out
-              </label>
-            )}
-          </fieldset>
-        );
-      })}
+      {Array.from({ length: count + 1 }, (_, at) => (
+        <Entry rows={rows} room={room} entries={entries} at={at} />
+      ))}
+    </details>
+  );
+};
+
+interface EntryProps {
+  rows: FieldRows;
+  room: FieldRoom;
+  /** The entries there are; the group is that of one more where it stands behind them. */
+  entries: readonly object[];
+  at: number;
+}
+
+const Entry = ({ rows, room, entries, at }: EntryProps) => {
+  const isNew = at >= entries.length;
+  const gone = entryName(rows, at, 'gone');
+  return (
+    <fieldset class="log-entry">
+      <legend>{isNew ? `Add ${rows.one}` : `${rows.label}, ${at + 1} of ${entries.length}`}</legend>
+      {rows.fields(entries[at]).map((field) => (
+        <OneField field={field} name={entryName(rows, at, field.name)} room={room} />
+      ))}
+      {!isNew && (
+        <label class="choice">
+          <input type="checkbox" name={gone} value="yes" checked={room.texts.get(gone)?.[0] === 'yes'} /> Take it out
+        </label>
+      )}
     </fieldset>
   );
 };

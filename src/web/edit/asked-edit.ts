@@ -1,0 +1,63 @@
+/**
+ * What a request for a form is about: the garden, the kind, and the row as it stands now and as the form was filled from it.
+ */
+import type { Context } from 'hono';
+import type { Steward } from '../../steward/steward.ts';
+import { editPath } from '../addresses.ts';
+import type { Form } from '../form.ts';
+import { gardenView, readIn } from '../garden-view.ts';
+import { notFound } from '../trouble.ts';
+import type { About, EditKind } from './kind.ts';
+import { kinds } from './kinds.ts';
+import { rowAt } from './rows.ts';
+
+/** A request for the form of a kind. */
+export interface AskedEdit {
+  kind: EditKind;
+  /** The garden as it is; its row the one the address names, absent for something new and where it is gone. */
+  about: About;
+  /** The row's word in addresses; absent for something new. */
+  ref: string | undefined;
+}
+
+/**
+ * What is asked.
+ *
+ * @param form a form that was sent: it says in which units it was shown
+ * @throws {Trouble} 404 when there is no such garden or kind
+ */
+export async function askedEdit(steward: Steward, c: Context, form?: Form): Promise<AskedEdit> {
+  const view = await gardenView(steward, c);
+  const list = c.req.param('list') ?? '';
+  const kind = kinds.find((each) => each.list === list);
+  if (kind === undefined) throw notFound(`Nothing of a garden is kept under "${list.slice(0, 60)}".`);
+  const file = await steward.fileNow(view.garden.id);
+  const ref = c.req.param('ref');
+  const row = ref === undefined ? undefined : rowAt(kind, file, ref);
+  const shown = form?.text('units');
+  const inUnits = shown === 'us' || shown === 'metric' ? readIn(view, shown) : view;
+  return { kind, ref, about: { view: inUnits, file, ...(row === undefined ? {} : { row }) } };
+}
+
+/** The row a form was filled from, as it carried it along; nothing for something new. */
+export function filledFrom(form: Form): object | undefined {
+  const text = form.text('from');
+  if (text === '') return undefined;
+  try {
+    const row: unknown = JSON.parse(text);
+    return typeof row === 'object' && row !== null && !Array.isArray(row) ? row : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** What a form is headed with. */
+export function headingOf(kind: EditKind, { view, row }: About): string {
+  if (row !== undefined) return kind.titleOf(row as never, view.garden);
+  return kind.adds ?? `Add ${/^[aeiou]/.test(kind.word) ? 'an' : 'a'} ${kind.word}`;
+}
+
+/** The address a form is sent to. */
+export function actionOf({ kind, about, ref }: AskedEdit): string {
+  return editPath(about.view.garden.id, kind.list, ref);
+}

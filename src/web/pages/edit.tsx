@@ -1,0 +1,228 @@
+/**
+ * The form about something told of a garden, and the page that asks before it is taken out.
+ */
+import { changePreview } from '../../digest/change-preview.ts';
+import type { Problem } from '../../garden/problem.ts';
+import { readableIn } from '../../measures/quantity.ts';
+import type { GardenView, ReportPreview } from '../../steward/steward.ts';
+import type { FieldDifference } from '../edit/differences.ts';
+import type { FieldProblem } from '../edit/edit-form.ts';
+import type { AnyField } from '../edit/field.ts';
+import type { EditKind } from '../edit/kind.ts';
+import type { Texts } from '../edit/shown.ts';
+import { Problems, page } from '../layout.tsx';
+import { PreviewSections } from './change-preview.tsx';
+import { EditFields, fieldId } from './edit-fields.tsx';
+
+/** What keeping would do. */
+export interface Looked {
+  preview: ReportPreview;
+  /** What goes with it, in words. */
+  gone: readonly string[];
+}
+
+/** What somebody else changed while the form stood open. */
+export interface Meanwhile {
+  differences: readonly FieldDifference[];
+}
+
+export interface EditPageProps {
+  view: GardenView;
+  kind: EditKind;
+  title: string;
+  fields: readonly AnyField[];
+  texts: Texts;
+  /** The row the form is filled from; absent for something new. */
+  row?: object | undefined;
+  problems?: readonly FieldProblem[];
+  /** What differs from what is kept, where that was asked for. */
+  differences?: readonly FieldDifference[];
+  looked?: Looked | undefined;
+  meanwhile?: Meanwhile | undefined;
+  /** Set where keeping would change nothing. */
+  nothing?: boolean;
+  action: string;
+  backTo: string;
+  /** Where it is taken out, where it can be. */
+  deleteAt?: string | undefined;
+}
+
+/** The form. */
+export function editPage(props: EditPageProps) {
+  const { view, kind, title, fields, texts, row, problems = [], meanwhile, looked, nothing, action } = props;
+  const { units } = view.garden.place;
+  return page(
+    { title, garden: view.garden, ...(kind.here === undefined ? {} : { here: kind.here }) },
+    <article class="edit">
+      <h1>{title}</h1>
+      {kind.note !== undefined && <p>{kind.note}</p>}
+      {meanwhile && <ChangedMeanwhile differences={meanwhile.differences} />}
+      <WrongFields problems={problems} />
+      {nothing && (
+        <p role="status">Nothing is changed: what stands here is what is kept already, and nothing was written down.</p>
+      )}
+      {looked && <WouldChange view={view} differences={props.differences ?? []} looked={looked} />}
+      <form method="post" action={action} class="edit-form">
+        <input type="hidden" name="units" value={units} />
+        {row !== undefined && <input type="hidden" name="from" value={JSON.stringify(row)} />}
+        <EditFields fields={fields} room={{ of: kind.of, units, texts, problems, row }} />
+        <p class="buttons">
+          <button type="submit" name="do" value="keep">
+            Keep
+          </button>
+          <button type="submit" name="do" value="look">
+            See what it changes first
+          </button>
+        </p>
+      </form>
+      <p>
+        <a href={props.backTo}>Leave it as it is</a>
+        {props.deleteAt !== undefined && (
+          <>
+            {' '}
+            · <a href={props.deleteAt}>Take it out</a>
+          </>
+        )}
+      </p>
+    </article>,
+  );
+}
+
+/** Everything that is wrong, at once, each with the way to its field. */
+const WrongFields = ({ problems }: { problems: readonly FieldProblem[] }) =>
+  problems.length === 0 ? null : (
+    <section class="problems" role="alert">
+      <h2>Nothing was kept</h2>
+      <ul>
+        {problems.map(({ field, where, what, mend }) => (
+          <li>
+            <strong>{field === undefined ? where : <a href={`#${fieldId(field)}`}>{where}</a>}:</strong> {what} {mend}
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+
+const ChangedMeanwhile = ({ differences }: Meanwhile) => (
+  <section class="problems" role="alert">
+    <h2>It was changed meanwhile</h2>
+    <p>
+      Since this form was opened it was changed somewhere else. Nothing was kept yet. What you typed stands below; what
+      you left alone shows how it is now.
+    </p>
+    <DifferenceList differences={differences} />
+  </section>
+);
+
+const WouldChange = ({
+  view,
+  differences,
+  looked,
+}: {
+  view: GardenView;
+  differences: readonly FieldDifference[];
+  looked: Looked;
+}) => {
+  const { garden } = view;
+  const { units } = garden.place;
+  return (
+    <section class="undo" aria-label="What it would change">
+      <p class="about">
+        What it would change
+        <span class="under">Nothing is kept yet. “Keep”, below, keeps it.</span>
+      </p>
+      <DifferenceList differences={differences} />
+      <Gone gone={looked.gone} />
+      <PreviewSections
+        preview={changePreview(looked.preview.before, looked.preview.after)}
+        gardenId={garden.id}
+        units={units}
+      />
+    </section>
+  );
+};
+
+const DifferenceList = ({ differences }: { differences: readonly FieldDifference[] }) => (
+  <ul class="marked">
+    {differences.map(({ label, from, to }) => (
+      <li>
+        {label}: {changeInWords(from, to)}
+      </li>
+    ))}
+  </ul>
+);
+
+function changeInWords(from: string | undefined, to: string | undefined): string {
+  if (from === undefined) return to ?? '';
+  return to === undefined ? `${from}, taken out` : `from ${from} to ${to}`;
+}
+
+const Gone = ({ gone }: { gone: readonly string[] }) =>
+  gone.length === 0 ? null : (
+    <>
+      <h2>What goes with it</h2>
+      <ul class="marked">
+        {gone.map((words) => (
+          <li>{words}</li>
+        ))}
+      </ul>
+    </>
+  );
+
+export interface DeletePageProps {
+  view: GardenView;
+  kind: EditKind;
+  title: string;
+  looked: Looked | undefined;
+  problems?: readonly Problem[];
+  action: string;
+  /** What the row says, so that a row that changed meanwhile is noticed. */
+  row: object;
+  backTo: string;
+  changed?: boolean;
+}
+
+/** Asks before something is taken out: what goes with it, and what moves. */
+export function deletePage({
+  view,
+  kind,
+  title,
+  looked,
+  problems = [],
+  action,
+  row,
+  backTo,
+  changed,
+}: DeletePageProps) {
+  const { garden } = view;
+  const { units } = garden.place;
+  return page(
+    { title: `Take out: ${title}`, garden, ...(kind.here === undefined ? {} : { here: kind.here }) },
+    <article class="edit undo">
+      <h1>Take out: {title}</h1>
+      <p class="about">
+        {readableIn(units, `This takes the ${kind.word} out of the garden and of its plan, past and to come.`)}
+        <span class="under">Nothing is taken out yet. It stands in History then, and can be taken back whole.</span>
+      </p>
+      {changed && <p role="alert">It was changed meanwhile: what would go is looked at anew below.</p>}
+      <Problems problems={problems} heading="It cannot be taken out" />
+      {looked && (
+        <>
+          <Gone gone={looked.gone} />
+          <PreviewSections
+            preview={changePreview(looked.preview.before, looked.preview.after)}
+            gardenId={garden.id}
+            units={units}
+          />
+          <form method="post" action={action}>
+            <input type="hidden" name="from" value={JSON.stringify(row)} />
+            <button type="submit">Take it out</button>
+          </form>
+        </>
+      )}
+      <p>
+        <a href={backTo}>Leave it as it is</a>
+      </p>
+    </article>,
+  );
+}
