@@ -88,12 +88,12 @@ export function awayLine({ from, to }: Away, units: UnitSystem): string {
 }
 
 /** What an empty week says instead of its days; nothing where there are some. */
-export function emptyLine({ days, next, comes }: WeekList, units: UnitSystem): string {
+export function emptyLine({ days, next, comes, monday }: WeekList, units: UnitSystem): string {
   if (days.length > 0) return '';
   const nothing = 'Nothing asks for you this week.';
   if (comes === undefined || next.length > 0) return nothing;
   const titles = comes.entries.map(({ entry }) => entry.title).join('; ');
-  return readableIn(units, `${nothing} Next comes ${longDay(comes.day, units)}: ${titles}.`, comes.day);
+  return readableIn(units, `${nothing} Next comes ${longDay(comes.day, units, monday)}: ${titles}.`, comes.day);
 }
 
 /** The hours of a day that has more than one entry; what is done or past is not counted. */

@@ -19,9 +19,13 @@ export function weekdayWord(weekday: Weekday): string {
   return WEEKDAYS[weekday - 1] ?? '';
 }
 
-/** "Monday 19 April", or "Monday, April 19" where inches are read. */
-export function longDay(day: Day, units: UnitSystem): string {
-  return `${weekdayName(day)}${units === 'us' ? ',' : ''} ${formatDay(day, units)}`;
+/**
+ * "Monday 19 April", or "Monday, April 19" where inches are read.
+ *
+ * @param beside a day the reader has in mind: a day of another year is then written with its year
+ */
+export function longDay(day: Day, units: UnitSystem, beside: Day = day): string {
+  return `${weekdayName(day)}${units === 'us' ? ',' : ''} ${formatDay(day, units, beside)}`;
 }
 
 /** A day with its year: "19 April 2027", "April 19, 2027". */

@@ -5,6 +5,7 @@ import { html } from 'hono/html';
 import type { Problem } from '../garden/problem.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { weekPath } from './addresses.ts';
+import { docsOf } from './page-docs.ts';
 import { PageFoot } from './page-foot.tsx';
 import { type Here, PageLinks } from './page-links.tsx';
 import { stylesheetPath } from './stylesheet.ts';
@@ -23,10 +24,12 @@ export interface FrameProps {
   /** Set where the reader may reach nothing but this page: it then leads nowhere else. */
   apart?: boolean;
   here?: Here;
+  /** The page of the handbook that explains this one, where it is not the one for all pages of its kind. */
+  docs?: string;
 }
 
 /** A whole page: heading line with the garden's name, the other pages, then what the page is about. */
-export function page({ title, garden, here, apart = false }: FrameProps, content: unknown) {
+export function page({ title, garden, here, docs, apart = false }: FrameProps, content: unknown) {
   return html`<!DOCTYPE html>${(
     <html lang="en">
       <head>
@@ -56,7 +59,7 @@ export function page({ title, garden, here, apart = false }: FrameProps, content
         <main id="page" tabindex={-1}>
           {content}
         </main>
-        {!apart && <PageFoot gardenUnits={garden?.place?.units} />}
+        {!apart && <PageFoot docs={docs ?? docsOf(here)} gardenUnits={garden?.place?.units} />}
       </body>
     </html>
   )}`;

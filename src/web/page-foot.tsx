@@ -4,6 +4,7 @@
 import type { Context } from 'hono';
 import { tryGetContext } from 'hono/context-storage';
 import type { UnitSystem } from '../measures/units.ts';
+import { handbookPath } from './addresses.ts';
 import { readerUnits } from './reader.ts';
 import { withoutTokens } from './trouble.ts';
 
@@ -15,16 +16,27 @@ const READ_IN: Readonly<Record<UnitSystem, string>> = {
 
 const SYSTEMS = ['us', 'metric'] as const satisfies readonly UnitSystem[];
 
+interface FootProps {
+  /** The page of the handbook that explains this one, where there is one. */
+  docs: string | undefined;
+  /** Those of the garden the page is about, as it is read. */
+  gardenUnits: UnitSystem | undefined;
+}
+
 /** The foot. */
-export const PageFoot = ({ gardenUnits }: { gardenUnits: UnitSystem | undefined }) => (
+export const PageFoot = ({ docs, gardenUnits }: FootProps) => (
   <footer class="page-foot">
+    <nav aria-label="Around the pages">
+      {docs !== undefined && <a href={handbookPath(docs)}>This page explained</a>}
+      <a href={handbookPath()}>The handbook</a>
+    </nav>
     <Reading gardenUnits={gardenUnits} />
-    <p class="small">Prints in black, without its forms: Ctrl+P, or Print in the browser’s menu.</p>
+    <p class="small">Prints in black: Ctrl+P, or Print in the browser’s menu.</p>
   </footer>
 );
 
 /** The switch between units. */
-const Reading = ({ gardenUnits }: { gardenUnits: UnitSystem | undefined }) => {
+const Reading = ({ gardenUnits }: Pick<FootProps, 'gardenUnits'>) => {
   const c = tryGetContext();
   const back = c === undefined ? undefined : wayBack(c);
   if (c === undefined || back === undefined) return null;

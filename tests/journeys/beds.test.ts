@@ -26,8 +26,10 @@ test('a gardener wishes, has a plan proposed, takes it, changes a bed and takes 
   await page.goto(`${origin}/gardens/mill-row`);
   await page.getByRole('link', { name: 'Beds', exact: true }).click();
   expect(await width()).toBeLessThanOrEqual(390);
-  const last = await page.locator('.season-table thead th').last().boundingBox();
-  expect((last?.x ?? 999) + (last?.width ?? 0)).toBeLessThanOrEqual(390);
+  const open = page.locator('.season-table td', { hasText: '2028' }).last();
+  const place = await open.boundingBox();
+  expect((place?.x ?? 999) + (place?.width ?? 999)).toBeLessThanOrEqual(390);
+  expect(await open.textContent()).toMatch(/^2028\s*open\s*change$/);
 
   await page.selectOption('select[name=crop]', 'snap-bean');
   await page.fill('input[name=amount]', '1');

@@ -145,7 +145,7 @@ describe('this week', () => {
   });
 
   test('of an empty plan says where tasks come from', async () => {
-    expect(await weekOf([])).toContain('The plan is empty. Tasks come from beds, plantings, cover stands and piles');
+    expect(await weekOf([])).toContain('The plan is empty. Tasks come from beds with crops and covers, and from piles');
   });
 });
 

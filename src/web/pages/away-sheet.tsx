@@ -18,7 +18,7 @@ interface SheetPageProps {
 /** The sheet of the coming time away, or the way to tell one. */
 export function awaySheetPage({ view: { garden }, sheet }: SheetPageProps) {
   return page(
-    { title: 'Minding the garden', garden },
+    { title: 'Minding the garden', garden, docs: 'away-and-missed' },
     <article class="sheet">
       <h1>Minding the garden</h1>
       {sheet === undefined ? (

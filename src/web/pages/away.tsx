@@ -30,7 +30,7 @@ interface AwayPageProps {
 export function awayPage({ view: { garden, plan }, entered, preview, problems = [] }: AwayPageProps) {
   const { units } = garden.place;
   return page(
-    { title: 'Away', garden, here: 'report' },
+    { title: 'Away', garden, here: 'report', docs: 'away-and-missed' },
     <article class="away">
       <h1>Away</h1>
       <p>On days away nobody works here. First you see what that does to the plan; nothing is kept until you say so.</p>

@@ -60,8 +60,8 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
     })),
   ].sort((a, b) => (a.from < b.from ? -1 : 1));
   return page(
-    { title: bed.name, garden, here: 'beds' },
-    <article class="season-end">
+    { title: bed.name, garden, here: 'beds', docs: 'choosing-covers' },
+    <article class="season-end two">
       <h1>{bed.name}</h1>
       <Problems problems={problems} />
       {planned && <PlannedBed view={view} planned={planned} />}
@@ -107,11 +107,13 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
         </section>
       )}
       <BedFertility view={view} told={told} bedId={bed.id} />
-      <h2>Gaps in the next two years</h2>
-      {gaps.length === 0 && <p>There is none: something grows here all the time.</p>}
-      {gaps.map((gap) => (
-        <GapChoices gap={gap} reader={reader} first={SHOWN} whole />
-      ))}
+      <section class="aside">
+        <h2>Gaps in the next two years</h2>
+        {gaps.length === 0 && <p>There is none: something grows here all the time.</p>}
+        {gaps.map((gap) => (
+          <GapChoices gap={gap} reader={reader} first={SHOWN} whole />
+        ))}
+      </section>
       <ToldOfBed view={view} bed={bed} />
       <p>
         <a href={seasonEndPath(garden.id)}>Every bed at season end</a> ·{' '}
@@ -211,7 +213,7 @@ interface ChoosingProps {
 export function choicePreviewPage({ view, bedId, choice, preview, notes, action, fields }: ChoosingProps) {
   const { garden, plan } = view;
   return page(
-    { title: 'What it would do', garden, here: 'beds' },
+    { title: 'What it would do', garden, here: 'beds', docs: 'choosing-covers' },
     <article class="report undo">
       <h1>What it would do</h1>
       <p class="about">

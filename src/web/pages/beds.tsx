@@ -188,7 +188,7 @@ const AskForPlan = ({ view, asked }: AskProps) => (
         <p class="small">This may take some seconds. Nothing is changed by it.</p>
       </form>
     ) : (
-      <p>Say first what you want to grow.</p>
+      <p>Say first what you want to grow, under “What you want to grow”.</p>
     )}
   </section>
 );

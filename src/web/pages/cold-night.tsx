@@ -27,7 +27,7 @@ export function coldNightPage({ garden, today, entered, problems = [] }: ColdNig
   const { evening, low, how } = entered ?? { evening: today, low: '', how: 'expected' };
   const unit = garden.place.units === 'us' ? '°F' : '°C';
   return page(
-    { title: 'A cold night', garden, here: 'report' },
+    { title: 'A cold night', garden, here: 'report', docs: 'frost-watch' },
     <article class="report">
       <h1>A cold night</h1>
       <p>

@@ -38,7 +38,7 @@ function stepPath(view: GardenView, bed: Bed, cropId?: string): string {
 export function diseaseBedsPage(view: GardenView, problems: readonly Problem[] = []) {
   const { garden } = view;
   return page(
-    { title: 'A disease found', garden, here: 'report' },
+    { title: 'A disease found', garden, here: 'report', docs: 'disease' },
     <article class="report">
       <h1>A disease found</h1>
       <p>
@@ -78,7 +78,7 @@ export function diseaseFormPage({ view, bed, entered, problems }: DiseaseFormPro
   const crop = vegetables.find(({ id }) => id === entered.crop);
   const known = crop === undefined ? [] : diseasesOf(crop).map(({ name }) => name);
   return page(
-    { title: 'A disease found', garden, here: 'report' },
+    { title: 'A disease found', garden, here: 'report', docs: 'disease' },
     <article class="report">
       <h1>
         {crop === undefined
@@ -139,7 +139,7 @@ interface DiseasePreviewProps {
 export function diseasePreviewPage({ view: { garden, plan }, found, sections }: DiseasePreviewProps) {
   const { bedId, cropId, disease, on } = found;
   return page(
-    { title: 'What would come of it', garden, here: 'report' },
+    { title: 'What would come of it', garden, here: 'report', docs: 'disease' },
     <article class="report undo">
       <h1>What would come of it</h1>
       <p class="about">

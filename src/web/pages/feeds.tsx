@@ -30,7 +30,7 @@ export function feedsPage({ garden, feeds, settings, entered, problems = [] }: F
   const open = feeds.filter(({ revokedAt }) => revokedAt === undefined);
   return page(
     { title: 'Feeds', garden, here: 'feeds' },
-    <article class="feeds">
+    <article class="feeds two">
       <h1>Feeds</h1>
       <p>
         A feed is an address that a calendar app reads. The garden’s work then shows there on its days, and follows when
@@ -50,10 +50,12 @@ export function feedsPage({ garden, feeds, settings, entered, problems = [] }: F
           ))}
         </dl>
       )}
-      <NewFeed garden={garden} entered={entered} unfolded={problems.length > 0} />
+      <div class="aside">
+        <NewFeed garden={garden} entered={entered} unfolded={problems.length > 0} />
+        <HowToSubscribe />
+        <Reach settings={settings} />
+      </div>
       <Revoked feeds={feeds} garden={garden} />
-      <HowToSubscribe />
-      <Reach settings={settings} />
       <p>
         <a href={keysPath(garden.id)}>Keys for scripts that tell the heat of a pile</a>
       </p>

@@ -21,7 +21,7 @@ export function fertilityPage({ view, told, seasons }: FertilityProps) {
   const name = (season: number): string => seasonName(climate, season);
   const of = (bedId: string, season: number) => told.find((each) => each.bedId === bedId && each.season === season);
   return page(
-    { title: 'Fertility', garden, here: 'beds' },
+    { title: 'Fertility', garden, here: 'beds', docs: 'fertility' },
     <article class="fertility">
       <h1>Fertility</h1>
       <p>

@@ -43,7 +43,7 @@ export function fillPage({ view: { garden }, typed, sheet, problems }: FillPageP
     </label>
   );
   return page(
-    { title: 'Fill a new bed', garden, here: 'compost' },
+    { title: 'Fill a new bed', garden, here: 'compost', docs: 'new-beds' },
     <article class="report">
       <h1>Fill a new bed</h1>
       <p>

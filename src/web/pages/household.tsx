@@ -43,7 +43,7 @@ export function householdPage(props: HouseholdPageProps) {
   const unseen = unseenWork(garden);
   return page(
     { title: 'Household', garden, here: 'household' },
-    <article class="household">
+    <article class="household two">
       <h1>Household</h1>
       <p>
         Who works in the garden, and which of the work is whose. It decides what each person’s own feed and weekly list
@@ -69,26 +69,30 @@ export function householdPage(props: HouseholdPageProps) {
         </p>
       )}
       {props.mail.standings.length > 0 && <p class="small">{wayInWords(props.mail.way)}</p>}
-      <section>
-        <h2>Somebody new</h2>
-        <form method="post" action={householdPath(garden.id)}>
-          <details open={problems.length > 0 || members.length === 0}>
-            <summary>Name, what they see to, and mail</summary>
-            <MemberFields entered={entered} garden={garden} />
-            <button type="submit">Add them</button>
-          </details>
-        </form>
-      </section>
-      <section>
-        <h2>Who eats from the garden</h2>
-        <form method="post" action={`${householdPath(garden.id)}/people`}>
-          <label>
-            People who eat <input type="number" name="people" value={people} min={1} max={MOST_PEOPLE} required />
-          </label>
-          <button type="submit">Keep it</button>
-          <p class="small">How much the kitchen brings to the pile in a year and through winter is reckoned from it.</p>
-        </form>
-      </section>
+      <div class="aside">
+        <section>
+          <h2>Somebody new</h2>
+          <form method="post" action={householdPath(garden.id)}>
+            <details open={problems.length > 0 || members.length === 0}>
+              <summary>Name, what they see to, and mail</summary>
+              <MemberFields entered={entered} garden={garden} />
+              <button type="submit">Add them</button>
+            </details>
+          </form>
+        </section>
+        <section>
+          <h2>Who eats from the garden</h2>
+          <form method="post" action={`${householdPath(garden.id)}/people`}>
+            <label>
+              People who eat <input type="number" name="people" value={people} min={1} max={MOST_PEOPLE} required />
+            </label>
+            <button type="submit">Keep it</button>
+            <p class="small">
+              How much the kitchen brings to the pile in a year and through winter is reckoned from it.
+            </p>
+          </form>
+        </section>
+      </div>
     </article>,
   );
 }

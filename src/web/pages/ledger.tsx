@@ -28,7 +28,7 @@ interface LedgerProps {
 export const LedgerView = ({ told, season, units }: LedgerProps) => {
   const read = (text: string): string => readableIn(units, text, '');
   return (
-    <details class="ledger">
+    <details class="nitrogen">
       <summary>
         <strong>{season}</strong>: {told.crops} <BandWord band={told.band} />
       </summary>

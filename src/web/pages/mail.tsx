@@ -21,7 +21,7 @@ export interface MailPageProps {
 export function mailPage({ garden, standing, preview: { message }, way, problems = [] }: MailPageProps) {
   const { from, to, subject, text } = message;
   return page(
-    { title: `Mail to ${standing.member}`, garden },
+    { title: `Mail to ${standing.member}`, garden, docs: 'weekly-list' },
     <article class="mail">
       <h1>Mail to {standing.member}</h1>
       <Problems problems={problems} heading="Nothing was sent" />

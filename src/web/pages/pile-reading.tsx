@@ -41,7 +41,7 @@ export function pileReadingPage({ garden, today, entered, problems = [] }: PileR
   const { units } = garden.place;
   const piles = garden.piles.filter(({ built, finishedOn }) => built.happened && finishedOn === undefined);
   return page(
-    { title: 'A look at a pile', garden, here: 'report' },
+    { title: 'A look at a pile', garden, here: 'report', docs: 'composting' },
     <article class="report">
       <h1>A look at a pile</h1>
       <p>

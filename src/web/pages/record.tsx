@@ -47,7 +47,7 @@ export function recordPage({ view: { garden, climate }, record, seasons, season 
   const [summary] = record.seasons;
   const name = seasonName(climate, season);
   return page(
-    { title: `Record of ${name}`, garden, here: 'history' },
+    { title: `Record of ${name}`, garden, here: 'history', docs: 'season-record' },
     <article class="record">
       <h1>Record of {name}</h1>
       {summary !== undefined && (

@@ -45,9 +45,11 @@ export function seasonEndPage({ view: { garden, plan }, beds, seed }: SeasonEndP
           ))}
         </nav>
       )}
-      {beds.map((bed) => (
-        <BedSection bed={bed} reader={reader} />
-      ))}
+      <div class="bed-by-bed">
+        {beds.map((bed) => (
+          <BedSection bed={bed} reader={reader} />
+        ))}
+      </div>
     </article>,
   );
 }

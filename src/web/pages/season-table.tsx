@@ -36,7 +36,7 @@ export const SeasonTableView = ({ table: { seasons, rows }, reader }: TableProps
   <>
     <FamilyPatterns />
     <FamilyLegend families={rows.flatMap(({ cells }) => cells.flatMap(({ crops }) => crops.map(familyOf)))} />
-    <p class="year-slide">What was lies to the left, what is to come to the right: slide the table sideways.</p>
+    <p class="season-slide small">What was lies to the left, what is to come to the right: slide the table sideways.</p>
     <section class="season-scroll" aria-label="Beds by seasons">
       <table class="season-table">
         <thead>
@@ -91,7 +91,11 @@ const CellView = ({ cell, bed, name, when, reader }: CellProps) => {
   const { season, crops, covers, broken } = cell;
   const inFront = [...crops].sort((a, b) => Number(b.how === 'proposed') - Number(a.how === 'proposed'));
   return (
-    <td class={`is-${when}`}>
+    <td class={`is-${when}${isBare(cell, when) ? ' is-bare' : ''}`}>
+      <span class="cell-season">
+        {name}
+        {when === 'now' && <span class="under">this season</span>}
+      </span>
       {inFront.length > 0 && (
         <ul class="cell-crops">
           {inFront.map((crop) => (
@@ -122,6 +126,11 @@ const CellView = ({ cell, bed, name, when, reader }: CellProps) => {
     </td>
   );
 };
+
+/** Whether a season gone by has nothing to tell of the bed, so that a narrow page may leave it out. */
+function isBare({ crops, covers, broken }: Cell, when: CellProps['when']): boolean {
+  return when === 'past' && crops.length + covers.length + broken.length === 0;
+}
 
 /** Where a bed would not have enough nitrogen for what is planned, and the way to its arithmetic. */
 const Fed = ({ bed, season, reader }: { bed: Bed; season: number; reader: TableReader }) => {

@@ -47,7 +47,7 @@ export function stagePage({ view, entered, problems = [] }: StagePageProps) {
   const { garden, plan } = view;
   const kinds = standingKinds(view);
   return page(
-    { title: 'Buds or flowers on a cover', garden, here: 'report' },
+    { title: 'Buds or flowers on a cover', garden, here: 'report', docs: 'cover-cropping' },
     <article class="report">
       <h1>Buds or flowers on a cover</h1>
       <p>
@@ -102,7 +102,7 @@ interface StagePreviewProps {
 /** The page that shows what it would move, and asks. */
 export function stagePreviewPage({ garden, report, doubt, preview, entered }: StagePreviewProps) {
   return page(
-    { title: 'What it would move', garden, here: 'report' },
+    { title: 'What it would move', garden, here: 'report', docs: 'cover-cropping' },
     <article class="report undo">
       <h1>What it would move</h1>
       <p class="about">

@@ -27,7 +27,7 @@ export function weekSheetPage({ garden, list, sheet }: WeekSheetPageProps) {
   const { units } = garden.place;
   const lines = [hoursLine(list), ...list.away.map((away) => awayLine(away, units)), emptyLine(list, units)];
   return page(
-    { title: `Week of ${weekSpan(list.monday, units)}`, garden },
+    { title: `Week of ${weekSpan(list.monday, units)}`, garden, docs: 'weekly-list' },
     <article class={`week-sheet letters-${sheet.size}`}>
       <h1>
         Week of {weekSpan(list.monday, units)}

@@ -19,7 +19,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import { gatheredSupplies, supplyLine } from '../../schedule/entry-text.ts';
 import type { MailStanding } from '../../steward/post/mail-doings.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { taskPath, weekPath, weekSheetPath } from '../addresses.ts';
+import { bedsPath, compostPath, taskPath, weekPath, weekSheetPath } from '../addresses.ts';
 import { LOOK_DAYS } from '../asked-week.ts';
 import { page } from '../layout.tsx';
 import { LinkedPracticeMark } from '../patterns.tsx';
@@ -46,7 +46,7 @@ export function weekPage({ garden, plan, mail = [] }: WeekView, weekOf: Day, rea
         </h1>
         <WeekHours week={week} units={units} />
         {isThisWeek && <MailTrouble standings={mail} garden={garden} />}
-        {week.days.length === 0 && <EmptyWeek week={week} units={units} isPlanEmpty={plan.tasks.length === 0} />}
+        <CalmWeek week={week} units={units} isPlanEmpty={plan.tasks.length === 0} />
         {week.days.map((day) => (
           <DayRow day={day} week={week} units={units} />
         ))}
@@ -67,27 +67,30 @@ const WeekHours = ({ week, units }: { week: WeekList; units: UnitSystem }) => {
   return lines.length === 0 ? null : <p class="hours">{lines.join(' ')}</p>;
 };
 
-interface EmptyWeekProps {
+interface CalmWeekProps {
   week: WeekList;
   units: UnitSystem;
   isPlanEmpty: boolean;
 }
 
-const EmptyWeek = ({ week: { gardenId, next, comes, person }, units, isPlanEmpty }: EmptyWeekProps) => {
+/** That a week has no work, or none left, and what comes next. */
+const CalmWeek = ({ week, units, isPlanEmpty }: CalmWeekProps) => {
+  const { gardenId, next, comes, person, days, monday } = week;
   const first = next[0] ?? comes;
+  if (days.some(({ entries }) => entries.some(isToDo))) return null;
   return (
     <div class="empty">
-      <p>Nothing asks for you in this week.</p>
+      <p>{days.length === 0 ? 'Nothing asks for you in this week.' : 'All of this week’s work is settled.'}</p>
       {first !== undefined && (
         <p>
-          Next comes <a href={weekPath(gardenId, first.day, person)}>{longDay(first.day, units)}</a>:{' '}
+          Next comes <a href={weekPath(gardenId, first.day, person)}>{longDay(first.day, units, monday)}</a>:{' '}
           {first.entries.map(({ entry }) => readableIn(units, entry.title)).join('; ')}.
         </p>
       )}
       {isPlanEmpty && (
         <p>
-          The plan is empty. Tasks come from beds, plantings, cover stands and piles: add them to the garden file and
-          bring it in with <code>loamtide garden import FILE</code>.
+          The plan is empty. Tasks come from beds with crops and covers, and from piles: begin on{' '}
+          <a href={bedsPath(gardenId)}>Beds</a>, or in the <a href={compostPath(gardenId)}>Compost yard</a>.
         </p>
       )}
     </div>

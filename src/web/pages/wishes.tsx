@@ -45,7 +45,9 @@ export const Wishes = ({ view, sent = NOTHING_SENT }: WishesProps) => {
   return (
     <section>
       <h2>What you want to grow</h2>
-      {garden.wishes.length === 0 && <p>Nothing is wished for yet.</p>}
+      {garden.wishes.length === 0 && (
+        <p>Nothing is wished for yet. Name a crop and how much of it; a plan is then proposed from all you name.</p>
+      )}
       <ul class="wishes">
         {garden.wishes.map((wish) => (
           <li>
@@ -65,7 +67,7 @@ export const Wishes = ({ view, sent = NOTHING_SENT }: WishesProps) => {
           </li>
         ))}
       </ul>
-      <form method="post" action={wishesPath(garden.id)}>
+      <form method="post" action={wishesPath(garden.id)} class="fields">
         <input type="hidden" name="do" value="add" />
         <label>
           The crop{' '}

@@ -16,7 +16,7 @@ export function yardPage(view: GardenView, sheet: YardSheet) {
   const { garden } = view;
   return page(
     { title: 'Compost yard', garden, here: 'compost' },
-    <article class="yard">
+    <article class="yard two">
       <h1>Compost yard</h1>
       <p>
         <a class="doing" href={mixPath(garden.id)}>
@@ -27,17 +27,19 @@ export function yardPage(view: GardenView, sheet: YardSheet) {
         </a>
       </p>
       <YardBins view={view} heaps={sheet.heaps} />
-      <h2>Compost wanted and to come</h2>
-      <SupplyDrawing sheet={sheet} units={garden.place.units} />
-      <Heaps view={view} sheet={sheet} />
-      <Shortfalls view={view} sheet={sheet} />
-      <Beds view={view} sheet={sheet} />
-      {[...sheet.fills, ...sheet.thinned].map((line) => (
-        <p class="small">{readableIn(garden.place.units, line, sheet.today)}</p>
-      ))}
-      {sheet.spared.map((line) => (
-        <p class="small">{line}</p>
-      ))}
+      <section class="aside">
+        <h2>Compost wanted and to come</h2>
+        <SupplyDrawing sheet={sheet} units={garden.place.units} />
+        <Heaps view={view} sheet={sheet} />
+        <Shortfalls view={view} sheet={sheet} />
+        <Beds view={view} sheet={sheet} />
+        {[...sheet.fills, ...sheet.thinned].map((line) => (
+          <p class="small">{readableIn(garden.place.units, line, sheet.today)}</p>
+        ))}
+        {sheet.spared.map((line) => (
+          <p class="small">{line}</p>
+        ))}
+      </section>
     </article>,
   );
 }
