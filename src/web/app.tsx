@@ -66,7 +66,8 @@ export function createApp({ steward, settings, report = console.error }: AppPart
   return app;
 }
 
-function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
+/** The pages with all that guards them. Its routes are what a walk over every page goes by. */
+export function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
   const app = new Hono().use(contextStorage());
   const wrongLinks = new WrongTokens();
   const underWay = new UnderWayPages((error) => troubleOf(error, report));

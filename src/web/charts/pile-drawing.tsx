@@ -38,7 +38,7 @@ export const PileDrawing = ({ pile, today, units }: PileDrawingProps) => {
   const level = (tempC: number) => `M${places.x(days.from)} ${y(tempC)}H${places.x(days.to)}`;
   return (
     <figure class="drawing">
-      <h4>Its heat, {unit.name}</h4>
+      <h3>Its heat, {unit.name}</h3>
       <CourseFrame
         days={days}
         today={today}

@@ -48,7 +48,7 @@ export function docsPage(name: string, text: string, around: Surroundings): Docs
       },
       table({ header, rows }: Tokens.Table) {
         const written = (cell: Tokens.TableCell): string => this.parser.parseInline(cell.tokens);
-        const heads = header.map((cell) => `<th scope="col">${written(cell)}</th>`).join('');
+        const heads = header.map((cell) => headOf(written(cell))).join('');
         const body = rows.map((row) => rowOf(row, header, written)).join('\n');
         return `<table>\n<thead><tr>${heads}</tr></thead>\n<tbody>\n${body}\n</tbody></table>\n`;
       },
@@ -81,6 +81,11 @@ function rowOf(
     return `<td${of}>${rule !== undefined && column === 0 ? words.replace('.', '.<wbr>') : words}</td>`;
   });
   return `<tr${rule === undefined ? '' : ` id="${rule}"`}>${cells.join('')}</tr>`;
+}
+
+/** The head of a column; one that says nothing is no head. */
+function headOf(words: string): string {
+  return words === '' ? '<td></td>' : `<th scope="col">${words}</th>`;
 }
 
 /** The anchor of a heading, made as code hosts make theirs, so that links in the docs hold in both places. */
