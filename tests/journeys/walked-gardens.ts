@@ -1,0 +1,113 @@
+/**
+ * Two gardens to walk every page of: the demo garden with some news in it, and one with a bed and nothing else.
+ */
+import type { Hono } from 'hono';
+import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
+import type { Instant } from '../../src/measures/days.ts';
+import { listLinks } from '../../src/steward/answers/links.ts';
+import { signerFor } from '../../src/steward/answers/signer.ts';
+import { createSteward } from '../../src/steward/create-steward.ts';
+import { layDemo } from '../../src/steward/demo.ts';
+import type { GardenView, Steward } from '../../src/steward/steward.ts';
+import type { Feed } from '../../src/store/feeds.ts';
+import { openStore, type Store } from '../../src/store/store.ts';
+import { createApp, pagesOf } from '../../src/web/app.tsx';
+import type { WebSettings } from '../../src/web/settings.ts';
+
+/** The day the gardens are walked on: covers stand and flower, piles work, crops wait to go in. */
+export const WALKED_ON = '2027-05-05';
+
+const NOW: Instant = `${WALKED_ON}T12:00:00.000Z`;
+
+/** Links in mail are made for a public address; the pages themselves are asked for on this computer. */
+const PUBLIC_URL = new URL('https://garden.example.org');
+
+/** A garden with what the addresses of its pages are made from. */
+export interface WalkedGarden {
+  id: string;
+  view: GardenView;
+  feed?: Feed;
+  /** Paths of links in mail. */
+  answer?: string;
+  stop?: string;
+}
+
+export type WalkedApp = Awaited<ReturnType<typeof walkedApp>>;
+
+/** The app over both gardens, for a server on a port. */
+export async function walkedApp(port = 8137) {
+  const store = await openStore({ file: ':memory:', now: NOW });
+  const clock = { now: () => NOW, today: WALKED_ON };
+  const steward = createSteward({ store, clock });
+  const settings: WebSettings = { port, hostNames: [], publicUrl: PUBLIC_URL };
+  const demo = await newsIn(steward, await layDemo({ steward, clock }));
+  const bare = 'lone-bed';
+  await steward.importGarden({ file: checkGardenFile(bareFile(bare)), prefer: 'reported' }, 'test');
+  const [feed] = await steward.feeds(demo);
+  const gardens: Record<'demo' | 'bare', WalkedGarden> = {
+    demo: { id: demo, view: await steward.view(demo), ...(feed && { feed }), ...(await linksOf(steward, store, demo)) },
+    bare: { id: bare, view: await steward.view(bare) },
+  };
+  const parts = { steward, settings, report: () => undefined };
+  const fetch = madeOnce(createApp(parts));
+  const routes = new Set(pagesOf(parts).routes.map(({ method, path }) => `${method} ${path}`));
+  const ways = [...routes].filter((route) => !route.startsWith('ALL '));
+  const get = async (path: string) =>
+    fetch(new Request(`http://127.0.0.1:${port}${path}`, { headers: { Host: `127.0.0.1:${port}` } }));
+  return { fetch, get, steward, gardens, routes: ways, close: () => steward.close() };
+}
+
+/** Answers of an app, each page made once however often it is asked for. */
+function madeOnce(app: Hono) {
+  const made = new Map<string, Response>();
+  return async (request: Request): Promise<Response> => {
+    if (request.method !== 'GET') return app.fetch(request);
+    const answer = made.get(request.url) ?? (await app.fetch(request));
+    const stays = answer.status < 300 && !answer.headers.has('refresh');
+    if (stays) made.set(request.url, answer);
+    return stays ? answer.clone() : answer;
+  };
+}
+
+/** An app over no garden at all. */
+export async function emptyApp(port = 8137) {
+  const store = await openStore({ file: ':memory:', now: NOW });
+  const steward = createSteward({ store, clock: { now: () => NOW, today: WALKED_ON } });
+  return { app: createApp({ steward, settings: { port, hostNames: [] } }), close: () => steward.close() };
+}
+
+function bareFile(id: string) {
+  return {
+    garden: { id, name: 'Lone Bed', latitude: 43.2, longitude: -88.1, timeZone: 'America/Chicago', units: 'metric' },
+    climate: { frostDates: { lastSpring: '05-06', firstAutumn: '10-04' } },
+    beds: [{ id: 'only', name: 'Only bed', lengthM: 2.4, widthM: 1.2 }],
+  };
+}
+
+/** Somebody who gets mail, work done, weather told, a feed closed and a key given, so that the pages about them have something to show. */
+async function newsIn(steward: Steward, gardenId: string): Promise<string> {
+  const { garden, plan } = await steward.view(gardenId);
+  const [member] = garden.household?.members ?? [];
+  if (member === undefined) throw new Error('Nobody lives in the demo garden.');
+  const mail = { to: 'ottilie@example.org', weekday: 1, hour: 7, tasks: 'own' } as const;
+  await steward.report(gardenId, { kind: 'member-kept', member: { ...member, mail } }, 'test');
+  const done = plan.tasks.find(({ state, day }) => state === 'open' && day <= plan.today);
+  if (done !== undefined) await steward.markDone(gardenId, [done.key], plan.today, 'test');
+  const seen = { day: plan.today, kind: 'observed' as const, tminC: 4, tmaxC: 19, rainMm: 3 };
+  await steward.report(gardenId, { kind: 'weather-logged', days: [seen] }, 'test');
+  const { id } = await steward.addFeed(gardenId, 'Kitchen wall');
+  await steward.revokeFeed(gardenId, id);
+  await steward.addReadingKey(gardenId, 'pile probe');
+  return gardenId;
+}
+
+async function linksOf(steward: Steward, store: Store, gardenId: string) {
+  const { plan, garden } = await steward.view(gardenId);
+  const signer = await signerFor({ store, clock: { now: () => NOW } }, gardenId);
+  const memberId = garden.household?.members?.[0]?.id ?? '';
+  const task = plan.tasks.find(({ state, day }) => state === 'open' && day >= plan.today);
+  const links = listLinks({ publicUrl: PUBLIC_URL, signer, gardenId, memberId, monday: '2027-05-03' });
+  if (links === undefined || task === undefined) throw new Error('No link in mail can be made.');
+  const pathOf = (url: string) => url.slice(PUBLIC_URL.origin.length);
+  return { answer: pathOf(links.answer(task.key, 'done')), stop: pathOf(links.stop) };
+}
