@@ -15,3 +15,8 @@ export function zoneAt({ latitude, longitude }: { latitude: number; longitude: n
   const zone = zoneLookup(latitude, longitude);
   return IANAZone.isValidZone(zone) ? zone : undefined;
 }
+
+/** Whether this computer knows a zone of that name. */
+export function isZone(name: string): boolean {
+  return IANAZone.isValidZone(name);
+}

@@ -10,6 +10,8 @@ export const MM_PER_INCH = 25.4;
 export const CM_PER_INCH = 2.54;
 /** Metres in a foot of twelve inches. */
 export const M_PER_FOOT = 0.3048;
+/** Kilometres in a mile of 5280 feet. */
+export const KM_PER_MILE = 1.609344;
 /** Litres in a cubic foot. */
 export const LITRES_PER_CUBIC_FOOT = 28.316846592;
 /** Litres in a cubic yard of 27 cubic feet. */

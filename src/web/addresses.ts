@@ -1,6 +1,7 @@
 /**
  * Where each page is found.
  */
+import type { SetUpStep } from '../garden/set-up-draft.ts';
 import type { Day } from '../measures/days.ts';
 import type { OpenSpan } from '../practices/cover-cropping/open-spans.ts';
 import type { TaskKey } from '../practices/draft.ts';
@@ -242,4 +243,41 @@ export function handbookImagePath(file: string): string {
 /** The bibliography, at one of its entries where one is named. */
 export function sourcePath(sourceId?: string): string {
   return handbookPath('sources', sourceId);
+}
+
+/** Every garden of the household. */
+export const GARDENS_PATH = '/gardens';
+
+/** Where a garden set up here begins, and a draft of one: at the step it is to be gone on with, or at the one named. */
+export function setUpPath(draftId?: string, step?: SetUpStep): string {
+  const draft = draftId === undefined ? '' : `/${encodeURIComponent(draftId)}`;
+  return `/set-up${draft}${step === undefined ? '' : `/${step}`}`;
+}
+
+/** The page that asks before a draft is thrown away. */
+export function throwAwayPath(draftId: string): string {
+  return `${setUpPath(draftId)}/throw-away`;
+}
+
+/** Where the press goes that makes a garden of a draft. */
+export function makeGardenPath(draftId: string): string {
+  return `${setUpPath(draftId)}/make`;
+}
+
+/** This week of a garden just made, with the address of its first feed. */
+export function begunPath(gardenId: string, feedId: string): string {
+  return `${weekPath(gardenId)}?${new URLSearchParams({ begun: feedId })}`;
+}
+
+/** Where the press goes that shows the demo garden. */
+export const DEMO_PATH = '/demo';
+
+/** The page that asks before a garden is put away. */
+export function putAwayPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/put-away`;
+}
+
+/** Where the press goes that gives a garden back. */
+export function giveBackPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/give-back`;
 }

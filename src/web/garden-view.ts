@@ -5,7 +5,7 @@ import type { Context } from 'hono';
 import type { UnitSystem } from '../measures/units.ts';
 import type { GardenView, Steward } from '../steward/steward.ts';
 import { readerUnits } from './reader.ts';
-import { notFound } from './trouble.ts';
+import { notFound, Trouble } from './trouble.ts';
 
 /** Who made a change, as the ledger keeps it. There are no accounts yet. */
 export const BY = 'web page';
@@ -18,9 +18,17 @@ export const BY = 'web page';
  */
 export async function gardenView(steward: Steward, c: Context): Promise<GardenView> {
   const gardenId = c.req.param('gardenId') ?? '';
-  if (!(await steward.gardenIds()).includes(gardenId))
-    throw notFound(`No garden "${gardenId.slice(0, 80)}" is kept here.`);
+  if (!(await steward.gardenIds()).includes(gardenId)) {
+    const away = (await steward.gardensPutAway()).find(({ id }) => id === gardenId);
+    throw away === undefined ? notFound(`No garden "${gardenId.slice(0, 80)}" is kept here.`) : isPutAway(away.name);
+  }
   return readIn(await steward.view(gardenId), readerUnits(c));
+}
+
+function isPutAway(name: string): Trouble {
+  return new Trouble(404, 'This garden was put away', [
+    { where: name, what: 'Nothing of it is shown while it is put away.', mend: 'Give it back on the page of gardens.' },
+  ]);
 }
 
 const read = new WeakMap<GardenView, GardenView>();

@@ -4,7 +4,7 @@
 import { html } from 'hono/html';
 import type { Problem } from '../garden/problem.ts';
 import type { UnitSystem } from '../measures/units.ts';
-import { weekPath } from './addresses.ts';
+import { GARDENS_PATH, weekPath } from './addresses.ts';
 import { docsOf } from './page-docs.ts';
 import { PageFoot } from './page-foot.tsx';
 import { type Here, PageLinks } from './page-links.tsx';
@@ -50,9 +50,14 @@ export function page({ title, garden, here, docs, apart = false }: FrameProps, c
           {apart ? (
             <span class="garden-name">{garden?.name ?? 'Loamtide'}</span>
           ) : (
-            <a class="garden-name" href={garden === undefined ? '/' : weekPath(garden.id)}>
-              {garden?.name ?? 'Loamtide'}
-            </a>
+            <p class="whose">
+              <a class="garden-name" href={garden === undefined ? '/' : weekPath(garden.id)}>
+                {garden?.name ?? 'Loamtide'}
+              </a>{' '}
+              <a class="to-gardens" href={GARDENS_PATH}>
+                Gardens
+              </a>
+            </p>
           )}
           {garden && !apart && <PageLinks gardenId={garden.id} here={here} />}
         </header>

@@ -23,6 +23,7 @@ const SHEETS = [
   'told',
   'household',
   'under-way',
+  'set-up',
   'handbook',
 ] as const;
 

@@ -1,32 +1,27 @@
 /**
- * GET / and the week of a garden, on the screen and as a sheet.
+ * The week of a garden, on the screen and as a sheet.
  */
-import { Hono } from 'hono';
+import { type Context, Hono } from 'hono';
 import { weekList } from '../digest/week-list.ts';
 import { weekSheet } from '../digest/week-sheet.ts';
-import type { Steward } from '../steward/steward.ts';
-import { weekPath } from './addresses.ts';
+import { isDemo } from '../steward/gardens-away.ts';
+import type { GardenView, Steward } from '../steward/steward.ts';
 import { askedWeek } from './asked-week.ts';
 import { gardenView } from './garden-view.ts';
-import { gardensPage } from './pages/plain.tsx';
+import { Begun, DemoNotice } from './pages/begun.tsx';
 import { weekPage } from './pages/week.tsx';
 import { weekSheetPage } from './pages/week-sheet.tsx';
+import type { WebSettings } from './settings.ts';
 
-/** The week pages, and the way in. */
-export function weekRoutes(steward: Steward): Hono {
+/** The week pages. */
+export function weekRoutes(steward: Steward, settings: WebSettings): Hono {
   return new Hono()
-    .get('/', async (c) => {
-      const ids = await steward.gardenIds();
-      const [only, ...others] = ids;
-      if (only !== undefined && others.length === 0) return c.redirect(weekPath(only));
-      const views = await Promise.all(ids.map((id) => steward.view(id)));
-      return c.html(gardensPage(views.map(({ garden }) => garden)));
-    })
     .get('/gardens/:gardenId', async (c) => {
       const view = await gardenView(steward, c);
       const { week, reader } = askedWeek({ week: c.req.query('week'), person: c.req.query('person') }, view);
       const mail = await steward.mailStandings(view.garden.id);
-      return c.html(weekPage({ ...view, mail }, week, reader));
+      const notice = await noticeFor(c, { steward, settings }, view);
+      return c.html(weekPage({ ...view, mail, notice }, week, reader));
     })
     .get('/gardens/:gardenId/week-sheet', async (c) => {
       const { garden, plan } = await gardenView(steward, c);
@@ -37,4 +32,19 @@ export function weekRoutes(steward: Steward): Hono {
       const list = weekList(plan, garden, week, reader);
       return c.html(weekSheetPage({ garden, list, sheet: weekSheet(list, garden.place.units) }));
     });
+}
+
+/** What stands above the week: the first feed's address right after the garden was made, or that this is the demo. */
+async function noticeFor(
+  c: Context,
+  { steward, settings }: { steward: Steward; settings: WebSettings },
+  { garden, ledger }: Pick<GardenView, 'garden' | 'ledger'>,
+) {
+  const begun = c.req.query('begun');
+  const feeds = begun === undefined ? [] : await steward.feeds(garden.id);
+  const feed = feeds.find(({ id, revokedAt }) => id === begun && revokedAt === undefined);
+  if (feed === undefined) return isDemo(ledger) ? <DemoNotice /> : undefined;
+  // A secret address stands on the page: no copy of it is left in a browser's cache.
+  c.header('Cache-Control', 'no-store');
+  return <Begun gardenId={garden.id} feed={feed} settings={settings} />;
 }

@@ -199,7 +199,7 @@ describe('another week', () => {
 
 test('a page that is not there says so, and so does one of a garden that is not there', async () => {
   const { get } = await sampleApp();
-  for (const path of ['/nowhere', '/gardens/elsewhere', '/gardens/elsewhere/feeds', '/gardens']) {
+  for (const path of ['/nowhere', '/gardens/elsewhere', '/gardens/elsewhere/feeds', '/gardens/mill-row/nowhere']) {
     const answer = await get(path);
     expect(answer.status).toBe(404);
     expect(await answer.text()).toContain('There is no such page');

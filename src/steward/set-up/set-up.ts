@@ -35,6 +35,7 @@ const ID_OCTETS = 9;
 /** What a steward does with drafts. */
 export function setUpIn(room: ImportRoom): SetUpDoings {
   const { store, clock } = room;
+  const outlooks = new Outlooks(room);
   return {
     drafts: () => store.drafts(),
     draft: (id) => store.draft(id),
@@ -54,10 +55,33 @@ export function setUpIn(room: ImportRoom): SetUpDoings {
         return changed;
       }),
     throwAwayDraft: (id) => store.dropDraft(id),
-    draftOutlook: (draft) => outlookOf(room, draft),
+    draftOutlook: (draft) => outlooks.of(draft),
     makeGarden: (draftId, by) => makeGarden(room, draftId, by),
     stations: readStationTable,
   };
+}
+
+/** Outlooks held while they are looked at: a step is shown, sent and shown again. House default: a few set-ups at once. */
+const OUTLOOKS_HELD = 8;
+
+class Outlooks {
+  readonly #room: ImportRoom;
+  readonly #held = new Map<string, Promise<DraftOutlook>>();
+
+  constructor(room: ImportRoom) {
+    this.#room = room;
+  }
+
+  of(draft: SetUpDraft): Promise<DraftOutlook> {
+    const { passed: _, ...told } = draft;
+    const name = JSON.stringify([dayOf(this.#room, draft), told]);
+    const outlook = this.#held.get(name) ?? outlookOf(this.#room, draft);
+    this.#held.delete(name);
+    this.#held.set(name, outlook);
+    const [oldest] = this.#held.keys();
+    if (oldest !== undefined && this.#held.size > OUTLOOKS_HELD) this.#held.delete(oldest);
+    return outlook;
+  }
 }
 
 async function outlookOf(room: ImportRoom, draft: SetUpDraft): Promise<DraftOutlook> {

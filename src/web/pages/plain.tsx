@@ -1,9 +1,7 @@
 /**
- * Pages that belong to no garden: trouble, a choice of gardens, and the first start.
+ * The page that tells of trouble.
  */
-import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
-import { weekPath } from '../addresses.ts';
 import { ProblemWords, page } from '../layout.tsx';
 
 /**
@@ -26,29 +24,6 @@ export function troublePage(title: string, problems: readonly Problem[], apart =
           <a href="/">This week</a>
         </p>
       )}
-    </article>,
-  );
-}
-
-/** A choice of gardens; the way to bring one in when there is none. */
-export function gardensPage(gardens: readonly Pick<Garden, 'id' | 'name'>[]) {
-  return page(
-    { title: 'Gardens' },
-    <article>
-      <h1>Gardens</h1>
-      {gardens.length === 0 && (
-        <p>
-          No garden is here yet. Write a garden file and bring it in with <code>loamtide garden import FILE</code>; its
-          week then shows here.
-        </p>
-      )}
-      <ul>
-        {gardens.map(({ id, name }) => (
-          <li>
-            <a href={weekPath(id)}>{name}</a>
-          </li>
-        ))}
-      </ul>
     </article>,
   );
 }

@@ -1,6 +1,7 @@
 /**
  * This week: the days with their work, and beside them what closes, what moved and what comes next.
  */
+import type { Child } from 'hono/jsx';
 import { closedNotes, firstReasonOf, leewayLine } from '../../digest/entry-notes.ts';
 import type { Reader } from '../../digest/reader.ts';
 import {
@@ -28,10 +29,14 @@ import { BesideTheWeek } from './beside-the-week.tsx';
 import { MailTrouble } from './mail-standing.tsx';
 
 /** What the page of a week shows: the plan, and how everybody's mail stands. */
-type WeekView = Pick<GardenView, 'garden' | 'plan'> & { mail?: readonly MailStanding[] };
+type WeekView = Pick<GardenView, 'garden' | 'plan'> & {
+  mail?: readonly MailStanding[];
+  /** What stands above the days, where something does. */
+  notice?: Child;
+};
 
 /** The page of the week a day falls in, of everybody or of one member. */
-export function weekPage({ garden, plan, mail = [] }: WeekView, weekOf: Day, reader: Reader = {}) {
+export function weekPage({ garden, plan, mail = [], notice }: WeekView, weekOf: Day, reader: Reader = {}) {
   const { units } = garden.place;
   const week = weekList(plan, garden, weekOf, reader);
   const isThisWeek = week.monday === weekStart(week.today);
@@ -44,6 +49,7 @@ export function weekPage({ garden, plan, mail = [] }: WeekView, weekOf: Day, rea
           {isThisWeek ? 'This week' : 'A week'}
           {week.person !== undefined && `, for ${week.person}`} <span class="span">{weekSpan(week.monday, units)}</span>
         </h1>
+        {isThisWeek && notice}
         <WeekHours week={week} units={units} />
         {isThisWeek && <MailTrouble standings={mail} garden={garden} />}
         <CalmWeek week={week} units={units} isPlanEmpty={plan.tasks.length === 0} />

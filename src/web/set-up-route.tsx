@@ -1,0 +1,159 @@
+/**
+ * Setting a garden up: its steps, each kept as it is told, and the garden that is made of them.
+ */
+import { type Context, Hono } from 'hono';
+import { nearestStations } from '../climate/stations.ts';
+import type { Problem } from '../garden/problem.ts';
+import { nextStep, SET_UP_STEPS, type SetUpDraft, type SetUpStep } from '../garden/set-up-draft.ts';
+import type { UnitSystem } from '../measures/units.ts';
+import type { Steward } from '../steward/steward.ts';
+import type { KeptDraft } from '../store/drafts.ts';
+import { begunPath, GARDENS_PATH, setUpPath, weekPath } from './addresses.ts';
+import { Form, readForm } from './form.ts';
+import { BY } from './garden-view.ts';
+import { beginPage, draftName, stepPage, throwAwayPage } from './pages/set-up.tsx';
+import { readerUnits } from './reader.ts';
+import { beds } from './set-up/beds.tsx';
+import { bins } from './set-up/bins.tsx';
+import { climate } from './set-up/climate.tsx';
+import { FAR_KM } from './set-up/climate-choices.ts';
+import { garden } from './set-up/garden.tsx';
+import { growing } from './set-up/growing.tsx';
+import { lastYear } from './set-up/last-year.tsx';
+import { lookOver } from './set-up/look-over.tsx';
+import { stepBefore } from './set-up/parts.tsx';
+import type { Step, StepRead, StepRoom, StepShown } from './set-up/step.ts';
+import { where } from './set-up/where.tsx';
+import { notFound } from './trouble.ts';
+import type { UnderWayPages } from './under-way.tsx';
+
+const STEPS: readonly Step[] = [where, climate, garden, beds, bins, lastYear, growing, lookOver];
+
+/** Steps whose form says all of the step: going back keeps what can be read of it. */
+const KEPT_GOING_BACK: ReadonlySet<SetUpStep> = new Set(['climate', 'garden', 'last-year']);
+
+const DRAFT = '/set-up/:draftId';
+
+/** The way in, the steps, and what is done with a draft as a whole. */
+export function setUpRoutes(steward: Steward, underWay: UnderWayPages): Hono {
+  return new Hono()
+    .get('/set-up', async (c) => c.html(beginPage(await steward.drafts())))
+    .post('/set-up', async (c) => c.redirect(setUpPath((await steward.beginDraft()).id, 'where'), 303))
+    .use(`${DRAFT}/*`, async (c, next) => {
+      const kept = await steward.draft(c.req.param('draftId'));
+      // What has become a garden leads there, whichever of its pages is asked for; the press that made it may come twice.
+      if (kept?.gardenId === undefined || c.req.path.endsWith('/make')) return next();
+      return c.redirect(weekPath(kept.gardenId), 303);
+    })
+    .get(DRAFT, async (c) => {
+      const { id, draft } = await openDraft(c, steward);
+      return c.redirect(setUpPath(id, nextStep(draft)));
+    })
+    .get(`${DRAFT}/throw-away`, async (c) => c.html(throwAwayPage(await openDraft(c, steward))))
+    .post(`${DRAFT}/throw-away`, async (c) => {
+      await steward.throwAwayDraft((await openDraft(c, steward)).id);
+      return c.redirect(GARDENS_PATH, 303);
+    })
+    .post(`${DRAFT}/make`, (c) => make(c, steward, underWay))
+    .get(`${DRAFT}/:step`, async (c) => {
+      const { step, room } = await opened(c, steward);
+      const missing = missingBefore(step.name, room);
+      if (missing !== undefined) return c.redirect(setUpPath(room.draftId, missing));
+      return c.html(stepPage(STEPS, step, room, { problems: [], query: queryOf(c) }));
+    })
+    .post(`${DRAFT}/:step`, (c) => answer(c, steward));
+}
+
+async function answer(c: Context, steward: Steward): Promise<Response> {
+  const form = await readForm(c);
+  const { step, room } = await opened(c, steward);
+  const goesBack = form.text('do') === 'back';
+  const read: StepRead =
+    goesBack && !KEPT_GOING_BACK.has(step.name) ? { draft: room.draft, leads: 'on' } : await step.read(form, room);
+  if (goesBack) {
+    if ('draft' in read) await steward.changeDraft(room.draftId, () => read.draft);
+    return c.redirect(setUpPath(room.draftId, stepBefore(step.name) ?? step.name), 303);
+  }
+  if ('problems' in read) {
+    const shown: StepShown = { sent: form, problems: read.problems, query: queryOf(c) };
+    return c.html(stepPage(STEPS, step, room, shown), 422);
+  }
+  const { draft, leads } = read;
+  const passed = leads === 'on' ? [...new Set([...draft.passed, step.name])] : draft.passed;
+  const kept = await steward.changeDraft(room.draftId, () => ({ ...draft, passed }));
+  if (kept === undefined) throw gone();
+  return c.redirect(
+    setUpPath(room.draftId, leads === 'here' ? step.name : stepAfter(step.name, room.draft, passed)),
+    303,
+  );
+}
+
+/** A step that was come back to leads on to what is still open; where nothing is, to the page that shows it all. */
+function stepAfter(step: SetUpStep, { passed: before }: SetUpDraft, passed: readonly SetUpStep[]): SetUpStep {
+  if (before.includes(step)) return nextStep({ passed: [...passed] });
+  return SET_UP_STEPS[SET_UP_STEPS.indexOf(step) + 1] ?? 'look-over';
+}
+
+/** The first step that has to be told before another can be. */
+function missingBefore(step: SetUpStep, { outlook: { missing } }: StepRoom): SetUpStep | undefined {
+  if (step === 'look-over') return undefined;
+  return missing.find((each) => SET_UP_STEPS.indexOf(each) < SET_UP_STEPS.indexOf(step));
+}
+
+async function make(c: Context, steward: Steward, underWay: UnderWayPages): Promise<Response> {
+  const kept = await openDraft(c, steward);
+  const back = setUpPath(kept.id, 'look-over');
+  return underWay.start(c, {
+    title: 'Making the garden',
+    work: async (say) => {
+      await say(`Planning the first year of ${draftName(kept)}`);
+      const { gardenId, feedId } = await steward.makeGarden(kept.id, BY);
+      return begunPath(gardenId, feedId);
+    },
+    failed: back,
+    refused: async (problems: readonly Problem[]) => {
+      const room = await roomOf(c, steward, kept);
+      return c.html(stepPage(STEPS, lookOver, room, { problems, query: queryOf(c) }), 422);
+    },
+  });
+}
+
+async function opened(c: Context, steward: Steward): Promise<{ step: Step; room: StepRoom }> {
+  const step = STEPS.find(({ name }) => name === c.req.param('step'));
+  if (step === undefined) throw notFound('No page of the set-up has this address.');
+  return { step, room: await roomOf(c, steward, await openDraft(c, steward)) };
+}
+
+async function openDraft(c: Context, steward: Steward): Promise<KeptDraft> {
+  const kept = await steward.draft(c.req.param('draftId') ?? '');
+  if (kept === undefined) throw gone();
+  return kept;
+}
+
+function gone() {
+  return notFound('This set-up is not kept any more: it was thrown away, or never begun.');
+}
+
+function queryOf(c: Context): Form {
+  return new Form(new Map(Object.entries(c.req.queries())));
+}
+
+/** The units of the country: the built-in stations are those of the United States. */
+function guessedUnits({ place }: SetUpDraft, stations: StepRoom['stations']): UnitSystem {
+  if (place === undefined) return 'metric';
+  const { latitude, longitude } = place;
+  const [near] = nearestStations(stations, { latitude, longitude }, 1);
+  return near !== undefined && near.distanceKm <= FAR_KM ? 'us' : 'metric';
+}
+
+async function roomOf(c: Context, steward: Steward, { id, draft }: KeptDraft): Promise<StepRoom> {
+  const stations = await steward.stations();
+  return {
+    draftId: id,
+    draft,
+    outlook: await steward.draftOutlook(draft),
+    units: readerUnits(c) ?? draft.about?.units ?? guessedUnits(draft, stations),
+    stations,
+    outlookOf: (other) => steward.draftOutlook(other),
+  };
+}

@@ -1,0 +1,233 @@
+/**
+ * The fourth step: the beds, twelve alike in one go.
+ */
+
+import { fullDay } from '../../digest/words.ts';
+import { firstFree, slug } from '../../garden/ids.ts';
+import { type DraftBed, type SetUpDraft, withoutBed } from '../../garden/set-up-draft.ts';
+import { formatQuantity, quantity, readableIn } from '../../measures/quantity.ts';
+import { areaOf } from '../../practices/bed-timeline.ts';
+import { setUpPath } from '../addresses.ts';
+import type { FieldProblem } from '../edit/edit-form.ts';
+import { type Form, SHOWN_CHARACTERS } from '../form.ts';
+import { CompostAside } from './asides.tsx';
+import { Fields, OnAndBack, StepForm } from './parts.tsx';
+import {
+  type AskedFields,
+  fieldProblem,
+  readFields,
+  type Step,
+  type StepRead,
+  type StepRoom,
+  type StepShown,
+} from './step.ts';
+
+/** Most beds of a draft: as many as a household has hours for, and more. House default. */
+const MOST_BEDS = 60;
+
+/** A new bed before anybody has touched the form: a common size of raised bed, 4 by 8 ft. House default. */
+const USUAL_BED = { lengthM: 2.44, widthM: 1.22, depthM: 0.3, raised: true, watered: false };
+
+export const beds: Step = {
+  name: 'beds',
+  short: 'Beds',
+  title: 'The beds',
+  content: (room, shown) => {
+    const changed = changedBed(room, shown);
+    return (
+      <>
+        <BedList room={room} />
+        <StepForm room={room} step="beds">
+          <h2>{changed === undefined ? 'Add beds' : `Change ${changed.name}`}</h2>
+          {changed !== undefined && <input type="hidden" name="bed" value={changed.id} />}
+          <Fields room={room} shown={shown} asked={asked(changed)} />
+          {changed === undefined ? (
+            <button type="submit" name="do" value="add">
+              Add to the list
+            </button>
+          ) : (
+            <button type="submit" name="do" value="change">
+              Keep the change
+            </button>
+          )}
+          <OnAndBack step="beds" />
+        </StepForm>
+      </>
+    );
+  },
+  aside: (room) => <CompostAside room={room} />,
+  read: readBeds,
+};
+
+function asked(changed: DraftBed | undefined): AskedFields {
+  const many = { name: 'count', label: 'How many of this kind', as: 'whole', required: true, value: 1 } as const;
+  return {
+    of: 'beds',
+    row: changed ?? USUAL_BED,
+    fields: [
+      ...(changed === undefined ? [many] : []),
+      {
+        name: 'name',
+        label: changed === undefined ? 'Name' : 'Its name',
+        as: 'text',
+        required: changed !== undefined,
+        ...(changed === undefined
+          ? { hint: 'Left empty they are Bed 1, Bed 2 and so on; several of a name are numbered.' }
+          : {}),
+      },
+      { name: 'lengthM', label: 'Length', as: 'length', required: true, example: 2.4 },
+      { name: 'widthM', label: 'Width', as: 'length', required: true, example: 1.2 },
+      { name: 'depthM', label: 'Depth of soil', as: 'depth', required: false, example: 0.3 },
+      { name: 'raised', label: 'Raised', as: 'check' },
+      { name: 'watered', label: 'Watered by a hose or drip line', as: 'check' },
+      {
+        name: 'plannedFor',
+        label: 'Still to be made: by which day',
+        as: 'day',
+        required: false,
+        hint: 'Left empty it is there. Else you are told what fills it, in time; it needs its depth.',
+      },
+    ],
+  };
+}
+
+function changedBed({ draft }: StepRoom, { sent, query }: StepShown): DraftBed | undefined {
+  const id = sent?.text('bed') ?? query.text('change');
+  return draft.beds.find((bed) => bed.id === id);
+}
+
+function readBeds(form: Form, room: StepRoom): StepRead {
+  const { draft } = room;
+  const asks = form.text('do');
+  const [, out] = /^out:(.+)$/.exec(asks) ?? [];
+  if (out !== undefined) return { draft: withoutBed(draft, out), leads: 'here' };
+  const bed = draft.beds.find(({ id }) => id === form.text('bed'));
+  if (bed !== undefined && asks !== 'add') return changing(form, room, bed, asks === 'change' ? 'here' : 'on');
+  // What stands in the fields is added where it must be meant: there is no bed yet, or it was given a name.
+  if (asks === 'on' && draft.beds.length > 0 && form.text('name') === '') return { draft, leads: 'on' };
+  return adding(form, room, asks === 'add' ? 'here' : 'on');
+}
+
+function adding(form: Form, { draft, units, outlook: { today } }: StepRoom, leads: 'here' | 'on'): StepRead {
+  const { read, problems } = readFields(form, asked(undefined), units);
+  const { count, name, ...row } = read;
+  const wrong = [...problems, ...bedProblems(row, today), ...countProblems(count, draft)];
+  if (wrong.length > 0 || typeof count !== 'number') return { problems: wrong };
+  const names = namesFor(typeof name === 'string' ? name : '', count, draft);
+  const taken = new Set(draft.beds.map(({ id }) => id));
+  const added = names.map((each): DraftBed => {
+    const id = firstFree(slug(each), taken);
+    taken.add(id);
+    return { id, name: each, ...given(row) } as DraftBed;
+  });
+  return { draft: { ...draft, beds: [...draft.beds, ...added] }, leads };
+}
+
+function changing(
+  form: Form,
+  { draft, units, outlook: { today } }: StepRoom,
+  bed: DraftBed,
+  leads: 'here' | 'on',
+): StepRead {
+  const { read, problems } = readFields(form, asked(bed), units);
+  const twin = draft.beds.find(({ id, name }) => id !== bed.id && name === read.name);
+  const wrong = [
+    ...problems,
+    ...bedProblems(read, today, bed),
+    ...(twin === undefined
+      ? []
+      : [fieldProblem('name', 'Its name', `"${twin.name}" is a bed already.`, 'Give it another.')]),
+  ];
+  if (wrong.length > 0) return { problems: wrong };
+  const changed = { id: bed.id, ...given(read) } as DraftBed;
+  return { draft: { ...draft, beds: draft.beds.map((each) => (each.id === bed.id ? changed : each)) }, leads };
+}
+
+function given(read: Record<string, unknown>): Record<string, unknown> {
+  return Object.fromEntries(Object.entries(read).filter(([, value]) => value !== undefined));
+}
+
+function countProblems(count: unknown, { beds: there }: SetUpDraft): FieldProblem[] {
+  if (typeof count !== 'number') return [];
+  const most = MOST_BEDS - there.length;
+  if (count >= 1 && count <= most) return [];
+  const mend =
+    most < 1 ? 'Take some out, or add them once the garden is made.' : `Give a whole number from 1 to ${most}.`;
+  return [fieldProblem('count', 'How many of this kind', `"${count}" cannot be.`, mend)];
+}
+
+function bedProblems({ plannedFor, depthM }: Record<string, unknown>, today: string, was?: DraftBed): FieldProblem[] {
+  if (typeof plannedFor !== 'string') return [];
+  const label = 'Still to be made: by which day';
+  const past =
+    plannedFor < today && plannedFor !== was?.plannedFor
+      ? [
+          fieldProblem(
+            'plannedFor',
+            label,
+            `"${plannedFor}" is past.`,
+            'Give a day to come, or leave it empty where the bed is there.',
+          ),
+        ]
+      : [];
+  const flat =
+    depthM === undefined
+      ? [fieldProblem('depthM', 'Depth of soil', 'It is empty.', 'Give it: what fills the bed is reckoned by it.')]
+      : [];
+  return [...past, ...flat];
+}
+
+/** Names for so many beds alike: the one given, or that with the first numbers that are free. */
+function namesFor(given: string, count: number, { beds: there }: SetUpDraft): string[] {
+  const taken = new Set(there.map(({ name }) => name));
+  if (count === 1 && given !== '' && !taken.has(given)) return [given];
+  const base = (given === '' ? 'Bed' : given).slice(0, SHOWN_CHARACTERS);
+  const names: string[] = [];
+  for (let number = 1; names.length < count; number += 1) {
+    const name = `${base} ${number}`;
+    if (!taken.has(name)) names.push(name);
+  }
+  return names;
+}
+
+const BedList = ({ room }: { room: StepRoom }) => {
+  const { draft, units } = room;
+  if (draft.beds.length === 0) return <p>No bed is in the list yet. Twelve alike go in at once.</p>;
+  return (
+    <StepForm room={room} step="beds">
+      <ul class="told-list">
+        {draft.beds.map((bed) => (
+          <li>
+            {bed.name}
+            <span class="under">
+              {readableIn(units, bedWords(bed))}
+              {bed.plannedFor !== undefined && `; to be made by ${fullDay(bed.plannedFor, units)}`}
+            </span>
+            <span class="row-doings">
+              <a class="doing" href={`${setUpPath(room.draftId, 'beds')}?change=${encodeURIComponent(bed.id)}`}>
+                Change<span class="unseen"> {bed.name}</span>
+              </a>
+              <button type="submit" name="do" value={`out:${bed.id}`}>
+                Take out<span class="unseen"> {bed.name}</span>
+              </button>
+            </span>
+          </li>
+        ))}
+      </ul>
+      <p class="small">
+        {draft.beds.length === 1 ? 'One bed' : `${draft.beds.length} beds`},{' '}
+        {formatQuantity({ value: draft.beds.reduce((sum, bed) => sum + areaOf(bed), 0), unit: 'm2' }, units)} together.
+      </p>
+    </StepForm>
+  );
+};
+
+/** A bed's size and kind, with marked amounts. */
+export function bedWords({ lengthM, widthM, depthM, raised, watered }: DraftBed): string {
+  return [
+    `${quantity(lengthM, 'm')} by ${quantity(widthM, 'm')}`,
+    ...(depthM === undefined ? [] : [`${quantity(depthM * 100, 'cm')} deep`]),
+    raised ? 'raised' : 'level with the ground',
+    ...(watered ? ['watered'] : []),
+  ].join(', ');
+}

@@ -1,0 +1,203 @@
+/**
+ * The seventh step: what grows now or is planned, which may be passed over.
+ */
+import { fullDay } from '../../digest/words.ts';
+import type { SetUpDraft } from '../../garden/set-up-draft.ts';
+import { coverCrops } from '../../handbook/cover-crops.ts';
+import { coverMixes } from '../../handbook/cover-mixes.ts';
+import { vegetableById, vegetables } from '../../handbook/vegetables.ts';
+import { capital } from '../../measures/capital.ts';
+import type { Day } from '../../measures/days.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import { coverName } from '../../practices/covers.ts';
+import type { FieldProblem } from '../edit/edit-form.ts';
+import type { Form } from '../form.ts';
+import { PlanAside } from './asides.tsx';
+import { Fields, OnAndBack, StepForm } from './parts.tsx';
+import { PileForm, pileWords, readPile } from './pile.tsx';
+import { inPlainPlaces } from './plain-places.ts';
+import { daysTaken, roughDays } from './rough-days.ts';
+import { type AskedFields, fieldProblem, readFields, type Step, type StepRead, type StepRoom } from './step.ts';
+
+export const growing: Step = {
+  name: 'growing',
+  short: 'Growing now',
+  title: 'What grows now, or is planned',
+  content: (room, shown) => (
+    <>
+      <p>
+        Crops and covers that stand in the beds, and those you have in mind. Passed over, nothing is known to grow:
+        every bed counts as free from today, and the plan proposes covers for it. A day to come is a plan.
+      </p>
+      <GrowingList room={room} />
+      <StepForm room={room} step="growing">
+        <h2>Add a crop or a cover</h2>
+        <Fields room={room} shown={shown.sent?.text('bin') ? { ...shown, problems: [] } : shown} asked={asked(room)} />
+        <button type="submit" name="do" value="add">
+          Add to the list
+        </button>
+        <OnAndBack step="growing" />
+      </StepForm>
+      <PileForm room={room} shown={shown} />
+    </>
+  ),
+  aside: (room) => <PlanAside room={room} />,
+  read: readGrowing,
+};
+
+const NAMES = { what: 'What', beds: 'In which beds', how: 'How', on: 'The day', rough: 'Or roughly' } as const;
+
+function asked({ draft, outlook: { today } }: StepRoom): AskedFields {
+  return {
+    of: 'plantings',
+    row: {},
+    fields: [
+      { name: 'what', label: NAMES.what, as: 'choice', required: true, options: WHAT },
+      {
+        name: 'beds',
+        label: NAMES.beds,
+        as: 'many',
+        required: true,
+        options: draft.beds.map(({ id, name }) => ({ value: id, words: name })),
+      },
+      {
+        name: 'how',
+        label: NAMES.how,
+        as: 'choice',
+        required: false,
+        options: [
+          { value: 'sow', words: 'sown in the bed' },
+          { value: 'setOut', words: 'set out as plants' },
+        ],
+        hint: 'Left open it is as the crop usually goes in.',
+      },
+      { name: 'on', label: 'The day it went in, or is to', as: 'day', required: false },
+      {
+        name: 'rough',
+        label: NAMES.rough,
+        as: 'choice',
+        required: false,
+        options: roughDays(today).map(({ day, words }) => ({ value: day, words })),
+        hint: 'Early, middle and late are taken as the 5th, the 15th and the 25th.',
+      },
+    ],
+  };
+}
+
+const byName = (a: { words: string }, b: { words: string }) => (a.words < b.words ? -1 : 1);
+
+const WHAT = [
+  ...vegetables.map(({ id, name }) => ({ value: `crop:${id}`, words: name, group: 'Crops' })).sort(byName),
+  ...coverCrops.map(({ id, name }) => ({ value: `cover:${id}`, words: name, group: 'Cover crops' })).sort(byName),
+  ...coverMixes.map(({ id, name }) => ({ value: `mix:${id}`, words: name, group: 'Mixes of covers' })).sort(byName),
+];
+
+async function readGrowing(form: Form, room: StepRoom): Promise<StepRead> {
+  const { draft } = room;
+  const asks = form.text('do');
+  const [, list, at] = /^out:(plantings|stands|piles):(\d+)$/.exec(asks) ?? [];
+  if (list !== undefined) return { draft: without(draft, list, Number(at)), leads: 'here' };
+  if (asks === 'add-pile') return readPile(form, room);
+  if (asks === 'on' && form.text('what') === '' && form.list('beds').length === 0) return { draft, leads: 'on' };
+  const { read, problems } = readFields(form, asked(room), room.units);
+  const day = dayTold(read);
+  const wrong = [...problems, ...dayProblems(day, problems, room.outlook.today)];
+  const { what, beds } = read;
+  if (wrong.length > 0 || typeof what !== 'string' || !Array.isArray(beds) || day === undefined)
+    return { problems: wrong };
+  const next = withGrowing(draft, { what, beds, how: read.how, day });
+  return tried(room, next, asks === 'add' ? 'here' : 'on');
+}
+
+/** What is added is kept only where a plan can be made with it. */
+async function tried(room: StepRoom, next: SetUpDraft, leads: 'here' | 'on'): Promise<StepRead> {
+  const outlook = await room.outlookOf(next);
+  if (outlook.problems.length === 0 || room.outlook.problems.length > 0) return { draft: next, leads };
+  return { problems: inPlainPlaces(outlook.problems, next) };
+}
+
+function dayTold({ on, rough }: Record<string, unknown>): Day | undefined {
+  if (typeof on === 'string') return on;
+  return typeof rough === 'string' ? rough : undefined;
+}
+
+function dayProblems(day: Day | undefined, known: readonly FieldProblem[], today: Day): FieldProblem[] {
+  if (known.some(({ field }) => field === 'on' || field === 'rough')) return [];
+  const label = 'The day it went in, or is to';
+  if (day === undefined)
+    return [fieldProblem('on', label, 'Neither a day nor a rough one is told.', 'Give one of the two.')];
+  const { from, to } = daysTaken(today);
+  if (day >= from && day <= to) return [];
+  return [fieldProblem('on', label, `"${day}" is too far off.`, `Give a day from ${from} to ${to}.`)];
+}
+
+interface Told {
+  what: string;
+  beds: readonly unknown[];
+  how: unknown;
+  day: Day;
+}
+
+function withGrowing(draft: SetUpDraft, { what, beds, how, day }: Told): SetUpDraft {
+  const [kind, id = ''] = what.split(':');
+  const inBeds = beds.map(String);
+  if (kind !== 'crop') {
+    const rows = inBeds.map((bed) => ({ bed, sow: day, ...(kind === 'mix' ? { mix: id } : { cover: id }) }));
+    return { ...draft, stands: [...draft.stands, ...rows] };
+  }
+  const usual = vegetableById(id).establish === 'transplant' ? 'setOut' : 'sow';
+  const rows = inBeds.map((bed) => ({ bed, crop: id, [how === 'sow' || how === 'setOut' ? how : usual]: day }));
+  return { ...draft, plantings: [...draft.plantings, ...rows] };
+}
+
+function without(draft: SetUpDraft, list: string, at: number): SetUpDraft {
+  const key = list as 'plantings' | 'stands' | 'piles';
+  return { ...draft, [key]: draft[key].filter((_: unknown, index: number) => index !== at) };
+}
+
+/** What is told of growing things and piles, each in words. */
+export function growingWords(
+  draft: SetUpDraft,
+  today: Day,
+  units: UnitSystem,
+): { words: string; detail: string; key: string }[] {
+  const bedName = (id: string) => draft.beds.find((bed) => bed.id === id)?.name ?? id;
+  const went = (did: string, will: string, day: Day) => `${day > today ? will : did} ${fullDay(day, units)}`;
+  return [
+    ...draft.plantings.map(({ bed, crop, sow, setOut }, at) => ({
+      words: `${vegetableById(crop).name} in ${bedName(bed)}`,
+      detail:
+        sow === undefined
+          ? went('set out on', 'to be set out on', setOut ?? today)
+          : went('sown on', 'to be sown on', sow),
+      key: `plantings:${at}`,
+    })),
+    ...draft.stands.map(({ bed, cover, mix, sow }, at) => ({
+      words: `${capital(coverName(mix ?? cover ?? ''))} in ${bedName(bed)}`,
+      detail: went('sown on', 'to be sown on', sow),
+      key: `stands:${at}`,
+    })),
+    ...draft.piles.map((pile, at) => ({ ...pileWords(pile, draft, units), key: `piles:${at}` })),
+  ];
+}
+
+const GrowingList = ({ room }: { room: StepRoom }) => {
+  const rows = growingWords(room.draft, room.outlook.today, room.units);
+  return rows.length === 0 ? null : (
+    <StepForm room={room} step="growing">
+      <ul class="told-list">
+        {rows.map(({ words, detail, key }) => (
+          <li>
+            {words}
+            <span class="under">{detail}</span>
+            <span class="row-doings">
+              <button type="submit" name="do" value={`out:${key}`}>
+                Take out<span class="unseen"> {words}</span>
+              </button>
+            </span>
+          </li>
+        ))}
+      </ul>
+    </StepForm>
+  );
+};

@@ -1,0 +1,157 @@
+/**
+ * The last step: everything on one page, and the press that makes the garden.
+ */
+import type { Child } from 'hono/jsx';
+import { weekdayWord } from '../../digest/words.ts';
+import { SET_UP_STEPS, type SetUpStep } from '../../garden/set-up-draft.ts';
+import { weekdayNamed } from '../../garden/weekday-names.ts';
+import { soilTextureById } from '../../handbook/soil-textures.ts';
+import { vegetableById } from '../../handbook/vegetables.ts';
+import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
+import { makeGardenPath, setUpPath } from '../addresses.ts';
+import { Problems } from '../layout.tsx';
+import { inARow } from '../words.ts';
+import { PlanAside } from './asides.tsx';
+import { bedWords } from './beds.tsx';
+import { growingWords } from './growing.tsx';
+import { heightWords } from './parts.tsx';
+import { inPlainPlaces } from './plain-places.ts';
+import type { Step, StepRoom } from './step.ts';
+import { placeWords } from './where.tsx';
+
+export const lookOver: Step = {
+  name: 'look-over',
+  short: 'Look it over',
+  title: 'Look it over',
+  content: (room) => <LookOver room={room} />,
+  aside: (room) => <PlanAside room={room} />,
+  read: (_, { draft }) => ({ draft, leads: 'here' }),
+};
+
+const STEP_WORDS: Readonly<Record<SetUpStep, string>> = {
+  where: 'Where',
+  climate: 'Frost',
+  garden: 'Garden and time',
+  beds: 'Beds',
+  bins: 'Bins',
+  'last-year': 'What grew where',
+  growing: 'Growing now or planned',
+  'look-over': '',
+};
+
+const LookOver = ({ room }: { room: StepRoom }) => {
+  const { draft, outlook, draftId } = room;
+  const isReady = outlook.trial !== undefined;
+  return (
+    <>
+      {outlook.missing.length > 0 && (
+        <p>
+          Still to be told:{' '}
+          {outlook.missing.map((step, at) => (
+            <>
+              {at > 0 && ', '}
+              <a href={setUpPath(draftId, step)}>{STEP_WORDS[step]}</a>
+            </>
+          ))}
+          .
+        </p>
+      )}
+      <Problems problems={inPlainPlaces(outlook.problems, draft)} heading="This cannot be planned yet" />
+      <dl class="looked-over">
+        {SET_UP_STEPS.filter((step) => step !== 'look-over').map((step) => (
+          <>
+            <dt>{STEP_WORDS[step]}</dt>
+            <dd>
+              <Told room={room} step={step} />{' '}
+              <a class="doing" href={setUpPath(draftId, step)}>
+                Change<span class="unseen"> {STEP_WORDS[step]}</span>
+              </a>
+            </dd>
+          </>
+        ))}
+      </dl>
+      {isReady && (
+        <form method="post" action={makeGardenPath(draftId)}>
+          <button type="submit">Make the garden</button>
+          <p class="small">
+            It comes with the address of a calendar. Everything told here can be changed afterwards, and more can be
+            told.
+          </p>
+        </form>
+      )}
+      <p>
+        <a href={setUpPath(draftId, 'growing')}>Back</a>
+      </p>
+    </>
+  );
+};
+
+const Told = ({ room, step }: { room: StepRoom; step: SetUpStep }): Child => {
+  const lines = toldLines(room, step);
+  return lines.length === 0 ? (
+    <span class="small">nothing told</span>
+  ) : (
+    <ul class="plain">
+      {lines.map((line) => (
+        <li>{line}</li>
+      ))}
+    </ul>
+  );
+};
+
+function toldLines(room: StepRoom, step: SetUpStep): string[] {
+  const { draft, units, outlook } = room;
+  switch (step) {
+    case 'where':
+      return placeLine(room);
+    case 'climate':
+      return climateLine(room);
+    case 'garden':
+      return aboutLines(room);
+    case 'beds':
+      return draft.beds.map((bed) => readableIn(units, `${bed.name}: ${bedWords(bed)}`));
+    case 'bins':
+      return draft.bins.map((bin) => `${bin.name}: ${formatQuantity({ value: bin.volumeL, unit: 'L' }, units)}`);
+    case 'last-year':
+      return pastLines(room);
+    case 'growing':
+      return growingWords(draft, outlook.today, units).map(({ words, detail }) => `${words}, ${detail}`);
+    default:
+      return [];
+  }
+}
+
+function placeLine({ draft: { place }, units }: StepRoom): string[] {
+  if (place === undefined) return [];
+  const height = place.elevationM === undefined ? '' : `, ${heightWords(place.elevationM, units)} above the sea`;
+  return [`${placeWords(place)}${height}`];
+}
+
+function climateLine({ draft: { climate }, outlook, units }: StepRoom): string[] {
+  if (climate === undefined) return [];
+  if (!('frostDates' in climate))
+    return outlook.climate === undefined ? [] : [readableIn(units, outlook.climate.origin)];
+  const { lastSpring, firstAutumn } = climate.frostDates;
+  const told = (monthDay: string) => formatDay(`2000-${monthDay}`, units);
+  return [`Your own dates: ${told(lastSpring)} and ${told(firstAutumn)}`];
+}
+
+function aboutLines({ draft: { about } }: StepRoom): string[] {
+  if (about === undefined) return [];
+  const days = inARow(about.workDays.map((day) => weekdayWord(weekdayNamed(day))));
+  return [
+    about.name,
+    `${about.timeZone}, written in ${about.units === 'us' ? 'feet and pounds' : 'metres and litres'}`,
+    `${about.hoursPerWeek} h a week, on ${days}`,
+    `Soil: ${soilTextureById.get(about.soilTexture)?.name.toLowerCase() ?? about.soilTexture}`,
+  ];
+}
+
+function pastLines({ draft }: StepRoom): string[] {
+  return draft.beds.flatMap((bed) => {
+    const rows = draft.past.filter((row) => row.bed === bed.id);
+    if (rows.length === 0) return [];
+    const crops = rows.map(({ crop, season }) => `${vegetableById(crop).name.toLowerCase()} (${season})`);
+    return [`${bed.name}: ${crops.join(', ')}`];
+  });
+}

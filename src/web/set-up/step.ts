@@ -1,0 +1,81 @@
+/**
+ * What a step of setting a garden up is made of.
+ */
+import type { Child } from 'hono/jsx';
+import type { GardenFile } from '../../garden/garden-file.ts';
+import type { SetUpDraft, SetUpStep } from '../../garden/set-up-draft.ts';
+import type { Station } from '../../handbook/stations.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import type { DraftOutlook } from '../../steward/set-up/set-up-doings.ts';
+import { EditForm, type FieldProblem } from '../edit/edit-form.ts';
+import type { AnyField } from '../edit/field.ts';
+import { type Texts, textsOf } from '../edit/shown.ts';
+import type { Form } from '../form.ts';
+
+/** What every step looks at. */
+export interface StepRoom {
+  draftId: string;
+  draft: SetUpDraft;
+  /** What the draft comes to as it stands. */
+  outlook: DraftOutlook;
+  /** The units it is read in. */
+  units: UnitSystem;
+  stations: readonly Station[];
+  /** What a draft other than the one kept would come to. */
+  outlookOf(draft: SetUpDraft): Promise<DraftOutlook>;
+}
+
+/** How a step is shown. */
+export interface StepShown {
+  /** What was sent, where the form comes back. */
+  sent?: Form;
+  problems: readonly FieldProblem[];
+  /** What stands behind the step's address. */
+  query: Form;
+}
+
+/** What a step's form said: a draft to keep, and where it leads; or what is wrong. */
+export type StepRead = { draft: SetUpDraft; leads: 'on' | 'here' } | { problems: readonly FieldProblem[] };
+
+/** One step. */
+export interface Step {
+  name: SetUpStep;
+  /** As the list of steps has it. */
+  short: string;
+  /** As its own page is headed. */
+  title: string;
+  content(room: StepRoom, shown: StepShown): Child;
+  /** What the draft as it stands comes to. */
+  aside(room: StepRoom): Child;
+  read(form: Form, room: StepRoom): StepRead | Promise<StepRead>;
+}
+
+/** Which fields a form has, and the row of the file they are filled from. */
+export interface AskedFields {
+  of: keyof GardenFile;
+  fields: readonly AnyField[];
+  row?: object | undefined;
+}
+
+/** What the fields of a sent form say, and what is wrong with them. */
+export function readFields(form: Form, { of, fields, row }: AskedFields, units: UnitSystem) {
+  const edit = new EditForm({ form, units, of, from: { row, fields, texts: textsOf(fields, row, units) } });
+  return { read: edit.read(fields), problems: edit.problems };
+}
+
+/** The texts that stand in fields: what was sent, else what the row says. */
+export function fieldTexts({ sent }: Pick<StepShown, 'sent'>, { fields, row }: AskedFields, units: UnitSystem): Texts {
+  if (sent === undefined) return textsOf(fields, row, units);
+  return new Map(
+    fields.map(({ name, as }) => {
+      if (as !== 'month-day') return [name, sent.list(name)];
+      const [month, day] = [sent.text(`${name}:month`), sent.text(`${name}:day`)];
+      return [name, month === '' && day === '' ? [] : [`${month}-${day}`]];
+    }),
+  );
+}
+
+/** A problem at a field. */
+export function fieldProblem(field: string, where: string, what: string, mend: string): FieldProblem {
+  return { field, where, what, mend };
+}

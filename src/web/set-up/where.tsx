@@ -1,0 +1,212 @@
+/**
+ * The first step: where the garden lies.
+ */
+
+import { findStations } from '../../climate/station-search.ts';
+import { nearestStations } from '../../climate/stations.ts';
+import type { DraftPlace } from '../../garden/set-up-draft.ts';
+import { zoneAt } from '../../garden/time-zone.ts';
+import type { Station } from '../../handbook/stations.ts';
+import { US_STATES } from '../../handbook/us-states.ts';
+import { readPlace } from '../../measures/typed-place.ts';
+import { setUpPath } from '../addresses.ts';
+import type { FieldProblem } from '../edit/edit-form.ts';
+import { type Form, SHOWN_CHARACTERS } from '../form.ts';
+import { distanceWords, Fields, heightWords, OnAndBack, StepForm } from './parts.tsx';
+import {
+  type AskedFields,
+  fieldProblem,
+  readFields,
+  type Step,
+  type StepRead,
+  type StepRoom,
+  type StepShown,
+} from './step.ts';
+
+/** Stations listed at once: a thumb's few swipes. House default. */
+const LISTED = 20;
+
+const LABELS = { latitude: 'Latitude', longitude: 'Longitude' } as const;
+
+export const where: Step = {
+  name: 'where',
+  short: 'Where',
+  title: 'Where is the garden?',
+  content: (room, shown) => (
+    <>
+      <Search room={room} shown={shown} />
+      <section>
+        <h2>Or tell its place yourself</h2>
+        <p class="small">
+          A map on a phone or computer shows both numbers where you press on the garden for a while. Decimals, degrees
+          with minutes and seconds, letters or a minus sign: all will do. A pair pasted into the first field is enough.
+        </p>
+        <StepForm room={room} step="where">
+          <Fields room={room} shown={shown} asked={asked(room)} />
+          <OnAndBack step="where" />
+        </StepForm>
+      </section>
+    </>
+  ),
+  aside: (room) => <PlaceAside room={room} />,
+  read: (form, room) => (form.text('station') === '' ? typedPlace(form, room) : chosenStation(form, room)),
+};
+
+function asked({ draft: { place } }: StepRoom): AskedFields {
+  return {
+    of: 'garden',
+    row: place,
+    fields: [
+      { name: 'latitude', label: LABELS.latitude, as: 'text', required: false, hint: 'Such as 43.07, or 43°4′ N.' },
+      { name: 'longitude', label: LABELS.longitude, as: 'text', required: false, hint: 'Such as -89.40, or 89°24′ W.' },
+      {
+        name: 'elevationM',
+        label: 'Height above the sea, if you know it',
+        as: 'length',
+        example: 270,
+        hint: 'With it the dates of stations higher or lower than the garden are put right.',
+      },
+    ],
+  };
+}
+
+function typedPlace(form: Form, room: StepRoom): StepRead {
+  const { read, problems } = readFields(form, asked(room), room.units);
+  const found = readPlace(form.text('latitude'), form.text('longitude'));
+  const wrong = 'wrong' in found ? found.wrong.map((which) => wrongPlace(form, which)) : [];
+  if ('wrong' in found || problems.length > 0) return { problems: [...wrong, ...problems] };
+  const { elevationM } = read;
+  const isSame = found.latitude === room.draft.place?.latitude && found.longitude === room.draft.place.longitude;
+  const foundBy = isSame ? room.draft.place?.foundBy : undefined;
+  const place: DraftPlace = {
+    ...found,
+    ...(typeof elevationM === 'number' ? { elevationM } : {}),
+    ...(foundBy === undefined ? {} : { foundBy }),
+  };
+  return { draft: withPlace(room, place), leads: 'on' };
+}
+
+function wrongPlace(form: Form, which: 'latitude' | 'longitude'): FieldProblem {
+  const text = form.text(which);
+  const shown = text.slice(0, SHOWN_CHARACTERS);
+  const what = text === '' ? 'It is empty.' : `"${shown}" is not a ${which}.`;
+  const mend =
+    which === 'latitude'
+      ? 'Give degrees north from -90 to 90, such as 43.07 or 43°4′ N; south is negative, or has an S.'
+      : 'Give degrees east from -180 to 180, such as -89.40 or 89°24′ W; west is negative, or has a W.';
+  return fieldProblem(which, LABELS[which], what, mend);
+}
+
+function chosenStation(form: Form, room: StepRoom): StepRead {
+  const id = form.text('station');
+  const station = room.stations.find((each) => each.id === id);
+  if (station === undefined) {
+    const what = `"${id.slice(0, SHOWN_CHARACTERS)}" is not a station of the table.`;
+    return {
+      problems: [fieldProblem('words', 'The station', what, 'Look for it once more and choose from the list.')],
+    };
+  }
+  const { latitude, longitude, elevationM } = station;
+  return { draft: withPlace(room, { latitude, longitude, elevationM, foundBy: nameOf(station) }), leads: 'on' };
+}
+
+/** The draft somewhere else. What was worked out from the place it had before is asked anew. */
+function withPlace({ draft }: StepRoom, place: DraftPlace) {
+  const { climate, ...rest } = draft;
+  const isSame = draft.place?.latitude === place.latitude && draft.place.longitude === place.longitude;
+  return { ...rest, ...(isSame && climate !== undefined ? { climate } : {}), place };
+}
+
+function nameOf({ name, state }: Station): string {
+  return `${name}, ${US_STATES[state] ?? state}`;
+}
+
+const Search = ({ room, shown: { query } }: { room: StepRoom; shown: StepShown }) => {
+  const [words, state] = [query.text('words'), query.text('state')];
+  const isAsked = words !== '' || state !== '';
+  const found = findStations(room.stations, { words, state }, LISTED);
+  return (
+    <section>
+      <h2>In the United States: look for a weather station near it</h2>
+      <form method="get" action={setUpPath(room.draftId, 'where')} class="report-form">
+        <label>
+          Town, county or airport <input type="text" name="words" value={words} maxlength={80} />
+        </label>
+        <label>
+          State{' '}
+          <select name="state">
+            <option value="">any</option>
+            {Object.entries(US_STATES).map(([code, name]) => (
+              <option value={code} selected={code === state}>
+                {name}
+              </option>
+            ))}
+          </select>
+        </label>
+        <button type="submit">Look for it</button>
+      </form>
+      {isAsked && (
+        <StepForm room={room} step="where">
+          <h3>{foundWords(found.stations.length, found.more)}</h3>
+          <ul class="stations-found">
+            {found.stations.map((station) => (
+              <li>
+                <button type="submit" name="station" value={station.id}>
+                  {nameOf(station)}
+                </button>{' '}
+                <span class="small">{heightWords(station.elevationM, room.units)} above the sea</span>
+              </li>
+            ))}
+          </ul>
+        </StepForm>
+      )}
+    </section>
+  );
+};
+
+function foundWords(count: number, more: number): string {
+  if (count === 0) return 'No station is called so. Try the county, a town nearby, or the state alone.';
+  if (more > 0) return `The first ${count} of ${count + more}: add a word, or choose the state`;
+  return count === 1
+    ? 'One station: press it to take its place'
+    : `${count} stations: press the one nearest to the garden`;
+}
+
+const PlaceAside = ({ room: { draft, stations, units } }: { room: StepRoom }) => {
+  const { place } = draft;
+  if (place === undefined)
+    return <p>Frost, day length, the hour and which half of the year is winter all come from the place.</p>;
+  const { latitude, longitude } = place;
+  const [near] = nearestStations(stations, { latitude, longitude }, 1);
+  return (
+    <dl class="where">
+      <dt>Place</dt>
+      <dd>{placeWords(place)}</dd>
+      {place.foundBy !== undefined && (
+        <>
+          <dt>Taken from</dt>
+          <dd>{place.foundBy}</dd>
+        </>
+      )}
+      <dt>Winter</dt>
+      <dd>{place.latitude < 0 ? 'in the middle of the year' : 'over the New Year'}</dd>
+      <dt>Time zone</dt>
+      <dd>{zoneAt(place) ?? 'not known'}</dd>
+      {near !== undefined && (
+        <>
+          <dt>Nearest station</dt>
+          <dd>
+            {nameOf(near.station)}, {distanceWords(near.distanceKm, units)} away
+          </dd>
+        </>
+      )}
+    </dl>
+  );
+};
+
+/** "43.07° N, 89.40° W". */
+export function placeWords({ latitude, longitude }: Pick<DraftPlace, 'latitude' | 'longitude'>): string {
+  const half = (value: number, positive: string, negative: string) =>
+    `${Math.abs(value).toFixed(2)}° ${value < 0 ? negative : positive}`;
+  return `${half(latitude, 'N', 'S')}, ${half(longitude, 'E', 'W')}`;
+}
