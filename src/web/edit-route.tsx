@@ -144,12 +144,7 @@ function lookedAt(preview: MendPreview): Looked {
 }
 
 /** Somebody else changed the row while the form stood open: nothing is kept, and what was typed is not lost. */
-function meanwhile(
-  c: Context,
-  asked: AskedEdit,
-  form: Form,
-  filled: ConstructorParameters<typeof EditForm>[0]['from'],
-) {
+function meanwhile(c: Context, asked: AskedEdit, form: Form, filled: FilledFrom) {
   const { kind, about } = asked;
   const { units } = about.view.garden.place;
   const typed = textsSent(form, filled.fields);

@@ -2,32 +2,19 @@
  * A bed told, changed and taken out from its form.
  */
 import { describe, expect, test } from 'vitest';
-import { plain as plainText } from './plain-text.ts';
-import { GARDEN, type SampleApp, sampleApp, sampleFile } from './sample-garden.ts';
+import { gardenNow, opened, wordsOf } from './opened-form.ts';
+import { GARDEN, sampleApp, sampleFile } from './sample-garden.ts';
 import { formIn } from './sent-form.ts';
 
 const NORTH = `${GARDEN}/edit/beds/north`;
 const METRIC = { Cookie: 'reading=metric' };
 const FROM_A_PAGE = { 'Sec-Fetch-Site': 'same-origin' };
 
-/** A page's words; what stands before a colon may be a link. */
-function plain(html: string): string {
-  return plainText(html).replaceAll(' :', ':');
-}
-
-async function openForm({ get }: SampleApp, path: string, headers = {}) {
-  return formIn(await (await get(path, headers)).text()).fields;
-}
-
-async function gardenOf({ steward }: SampleApp) {
-  return (await steward.view('mill-row')).garden;
-}
-
 describe('a bed', () => {
   test('renamed and made longer keeps its tasks, and says what it moved and how to take it back', async () => {
     const app = await sampleApp();
     const keysBefore = (await app.steward.view('mill-row')).plan.tasks.map(({ key }) => key);
-    const fields = await openForm(app, NORTH);
+    const fields = await opened(app, NORTH);
     expect(fields).toMatchObject({ name: 'North bed', lengthM: '9.84', widthM: '3.94', raised: 'yes' });
     const kept = await app.send(NORTH, { ...fields, name: 'Far bed', lengthM: '12' });
     expect(kept.status).toBe(303);
@@ -38,16 +25,16 @@ describe('a bed', () => {
     expect(garden.beds[0]).toMatchObject({ id: 'north', name: 'Far bed', lengthM: 3.6576, widthM: 1.2 });
     expect(plan.tasks.map(({ key }) => key)).toEqual(keysBefore);
     const html = await (await app.get(led)).text();
-    expect(plain(html)).toMatch(/Kept\. \d+ tasks? asks? for other amounts\. Take it back/);
+    expect(wordsOf(html)).toMatch(/Kept\. \d+ tasks? asks? for other amounts\. Take it back/);
     expect(html).toContain('href="/gardens/mill-row/undo?entry=2"');
   });
 
   test('looked at first shows the change in the reader’s feet, and nothing is kept', async () => {
     const app = await sampleApp();
-    const fields = await openForm(app, NORTH);
+    const fields = await opened(app, NORTH);
     const answer = await app.send(NORTH, { ...fields, lengthM: '12', watered: 'yes', do: 'look' });
     const html = await answer.text();
-    const text = plain(html);
+    const text = wordsOf(html);
     expect(answer.status).toBe(200);
     expect(text).toContain('Nothing is kept yet.');
     expect(text).toContain('Length: from 9.84 ft to 12 ft');
@@ -59,14 +46,14 @@ describe('a bed', () => {
 
   test('sent back as it was says that nothing is changed, and nothing is written down', async () => {
     const app = await sampleApp();
-    const answer = await app.send(NORTH, await openForm(app, NORTH));
-    expect(plain(await answer.text())).toContain('Nothing is changed: what stands here is what is kept already');
+    const answer = await app.send(NORTH, await opened(app, NORTH));
+    expect(wordsOf(await answer.text())).toContain('Nothing is changed: what stands here is what is kept already');
     expect((await app.steward.view('mill-row')).ledger).toHaveLength(1);
   });
 
   test('is told of everything that is wrong at once, and the form comes back as it was filled in', async () => {
     const app = await sampleApp();
-    const fields = await openForm(app, NORTH);
+    const fields = await opened(app, NORTH);
     const wrong = {
       ...fields,
       name: '',
@@ -77,7 +64,7 @@ describe('a bed', () => {
     };
     const answer = await app.send(NORTH, wrong);
     const html = await answer.text();
-    const text = plain(html);
+    const text = wordsOf(html);
     expect(answer.status).toBe(422);
     expect(text).toContain('Name: It is empty.');
     expect(text).toContain('Length: "900" cannot be. Give a length from 0.66 to 656.16 ft, such as 8.');
@@ -86,14 +73,14 @@ describe('a bed', () => {
     expect(text).toContain('"peat" is not one of those that can be chosen.');
     expect(html).toContain('aria-invalid="true"');
     expect(formIn(html).fields).toMatchObject({ name: '', lengthM: '900', widthM: 'wide' });
-    expect((await gardenOf(app)).beds[0]?.name).toBe('North bed');
+    expect((await gardenNow(app)).beds[0]?.name).toBe('North bed');
   });
 
   test('cannot be called as another, which is told at its name beside whatever else is wrong', async () => {
     const app = await sampleApp();
-    const fields = await openForm(app, NORTH);
+    const fields = await opened(app, NORTH);
     const answer = await app.send(NORTH, { ...fields, name: 'Wall bed', depthM: 'deep' });
-    const text = plain(await answer.text());
+    const text = wordsOf(await answer.text());
     expect(answer.status).toBe(422);
     expect(text).toContain('Name: "Wall bed" is the name of two. Give each its own name.');
     expect(text).toContain('Depth of its soil: "deep" is not a depth.');
@@ -102,16 +89,16 @@ describe('a bed', () => {
 
   test('still to be made is asked for its depth in the words of the form', async () => {
     const app = await sampleApp();
-    const fields = await openForm(app, `${GARDEN}/edit/beds/new`);
+    const fields = await opened(app, `${GARDEN}/edit/beds/new`);
     const sent = { ...fields, name: 'Hill bed', lengthM: '8', widthM: '4', plannedFor: '2027-06-01' };
-    const text = plain(await (await app.send(`${GARDEN}/edit/beds/new`, sent)).text());
+    const text = wordsOf(await (await app.send(`${GARDEN}/edit/beds/new`, sent)).text());
     expect(text).toContain(
       'Depth of its soil: It is empty. Give the depth it is to have: a bed still to be made is reckoned by it.',
     );
     expect(text).not.toContain('plannedFor');
     const kept = await app.send(`${GARDEN}/edit/beds/new`, { ...sent, depthM: '12' });
     expect(kept.headers.get('location')).toBe('/gardens/mill-row/beds?kept=2');
-    expect((await gardenOf(app)).beds.at(-1)).toMatchObject({
+    expect((await gardenNow(app)).beds.at(-1)).toMatchObject({
       id: 'hill-bed',
       plannedFor: '2027-06-01',
       depthM: 0.3048,
@@ -123,8 +110,8 @@ describe('a bed', () => {
       plantings: [{ bed: 'north', crop: 'carrot', sow: '2027-06-15', lastHarvest: '2027-09-20', areaM2: 3 }],
     });
     const app = await sampleApp(file);
-    const answer = await app.send(NORTH, { ...(await openForm(app, NORTH)), lengthM: '5' });
-    const text = plain(await answer.text());
+    const answer = await app.send(NORTH, { ...(await opened(app, NORTH)), lengthM: '5' });
+    const text = wordsOf(await answer.text());
     expect(answer.status).toBe(422);
     expect(text).toContain('Carrot, to be sown in North bed, June 15, 2027, Its share of the bed: 3 m²');
     expect(text).not.toContain('plantings[');
@@ -132,13 +119,13 @@ describe('a bed', () => {
 
   test('is read in metres where its reader chose them, in a form that knows which it was shown in', async () => {
     const app = await sampleApp();
-    const metric = await openForm(app, NORTH, METRIC);
-    expect(metric).toMatchObject({ lengthM: '3', widthM: '1.2', units: 'metric' });
+    const metric = await opened(app, NORTH, METRIC);
+    expect(metric).toMatchObject({ lengthM: '3', widthM: '1.2', _units: 'metric' });
     await app.send(NORTH, { ...metric, lengthM: '3.5' });
-    expect((await gardenOf(app)).beds[0]?.lengthM).toBe(3.5);
-    const feet = await openForm(app, NORTH);
+    expect((await gardenNow(app)).beds[0]?.lengthM).toBe(3.5);
+    const feet = await opened(app, NORTH);
     await app.send(NORTH, { ...feet, lengthM: '10' }, { ...METRIC, ...FROM_A_PAGE });
-    expect((await gardenOf(app)).beds[0]?.lengthM).toBe(3.048);
+    expect((await gardenNow(app)).beds[0]?.lengthM).toBe(3.048);
   });
 
   test('that is not there has no form, nor has what no garden has', async () => {
@@ -154,14 +141,14 @@ describe('a bed taken out', () => {
     const app = await sampleApp();
     const before = await app.steward.view('mill-row');
     const asks = await (await app.get(`${NORTH}/delete`)).text();
-    expect(plain(asks)).toContain('Take out: North bed');
-    expect(plain(asks)).toContain('snap bean in North bed');
-    expect(plain(asks)).toContain('winter rye in North bed');
-    expect(plain(asks)).toContain('What goes off the plan');
-    expect((await gardenOf(app)).beds).toHaveLength(4);
+    expect(wordsOf(asks)).toContain('Take out: North bed');
+    expect(wordsOf(asks)).toContain('snap bean in North bed');
+    expect(wordsOf(asks)).toContain('winter rye in North bed');
+    expect(wordsOf(asks)).toContain('What goes off the plan');
+    expect((await gardenNow(app)).beds).toHaveLength(4);
     const gone = await app.send(`${NORTH}/delete`, formIn(asks).fields);
     expect(gone.headers.get('location')).toBe('/gardens/mill-row/beds?kept=2');
-    const after = await gardenOf(app);
+    const after = await gardenNow(app);
     expect(after.beds.map(({ id }) => id)).toEqual(['middle', 'south', 'wall']);
     expect([...after.plantings, ...after.stands].some(({ bedId }) => bedId === 'north')).toBe(false);
     await app.steward.undo('mill-row', 2, 'test');
@@ -183,17 +170,17 @@ describe('a bed taken out', () => {
     const { get } = await sampleApp(one);
     const answer = await get(`${NORTH}/delete`);
     expect(answer.status).toBe(422);
-    expect(plain(await answer.text())).toContain('Give at least one bed.');
+    expect(wordsOf(await answer.text())).toContain('Give at least one bed.');
   });
 
   test('is asked about anew where it changed since the page was opened', async () => {
     const app = await sampleApp();
     const asks = formIn(await (await app.get(`${NORTH}/delete`)).text()).fields;
-    await app.send(NORTH, { ...(await openForm(app, NORTH)), name: 'Far bed' });
+    await app.send(NORTH, { ...(await opened(app, NORTH)), name: 'Far bed' });
     const answer = await app.send(`${NORTH}/delete`, asks);
     expect(answer.status).toBe(409);
-    expect(plain(await answer.text())).toContain('It was changed meanwhile');
-    expect((await gardenOf(app)).beds).toHaveLength(4);
+    expect(wordsOf(await answer.text())).toContain('It was changed meanwhile');
+    expect((await gardenNow(app)).beds).toHaveLength(4);
   });
 });
 
@@ -202,57 +189,57 @@ describe('beds alike', () => {
 
   test('are made twelve at once, numbered, as one entry that is taken back as one', async () => {
     const app = await sampleApp();
-    const fields = await openForm(app, ALIKE);
+    const fields = await opened(app, ALIKE);
     await app.send(ALIKE, { ...fields, count: '12', lengthM: '8', widthM: '4', depthM: '12' });
-    const { beds } = await gardenOf(app);
+    const { beds } = await gardenNow(app);
     expect(beds).toHaveLength(16);
     expect(beds[4]).toMatchObject({ id: 'bed-1', name: 'Bed 1', lengthM: 2.4384, widthM: 1.2192, raised: true });
     expect(beds[15]?.name).toBe('Bed 12');
-    expect((await openForm(app, ALIKE)).first).toBe('13');
+    expect((await opened(app, ALIKE)).first).toBe('13');
     await app.steward.undo('mill-row', undefined, 'test');
-    expect((await gardenOf(app)).beds).toHaveLength(4);
+    expect((await gardenNow(app)).beds).toHaveLength(4);
   });
 
   test('are refused with all that is wrong: too many, no length, a name that is there', async () => {
     const app = await sampleApp();
-    const fields = await openForm(app, ALIKE);
-    const many = plain(await (await app.send(ALIKE, { ...fields, count: '500', widthM: '4' })).text());
+    const fields = await opened(app, ALIKE);
+    const many = wordsOf(await (await app.send(ALIKE, { ...fields, count: '500', widthM: '4' })).text());
     expect(many).toContain('How many: 500 cannot be. Give a whole number from 1 to 50, such as 12.');
     expect(many).toContain('Length: It is empty.');
     await app.send(ALIKE, { ...fields, count: '2', lengthM: '8', widthM: '4' });
     const again = await app.send(ALIKE, { ...fields, count: '3', lengthM: '8', widthM: '4' });
     expect(again.status).toBe(422);
-    expect(plain(await again.text())).toContain('"Bed 1" is the name of two.');
-    expect((await gardenOf(app)).beds).toHaveLength(6);
+    expect(wordsOf(await again.text())).toContain('"Bed 1" is the name of two.');
+    expect((await gardenNow(app)).beds).toHaveLength(6);
   });
 });
 
 describe('two browsers', () => {
   test('change one bed: the second is told what the first changed, and loses nothing it typed', async () => {
     const app = await sampleApp();
-    const [first, second] = [await openForm(app, NORTH), await openForm(app, NORTH)];
+    const [first, second] = [await opened(app, NORTH), await opened(app, NORTH)];
     await app.send(NORTH, { ...first, name: 'Far bed' });
     const answer = await app.send(NORTH, { ...second, lengthM: '12' });
     const html = await answer.text();
     expect(answer.status).toBe(409);
-    expect(plain(html)).toContain('It was changed meanwhile');
-    expect(plain(html)).toContain('Name: from North bed to Far bed');
+    expect(wordsOf(html)).toContain('It was changed meanwhile');
+    expect(wordsOf(html)).toContain('Name: from North bed to Far bed');
     const { fields } = formIn(html);
     expect(fields).toMatchObject({ name: 'Far bed', lengthM: '12' });
-    expect((await gardenOf(app)).beds[0]).toMatchObject({ name: 'Far bed', lengthM: 3 });
+    expect((await gardenNow(app)).beds[0]).toMatchObject({ name: 'Far bed', lengthM: 3 });
     expect((await app.send(NORTH, fields)).status).toBe(303);
-    expect((await gardenOf(app)).beds[0]).toMatchObject({ name: 'Far bed', lengthM: 3.6576 });
+    expect((await gardenNow(app)).beds[0]).toMatchObject({ name: 'Far bed', lengthM: 3.6576 });
   });
 
   test('one takes the bed out: the other is told so, and what it typed can be kept as a new one', async () => {
     const app = await sampleApp();
-    const second = await openForm(app, NORTH);
+    const second = await opened(app, NORTH);
     await app.send(`${NORTH}/delete`, formIn(await (await app.get(`${NORTH}/delete`)).text()).fields);
     const answer = await app.send(NORTH, { ...second, name: 'Far bed' });
     const form = formIn(await answer.text());
     expect(answer.status).toBe(409);
     expect(form.action).toBe(`${GARDEN}/edit/beds/new`);
     expect((await app.send(form.action, form.fields)).status).toBe(303);
-    expect((await gardenOf(app)).beds.at(-1)).toMatchObject({ name: 'Far bed', lengthM: 3 });
+    expect((await gardenNow(app)).beds.at(-1)).toMatchObject({ name: 'Far bed', lengthM: 3 });
   });
 });

@@ -34,14 +34,14 @@ export async function askedEdit(steward: Steward, c: Context, form?: Form): Prom
   const file = await steward.fileNow(view.garden.id);
   const ref = c.req.param('ref');
   const row = ref === undefined ? undefined : rowAt(kind, file, ref);
-  const shown = form?.text('units');
+  const shown = form?.text('_units');
   const inUnits = shown === 'us' || shown === 'metric' ? readIn(view, shown) : view;
   return { kind, ref, about: { view: inUnits, file, ...(row === undefined ? {} : { row }) } };
 }
 
 /** The row a form was filled from, as it carried it along; nothing for something new. */
 export function filledFrom(form: Form): object | undefined {
-  const text = form.text('from');
+  const text = form.text('_row');
   if (text === '') return undefined;
   try {
     const row: unknown = JSON.parse(text);

@@ -63,8 +63,8 @@ export function editPage(props: EditPageProps) {
       )}
       {looked && <WouldChange view={view} differences={props.differences ?? []} looked={looked} />}
       <form method="post" action={action} class="edit-form">
-        <input type="hidden" name="units" value={units} />
-        {row !== undefined && <input type="hidden" name="from" value={JSON.stringify(row)} />}
+        <input type="hidden" name="_units" value={units} />
+        {row !== undefined && <input type="hidden" name="_row" value={JSON.stringify(row)} />}
         <EditFields fields={fields} room={{ of: kind.of, units, texts, problems, row }} />
         <p class="buttons">
           <button type="submit" name="do" value="keep">
@@ -215,7 +215,7 @@ export function deletePage({
             units={units}
           />
           <form method="post" action={action}>
-            <input type="hidden" name="from" value={JSON.stringify(row)} />
+            <input type="hidden" name="_row" value={JSON.stringify(row)} />
             <button type="submit">Take it out</button>
           </form>
         </>

@@ -9,6 +9,7 @@ import { feedstocks } from '../../../handbook/feedstocks.ts';
 import { fertilisers } from '../../../handbook/fertilisers.ts';
 import { soilTextureById } from '../../../handbook/soil-textures.ts';
 import { vegetables } from '../../../handbook/vegetables.ts';
+import { capital } from '../../../measures/capital.ts';
 import { formatQuantity } from '../../../measures/quantity.ts';
 import type { Field, Option } from '../field.ts';
 import { bedName, CROP_OPTIONS, SOIL_OPTIONS } from '../options.ts';
@@ -98,7 +99,7 @@ export const diseases = ofABed<'diseases'>({
   word: 'disease',
   heading: 'Diseases found',
   docs: 'disease',
-  wordsOf: ({ disease, crop }) => `${disease} on ${cropName(crop)}`,
+  wordsOf: ({ disease, crop }) => `${capital(disease)} on ${cropName(crop)}`,
   dayOf: ({ found }) => found,
   fields: ({ view }) => [
     bedField(view.garden),
@@ -161,7 +162,7 @@ export const fed = ofABed<'fed'>({
   docs: 'fertility',
   wordsOf: ({ fertiliser, grams }, { place: { units } }) => {
     const what = fertilisers.find(({ id }) => id === fertiliser)?.name ?? fertiliser;
-    return `${what}, ${formatQuantity({ value: grams, unit: 'g' }, units)}`;
+    return `${capital(what)}, ${formatQuantity({ value: grams, unit: 'g' }, units)}`;
   },
   dayOf: ({ on }) => on,
   fields: ({ view }) => [
