@@ -9,6 +9,7 @@ import { readingKeys } from './0005-reading-keys.ts';
 import { signingKeys } from './0006-signing-keys.ts';
 import { deliveries } from './0007-deliveries.ts';
 import { drafts } from './0008-drafts.ts';
+import { formerRecords } from './0009-former-records.ts';
 import type { Migration } from './migration.ts';
 
 export const migrations: readonly Migration[] = [
@@ -20,4 +21,5 @@ export const migrations: readonly Migration[] = [
   { version: 6, name: 'signing-keys', up: signingKeys },
   { version: 7, name: 'deliveries', up: deliveries },
   { version: 8, name: 'drafts', up: drafts },
+  { version: 9, name: 'former-records', up: formerRecords },
 ];

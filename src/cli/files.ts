@@ -5,14 +5,8 @@ import { randomBytes } from 'node:crypto';
 import { existsSync } from 'node:fs';
 import { readFile, rename, rm, writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { promisify } from 'node:util';
-import { gunzip } from 'node:zlib';
+import { textOf } from '../steward/file-text.ts';
 import { refusal } from './refusal.ts';
-
-const GZIP_MARK = [0x1f, 0x8b];
-
-/** Largest text taken in, packed or not: a century of daily weather is under 3 MB. House default. */
-const MOST_BYTES = 64 * 1024 * 1024;
 
 /**
  * The text of a file, unpacked where it is gzip.
@@ -20,13 +14,9 @@ const MOST_BYTES = 64 * 1024 * 1024;
  * @throws {InputRefused} when it cannot be read as text
  */
 export async function readText(cwd: string, name: string): Promise<string> {
-  const bytes = await readBytes(cwd, name);
-  const plain = GZIP_MARK.every((mark, index) => bytes[index] === mark) ? await unpacked(bytes, name) : bytes;
-  try {
-    return new TextDecoder('utf-8', { fatal: true }).decode(plain);
-  } catch {
-    throw unreadable(name, 'is not UTF-8 text.', 'Save it as UTF-8.');
-  }
+  const read = await textOf(await readBytes(cwd, name));
+  if ('text' in read) return read.text;
+  throw unreadable(name, read.what, read.mend);
 }
 
 async function readBytes(cwd: string, name: string): Promise<Buffer> {
@@ -38,14 +28,6 @@ async function readBytes(cwd: string, name: string): Promise<Buffer> {
     if (code === 'EISDIR') throw unreadable(name, 'is a folder.', 'Name a file in it.');
     if (code === 'EACCES') throw unreadable(name, 'may not be read.', 'Give yourself leave to read it.');
     throw error;
-  }
-}
-
-async function unpacked(bytes: Buffer, name: string): Promise<Buffer> {
-  try {
-    return await promisify(gunzip)(bytes, { maxOutputLength: MOST_BYTES });
-  } catch {
-    throw unreadable(name, 'cannot be unpacked.', 'Pack it again with gzip, or give it unpacked.');
   }
 }
 

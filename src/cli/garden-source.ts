@@ -1,12 +1,13 @@
 /**
  * A garden file with the weather record it names.
  */
-import { dirname, resolve } from 'node:path';
+import { basename, dirname, resolve } from 'node:path';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { HeldFile } from '../garden/ids.ts';
 import { readGardenFile } from '../garden/read-garden-file.ts';
 import { createSteward } from '../steward/create-steward.ts';
 import type { Clock } from '../steward/planner.ts';
+import { recordOf } from '../steward/record-join.ts';
 import type { GardenImport, GardenView } from '../steward/steward.ts';
 import { readStationTable } from '../store/station-file.ts';
 import { openStore } from '../store/store.ts';
@@ -14,7 +15,7 @@ import type { WeatherRecord } from '../store/weather.ts';
 import { counted } from './counted.ts';
 import { readText } from './files.ts';
 import { BY } from './household.ts';
-import { readWeather, recordOf } from './weather-source.ts';
+import { readWeather } from './weather-source.ts';
 
 /** Reads a garden file; items without an id take that of the item they name in the file held before. */
 export async function readGarden(cwd: string, name: string, existing?: HeldFile): Promise<GardenFile> {
@@ -27,7 +28,7 @@ export async function readRecord(cwd: string, name: string, file: GardenFile): P
   const { dailyRecord } = file.climate;
   if (dailyRecord === undefined) return undefined;
   const { days } = await readWeather(dirname(resolve(cwd, name)), dailyRecord, false);
-  return recordOf(dailyRecord, days);
+  return recordOf(basename(dailyRecord), days);
 }
 
 /**

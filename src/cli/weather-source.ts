@@ -1,12 +1,10 @@
 /**
  * Weather records as files.
  */
-import { basename } from 'node:path';
 import { InputRefused, type Problem, problemLine } from '../garden/problem.ts';
 import type { DailyWeather } from '../garden/weather.ts';
 import { readWeatherFile } from '../garden/weather-file.ts';
 import type { WeatherUse } from '../garden/weather-rows.ts';
-import type { WeatherRecord } from '../store/weather.ts';
 import { counted } from './counted.ts';
 import { readText } from './files.ts';
 
@@ -70,10 +68,4 @@ function told(name: string, problems: readonly Problem[]): Problem[] {
   const more = problems.length - shown.length;
   if (more === 0) return shown;
   return [...shown, { where: name, what: `has ${more} more problems.`, mend: 'Mend these first.' }];
-}
-
-/** A record made of a file's days. */
-export function recordOf(name: string, days: readonly DailyWeather[]): WeatherRecord {
-  const origin = `Daily record ${basename(name)}, ${days[0]?.day} to ${days.at(-1)?.day}.`;
-  return { origin, leftOut: [], days };
 }

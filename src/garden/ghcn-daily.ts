@@ -8,7 +8,7 @@ import { isDay } from '../measures/days.ts';
 import type { Problem } from './problem.ts';
 import type { DailyWeather } from './weather.ts';
 import { extremesProblem, isPossible, type Measured, WEATHER_LIMITS } from './weather-limits.ts';
-import type { WeatherFile } from './weather-rows.ts';
+import { LINES_AT_ONCE, type ReadSoFar, type WeatherFile } from './weather-rows.ts';
 
 /** The elements that are read, and how many of their units make one of ours. */
 const ELEMENTS: ReadonlyMap<string, { holds: Measured; per: number }> = new Map([
@@ -48,8 +48,8 @@ interface Reading {
   quality: string;
 }
 
-/** Reads a `.dly` file. */
-export function readGhcnDly(text: string): WeatherFile {
+/** Reads a `.dly` file, some lines at a time. */
+export function readGhcnDly(text: string): Generator<ReadSoFar, WeatherFile> {
   return gathered(text, (line, number) => {
     const [lead, , year, month, element = ''] = DLY_LEAD.exec(line) ?? [];
     if (lead === undefined) return undefined;
@@ -69,8 +69,8 @@ export function readGhcnDly(text: string): WeatherFile {
   });
 }
 
-/** Reads a by-station CSV: id, date, element, value, three flags and the hour. */
-export function readGhcnCsv(text: string): WeatherFile {
+/** Reads a by-station CSV: id, date, element, value, three flags and the hour; some lines at a time. */
+export function readGhcnCsv(text: string): Generator<ReadSoFar, WeatherFile> {
   return gathered(text, (line, number) => {
     if (number === 1 && CSV_HEADER.test(line)) return [];
     const [, date = '', element = '', value = '', measurement = '', quality = ''] = line
@@ -92,10 +92,15 @@ interface Gathering {
   doubted: number;
 }
 
-function gathered(text: string, read: (line: string, number: number) => readonly Reading[] | undefined): WeatherFile {
+function* gathered(
+  text: string,
+  read: (line: string, number: number) => readonly Reading[] | undefined,
+): Generator<ReadSoFar, WeatherFile> {
   const into: Gathering = { days: new Map(), lines: new Map(), duplicates: new Set(), problems: [], doubted: 0 };
   let station: string | undefined;
-  for (const [at, line] of text.split(/\r?\n/).entries()) {
+  const lines = text.split(/\r?\n/);
+  for (const [at, line] of lines.entries()) {
+    if (at % LINES_AT_ONCE === 0) yield { lines: at, of: lines.length };
     if (line.trim() === '') continue;
     const where = `line ${at + 1}`;
     const readings = read(line, at + 1);

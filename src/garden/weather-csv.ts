@@ -7,27 +7,33 @@ import { suggestion } from './nearest-name.ts';
 import type { Problem } from './problem.ts';
 import type { DailyWeather } from './weather.ts';
 import { extremesProblem, isPossible, type Measured, WEATHER_LIMITS } from './weather-limits.ts';
-import type { WeatherFile, WeatherUse } from './weather-rows.ts';
+import { LINES_AT_ONCE, type ReadSoFar, type WeatherFile, type WeatherUse } from './weather-rows.ts';
 
-const DATE = 'date';
-const COLUMNS: readonly { name: string; holds: Measured }[] = [
-  { name: 'tmin_c', holds: 'tminC' },
-  { name: 'tmax_c', holds: 'tmaxC' },
+/** The column of the day. */
+export const CSV_DATE = 'date';
+
+/** The columns of what was measured; those a record cannot be without are needed. */
+export const CSV_COLUMNS: readonly { name: string; holds: Measured; needed?: true }[] = [
+  { name: 'tmin_c', holds: 'tminC', needed: true },
+  { name: 'tmax_c', holds: 'tmaxC', needed: true },
   { name: 'prcp_mm', holds: 'rainMm' },
   { name: 'snow_mm', holds: 'newSnowMm' },
   { name: 'snwd_mm', holds: 'snowDepthMm' },
   { name: 'watering_mm', holds: 'wateringMm' },
 ];
-const NAMES = [DATE, ...COLUMNS.map(({ name }) => name)];
+const NAMES = [CSV_DATE, ...CSV_COLUMNS.map(({ name }) => name)];
 
 /** Columns without which a file is of no use; the others may be missing whole. */
-const NEEDED: Readonly<Record<WeatherUse, readonly string[]>> = { record: [DATE, 'tmin_c', 'tmax_c'], log: [DATE] };
+const NEEDED: Readonly<Record<WeatherUse, readonly string[]>> = {
+  record: [CSV_DATE, ...CSV_COLUMNS.filter(({ needed }) => needed).map(({ name }) => name)],
+  log: [CSV_DATE],
+};
 
 /**
  * Reads the columns date, tmin_c, tmax_c, prcp_mm, snow_mm, snwd_mm and watering_mm, in any order; the last four may be
- * left out, of a log all but the date.
+ * left out, of a log all but the date. It reads some lines at a time.
  */
-export function readWeatherCsv(text: string, use: WeatherUse): WeatherFile {
+export function* readWeatherCsv(text: string, use: WeatherUse): Generator<ReadSoFar, WeatherFile> {
   const none = { rows: [], duplicates: 0, doubted: 0 };
   const lines = linesOf(text);
   if ('problem' in lines) return { ...none, problems: [lines.problem] };
@@ -35,7 +41,12 @@ export function readWeatherCsv(text: string, use: WeatherUse): WeatherFile {
   const names = (header?.cells ?? []).map((name) => name.toLowerCase());
   const problems = headerProblems(names, header?.line ?? 1, use);
   if (problems.length > 0) return { ...none, problems };
-  return gathered(body.map((line) => readLine(line, names)));
+  const read: Read[] = [];
+  for (const line of body) {
+    if (read.length % LINES_AT_ONCE === 0) yield { lines: read.length, of: body.length };
+    read.push(readLine(line, names));
+  }
+  return gathered(read);
 }
 
 interface Line {
@@ -85,7 +96,7 @@ function readLine({ line, cells }: Line, names: readonly string[]): Read {
     return { problems: [{ where, what, mend: 'Give one cell a column, empty where nothing was measured.' }] };
   }
   const cellOf = (name: string): string => cells[names.indexOf(name)] ?? '';
-  const day = cellOf(DATE);
+  const day = cellOf(CSV_DATE);
   const row: DailyWeather = { day };
   const problems: Problem[] = [];
   if (!isDay(day)) {
@@ -95,7 +106,7 @@ function readLine({ line, cells }: Line, names: readonly string[]): Read {
       mend: 'Give a real date as YYYY-MM-DD, such as 2018-04-15.',
     });
   }
-  for (const { name, holds } of COLUMNS) {
+  for (const { name, holds } of CSV_COLUMNS) {
     const cell = cellOf(name);
     if (cell === '') continue;
     if (/^[+-]?\d+(\.\d+)?$/.test(cell) && isPossible(holds, Number(cell))) row[holds] = Number(cell);

@@ -17,3 +17,12 @@ export interface WeatherFile {
 
 /** What a file is read for: a long record needs both extremes, a log of single days may hold whatever was measured. */
 export type WeatherUse = 'record' | 'log';
+
+/** How far the reading of a file has come. */
+export interface ReadSoFar {
+  lines: number;
+  of: number;
+}
+
+/** Lines read before a reader says how far it is: some hundredths of a second. House default. */
+export const LINES_AT_ONCE = 4000;

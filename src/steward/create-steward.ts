@@ -26,6 +26,7 @@ import type { PostSettings } from './post/settings.ts';
 import { UnderWay } from './post/under-way.ts';
 import { putOffFacts } from './put-off.ts';
 import { keysIn } from './reading-keys.ts';
+import { recordsIn } from './records.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
 import { ServedFeeds } from './served-feeds.ts';
 import { setUpIn } from './set-up/set-up.ts';
@@ -104,6 +105,7 @@ export function createSteward({ store, clock, report = console.error, post = {} 
       return isNew;
     },
     ...keysIn({ store, clock }),
+    ...recordsIn({ store, clock, planner }),
     ...postIn({ store, clock, planner, post, report, underWay }),
     ...linksIn({ store, planner }),
     ...setUpIn({ store, clock, planner }),

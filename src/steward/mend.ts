@@ -12,8 +12,9 @@ import { everyItemId } from '../garden/item-ids.ts';
 import { heldFile } from '../garden/member-ids.ts';
 import { InputRefused } from '../garden/problem.ts';
 import { checkGardenFile } from '../garden/read-garden-file.ts';
+import type { WeatherRecord } from '../store/weather.ts';
 import { refuseCrowded } from './crowded.ts';
-import type { Planner, VersionedView } from './planner.ts';
+import type { Planner, TriedOut, VersionedView } from './planner.ts';
 import { loggedProblems } from './reports.ts';
 import type { MendPreview } from './steward.ts';
 import { movesBetween } from './undo.ts';
@@ -73,14 +74,37 @@ function mendOf({ garden, ledger, plan }: VersionedView, edits: readonly Edit[])
   return { before, edited, checked, facts: stored.length === 0 ? [] : [{ kind: 'garden-mended', edits: stored }] };
 }
 
+/**
+ * The same with a long record behind the garden that is kept together with the edits.
+ *
+ * @throws {InputRefused} as {@link mendFacts}; also where the record is too short to plan by
+ */
+export async function mendWithRecord(
+  planner: Planner,
+  view: VersionedView,
+  edits: readonly Edit[],
+  record: WeatherRecord,
+): Promise<{ tried: TriedOut; facts: readonly Fact[] }> {
+  if (edits.length === 0) return { tried: await planner.tryOut(view.ledger, view, record), facts: [] };
+  return refusing(async () => {
+    const mend = mendOf(view, edits);
+    return { tried: await triedOut(planner, view, mend, record), facts: mend.facts };
+  });
+}
+
 /** The garden and its plan with a mend taken in: refused where two crops would come to stand in each other's way. */
-async function triedOut(planner: Planner, view: VersionedView, { checked, facts }: Mend) {
+async function triedOut(
+  planner: Planner,
+  view: VersionedView,
+  { checked, facts }: Mend,
+  record?: WeatherRecord,
+): Promise<TriedOut> {
   const [fact] = facts;
-  if (fact === undefined) return { garden: view.garden, plan: view.plan };
+  if (fact === undefined) return view;
   const { today } = view.plan;
   const entry = (view.ledger.at(-1)?.entry ?? 0) + 1;
   const told = { entry, recordedAt: `${today}T00:00:00.000Z`, recordedOn: today, by: '', fact };
-  const tried = await planner.tryOut([...view.ledger, told], view);
+  const tried = await planner.tryOut([...view.ledger, told], view, record);
   refuseCrowded(checked, tried.garden, tried.climate, view.garden);
   return tried;
 }

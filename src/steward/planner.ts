@@ -17,6 +17,7 @@ import type { Plan } from '../schedule/plan.ts';
 import { makePlan } from '../schedule/reconcile.ts';
 import { readStationTable } from '../store/station-file.ts';
 import type { Shelves } from '../store/store.ts';
+import type { WeatherRecord } from '../store/weather.ts';
 import { climateOf } from './garden-climate.ts';
 import { saidToday } from './said-today.ts';
 import type { GardenView } from './steward.ts';
@@ -133,12 +134,24 @@ export class Planner {
     return (await this.tryOut(ledger, view)).plan;
   }
 
-  /** The same with the garden that other facts add up to, and its climate. */
-  async tryOut(ledger: readonly LedgerEntry[], { garden: { id }, plan, version }: VersionedView): Promise<TriedOut> {
+  /**
+   * The same with the garden that other facts add up to, and its climate.
+   *
+   * @param record a long record that is not kept yet, in place of the one that is
+   */
+  async tryOut(
+    ledger: readonly LedgerEntry[],
+    { garden: { id }, plan, version }: VersionedView,
+    record?: WeatherRecord,
+  ): Promise<TriedOut> {
     const garden = gardenOf(id, ledger);
     const today = this.dayOf(garden);
     const said = saidToday(ledger, today);
-    const climate = await this.#climate(garden, today);
+    const usual =
+      record === undefined
+        ? await this.#usualClimate(garden, today)
+        : await climateOf(garden, today, { record, stations: readStationTable });
+    const climate = withWeather(usual, garden.weather, today);
     return { garden, climate, plan: this.plan(garden, climate, today, version, plan, { said }) };
   }
 

@@ -22,6 +22,7 @@ import type { WeatherRecord } from '../store/weather.ts';
 import type { LinkDoings } from './answers/mail-links.ts';
 import type { GardenDoings } from './garden-doings.ts';
 import type { MailDoings } from './post/mail-doings.ts';
+import type { RecordDoings } from './record-doings.ts';
 import type { SetUpDoings } from './set-up/set-up-doings.ts';
 
 /** Everything a page needs about one garden. */
@@ -141,7 +142,7 @@ export interface Used {
 /** A reading of a pile, as somebody reports it. */
 export type ReportedReading = Omit<Extract<Fact, { kind: 'pile-read' }>, 'kind'>;
 
-export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoings {
+export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoings, RecordDoings {
   /** Ids of every garden that is not put away, oldest first. */
   gardenIds(): Promise<string[]>;
   /** Brings a garden in, or a new file of one that is there. Nothing is kept when the plan cannot be made from it. */

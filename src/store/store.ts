@@ -55,7 +55,7 @@ import { plan, savePlan } from './plans.ts';
 import { addReadingKey, findReadingKey, type ReadingKey, readingKeys, revokeReadingKey } from './reading-keys.ts';
 import { keepSigningKey, signingKey } from './signing-keys.ts';
 import type { Database } from './tables.ts';
-import { recordVersion, replaceWeatherRecord, type WeatherRecord, weatherRecord } from './weather.ts';
+import { formerRecord, recordVersion, replaceWeatherRecord, type WeatherRecord, weatherRecord } from './weather.ts';
 
 /** Reads and writes, each on its own or together in a {@link Store.transaction}. */
 export interface Shelves {
@@ -84,7 +84,9 @@ export interface Shelves {
   weatherRecord(gardenId: string): Promise<WeatherRecord | undefined>;
   /** The facts version the long record came with: while it stands, so does what was worked out from the record. */
   recordVersion(gardenId: string): Promise<number | undefined>;
-  /** Puts a long record in place of the one there was; returns the new facts version. */
+  /** The record that stood before the present one, if there was one. */
+  formerRecord(gardenId: string): Promise<WeatherRecord | undefined>;
+  /** Puts a long record in place of the one there was, which becomes the former one; returns the new facts version. */
   replaceWeatherRecord(gardenId: string, record: WeatherRecord): Promise<number>;
   /** The garden's feeds, revoked ones included, oldest first. */
   feeds(gardenId: string): Promise<Feed[]>;
@@ -203,6 +205,7 @@ function shelvesOf(db: Database): Shelves {
     savePlan: (gardenId, made, version) => savePlan(db, gardenId, made, version),
     weatherRecord: (gardenId) => weatherRecord(db, gardenId),
     recordVersion: (gardenId) => recordVersion(db, gardenId),
+    formerRecord: (gardenId) => formerRecord(db, gardenId),
     replaceWeatherRecord: (gardenId, record) => replaceWeatherRecord(db, gardenId, record),
     feeds: (gardenId) => feeds(db, gardenId),
     addFeed: (feed) => addFeed(db, feed),

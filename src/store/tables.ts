@@ -55,6 +55,13 @@ interface RecordRow {
   facts_version: number;
 }
 
+interface FormerRecordRow {
+  garden_id: string;
+  origin: string;
+  left_out: string;
+  days: string;
+}
+
 interface PlanRow {
   garden_id: string;
   facts_version: number;
@@ -134,6 +141,7 @@ export interface Tables {
   gardens: GardenRow;
   ledger: LedgerRow;
   records: RecordRow;
+  former_records: FormerRecordRow;
   record_weather: WeatherRow;
   plans: PlanRow;
   feeds: FeedRow;

@@ -3,6 +3,8 @@
  */
 import { z } from 'zod';
 import type { DailyWeather } from '../garden/weather.ts';
+import { withoutAbsent } from '../garden/without-absent.ts';
+import { isDay } from '../measures/days.ts';
 import { raiseFactsVersion } from './gardens.ts';
 import { parseJson } from './json.ts';
 import { type Database, type WeatherRow, writing } from './tables.ts';
@@ -20,6 +22,18 @@ export interface WeatherRecord {
 const ROWS_AT_ONCE = 500;
 
 const leftOutSchema = z.array(z.number().int());
+
+const measured = z.number().optional();
+const daysSchema = z.array(
+  z.object({
+    day: z.string().refine(isDay),
+    tminC: measured,
+    tmaxC: measured,
+    rainMm: measured,
+    newSnowMm: measured,
+    snowDepthMm: measured,
+  }),
+);
 
 /** A garden's long record, if it has one. */
 export async function weatherRecord(db: Database, gardenId: string): Promise<WeatherRecord | undefined> {
@@ -45,9 +59,33 @@ export async function recordVersion(db: Database, gardenId: string): Promise<num
   return row?.facts_version;
 }
 
-/** Puts a long record in place of the one there was. Returns the new facts version. */
+/** The record that stood before the present one, if there was one. */
+export async function formerRecord(db: Database, gardenId: string): Promise<WeatherRecord | undefined> {
+  const row = await db.selectFrom('former_records').selectAll().where('garden_id', '=', gardenId).executeTakeFirst();
+  if (row === undefined) return undefined;
+  const about = `former weather record of ${gardenId}`;
+  return {
+    origin: row.origin,
+    leftOut: parseJson(leftOutSchema, row.left_out, about),
+    days: parseJson(daysSchema, row.days, about).map((day) => withoutAbsent(day)),
+  };
+}
+
+async function keepFormer(db: Database, gardenId: string): Promise<void> {
+  const held = await weatherRecord(db, gardenId);
+  if (held === undefined) return;
+  const row = { origin: held.origin, left_out: JSON.stringify(held.leftOut), days: JSON.stringify(held.days) };
+  await db
+    .insertInto('former_records')
+    .values({ garden_id: gardenId, ...row })
+    .onConflict((conflict) => conflict.column('garden_id').doUpdateSet(row))
+    .execute();
+}
+
+/** Puts a long record in place of the one there was, which is kept as the former one. Returns the new facts version. */
 export function replaceWeatherRecord(db: Database, gardenId: string, record: WeatherRecord): Promise<number> {
   return writing(db, async (transaction) => {
+    await keepFormer(transaction, gardenId);
     const version = await raiseFactsVersion(transaction, gardenId);
     await transaction.deleteFrom('record_weather').where('garden_id', '=', gardenId).execute();
     await transaction.deleteFrom('records').where('garden_id', '=', gardenId).execute();

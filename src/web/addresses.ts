@@ -48,6 +48,26 @@ export function weatherPath(gardenId: string, day?: Day): string {
   return `${weekPath(gardenId)}/weather${day === undefined ? '' : `?day=${day}`}`;
 }
 
+/** The long record behind the garden, and where another is brought in. */
+export function longRecordPath(gardenId: string): string {
+  return `${weatherPath(gardenId)}/record`;
+}
+
+/** A record kept here as a file: the one that stands, or the one before it. */
+export function longRecordCsvPath(gardenId: string, which: 'now' | 'former'): string {
+  return `${longRecordPath(gardenId)}/${which}.csv`;
+}
+
+/** Where a press goes that offers a record kept here: the one before, or the one the climate does not stand on. */
+export function offerKeptPath(gardenId: string): string {
+  return `${longRecordPath(gardenId)}/offer`;
+}
+
+/** What a record would change, and where the press goes that takes it. */
+export function offeredRecordPath(gardenId: string, offer: string): string {
+  return `${offerKeptPath(gardenId)}/${offer}`;
+}
+
 export function feedsPath(gardenId: string): string {
   return `${weekPath(gardenId)}/feeds`;
 }

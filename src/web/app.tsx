@@ -22,6 +22,7 @@ import { handbookRoutes } from './handbook-route.tsx';
 import { historyRoutes } from './history-route.tsx';
 import { householdRoutes } from './household-route.tsx';
 import { keysRoutes } from './keys-route.tsx';
+import { longRecordRoutes } from './long-record-route.tsx';
 import { MAIL_PATHS, mailHeaders } from './mail-pages.ts';
 import { mailRoutes } from './mail-route.tsx';
 import { troublePage } from './pages/plain.tsx';
@@ -77,7 +78,9 @@ export function pagesOf({ steward, settings, report }: Required<AppParts>): Hono
   app.use(mailHeaders, safetyHeaders, hostGuard(settings));
   app.route('/', readingRoutes(steward));
   app.route('/', stopRoutes(steward, wrongLinks));
-  app.use(originGuard, formLimit);
+  app.use(originGuard);
+  app.route('/', longRecordRoutes(steward, underWay));
+  app.use(formLimit);
   app.get('/robots.txt', (c) => c.text(ROBOTS));
   app.get('/health', (c) => c.json({ status: 'ok' }));
   app.get('/style.css', (c) =>

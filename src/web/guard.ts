@@ -9,6 +9,9 @@ import { Trouble } from './trouble.ts';
 /** Most octets a form may send. House default: the longest form here has one line for each bed. */
 const BODY_LIMIT_BYTES = 64 * 1024;
 
+/** Most octets a form with a weather file may send. House default: a century of GHCN-Daily by station is some 15 MB. */
+const UPLOAD_LIMIT_BYTES = 20 * 1024 * 1024;
+
 /** What stays reachable under the public address while no password exists. */
 const PUBLIC_PATHS =
   /^\/(?:feed\/[^/]+|api\/piles\/[^/]+\/readings|(?:answer|stop)\/[^/]+|style\.css|robots\.txt|health)$/;
@@ -98,6 +101,20 @@ export const formLimit: MiddlewareHandler = bodyLimit({
         where: 'the form',
         what: `It is longer than ${BODY_LIMIT_BYTES / 1024} KiB.`,
         mend: 'Send it again with less in it.',
+      },
+    ]);
+  },
+});
+
+/** The same for a form with a file. */
+export const uploadLimit: MiddlewareHandler = bodyLimit({
+  maxSize: UPLOAD_LIMIT_BYTES,
+  onError: () => {
+    throw new Trouble(413, 'That file is too large', [
+      {
+        where: 'the file',
+        what: `It is larger than ${UPLOAD_LIMIT_BYTES / 1024 / 1024} MiB.`,
+        mend: 'Pack it with gzip, or send the years you want.',
       },
     ]);
   },

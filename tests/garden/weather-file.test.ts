@@ -3,7 +3,9 @@ import { gunzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { DailyWeather } from '../../src/garden/weather.ts';
-import { readWeatherFile } from '../../src/garden/weather-file.ts';
+import { weatherCsv } from '../../src/garden/weather-csv-text.ts';
+import { readWeatherFile, weatherFilePieces } from '../../src/garden/weather-file.ts';
+import { withoutAbsent } from '../../src/garden/without-absent.ts';
 import { addDays, daysBetween } from '../../src/measures/days.ts';
 
 const HEADER = 'date,tmin_c,tmax_c,prcp_mm,snow_mm,snwd_mm';
@@ -165,3 +167,63 @@ describe('whole records', () => {
 function lineOf({ day, tminC, tmaxC, rainMm, newSnowMm, snowDepthMm }: DailyWeather): string {
   return [day, tminC, tmaxC, rainMm, newSnowMm, snowDepthMm].join(',');
 }
+
+describe('a long file', () => {
+  const days = (count: number): string[] =>
+    Array.from({ length: count }, (_, at) => `${addDays('1990-01-01', at)},${(at % 30) - 5},${(at % 30) + 5},0,0,0`);
+  const dly = (count: number): string => {
+    const line = (at: number) =>
+      `USC00000001${1900 + Math.floor(at / 12)}${String((at % 12) + 1).padStart(2, '0')}TMIN`;
+    return Array.from({ length: count }, (_, at) => `${line(at)}${'   12   '.repeat(28)}`).join('\n');
+  };
+
+  it.each([
+    ['CSV', file(...days(9000))],
+    ['GHCN-Daily', dly(9000)],
+  ])('of %s is read some lines at a time, which come to what is read at once', (_, text) => {
+    const pieces = weatherFilePieces(text, 'record');
+    const told: number[] = [];
+    for (;;) {
+      const piece = pieces.next();
+      if (piece.done === true) {
+        expect(piece.value).toEqual(readWeatherFile(text));
+        break;
+      }
+      told.push(piece.value.lines);
+      expect(piece.value.of).toBe(9000);
+    }
+    expect(told).toEqual([0, 4000, 8000]);
+  });
+});
+
+describe('a record written as a file', () => {
+  it('is the same record when it is read again, whatever was measured', () => {
+    const tenths = (min: number, max: number) =>
+      fc.option(
+        fc.integer({ min: min * 10, max: max * 10 }).map((value) => value / 10),
+        { nil: undefined },
+      );
+    const row = fc.record({
+      at: fc.nat(20_000),
+      tminC: tenths(-40, 0),
+      tmaxC: tenths(0, 40),
+      rainMm: tenths(0, 200),
+      newSnowMm: tenths(0, 500),
+      snowDepthMm: tenths(0, 1000),
+    });
+    fc.assert(
+      fc.property(fc.uniqueArray(row, { selector: ({ at }) => at, minLength: 1, maxLength: 40 }), (rows) => {
+        const record = [...rows]
+          .sort((a, b) => a.at - b.at)
+          .map(({ at, ...measured }) => withoutAbsent({ day: addDays('1950-01-01', at), ...measured }) as DailyWeather);
+        expect(readWeatherFile(weatherCsv(record))).toEqual({ rows: record, duplicates: 0, doubted: 0, problems: [] });
+      }),
+    );
+  });
+
+  it('has no column that nobody measured, but those a record needs', () => {
+    expect(weatherCsv([{ day: '2026-01-01', tmaxC: 2, snowDepthMm: 0 }])).toBe(
+      'date,tmin_c,tmax_c,snwd_mm\n2026-01-01,,2,0\n',
+    );
+  });
+});

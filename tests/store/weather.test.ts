@@ -40,6 +40,24 @@ describe('the long record', () => {
     expect(await store.weatherRecord('plot')).toEqual(next);
   });
 
+  test('the one before it is kept whole, and only that one', async () => {
+    const store = await stockedStore();
+    expect(await store.formerRecord('plot')).toBeUndefined();
+    const [first, second, third] = ['First.', 'Second.', 'Third.'].map((words, at) => ({
+      origin: words,
+      leftOut: [2019 + at],
+      days: [...daysFrom(`202${at}-01-01`, 300), { day: '2025-06-01', rainMm: 3.2 }, { day: '2025-06-02' }],
+    }));
+    if (first === undefined || second === undefined || third === undefined) throw new Error('Three are wanted.');
+    await store.replaceWeatherRecord('plot', first);
+    expect(await store.formerRecord('plot')).toBeUndefined();
+    await store.replaceWeatherRecord('plot', second);
+    expect(await store.formerRecord('plot')).toStrictEqual(first);
+    await store.replaceWeatherRecord('plot', third);
+    expect(await store.formerRecord('plot')).toStrictEqual(second);
+    expect(await store.weatherRecord('plot')).toStrictEqual(third);
+  });
+
   test('a day given twice is refused and the old record stays', async () => {
     const store = await stockedStore();
     const old = { origin, leftOut: [], days: daysFrom('2020-01-01', 2) };

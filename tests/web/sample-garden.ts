@@ -67,8 +67,16 @@ export function sampleFile(change: Record<string, unknown> = {}) {
   };
 }
 
+/** A file as a browser sends it. */
+export interface SentFile {
+  name: string;
+  content: string | Uint8Array<ArrayBuffer>;
+}
+
 /** The web view over a real steward with a database of its own. */
 export interface SampleApp {
+  /** Sends a form with a file in its field "file", as a browser would. */
+  sendFile(path: string, file: SentFile | undefined, fields?: Record<string, string>): Promise<Response>;
   app: Hono;
   steward: Steward;
   reported: string[];
@@ -100,6 +108,13 @@ export function appOver(steward: Steward, settings: WebSettings = { port: 8137, 
     steward,
     reported,
     get: async (path, headers = {}) => followed(app, await app.request(path, { headers: { Host: HOST, ...headers } })),
+    sendFile: async (path, file, fields = {}) => {
+      const body = new FormData();
+      for (const [name, value] of Object.entries(fields)) body.set(name, value);
+      body.set('file', new File(file === undefined ? [] : [file.content], file?.name ?? ''));
+      const headers = { Host: HOST, 'Sec-Fetch-Site': 'same-origin' };
+      return ended(app, await app.request(path, { method: 'POST', headers, body }));
+    },
     send: async (path, fields, headers = { 'Sec-Fetch-Site': 'same-origin' }) => {
       const body = formOf(fields);
       return ended(app, await app.request(path, { method: 'POST', headers: { Host: HOST, ...headers }, body }));

@@ -1,11 +1,12 @@
+import { basename } from 'node:path';
+import { joined, recordOf } from '../../steward/record-join.ts';
 import type { WeatherRecord } from '../../store/weather.ts';
 import { command, switchOption } from '../command.ts';
 import { counted } from '../counted.ts';
 import { chosenGarden, withHousehold } from '../household.ts';
 import { ofOneGarden } from '../options.ts';
 import { writeLines } from '../output.ts';
-import { joined } from '../weather-join.ts';
-import { fileNotes, readWeather, recordOf, type WeatherRows } from '../weather-source.ts';
+import { fileNotes, readWeather, type WeatherRows } from '../weather-source.ts';
 
 export const weatherImport = command({
   name: 'import',
@@ -25,7 +26,7 @@ export const weatherImport = command({
     await withHousehold(call, {}, async ({ steward, store }) => {
       const gardenId = await chosenGarden(steward, options.garden);
       const held = await store.weatherRecord(gardenId);
-      const fresh = recordOf(name, rows.days);
+      const fresh = recordOf(basename(name), rows.days);
       const { record, replaced } =
         held === undefined
           ? { record: fresh, replaced: 0 }

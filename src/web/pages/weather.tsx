@@ -9,7 +9,7 @@ import { addDays, type Day, eachDay } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { historyPath, weatherPath } from '../addresses.ts';
+import { historyPath, longRecordPath, weatherPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { cellOf, LOGGED_FIELDS, unitOf } from '../logged-fields.ts';
 import { SeasonDrawings } from './season-drawings.tsx';
@@ -52,6 +52,15 @@ export function weatherPage({ view, entered = {}, problems = [] }: WeatherPagePr
         <a href={historyPath(garden.id)}>History</a>; many days at once come in with{' '}
         <code>loamtide weather log FILE</code>.
       </p>
+      <section>
+        <h2>What the climate stands on</h2>
+        <p>{readableIn(units, climate.origin)}</p>
+        <p>
+          <a href={longRecordPath(garden.id)}>
+            The long record: what it holds, where its gaps are, and bringing one in
+          </a>
+        </p>
+      </section>
       <SeasonDrawings climate={climate} garden={garden} today={today} />
     </article>,
   );

@@ -1,6 +1,7 @@
 /**
- * New days laid over a weather record.
+ * Weather records made of a file's days, and new days laid over a record.
  */
+import type { DailyWeather } from '../garden/weather.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 
 /**
@@ -15,4 +16,9 @@ export function joined(held: WeatherRecord, fresh: WeatherRecord): { record: Wea
   const days = [...byDay.values()].sort((a, b) => (a.day < b.day ? -1 : 1));
   const origin = held.origin.includes(fresh.origin) ? held.origin : `${held.origin} With: ${fresh.origin}`;
   return { record: { origin, leftOut: held.leftOut, days }, replaced };
+}
+
+/** A record made of a file's days. */
+export function recordOf(name: string, days: readonly DailyWeather[]): WeatherRecord {
+  return { origin: `Daily record ${name}, ${days[0]?.day} to ${days.at(-1)?.day}.`, leftOut: [], days };
 }

@@ -1,0 +1,67 @@
+/**
+ * Long records put behind gardens: tried out first, then kept with the garden's choice of climate, both or neither.
+ */
+import { weatherCsv } from '../garden/weather-csv-text.ts';
+import type { WeatherRecord } from '../store/weather.ts';
+import type { ImportRoom } from './imports.ts';
+import { mendWithRecord } from './mend.ts';
+import type { VersionedView } from './planner.ts';
+import type { RecordChange, RecordDoings } from './record-doings.ts';
+import { unsaid } from './say.ts';
+
+/** Times a record is offered again when a fact of somebody else's came in between. */
+const TRIES = 5;
+
+/** What a steward does with records, over a store. */
+export function recordsIn(room: ImportRoom): RecordDoings {
+  const { store, planner, clock } = room;
+  return {
+    weatherRecord: (gardenId) => store.weatherRecord(gardenId),
+    formerRecord: (gardenId) => store.formerRecord(gardenId),
+    async previewRecord(gardenId, change, say = unsaid) {
+      const view = await planner.view(gardenId);
+      await say('Working out climate and plan', 0.6);
+      const { tried } = await triedRecord(room, view, change);
+      return {
+        before: view.plan,
+        after: tried.plan,
+        garden: tried.garden,
+        climates: { before: view.climate, after: tried.climate },
+      };
+    },
+    async takeRecord(gardenId, change, by, say = unsaid) {
+      const { record } = change;
+      for (let tried = 0; tried < TRIES; tried += 1) {
+        const view = await planner.view(gardenId);
+        await say('Working out the climate', 0.2);
+        const { facts } = await triedRecord(room, view, change);
+        await say(`Keeping ${record.days.length} days`, 0.5);
+        const recorded = { recordedAt: clock.now(), recordedOn: view.plan.today, by };
+        const entries = facts.map((fact) => ({ ...recorded, fact }));
+        const isKept = await store.transaction(async (shelves) => {
+          const added = await shelves.append(gardenId, view.version, entries);
+          if (added.outcome === 'stale') return false;
+          const held = await shelves.weatherRecord(gardenId);
+          if (held === undefined || inOneForm(held) !== inOneForm(record))
+            await shelves.replaceWeatherRecord(gardenId, record);
+          return true;
+        });
+        if (!isKept) continue;
+        await say('Making the plan', 0.8);
+        return (await planner.view(gardenId)).plan;
+      }
+      throw new Error(`Garden "${gardenId}" kept changing. Nothing was written. Try again.`);
+    },
+  };
+}
+
+/** A record tried out; with the fact that makes the garden's climate stand on it, where it stands on something else. */
+function triedRecord({ planner }: ImportRoom, view: VersionedView, { record, file }: RecordChange) {
+  const stands = view.garden.climate.kind === 'daily-record';
+  return mendWithRecord(planner, view, stands ? [] : [{ part: 'climate', row: { dailyRecord: file } }], record);
+}
+
+/** A record as a text that is the same for the same record. */
+function inOneForm({ origin, leftOut, days }: WeatherRecord): string {
+  return JSON.stringify([origin, leftOut, weatherCsv(days)]);
+}
