@@ -21,6 +21,8 @@ import { yearSpan } from './year-span.ts';
 
 /** Something that holds a bed for a time; without an end it stays. */
 export interface Held {
+  /** The planting or stand it is, by its id; absent for mulch. */
+  id?: string;
   kind: 'crop' | 'cover' | 'mulch';
   what: string;
   /** A crop's family. */
@@ -69,6 +71,7 @@ export function liesIn({ from, to }: { from: Day; to?: Day }, span: DaySpan): bo
 
 function cropsHeld({ garden, climate }: PracticeInput, bed: Bed): Held[] {
   return cropSpans(garden, bed.id, climate).map(({ planting, crop, from, to }) => ({
+    id: planting.id,
     kind: 'crop',
     what: crop.name.toLowerCase(),
     family: crop.rotationGroup,
@@ -116,6 +119,7 @@ function bareMulchesHeld(garden: Garden, bed: Bed, { tasks }: Tasks, held: reado
 function coverHeld(input: PracticeInput, span: StandSpan, plan: Tasks): Held {
   const { stand, from, ends, sowing } = span;
   return {
+    id: stand.id,
     kind: 'cover',
     what: standName(stand),
     from: sowing?.on ?? from,

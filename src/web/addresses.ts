@@ -28,6 +28,11 @@ export function taskPath(gardenId: string, key: TaskKey): string {
   return `${weekPath(gardenId)}/tasks/${encodeURIComponent(key).replaceAll('%2F', '/').replaceAll('%3A', ':')}`;
 }
 
+/** The reasons of a task's date, on its page. */
+export function whyPath(gardenId: string, key: TaskKey): string {
+  return `${taskPath(gardenId, key)}#why`;
+}
+
 /** The compost yard. */
 export function compostPath(gardenId: string): string {
   return `${weekPath(gardenId)}/compost`;

@@ -5,7 +5,6 @@ import { html } from 'hono/html';
 import type { Problem } from '../garden/problem.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { GARDENS_PATH, weekPath } from './addresses.ts';
-import { docsOf } from './page-docs.ts';
 import { PageFoot } from './page-foot.tsx';
 import { type Here, PageLinks } from './page-links.tsx';
 import { stylesheetPath } from './stylesheet.ts';
@@ -24,7 +23,7 @@ export interface FrameProps {
   /** Set where the reader may reach nothing but this page: it then leads nowhere else. */
   apart?: boolean;
   here?: Here;
-  /** The page of the handbook that explains this one, where it is not the one for all pages of its kind. */
+  /** The page of the handbook that explains this one, where it is another than its address tells (page-docs.ts). */
   docs?: string;
 }
 
@@ -64,7 +63,7 @@ export function page({ title, garden, here, docs, apart = false }: FrameProps, c
         <main id="page" tabindex={-1}>
           {content}
         </main>
-        {!apart && <PageFoot docs={docs ?? docsOf(here)} gardenUnits={garden?.place?.units} />}
+        {!apart && <PageFoot docs={docs} gardenId={garden?.id} gardenUnits={garden?.place?.units} />}
       </body>
     </html>
   )}`;

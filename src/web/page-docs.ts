@@ -1,23 +1,37 @@
 /**
- * The page of the handbook that explains a page.
+ * Which page of the handbook explains which page of a garden.
  */
-import type { Here } from './page-links.tsx';
 
-/** What explains each page the head leads to; a page behind it may have one of its own. */
-const DOCS_OF: Readonly<Record<Here, string>> = {
-  week: 'weekly-list',
-  year: 'how-a-day-is-chosen',
-  beds: 'rotation-plan',
-  compost: 'composting',
-  weather: 'weather-log',
-  'season-end': 'choosing-covers',
-  feeds: 'feeds',
-  household: 'weekly-list',
-  report: 'doing',
-  history: 'doing',
-};
+/** Pages by how their address goes on after the garden's own; the first that fits holds. */
+const EXPLAINED: readonly (readonly [address: RegExp, docs: string])[] = [
+  [/^$/, 'weekly-list'],
+  [/^\/week-sheet/, 'weekly-list#on-paper'],
+  [/^\/tasks/, 'how-a-day-is-chosen'],
+  [/^\/year/, 'pages#the-year'],
+  [/^\/(?:season-end|beds\/[^/]+(?:\/choose|\/drop)?$)/, 'choosing-covers'],
+  [/^\/(?:beds|take-plan|wishes)/, 'rotation-plan'],
+  [/^\/fertility/, 'fertility'],
+  [/^\/compost\/fill/, 'new-beds'],
+  [/^\/compost\/mix/, 'composting#the-mix'],
+  [/^\/compost/, 'composting'],
+  [/^\/weather/, 'weather-log'],
+  [/^\/climate/, 'climate'],
+  [/^\/report\/cold-night/, 'frost-watch'],
+  [/^\/(?:report\/away|away-sheet)/, 'away-and-missed'],
+  [/^\/report\/disease/, 'disease'],
+  [/^\/report\/pile/, 'composting'],
+  [/^\/report\/stage/, 'cover-cropping'],
+  [/^\/report/, 'pages#report'],
+  [/^\/(?:history|undo)/, 'pages#taking-back'],
+  [/^\/record/, 'season-record'],
+  [/^\/feeds/, 'feeds'],
+  [/^\/household\/mail/, 'weekly-list#answering-from-the-mail'],
+  [/^\/household/, 'pages#household'],
+  [/^\/edit|^\/garden/, 'garden-file'],
+];
 
-/** What explains a page that names none of its own; nothing where the head does not lead to its kind. */
-export function docsOf(here: Here | undefined): string | undefined {
-  return here === undefined ? undefined : DOCS_OF[here];
+/** The page of the handbook, with its anchor after "#" where one is meant, that explains what is at an address. */
+export function docsOfPath(path: string): string | undefined {
+  const [, rest] = /^\/gardens\/[^/]+(.*)$/.exec(path) ?? [];
+  return rest === undefined ? undefined : EXPLAINED.find(([address]) => address.test(rest))?.[1];
 }

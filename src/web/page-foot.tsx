@@ -4,7 +4,8 @@
 import type { Context } from 'hono';
 import { tryGetContext } from 'hono/context-storage';
 import type { UnitSystem } from '../measures/units.ts';
-import { handbookPath } from './addresses.ts';
+import { climatePath, handbookPath } from './addresses.ts';
+import { docsOfPath } from './page-docs.ts';
 import { readerUnits } from './reader.ts';
 import { withoutTokens } from './trouble.ts';
 
@@ -17,23 +18,31 @@ const READ_IN: Readonly<Record<UnitSystem, string>> = {
 const SYSTEMS = ['us', 'metric'] as const satisfies readonly UnitSystem[];
 
 interface FootProps {
-  /** The page of the handbook that explains this one, where there is one. */
+  /** The page of the handbook that explains this one, where it is another than its address tells. */
   docs: string | undefined;
+  gardenId: string | undefined;
   /** Those of the garden the page is about, as it is read. */
   gardenUnits: UnitSystem | undefined;
 }
 
 /** The foot. */
-export const PageFoot = ({ docs, gardenUnits }: FootProps) => (
+export const PageFoot = ({ docs, gardenId, gardenUnits }: FootProps) => (
   <footer class="page-foot">
     <nav aria-label="Around the pages">
-      {docs !== undefined && <a href={handbookPath(docs)}>This page explained</a>}
+      <Explained docs={docs} />
       <a href={handbookPath()}>The handbook</a>
+      {gardenId !== undefined && <a href={climatePath(gardenId)}>The climate</a>}
     </nav>
     <Reading gardenUnits={gardenUnits} />
     <p class="small">Prints in black: Ctrl+P, or Print in the browser’s menu.</p>
   </footer>
 );
+
+const Explained = ({ docs }: Pick<FootProps, 'docs'>) => {
+  const path = tryGetContext()?.req.path;
+  const [name, anchor] = (docs ?? (path === undefined ? undefined : docsOfPath(path)))?.split('#') ?? [];
+  return name === undefined ? null : <a href={handbookPath(name, anchor)}>This page explained</a>;
+};
 
 /** The switch between units. */
 const Reading = ({ gardenUnits }: Pick<FootProps, 'gardenUnits'>) => {

@@ -11,6 +11,8 @@ const FOLDER = new URL('../../../docs/', import.meta.url);
 /** The pages by name, and the pictures by theirs. */
 export interface Docs {
   pages: ReadonlyMap<string, DocsPage>;
+  /** The page that tells of each rule. */
+  rules: ReadonlyMap<string, string>;
   images: ReadonlyMap<string, Buffer<ArrayBuffer>>;
 }
 
@@ -33,6 +35,7 @@ function readDocs(folder: URL): Docs {
   const written = names.map((name) => docsPage(name, readFileSync(new URL(`${name}.md`, folder), 'utf8'), around));
   return {
     pages: new Map(written.map((each) => [each.name, each])),
+    rules: new Map(written.flatMap(({ name, rules }) => rules.map((rule) => [rule, name] as const))),
     images: new Map(pictures.map((file) => [file, readFileSync(new URL(`images/${file}`, folder))])),
   };
 }

@@ -20,6 +20,8 @@ export interface DocsPage {
   title: string;
   /** Its first sentences without any mark, for a list of contents. */
   about: string;
+  /** The rules that have a row of their own on it. */
+  rules: readonly string[];
   html: string;
 }
 
@@ -59,7 +61,8 @@ export function docsPage(name: string, text: string, around: Surroundings): Docs
     },
   });
   const html = marked.parse(text, { async: false });
-  return { name, title, about: opening(text), html };
+  const rules = [...html.matchAll(/<tr id="([^"]+)">/g)].flatMap(([, rule]) => rule ?? []);
+  return { name, title, about: opening(text), rules, html };
 }
 
 /** The name of a rule, alone in its cell. */

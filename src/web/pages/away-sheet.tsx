@@ -8,6 +8,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { reportPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
+import { WhyDate } from '../why.tsx';
 
 interface SheetPageProps {
   view: Pick<GardenView, 'garden'>;
@@ -26,20 +27,20 @@ export function awaySheetPage({ view: { garden }, sheet }: SheetPageProps) {
           No time away is known. <a href={reportPath(garden.id, 'away')}>Tell one first</a>, and its sheet is here.
         </p>
       ) : (
-        <Sheet sheet={sheet} units={garden.place.units} />
+        <Sheet sheet={sheet} gardenId={garden.id} units={garden.place.units} />
       )}
     </article>,
   );
 }
 
-const Sheet = ({ sheet, units }: { sheet: AwaySheet; units: UnitSystem }) => (
+const Sheet = ({ sheet, gardenId, units }: { sheet: AwaySheet; gardenId: string; units: UnitSystem }) => (
   <>
     <p>
       {fullDay(sheet.from, units)} to {fullDay(sheet.to, units)}. Thank you for looking after it. Only what is written
       here cannot wait.
     </p>
     <h2>To do</h2>
-    <Asks asks={sheet.asks} units={units} />
+    <Asks asks={sheet.asks} gardenId={gardenId} units={units} />
     <Seed sheet={sheet} />
     <Watering sheet={sheet} />
     <h2>Where things are</h2>
@@ -71,7 +72,7 @@ const Sheet = ({ sheet, units }: { sheet: AwaySheet; units: UnitSystem }) => (
   </>
 );
 
-const Asks = ({ asks, units }: Pick<AwaySheet, 'asks'> & { units: UnitSystem }) =>
+const Asks = ({ asks, gardenId, units }: Pick<AwaySheet, 'asks'> & { gardenId: string; units: UnitSystem }) =>
   asks.length === 0 ? (
     <p>Nothing has a day of its own.</p>
   ) : (
@@ -79,7 +80,13 @@ const Asks = ({ asks, units }: Pick<AwaySheet, 'asks'> & { units: UnitSystem }) 
       {asks.map((ask) => (
         <li>
           <span class="tick" aria-hidden="true" />
-          <strong>{askDays(ask, units)}.</strong> {readableIn(units, ask.text, ask.day)}
+          <strong>
+            <WhyDate gardenId={gardenId} of={ask.key}>
+              {askDays(ask, units)}
+            </WhyDate>
+            .
+          </strong>{' '}
+          {readableIn(units, ask.text, ask.day)}
         </li>
       ))}
     </ol>

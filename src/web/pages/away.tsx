@@ -1,6 +1,7 @@
 /**
  * A time away: what it would do to the plan, before it is told; and the times away there are.
  */
+
 import { type AwayList, awayList, type MovedWork } from '../../digest/away-list.ts';
 import { fullDay, longDay } from '../../digest/words.ts';
 import type { Away } from '../../garden/garden.ts';
@@ -11,6 +12,7 @@ import { timesAway } from '../../schedule/work-days.ts';
 import type { GardenView, ReportPreview } from '../../steward/steward.ts';
 import { awaySheetPath, historyPath, reportPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
+import { WhyDate } from '../why.tsx';
 
 /** What the form came back with. */
 export interface AwayEntered {
@@ -101,7 +103,11 @@ const Moves = ({ heading, rows, gardenId, units }: MovesProps) =>
           <li>
             <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
             <span class="under">
-              from {formatDay(from, units)} to {formatDay(to, units, from)}
+              from{' '}
+              <WhyDate gardenId={gardenId} of={key}>
+                {formatDay(from, units)}
+              </WhyDate>{' '}
+              to {formatDay(to, units, from)}
             </span>
           </li>
         ))}
@@ -118,8 +124,11 @@ const Left = ({ rows, gardenId, units }: Pick<MovesProps, 'gardenId' | 'units'> 
           <li>
             <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
             <span class="under">
-              {pinned ? 'pinned to' : 'best on'} {longDay(day, units)}.{' '}
-              {asks.length > 0 && 'It cannot wait, and stands on the sheet for whoever minds the garden. '}
+              {pinned ? 'pinned to' : 'best on'}{' '}
+              <WhyDate gardenId={gardenId} of={key}>
+                {longDay(day, units)}
+              </WhyDate>
+              . {asks.length > 0 && 'It cannot wait, and stands on the sheet for whoever minds the garden. '}
               If nobody does it: {readableIn(units, missedNote, day)}
             </span>
           </li>

@@ -17,8 +17,10 @@ import { COVERED_WORDS, lastLook, standName } from '../../practices/stand-cover.
 import type { PlannedTask } from '../../schedule/plan.ts';
 import type { CoverChoice, GardenView, ReportPreview } from '../../steward/steward.ts';
 import { bedPath, bedsPath, historyPath, recordPath, seasonEndPath, taskPath } from '../addresses.ts';
+import { grownTasks } from '../grown-tasks.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
+import { WhyDate, WhyDateIf } from '../why.tsx';
 import { PreviewSections } from './change-preview.tsx';
 import { BedFertility } from './fertility.tsx';
 import { PlannedBed } from './fill.tsx';
@@ -45,14 +47,17 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
   const { garden, climate, plan } = view;
   const { units } = garden.place;
   const reader = { gardenId: garden.id, units, today: plan.today };
+  const grown = grownTasks(plan);
   const rows = [
     ...cropSpans(garden, bed.id, climate).map((span) => ({
+      id: span.planting.id,
       from: span.from,
       to: span.to,
       what: span.crop.name,
       how: howItEnds(span),
     })),
     ...stands.map(({ stand, from, ends }) => ({
+      id: stand.id,
       from,
       to: ends,
       what: `Cover: ${standName(stand)}`,
@@ -83,11 +88,19 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
             </tr>
           </thead>
           <tbody>
-            {rows.map(({ from, to, what, how }) => (
+            {rows.map(({ id, from, to, what, how }) => (
               <tr>
                 <th scope="row">{what}</th>
-                <td>{fullDay(from, units)}</td>
-                <td>{to === undefined ? 'stays' : fullDay(to, units)}</td>
+                <td>
+                  <WhyDateIf gardenId={garden.id} of={grown.start.get(id)}>
+                    {fullDay(from, units)}
+                  </WhyDateIf>
+                </td>
+                <td>
+                  <WhyDateIf gardenId={garden.id} of={grown.end.get(id)}>
+                    {to === undefined ? 'stays' : fullDay(to, units)}
+                  </WhyDateIf>
+                </td>
                 <td>{how}</td>
               </tr>
             ))}
@@ -174,7 +187,10 @@ const StandTasks = ({ tasks, gardenId, units }: StandTasksProps) =>
       <ul class="marked">
         {tasks.map(({ key, title, day }) => (
           <li>
-            {fullDay(day, units)}: <a href={taskPath(gardenId, key)}>{readableIn(units, title, day)}</a>
+            <WhyDate gardenId={gardenId} of={key}>
+              {fullDay(day, units)}
+            </WhyDate>
+            : <a href={taskPath(gardenId, key)}>{readableIn(units, title, day)}</a>
           </li>
         ))}
       </ul>

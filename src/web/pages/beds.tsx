@@ -18,6 +18,7 @@ import type { TakenPlan } from '../../steward/bed-plan/taken-plan.ts';
 import type { RotationProposal } from '../../steward/rotation-plan/propose.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { bedsPath, editPath, fertilityPath, type ProposalAsked, takePlanPath } from '../addresses.ts';
+import { grownTasks } from '../grown-tasks.ts';
 import { Problems, page } from '../layout.tsx';
 import { BrokenList, SeasonTableView } from './season-table.tsx';
 import { type SentWish, Wishes } from './wishes.tsx';
@@ -55,7 +56,10 @@ export function bedsPage({ view, table, fed, shown, problems = [], sent }: BedsP
         its bed when a plan is proposed, unless you ask for one that leaves it out.
       </p>
       {shown && <Proposal shown={shown} gardenId={garden.id} units={units} />}
-      <SeasonTableView table={table} reader={{ gardenId: garden.id, units, leaving, fed }} />
+      <SeasonTableView
+        table={table}
+        reader={{ gardenId: garden.id, units, leaving, fed, starts: grownTasks(view.plan).start }}
+      />
       <p>
         <a href={fertilityPath(garden.id)}>Fertility: whether each bed's crops get the nitrogen they want</a>
       </p>

@@ -5,12 +5,13 @@ import { becauseText, type ChangeGroup, laterLine } from '../../digest/recent-ch
 import { moreLine } from '../../digest/triage.ts';
 import { closingElsewhere, type WeekList } from '../../digest/week-list.ts';
 import { changesHeading } from '../../digest/week-sections.ts';
-import { daysAhead, longDay, weekdayName } from '../../digest/words.ts';
+import { daysAhead, weekdayName } from '../../digest/words.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { supplyLine } from '../../schedule/entry-text.ts';
 import { taskPath, weekPath } from '../addresses.ts';
+import { WhyDate, WhyDateIf } from '../why.tsx';
 
 interface BesideProps {
   week: WeekList;
@@ -52,7 +53,11 @@ const ClosingSoon = ({ week, units }: SectionProps) => {
           <li>
             <a href={taskPath(week.gardenId, key)}>{readableIn(units, title)}</a>
             <span class="under">
-              last day {formatDay(latest, units, week.today)}, {daysAhead(daysLeft)}
+              last day{' '}
+              <WhyDate gardenId={week.gardenId} of={key}>
+                {formatDay(latest, units, week.today)}
+              </WhyDate>
+              , {daysAhead(daysLeft)}
             </span>
           </li>
         ))}
@@ -106,7 +111,11 @@ const Missed = ({ week: { triage, gardenId, today }, units }: SectionProps) =>
           <li>
             <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
             <span class="under">
-              closed {formatDay(latest, units, today)}. {readableIn(units, missedNote)}
+              closed{' '}
+              <WhyDate gardenId={gardenId} of={key}>
+                {formatDay(latest, units, today)}
+              </WhyDate>
+              . {readableIn(units, missedNote)}
             </span>
           </li>
         ))}
@@ -128,7 +137,7 @@ const NotKnown = ({ week: { unknown } }: { week: WeekList }) =>
   );
 
 const Changes = ({ week, units }: SectionProps) => {
-  const { changes, laterChanges, today } = week;
+  const { changes, laterChanges, today, gardenId } = week;
   const added = changes.filter(({ kind }) => kind === 'added');
   if (changes.length + laterChanges.length === 0) return null;
   return (
@@ -138,7 +147,7 @@ const Changes = ({ week, units }: SectionProps) => {
         {changes
           .filter(({ kind }) => kind !== 'added')
           .map((group) => (
-            <ChangeLine group={group} units={units} today={today} />
+            <ChangeLine group={group} gardenId={gardenId} units={units} today={today} />
           ))}
       </ul>
       {added.length > 0 && (
@@ -146,7 +155,7 @@ const Changes = ({ week, units }: SectionProps) => {
           <summary>New in the plan: {added.reduce((sum, { titles }) => sum + titles.length, 0)}</summary>
           <ul>
             {added.map((group) => (
-              <ChangeLine group={group} units={units} today={today} />
+              <ChangeLine group={group} gardenId={gardenId} units={units} today={today} />
             ))}
           </ul>
         </details>
@@ -156,7 +165,7 @@ const Changes = ({ week, units }: SectionProps) => {
           <summary>{laterLine(laterChanges)}</summary>
           <ul>
             {laterChanges.map((group) => (
-              <ChangeLine group={group} units={units} today={today} />
+              <ChangeLine group={group} gardenId={gardenId} units={units} today={today} />
             ))}
           </ul>
         </details>
@@ -165,26 +174,43 @@ const Changes = ({ week, units }: SectionProps) => {
   );
 };
 
-const ChangeLine = ({ group, units, today }: { group: ChangeGroup; units: UnitSystem; today: Day }) => (
+interface ChangeProps {
+  group: ChangeGroup;
+  gardenId: string;
+  units: UnitSystem;
+  today: Day;
+}
+
+const ChangeLine = ({ group, gardenId, units, today }: ChangeProps) => (
   <li>
-    {readableIn(units, group.titles.join('; '), today)}: {whatHappened(group, today, units)}
+    {readableIn(units, group.titles.join('; '), today)}: <WhatHappened {...{ group, gardenId, units, today }} />
     {group.because.length > 0 && <span class="under">{readableIn(units, becauseText(group), today)}</span>}
   </li>
 );
 
-function whatHappened({ kind, from, to }: ChangeGroup, today: Day, units: UnitSystem): string {
+/** What is off the plan has no page that could say why it stood there; the line beneath says why it went. */
+const WhatHappened = ({ group: { kind, keys, from, to }, gardenId, units, today }: ChangeProps) => {
   const [was, is] = [from, to].map((day) => (day === undefined ? 'no day' : formatDay(day, units, today)));
+  const asked = (
+    <WhyDateIf gardenId={gardenId} of={keys[0]}>
+      {is}
+    </WhyDateIf>
+  );
   switch (kind) {
     case 'moved':
-      return `from ${was} to ${is}.`;
+      return (
+        <>
+          from {was} to {asked}.
+        </>
+      );
     case 'dropped':
-      return `off the plan; it stood on ${was}.`;
+      return <>off the plan; it stood on {was}.</>;
     case 'added':
-      return `on ${is}.`;
+      return <>on {asked}.</>;
     default:
       return kind satisfies never;
   }
-}
+};
 
 const ToGet = ({ week: { toGet }, units }: SectionProps) =>
   toGet.length === 0 ? null : (
@@ -204,8 +230,10 @@ const NextWeek = ({ week: { next, gardenId, monday, person }, units, isThisWeek 
         {next.flatMap(({ day, entries }) =>
           entries.map(({ entry }) => (
             <li>
-              <span class="small-date" title={longDay(day, units)}>
-                {weekdayName(day).slice(0, 3)} {formatDay(day, units)}
+              <span class="small-date">
+                <WhyDateIf gardenId={gardenId} of={entry.keys[0]}>
+                  {weekdayName(day).slice(0, 3)} {formatDay(day, units)}
+                </WhyDateIf>
               </span>{' '}
               {readableIn(units, entry.title)}
             </li>

@@ -6,6 +6,7 @@ import { fullDay } from '../../digest/words.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { taskPath } from '../addresses.ts';
+import { WhyDate } from '../why.tsx';
 
 interface PreviewProps {
   preview: ChangePreview;
@@ -48,7 +49,7 @@ const Work = ({ heading, rows, gardenId, units }: WorkProps) =>
             ) : (
               <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
             )}
-            : {daysInWords(from, to, units)}
+            : <Days from={from} to={to} gardenId={gardenId} of={key} units={units} />
             <span class="under">{readableIn(units, because, to ?? from)}</span>
           </li>
         ))}
@@ -56,12 +57,30 @@ const Work = ({ heading, rows, gardenId, units }: WorkProps) =>
     </>
   );
 
-function daysInWords(from: string | undefined, to: string | undefined, units: UnitSystem): string {
-  if (from !== undefined && to !== undefined) {
-    return `from ${fullDay(from, units)} to ${fullDay(to, units)}`;
-  }
-  return fullDay(to ?? from ?? '', units);
+interface DaysProps {
+  from: string | undefined;
+  to: string | undefined;
+  gardenId: string | undefined;
+  of: string;
+  units: UnitSystem;
 }
+
+/** The day it stands on now can be asked why; of the new one the line beneath tells. */
+const Days = ({ from, to, gardenId, of, units }: DaysProps) => {
+  if (from === undefined || gardenId === undefined) return <>{fullDay(to ?? from ?? '', units)}</>;
+  const now = (
+    <WhyDate gardenId={gardenId} of={of}>
+      {fullDay(from, units)}
+    </WhyDate>
+  );
+  return to === undefined ? (
+    now
+  ) : (
+    <>
+      from {now} to {fullDay(to, units)}
+    </>
+  );
+};
 
 const Clashes = ({ rows, units }: { rows: readonly PreviewedClash[]; units: UnitSystem }) =>
   rows.length === 0 ? null : (

@@ -62,7 +62,7 @@ export function fertilityPage({ view, told, seasons }: FertilityProps) {
           {told
             .filter(({ bedId }) => bedId === id)
             .map((each) => (
-              <LedgerView told={each} season={name(each.season)} units={garden.place.units} />
+              <LedgerView told={each} gardenId={garden.id} season={name(each.season)} units={garden.place.units} />
             ))}
         </section>
       ))}
@@ -96,7 +96,12 @@ export const BedFertility = ({
     <section>
       <h2>What feeds it</h2>
       {own.map((each) => (
-        <LedgerView told={each} season={seasonName(climate, each.season)} units={garden.place.units} />
+        <LedgerView
+          told={each}
+          gardenId={garden.id}
+          season={seasonName(climate, each.season)}
+          units={garden.place.units}
+        />
       ))}
       <p>
         <a href={fertilityPath(garden.id)}>Fertility of every bed</a>

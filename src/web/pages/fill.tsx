@@ -1,6 +1,7 @@
 /**
  * A new bed's fill: a form that asks its size, and what comes of it; the same of a bed that is planned.
  */
+
 import { type FillSheet, type PlannedFill, sheetOf } from '../../digest/fill-sheet.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
@@ -13,6 +14,7 @@ import type { PlannedTask } from '../../schedule/plan.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { compostPath, fillPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
+import { WhyDate } from '../why.tsx';
 
 interface FillPageProps {
   view: GardenView;
@@ -154,7 +156,10 @@ export const PlannedBed = ({ view: { garden, plan }, planned: { filling, fill } 
 
 const TaskLine = ({ task, gardenId, units }: { task: PlannedTask; gardenId: string; units: UnitSystem }) => (
   <>
-    {fullDay(task.day, units)}: <a href={taskPath(gardenId, task.key)}>{readableIn(units, task.title, task.day)}</a>
+    <WhyDate gardenId={gardenId} of={task.key}>
+      {fullDay(task.day, units)}
+    </WhyDate>
+    : <a href={taskPath(gardenId, task.key)}>{readableIn(units, task.title, task.day)}</a>
     {task.state === 'done' && ', done'}
   </>
 );

@@ -11,7 +11,10 @@ import type { GapOfBed } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import { choiceName, type GapFit } from '../../practices/cover-cropping/fit/fit.ts';
 import { fitGap } from '../../practices/cover-cropping/fit/sown-fit.ts';
 import { coverName } from '../../practices/covers.ts';
+import type { Reason } from '../../practices/draft.ts';
+import { reasonSentence } from '../../schedule/explain.ts';
 import { bedPath, choosePath, dropPath, gapWord } from '../addresses.ts';
+import { ReasonSource } from '../why.tsx';
 
 /** Who reads, on which day, of which garden. */
 export interface FitReader {
@@ -79,7 +82,7 @@ const Meant = ({ gap: { planned, mulch, span }, reader }: Pick<GapProps, 'gap' |
 
 /** A choice folded to its name, its verdict and one line; unfolding it needs no script. */
 const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitReader }) => {
-  const { name, verdict, lines, pros, cons } = fitTold(fit);
+  const { name, verdict, lines } = fitTold(fit);
   const read = (text: string) => readableFit(text, reader.units, reader.today);
   const [first] = lines;
   return (
@@ -98,8 +101,8 @@ const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitR
           ))}
         </dl>
       )}
-      <ReasonList heading="For it" texts={pros.map(read)} />
-      <ReasonList heading="Against it" texts={cons.map(read)} />
+      <ReasonList heading="For it" reasons={fit.pros} reader={reader} />
+      <ReasonList heading="Against it" reasons={fit.cons} reader={reader} />
       <p class="choose">
         <a href={choosePath(reader.gardenId, fit.bedId, { gap: gapWord(gap.span), choice: choiceName(fit.choice) })}>
           See what choosing {name} would do
@@ -109,13 +112,22 @@ const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitR
   );
 };
 
-const ReasonList = ({ heading, texts }: { heading: string; texts: readonly string[] }) =>
-  texts.length === 0 ? null : (
+interface ReasonsProps {
+  heading: string;
+  reasons: readonly Reason[];
+  reader: FitReader;
+}
+
+const ReasonList = ({ heading, reasons, reader: { gardenId, units, today } }: ReasonsProps) =>
+  reasons.length === 0 ? null : (
     <>
       <p class="heading">{heading}</p>
       <ul class="fit-reasons">
-        {texts.map((text) => (
-          <li>{text}</li>
+        {reasons.map((reason) => (
+          <li>
+            {readableFit(reasonSentence(reason), units, today)}
+            <ReasonSource reason={reason} gardenId={gardenId} />
+          </li>
         ))}
       </ul>
     </>

@@ -6,7 +6,7 @@ import { GRAMS_A_CUP_OF_MEAL } from '../../handbook/fertilisers.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Band } from '../../practices/fertility/ledger.ts';
-import { sourceLine } from '../../schedule/explain.ts';
+import { SourceLink } from '../why.tsx';
 
 /** A disc that is full, half full or empty says the band again. */
 const SIGNS: Readonly<Record<Band, string>> = { enough: '●', low: '◐', short: '○' };
@@ -20,12 +20,13 @@ export const BandWord = ({ band }: { band: Band }) => (
 
 interface LedgerProps {
   told: LedgerTold;
+  gardenId: string;
   season: string;
   units: UnitSystem;
 }
 
 /** One season, folded to its band. */
-export const LedgerView = ({ told, season, units }: LedgerProps) => {
+export const LedgerView = ({ told, gardenId, season, units }: LedgerProps) => {
   const read = (text: string): string => readableIn(units, text, '');
   return (
     <details class="nitrogen">
@@ -51,7 +52,9 @@ export const LedgerView = ({ told, season, units }: LedgerProps) => {
               <td>
                 <strong>{read(figure)}</strong>
                 <span class="under">{read(how)}</span>
-                <span class="under">{sourceLine(source)}</span>
+                <span class="under">
+                  <SourceLink source={source} gardenId={gardenId} />
+                </span>
               </td>
             </tr>
           ))}
@@ -87,7 +90,9 @@ const Ways = ({ told: { ways }, units }: Pick<LedgerProps, 'told' | 'units'>) =>
               </th>
               <td>{formatQuantity({ value: grams, unit: 'g' }, units)}</td>
               <td>{speed}</td>
-              <td>{sourceLine(source)}</td>
+              <td>
+                <SourceLink source={source} />
+              </td>
             </tr>
           ))}
         </tbody>

@@ -23,9 +23,10 @@ import { PRACTICE_WORDS } from '../../schedule/entry-text.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, historyPath, recordFilePath, recordPath, reportPath, weatherPath, weekPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
+import { WhyDateIf } from '../why.tsx';
 
 interface RecordProps {
-  view: Pick<GardenView, 'garden' | 'climate'>;
+  view: Pick<GardenView, 'garden' | 'climate' | 'plan'>;
   /** Of the one season shown. */
   record: RecordFile;
   seasons: readonly number[];
@@ -38,12 +39,14 @@ interface Reader {
   units: UnitSystem;
   members: ReadonlySet<string>;
   pileName: (id: string) => string;
+  /** Keys of the tasks that have a page. */
+  planned: ReadonlySet<string>;
 }
 
 /** The page. */
-export function recordPage({ view: { garden, climate }, record, seasons, season }: RecordProps) {
+export function recordPage({ view: { garden, climate, plan }, record, seasons, season }: RecordProps) {
   const { units } = garden.place;
-  const reader = readerOf(garden);
+  const reader = readerOf(garden, plan);
   const [summary] = record.seasons;
   const name = seasonName(climate, season);
   return page(
@@ -77,11 +80,12 @@ export function recordPage({ view: { garden, climate }, record, seasons, season 
   );
 }
 
-function readerOf(garden: GardenView['garden']): Reader {
+function readerOf(garden: GardenView['garden'], { tasks }: GardenView['plan']): Reader {
   const names = new Names(garden);
   return {
     ...{ gardenId: garden.id, units: garden.place.units, members: memberNames(garden) },
     pileName: (id) => names.pile(id).aboutName,
+    planned: new Set(tasks.map(({ key }) => key)),
   };
 }
 
@@ -179,12 +183,14 @@ const Rows = ({ rows, reader }: { rows: readonly RecordRow[]; reader: Reader }) 
     </ol>
   );
 
-const Row = ({ row, reader: { units, members, pileName } }: { row: RecordRow; reader: Reader }) => {
+const Row = ({ row, reader: { gardenId, units, members, pileName, planned } }: { row: RecordRow; reader: Reader }) => {
   const under = [plannedInWords(row, units), tellerInWords(row, units, members)].filter((words) => words !== undefined);
   return (
     <li class="record-row">
       <time class="record-day" datetime={row.on}>
-        {fullDay(row.on, units)}
+        <WhyDateIf gardenId={gardenId} of={row.task !== undefined && planned.has(row.task) ? row.task : undefined}>
+          {fullDay(row.on, units)}
+        </WhyDateIf>
       </time>
       <span>
         {rowInWords(row, units, pileName)}

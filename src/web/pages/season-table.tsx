@@ -8,12 +8,14 @@ import type { Bed } from '../../garden/garden.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { areaOf } from '../../practices/bed-timeline.ts';
+import type { TaskKey } from '../../practices/draft.ts';
 import { type BrokenRule, isHard } from '../../practices/rotation-plan/looked-at.ts';
 import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
-import { reasonSentence, sourceLine } from '../../schedule/explain.ts';
+import { reasonSentence } from '../../schedule/explain.ts';
 import type { Cell, CellCrop, SeasonTable } from '../../steward/bed-plan/season-table.ts';
 import { bedPath, fertilityPath, spotPath } from '../addresses.ts';
 import { FamilyLegend, FamilyPatterns, FamilySwatch, familyWord } from '../patterns.tsx';
+import { SourceLink, WhyDateIf } from '../why.tsx';
 import { BandWord } from './ledger.tsx';
 
 /** Who reads. */
@@ -24,6 +26,8 @@ export interface TableReader {
   leaving: ReadonlySet<string>;
   /** How beds and seasons come out in nitrogen, as planned. */
   fed: readonly Pick<LedgerTold, 'bedId' | 'season' | 'band'>[];
+  /** The task each planting begins with, by the planting's id, while it is in the plan. */
+  starts: ReadonlyMap<string, TaskKey>;
 }
 
 interface TableProps {
@@ -150,19 +154,35 @@ function emptyWords({ unknown, notThere }: Cell, when: CellProps['when']): strin
 
 const HOW_WORDS = { 'in the ground': '', planned: 'planned', proposed: 'proposed' } as const;
 
-const CropView = ({ crop: each, reader: { units, leaving } }: { crop: CellCrop; reader: TableReader }) => {
+const CropView = ({
+  crop: each,
+  reader: { gardenId, units, leaving, starts },
+}: {
+  crop: CellCrop;
+  reader: TableReader;
+}) => {
   const { crop, how, start, areaM2, plantingId, pastUnknown, offSeason } = each;
   const goes = plantingId !== undefined && leaving.has(plantingId);
   const about = [
     goes ? 'planned, would go' : HOW_WORDS[how],
     areaM2 === undefined ? '' : `on ${formatQuantity({ value: areaM2, unit: 'm2' }, units)}`,
-    how === 'in the ground' || start === undefined ? '' : `${START_WORDS[start.how]} ${fullDay(start.day, units)}`,
   ].filter((part) => part !== '');
+  const isToStart = how !== 'in the ground' && start !== undefined;
   return (
     <li class={goes ? 'crop-leaving' : `crop-${how.replaceAll(' ', '-')}`}>
       <FamilySwatch family={crop.rotationGroup} />
       <span class="crop-name">{crop.name}</span>
-      <span class="under">{[familyWord(crop.rotationGroup), ...about].join('; ')}</span>
+      <span class="under">
+        {[familyWord(crop.rotationGroup), ...about].join('; ')}
+        {isToStart && (
+          <>
+            ; {START_WORDS[start.how]}{' '}
+            <WhyDateIf gardenId={gardenId} of={plantingId && starts.get(plantingId)}>
+              {fullDay(start.day, units)}
+            </WhyDateIf>
+          </>
+        )}
+      </span>
       {pastUnknown && <span class="under">kin before it not known</span>}
       {offSeason && (
         <details class="cell-broken is-hard">
@@ -208,7 +228,8 @@ export const BrokenList = ({ broken, units, beds = [] }: BrokenProps) => (
         {beds.filter(({ id }) => id === each.bedId).map(({ name }) => `${name}: `)}
         {readableIn(units, brokenSentence(each.reason), '')}
         <span class="under">
-          {isHard(each) ? 'A rule that may not break' : 'A rule that may give way'}; {sourceLine(each.reason.source)}
+          {isHard(each) ? 'A rule that may not break' : 'A rule that may give way'};{' '}
+          <SourceLink source={each.reason.source} />
         </span>
       </li>
     ))}

@@ -1,6 +1,7 @@
 /**
  * A bed in a season: what is planned there, and every crop that could be, with what each would break.
  */
+
 import { fullDay } from '../../digest/words.ts';
 import type { Bed, Planting } from '../../garden/garden.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
@@ -10,13 +11,13 @@ import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { isHard } from '../../practices/rotation-plan/looked-at.ts';
 import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
-import { sourceLine } from '../../schedule/explain.ts';
 import type { CoverCost } from '../../steward/bed-plan/best-day.ts';
 import type { CropChoice } from '../../steward/bed-plan/crop-choices.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, bedsPath, chooseCropPath, dropCropPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { FamilyMark, FamilyPatterns } from '../patterns.tsx';
+import { SourceLink } from '../why.tsx';
 
 interface SpotProps {
   view: GardenView;
@@ -166,7 +167,7 @@ const CropRow = ({ row, href, units }: { row: CropChoice; href: string; units: U
     )}
     {row.broken.map((each) => (
       <span class="under">
-        {readableIn(units, brokenSentence(each.reason), '')} ({sourceLine(each.reason.source)})
+        {readableIn(units, brokenSentence(each.reason), '')} (<SourceLink source={each.reason.source} />)
       </span>
     ))}
     {row.costs.map((cost) => (

@@ -17,6 +17,7 @@ import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { LinkedPracticeMark } from '../patterns.tsx';
+import { PRACTICE_DOCS } from '../practice-docs.ts';
 import type { TaskView } from '../task-view.ts';
 import { standing } from '../words.ts';
 import { Cautions } from './cautions.tsx';
@@ -40,7 +41,7 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
   const stand = garden.stands.find(({ id }) => task.subject.type === 'stand' && id === task.subject.id);
   const regrowths = stand && afterCut(garden, stand)?.regrowths;
   return page(
-    { title: readableIn(units, task.title), garden },
+    { title: readableIn(units, task.title), garden, docs: PRACTICE_DOCS[task.practice] },
     <article class="task">
       <header class="task-head">
         <LinkedPracticeMark practice={task.practice} />

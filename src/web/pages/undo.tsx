@@ -11,6 +11,7 @@ import { historyPath, undoPath } from '../addresses.ts';
 import { amountsInWords } from '../amount-words.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
+import { WhyDateIf } from '../why.tsx';
 
 interface UndoPageProps {
   view: Pick<GardenView, 'garden' | 'plan'>;
@@ -56,7 +57,11 @@ const Preview = ({ preview, garden, today }: PreviewProps) => {
         </span>
       </p>
       <h2>What would change</h2>
-      {moves.length === 0 ? <p>No task moves.</p> : <Moves moves={moves} units={units} today={today} />}
+      {moves.length === 0 ? (
+        <p>No task moves.</p>
+      ) : (
+        <Moves moves={moves} gardenId={garden.id} units={units} today={today} />
+      )}
       {leaning.length > 0 && (
         <>
           <h2>Later entries about the same things</h2>
@@ -80,15 +85,19 @@ const Preview = ({ preview, garden, today }: PreviewProps) => {
 
 interface MovesProps {
   moves: UndoPreview['moves'];
+  gardenId: string;
   units: UnitSystem;
   today: Day;
 }
 
-const Moves = ({ moves, units, today }: MovesProps) => (
+const Moves = ({ moves, gardenId, units, today }: MovesProps) => (
   <ul class="marked">
     {moves.map((move) => (
       <li>
-        {readableIn(units, move.title, today)}: {moveInWords(move, units, today)}
+        {readableIn(units, move.title, today)}:{' '}
+        <WhyDateIf gardenId={gardenId} of={move.from && move.key}>
+          {moveInWords(move, units, today)}
+        </WhyDateIf>
       </li>
     ))}
   </ul>

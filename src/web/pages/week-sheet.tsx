@@ -15,6 +15,7 @@ import { weekSheetPath } from '../addresses.ts';
 import { askedAmounts } from '../amounts.ts';
 import { page } from '../layout.tsx';
 import { PracticeMark } from '../patterns.tsx';
+import { WhyDateIf } from '../why.tsx';
 
 interface WeekSheetPageProps {
   garden: Pick<Garden, 'id' | 'name' | 'place' | 'household'>;
@@ -122,7 +123,11 @@ const EntryOnSheet = ({
         {entry.state === 'done' && <span class="standing">done</span>}
         {entry.state === 'lapsed' && <span class="standing">{isToDo(listed) ? 'late' : 'past'}</span>}
       </p>
-      <p class="entry-title">{readableIn(units, entry.title, entry.day)}</p>
+      <p class="entry-title">
+        <WhyDateIf gardenId={list.gardenId} of={tasks[0]?.key}>
+          {readableIn(units, entry.title, entry.day)}
+        </WhyDateIf>
+      </p>
       {row.length > 0 && <p class="leeway">{row.join(' ')}</p>}
       {notes
         .filter(({ kind }) => kind === 'caution')

@@ -24,6 +24,7 @@ import { bedsPath, compostPath, taskPath, weekPath, weekSheetPath } from '../add
 import { LOOK_DAYS } from '../asked-week.ts';
 import { page } from '../layout.tsx';
 import { LinkedPracticeMark } from '../patterns.tsx';
+import { WhyDate } from '../why.tsx';
 import { standing } from '../words.ts';
 import { BesideTheWeek } from './beside-the-week.tsx';
 import { MailTrouble } from './mail-standing.tsx';
@@ -150,7 +151,7 @@ const EntryLine = ({ row, gardenId, timeZone, units }: EntryLineProps) => {
       <p class="entry-title">
         <a href={taskPath(gardenId, first.key)}>{readableIn(units, entry.title)}</a>
       </p>
-      <EntryNotes row={row} units={units} />
+      <EntryNotes row={row} gardenId={gardenId} units={units} />
       {ridingAlong(row).map((check) => (
         <p class="rides">
           Along the way: <a href={taskPath(gardenId, check.key)}>{readableIn(units, check.title)}</a>
@@ -165,10 +166,11 @@ const EntryLine = ({ row, gardenId, timeZone, units }: EntryLineProps) => {
 };
 
 /** Until when, in what weather, and why then: one quiet line each. */
-const EntryNotes = ({ row, units }: Pick<EntryLineProps, 'row' | 'units'>) => {
+const EntryNotes = ({ row, gardenId, units }: Omit<EntryLineProps, 'timeZone'>) => {
   const { entry } = row;
   const leeway = leewayLine(row, units);
   const why = isToDo(row) ? firstReasonOf(row) : undefined;
+  const [first] = row.tasks;
   return (
     <>
       {row.whose !== undefined && <p class="leeway">{row.whose}</p>}
@@ -177,6 +179,13 @@ const EntryNotes = ({ row, units }: Pick<EntryLineProps, 'row' | 'units'>) => {
         <p class="leeway">{readableIn(units, closed, entry.day)}</p>
       ))}
       {why !== undefined && <p class="first-reason">{readableIn(units, why, entry.day)}</p>}
+      {first !== undefined && entry.state !== 'done' && (
+        <p class="leeway">
+          <WhyDate gardenId={gardenId} of={first.key}>
+            Why this date
+          </WhyDate>
+        </p>
+      )}
     </>
   );
 };

@@ -6,10 +6,11 @@ import { capital } from '../../measures/capital.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { reasonSentence, sourceLine } from '../../schedule/explain.ts';
-import { taskPath } from '../addresses.ts';
+import { reasonSentence } from '../../schedule/explain.ts';
+import { climatePath, taskPath } from '../addresses.ts';
 import { DateDrawing, type DateDrawingData } from '../charts/date-drawing.tsx';
 import type { TaskView } from '../task-view.ts';
+import { ReasonSource } from '../why.tsx';
 import { CONFIDENCE_WORDS } from '../words.ts';
 
 interface WhyProps {
@@ -22,41 +23,55 @@ interface WhyProps {
   pastOdds: Odds | undefined;
 }
 
-/** The reasons of a task's date. A task that was done has none left to give. */
-export const WhyThisDate = ({
-  found: { task, waitsFor },
-  gardenId,
-  units,
-  climateOrigin,
-  today,
-  pastOdds,
-}: WhyProps) =>
-  task.reasons.length === 0 ? null : (
-    <section class="why">
+/** The reasons of a task's date. A task that was done has none left to give, and says so. */
+export const WhyThisDate = (props: WhyProps) => {
+  const { found, gardenId, units, climateOrigin } = props;
+  const { task } = found;
+  return (
+    <section class="why" id="why">
       <h2>Why this date</h2>
-      <DateDrawing data={drawn(task, today, pastOdds)} units={units} />
-      <ul class="reasons">
-        {task.reasons.map((reason) => (
-          <li>
-            {readableIn(units, reasonSentence(reason), task.day)}
-            <span class="under">{sourceLine(reason.source)}</span>
-          </li>
-        ))}
-        {waitsFor.map(({ task: before, minDays }) => (
-          <li>
-            It comes {minDays === 0 ? 'after' : `at least ${minDays} ${minDays === 1 ? 'day' : 'days'} after`}{' '}
-            <a href={taskPath(gardenId, before.key)}>{readableIn(units, before.title)}</a>.
-          </li>
-        ))}
-      </ul>
-      <h2>How sure it is</h2>
-      <p>{CONFIDENCE_WORDS[task.confidence]}</p>
-      {task.odds !== undefined && (
-        <p>{oddsInWords(task.odds, units, task.oddsOf && readableIn(units, task.oddsOf, task.day))}</p>
+      {task.reasons.length === 0 ? (
+        <p>
+          {task.state === 'done'
+            ? 'It is done: the day it was done on is what everything after it counts from.'
+            : UNSAID}
+        </p>
+      ) : (
+        <Reasons {...props} />
       )}
-      <p class="small">{readableIn(units, climateOrigin)}</p>
+      <p class="small">
+        {readableIn(units, climateOrigin)} <a href={climatePath(gardenId)}>The climate, figure by figure</a>
+      </p>
     </section>
   );
+};
+
+const UNSAID = 'No rule has settled this day: it is the one you gave.';
+
+const Reasons = ({ found: { task, waitsFor }, gardenId, units, today, pastOdds }: WhyProps) => (
+  <>
+    <DateDrawing data={drawn(task, today, pastOdds)} units={units} />
+    <ul class="reasons">
+      {task.reasons.map((reason) => (
+        <li>
+          {readableIn(units, reasonSentence(reason), task.day)}
+          <ReasonSource reason={reason} gardenId={gardenId} />
+        </li>
+      ))}
+      {waitsFor.map(({ task: before, minDays }) => (
+        <li>
+          It comes {minDays === 0 ? 'after' : `at least ${minDays} ${minDays === 1 ? 'day' : 'days'} after`}{' '}
+          <a href={taskPath(gardenId, before.key)}>{readableIn(units, before.title)}</a>.
+        </li>
+      ))}
+    </ul>
+    <h2>How sure it is</h2>
+    <p>{CONFIDENCE_WORDS[task.confidence]}</p>
+    {task.odds !== undefined && (
+      <p>{oddsInWords(task.odds, units, task.oddsOf && readableIn(units, task.oddsOf, task.day))}</p>
+    )}
+  </>
+);
 
 function drawn(
   { day, window, odds, oddsOf }: TaskView['task'],

@@ -11,6 +11,7 @@ import { pileWords } from '../../practices/manure-words.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { historyPath, reportPath, taskPath } from '../addresses.ts';
 import { PileDrawing, times } from '../charts/pile-drawing.tsx';
+import { WhyDate, WhyDateIf } from '../why.tsx';
 
 interface YardBinsProps {
   view: GardenView;
@@ -67,6 +68,26 @@ function standingOf({ built, method, curingSince, finishedOn }: Pile): string {
   return method === 'hot' ? 'Working, turned' : 'Rotting, left alone';
 }
 
+interface CountedProps {
+  gardenId: string;
+  tasks: GardenView['plan']['tasks'];
+  heap: HeapSupply;
+  day: (of: string) => string;
+}
+
+/** The day compost can be counted on from goes by the look that finds it ripe. */
+const CountedOn = ({ gardenId, tasks, heap: { of, ready }, day }: CountedProps) => {
+  const look = tasks.find(({ kind, subject }) => kind === 'check-maturity' && subject.id === of);
+  return (
+    <>
+      counted on from{' '}
+      <WhyDateIf gardenId={gardenId} of={look?.key}>
+        {day(ready)}
+      </WhyDateIf>
+    </>
+  );
+};
+
 interface PileInBinProps {
   view: GardenView;
   bin: Bin;
@@ -91,13 +112,16 @@ const PileInBin = ({ view: { garden, plan }, bin, pile, heap }: PileInBinProps) 
         {heap && (
           <span class="under">
             {formatQuantity({ value: heap.litres, unit: 'L' }, units)} of compost{' '}
-            {heap.proven ? 'there' : `counted on from ${day(heap.ready)}`}.
+            {heap.proven ? 'there' : <CountedOn gardenId={garden.id} tasks={plan.tasks} heap={heap} day={day} />}.
           </span>
         )}
       </p>
       {next && (
         <p>
-          Next: <a href={taskPath(garden.id, next.key)}>{readableIn(units, next.title, plan.today)}</a>, {day(next.day)}
+          Next: <a href={taskPath(garden.id, next.key)}>{readableIn(units, next.title, plan.today)}</a>,{' '}
+          <WhyDate gardenId={garden.id} of={next.key}>
+            {day(next.day)}
+          </WhyDate>
           .
         </p>
       )}

@@ -9,6 +9,7 @@ import type { GardenView } from '../../steward/steward.ts';
 import { fillPath, mixPath, taskPath } from '../addresses.ts';
 import { SupplyDrawing } from '../charts/supply-drawing.tsx';
 import { page } from '../layout.tsx';
+import { WhyDateIf } from '../why.tsx';
 import { YardBins } from './yard-bins.tsx';
 
 /** The page of the yard. */
@@ -115,7 +116,9 @@ const Beds = ({ view: { garden, plan }, sheet }: YardProps) => {
                 <Lacking bed={bed} units={units} />
               </td>
               <td>
-                {day(bed.window.earliest)} to {day(bed.window.latest)}
+                <WhyDateIf gardenId={garden.id} of={isTask(bed.key) ? bed.key : undefined}>
+                  {day(bed.window.earliest)} to {day(bed.window.latest)}
+                </WhyDateIf>
               </td>
             </tr>
           ))}

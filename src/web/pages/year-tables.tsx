@@ -10,11 +10,15 @@ import type { Day } from '../../measures/days.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { taskPath } from '../addresses.ts';
+import type { GrownTasks } from '../grown-tasks.ts';
+import { WhyDateIf } from '../why.tsx';
 
 interface Reader {
   gardenId: string;
   units: UnitSystem;
   today: Day;
+  /** The tasks that begin and end what grows. */
+  grown: GrownTasks;
 }
 
 interface TablesProps extends Reader {
@@ -76,7 +80,7 @@ const BedsTable = ({ beds, span, reader }: { beds: readonly BedYears[]; span: Da
   </table>
 );
 
-const HeldRow = ({ held, reader: { units, today } }: { held: Held; reader: Reader }) => (
+const HeldRow = ({ held, reader: { gardenId, units, today, grown } }: { held: Held; reader: Reader }) => (
   <tr>
     <th scope="row">
       {held.what}
@@ -86,8 +90,16 @@ const HeldRow = ({ held, reader: { units, today } }: { held: Held; reader: Reade
         <span class="under">{held.odds.map((text) => readableFit(text, units, today)).join('. ')}.</span>
       )}
     </th>
-    <td>{formatDay(held.from, units, today)}</td>
-    <td>{held.to === undefined ? 'stays' : formatDay(held.to, units, today)}</td>
+    <td>
+      <WhyDateIf gardenId={gardenId} of={grown.start.get(held.id ?? '')}>
+        {formatDay(held.from, units, today)}
+      </WhyDateIf>
+    </td>
+    <td>
+      <WhyDateIf gardenId={gardenId} of={grown.end.get(held.id ?? '')}>
+        {held.to === undefined ? 'stays' : formatDay(held.to, units, today)}
+      </WhyDateIf>
+    </td>
     <td />
   </tr>
 );
@@ -100,7 +112,9 @@ const DoingRow = ({ doing, reader: { gardenId, units, today } }: { doing: BedDoi
       <td>{doing.done ? '' : formatDay(doing.from, units, today)}</td>
       <td>{doing.done ? '' : formatDay(doing.to, units, today)}</td>
       <td>
-        {formatDay(doing.on, units, today)}
+        <WhyDateIf gardenId={gardenId} of={doing.key}>
+          {formatDay(doing.on, units, today)}
+        </WhyDateIf>
         {doing.done ? ', done' : ''}
       </td>
     </tr>

@@ -10,6 +10,7 @@ import type { GardenView } from '../../steward/steward.ts';
 import { yearPath } from '../addresses.ts';
 import { YearChart } from '../charts/year-chart.tsx';
 import { YearLegend } from '../charts/year-legend.tsx';
+import { grownTasks } from '../grown-tasks.ts';
 import { page } from '../layout.tsx';
 import { YearTables } from './year-tables.tsx';
 
@@ -49,7 +50,15 @@ export function yearPage({ view: { garden, climate, plan }, beds, odds, until, s
         What is planned has a broken outline. A line is the days that will do, its sign the day that is planned; work is
         worked out up to {formatDay(until, units, today)}. A bed’s name leads to what could lie in its gaps.
       </p>
-      <YearTables beds={beds} odds={odds} span={span} gardenId={garden.id} units={units} today={today} />
+      <YearTables
+        beds={beds}
+        odds={odds}
+        span={span}
+        gardenId={garden.id}
+        units={units}
+        today={today}
+        grown={grownTasks(plan)}
+      />
     </article>,
   );
 }

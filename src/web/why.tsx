@@ -1,0 +1,57 @@
+/**
+ * The ways to ask: a date why it is that date, a figure where it comes from, a rule how it works.
+ */
+import type { PropsWithChildren } from 'hono/jsx';
+import type { Reason, TaskKey } from '../practices/draft.ts';
+import { sourceLine } from '../schedule/explain.ts';
+import { handbookPath, whyPath } from './addresses.ts';
+import { docs } from './handbook/docs.ts';
+import { sourceHref } from './handbook/source-kinds.ts';
+
+/** A date of a task, which leads to the reasons of that date. */
+export const WhyDate = ({ gardenId, of, children }: PropsWithChildren<{ gardenId: string; of: TaskKey }>) => (
+  <a class="why-date" href={whyPath(gardenId, of)} title="Why this date">
+    {children}
+  </a>
+);
+
+/** A date of a task that may have left the plan: then there is nothing to lead to. */
+export const WhyDateIf = ({
+  gardenId,
+  of,
+  children,
+}: PropsWithChildren<{ gardenId: string; of: TaskKey | undefined }>) =>
+  of === undefined ? (
+    children
+  ) : (
+    <WhyDate gardenId={gardenId} of={of}>
+      {children}
+    </WhyDate>
+  );
+
+interface SourceProps {
+  source: Reason['source'];
+  /** Given where the climate of a garden may be the source. */
+  gardenId?: string;
+}
+
+/** Where a figure comes from, which leads to what is known of that. */
+export const SourceLink = ({ source, gardenId }: SourceProps) => (
+  <a href={sourceHref(source, gardenId)}>{sourceLine(source)}</a>
+);
+
+/** The source of a reason, and the row of the handbook its rule is written in. */
+export const ReasonSource = ({ reason: { rule, source }, gardenId }: { reason: Reason; gardenId: string }) => {
+  const page = docs().rules.get(rule);
+  return (
+    <span class="under">
+      <SourceLink source={source} gardenId={gardenId} />
+      {page !== undefined && (
+        <>
+          {' '}
+          · <a href={handbookPath(page, rule)}>the rule</a>
+        </>
+      )}
+    </span>
+  );
+};
