@@ -11,3 +11,8 @@ export function plain(html: string): string {
 export async function read(answer: Promise<Response> | Response): Promise<string> {
   return plain(await (await answer).text());
 }
+
+/** A page without the links by which its dates are asked why: as its sentences are read. */
+export function withoutWhys(html: string): string {
+  return html.replace(/<a class="why-date"[^>]*>([\s\S]*?)<\/a>/g, '$1');
+}

@@ -49,7 +49,10 @@ describe('a task’s page', () => {
     expect(text).toMatch(/<th scope="row">sheet<\/th><td>47 L<span class="small"> 1 barrow load/);
     expect(text).toContain('<li>Gloves.</li>');
     const source = sourceLine('veg:V12');
-    expect(text).toContain(`The household gives every bed 13 mm of compost in spring.<span class="under">${source}<`);
+    expect(text).toContain('The household gives every bed 13 mm of compost in spring.<span class="under">');
+    expect(text).toContain(`<a href="/handbook/sources#veg:V12">${source}</a>`);
+    expect(text).toContain('<a href="/handbook/topdressing#topdress.own-depth">the rule</a>');
+    expect(text).toContain('<section class="why" id="why">');
     expect(text).toContain(`It comes at least 1 day after <a href="${at('cover-sow')}">Do cover-sow</a>.`);
     expect(text).toContain('Modelled: worked out by a published rule');
     expect(text).toContain('in half the years by 10 May');

@@ -9,7 +9,7 @@ export interface HandbookPart {
   pages: readonly string[];
 }
 
-export const HANDBOOK_PARTS: readonly HandbookPart[] = [
+const PARTS: readonly HandbookPart[] = [
   {
     heading: 'In the garden',
     pages: [
@@ -32,6 +32,7 @@ export const HANDBOOK_PARTS: readonly HandbookPart[] = [
   {
     heading: 'Living with the plan',
     pages: [
+      'set-up',
       'weekly-list',
       'feeds',
       'doing',
@@ -47,10 +48,20 @@ export const HANDBOOK_PARTS: readonly HandbookPart[] = [
   { heading: 'Running the program', pages: ['running', 'garden-file', 'commands', 'feed-conformance'] },
 ];
 
+/** The parts with the pages there are; a page nobody has given a place stands at the end. */
+export function handbookParts(names: readonly string[]): HandbookPart[] {
+  const placed = new Set(PARTS.flatMap(({ pages }) => pages));
+  const others = names.filter((name) => !placed.has(name));
+  return PARTS.map(({ heading, pages }, at) => ({
+    heading,
+    pages: [...pages.filter((name) => names.includes(name)), ...(at === PARTS.length - 1 ? others : [])],
+  }));
+}
+
 /** The pages before and after one, in that order. */
-export function neighbours(name: string): { before?: string; after?: string } {
-  const order = HANDBOOK_PARTS.flatMap(({ pages }) => pages);
+export function neighbours(name: string, names: readonly string[]): { before?: string; after?: string } {
+  const order = handbookParts(names).flatMap(({ pages }) => pages);
   const at = order.indexOf(name);
-  const [before, after] = [at > 0 ? order[at - 1] : undefined, at < 0 ? undefined : order[at + 1]];
+  const [before, after] = [order[at - 1], order[at + 1]];
   return { ...(before === undefined ? {} : { before }), ...(after === undefined ? {} : { after }) };
 }

@@ -3,7 +3,7 @@
  */
 import { raw } from 'hono/html';
 import { handbookPath, sourcePath } from '../addresses.ts';
-import { HANDBOOK_PARTS, neighbours } from '../handbook/contents.ts';
+import { handbookParts, neighbours } from '../handbook/contents.ts';
 import type { DocsPage } from '../handbook/markdown.ts';
 import { page } from '../layout.tsx';
 
@@ -22,7 +22,7 @@ export function handbookContentsPage(pages: Pages, missing?: string) {
           <p role="alert">The handbook has no page “{missing}”. These are its pages.</p>
         </>
       )}
-      {HANDBOOK_PARTS.map(({ heading, pages: names }) => (
+      {handbookParts([...pages.keys()]).map(({ heading, pages: names }) => (
         <section>
           <h2>{heading}</h2>
           <ul class="contents">
@@ -55,7 +55,7 @@ const ContentsLine = ({ docs: { name, title, about } }: { docs: DocsPage }) => (
 
 /** A page of the docs. */
 export function handbookPage(found: DocsPage, pages: Pages) {
-  const { before, after } = neighbours(found.name);
+  const { before, after } = neighbours(found.name, [...pages.keys()]);
   return page(
     { title: found.title },
     <article class="handbook">

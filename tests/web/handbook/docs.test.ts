@@ -5,7 +5,7 @@ import { readdirSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { PRACTICE_NAMES } from '../../../src/garden/practice-names.ts';
 import { practices } from '../../../src/practices/catalogue.ts';
-import { HANDBOOK_PARTS } from '../../../src/web/handbook/contents.ts';
+import { handbookParts } from '../../../src/web/handbook/contents.ts';
 import { docs } from '../../../src/web/handbook/docs.ts';
 import { PRACTICE_DOCS } from '../../../src/web/practice-docs.ts';
 import { GARDEN, sampleApp } from '../sample-garden.ts';
@@ -15,7 +15,16 @@ const names = files.map((file) => file.slice(0, -3));
 
 describe('the handbook', () => {
   it('has every page of the docs in its contents, once', () => {
-    expect(HANDBOOK_PARTS.flatMap(({ pages }) => pages).sort()).toEqual([...names].sort());
+    expect(
+      handbookParts(names)
+        .flatMap(({ pages }) => pages)
+        .sort(),
+    ).toEqual([...names].sort());
+    expect(
+      handbookParts([...names, 'a-new-page'])
+        .at(-1)
+        ?.pages.at(-1),
+    ).toBe('a-new-page');
   });
 
   it('tells what each page is about, in whole sentences without marks', () => {
