@@ -9,6 +9,7 @@ import { answerRoutes } from './answer-route.tsx';
 import { awayRoutes } from './away-route.tsx';
 import { bedsRoutes } from './beds-route.tsx';
 import { bedsRoom } from './beds-shown.tsx';
+import { climateRoutes } from './climate-route.tsx';
 import { compostRoutes } from './compost-route.tsx';
 import { diseaseRoutes } from './disease-route.tsx';
 import { keptLine } from './edit/kept.tsx';
@@ -110,6 +111,7 @@ export function pagesOf({ steward, settings, report }: Required<AppParts>): Hono
   app.route('/', seasonEndRoutes(steward));
   app.route('/', yearRoutes(steward));
   app.route('/', fertilityRoutes(steward));
+  app.route('/', climateRoutes(steward));
   app.route('/', compostRoutes(steward));
   app.route('/', historyRoutes(steward));
   app.route('/', recordRoutes(steward));

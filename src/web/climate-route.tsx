@@ -1,0 +1,12 @@
+/**
+ * GET the climate of a garden.
+ */
+import { Hono } from 'hono';
+import type { Steward } from '../steward/steward.ts';
+import { gardenView } from './garden-view.ts';
+import { climatePage } from './pages/climate.tsx';
+
+/** The page of every figure of the climate, with how it is worked out. */
+export function climateRoutes(steward: Steward): Hono {
+  return new Hono().get('/gardens/:gardenId/climate', async (c) => c.html(climatePage(await gardenView(steward, c))));
+}
