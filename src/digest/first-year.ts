@@ -22,11 +22,11 @@ function historySentence({ beds, plantings, stands, startedOn }: Garden): string
   if (names.length === 0) return [];
   return [
     `What grew in ${names.join(', ')} before is not known. That breaks no rule: the rotation counts from now on. Past ` +
-      'seasons can be added to the garden file.',
+      'seasons are told on the page of each bed.',
   ];
 }
 
 function plantingSentence({ beds, plantings, startedOn }: Garden, today: Day): string[] {
   if (beds.length === 0 || plantings.some(({ start }) => start.day >= startedOn || start.day >= today)) return [];
-  return ['No crop is planned yet. Add one to the garden file, and its own work joins the plan.'];
+  return ['No crop is planned yet. Plan one for a bed, and its own work joins the plan.'];
 }

@@ -140,7 +140,7 @@ describe('history of one thing', () => {
       'Done on April 19: Turn the pile in Left bay',
     ]);
     expect(await (await get(`${GARDEN}/history?about=bed:south`)).text()).toContain(
-      'Nothing was told yet of South bed',
+      'Nothing was told of South bed yet',
     );
     expect(await factsIn(get(`${north}&before=4`))).toHaveLength(1);
   });

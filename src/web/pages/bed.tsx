@@ -74,8 +74,9 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
       {rows.length === 0 ? (
         <p>
           {planned
-            ? 'Nothing is planned for it yet. It has no past, so that no crop family has to wait.'
-            : 'Nothing is known of this bed yet. Add what grows here, and what grew before, further below.'}
+            ? 'Nothing is planned for it yet. It has no past, so that no crop family has to wait. '
+            : 'Nothing is known of this bed yet. Add what grows here, and what grew before, further below. '}
+          <a href="#told">What is told of it</a>
         </p>
       ) : (
         <table class="figures">

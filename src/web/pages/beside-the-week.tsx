@@ -10,7 +10,7 @@ import { addDays, type Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { supplyLine } from '../../schedule/entry-text.ts';
-import { taskPath, weekPath } from '../addresses.ts';
+import { bedsPath, taskPath, weekPath } from '../addresses.ts';
 import { WhyDate, WhyDateIf } from '../why.tsx';
 
 interface BesideProps {
@@ -124,7 +124,7 @@ const Missed = ({ week: { triage, gardenId, today }, units }: SectionProps) =>
     </section>
   );
 
-const NotKnown = ({ week: { unknown } }: { week: WeekList }) =>
+const NotKnown = ({ week: { unknown, gardenId } }: { week: WeekList }) =>
   unknown.length === 0 ? null : (
     <section class="unknown">
       <h2>Not known yet</h2>
@@ -132,6 +132,9 @@ const NotKnown = ({ week: { unknown } }: { week: WeekList }) =>
         {unknown.map((sentence) => (
           <li>{sentence}</li>
         ))}
+        <li>
+          <a href={bedsPath(gardenId)}>Every bed, and what is to grow in it</a>
+        </li>
       </ul>
     </section>
   );

@@ -4,7 +4,7 @@
 import type { LedgerTold } from '../../digest/fertility-sheet.ts';
 import { seasonName } from '../../practices/seasons.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { bedPath, fertilityPath } from '../addresses.ts';
+import { bedPath, bedsPath, fertilityPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import { BandWord, LedgerView } from './ledger.tsx';
 
@@ -29,7 +29,12 @@ export function fertilityPage({ view, told, seasons }: FertilityProps) {
         remembered or wide, so each is a span and the outcome a band: enough by the usual figures; may run low, short by
         them but not at best; short even at best.
       </p>
-      {beds.length === 0 && <p>No crop is known for this season or the next: plan one on the Beds page.</p>}
+      {beds.length === 0 && (
+        <p>
+          No crop is known for this season or the next, so that nothing wants feeding. Plan one on{' '}
+          <a href={bedsPath(garden.id)}>Beds</a>: what it wants and what it gets then stands here.
+        </p>
+      )}
       {beds.length > 0 && (
         <table class="figures bands">
           <thead>

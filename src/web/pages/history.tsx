@@ -41,7 +41,9 @@ export function historyPage(view: GardenView, { before, about }: Asked) {
         <p>Everything this garden was told, the newest first. What is taken back stays on the list, struck through.</p>
       ) : (
         <p>
-          {told.length === 0 ? 'Nothing was told yet' : 'What was told'} of {about.name}, beside the garden file.{' '}
+          {told.length === 0
+            ? `Nothing was told of ${about.name} yet, beside the garden file. What is marked done or reported of it stands here from then on. `
+            : `What was told of ${about.name}, beside the garden file. `}
           <a href={historyPath(garden.id)}>Everything this garden was told</a>
         </p>
       )}

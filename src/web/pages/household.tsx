@@ -52,7 +52,10 @@ export function householdPage(props: HouseholdPageProps) {
       <Problems problems={problems} />
       {props.happened !== '' && problems.length === 0 && <p role="status">{props.happened}</p>}
       {members.length === 0 ? (
-        <p>Nobody is named yet: all the work is everybody’s. Add the first person below.</p>
+        <p>
+          Nobody is named yet: all the work is everybody’s. <a href="#somebody-new">Add the first person</a>, and each
+          has a week, a sheet, a feed and mail of their own.
+        </p>
       ) : (
         <dl class="feed-list">
           {members.map((member) => (
@@ -71,7 +74,7 @@ export function householdPage(props: HouseholdPageProps) {
       {props.mail.standings.length > 0 && <p class="small">{wayInWords(props.mail.way)}</p>}
       <div class="aside">
         <section>
-          <h2>Somebody new</h2>
+          <h2 id="somebody-new">Somebody new</h2>
           <form method="post" action={householdPath(garden.id)}>
             <details open={problems.length > 0 || members.length === 0}>
               <summary>Name, what they see to, and mail</summary>

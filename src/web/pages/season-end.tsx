@@ -7,7 +7,7 @@ import { readableIn } from '../../measures/quantity.ts';
 import { type BedGaps, nextGap } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import type { SeedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { bedPath, recordPath } from '../addresses.ts';
+import { bedPath, bedsPath, recordPath, yearPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import { type FitReader, GapChoices } from './fit.tsx';
 
@@ -36,7 +36,10 @@ export function seasonEndPage({ view: { garden, plan }, beds, seed }: SeasonEndP
       </p>
       <SeedList seed={seed} reader={reader} />
       {beds.every(({ gaps }) => gaps.length === 0) && (
-        <p>No bed has a gap in the next two years: something grows in every one of them all the time.</p>
+        <p>
+          No bed has a gap in the next two years: something grows in every one of them all the time. When each crop ends
+          is seen in <a href={yearPath(garden.id)}>The year</a>, and changed on <a href={bedsPath(garden.id)}>Beds</a>.
+        </p>
       )}
       {beds.length > 1 && (
         <nav aria-label="Beds" class="beds-list">

@@ -8,7 +8,7 @@ import type { Problem } from '../../garden/problem.ts';
 import { growingParts } from '../../practices/stand-cover.ts';
 import { standsToTellOf } from '../../steward/stage-report.ts';
 import type { GardenView, Report, ReportPreview } from '../../steward/steward.ts';
-import { reportPath } from '../addresses.ts';
+import { reportPath, seasonEndPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
 import { PreviewSections } from './change-preview.tsx';
@@ -57,7 +57,10 @@ export function stagePage({ view, entered, problems = [] }: StagePageProps) {
       </p>
       <Problems problems={problems} />
       {kinds.length === 0 ? (
-        <p>No cover stands in the ground now.</p>
+        <p>
+          No cover stands in the ground now, so that there is nothing to look at. What could be sown, and when it would
+          flower, stands under <a href={seasonEndPath(garden.id)}>Season end</a>.
+        </p>
       ) : (
         <form method="get" action={reportPath(garden.id, 'stage')} class="report-form">
           <label>

@@ -114,7 +114,13 @@ const Log = ({ garden, today }: { garden: Garden; today: Day }) => {
   const expected = garden.weather.filter(({ kind, day }) => kind === 'expected' && day >= today);
   const days = eachDay(from, today).reverse();
   const nothing = expected.length === 0 && !days.some((day) => seen.has(day));
-  if (nothing) return <p>Nothing has been logged these three weeks: the season goes as those of past years.</p>;
+  if (nothing)
+    return (
+      <p>
+        Nothing has been logged these three weeks: the season goes as those of past years. Log today’s low and rain in
+        the form, and the dates of this season begin to follow your own garden.
+      </p>
+    );
   const { units } = garden.place;
   return (
     <>
