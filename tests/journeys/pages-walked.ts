@@ -2,9 +2,23 @@
  * Every page there is: those that links lead to, those that forms lead to, and those that say what is wrong. A route that
  * none of them reaches is found by tests/journeys/pages-walked.test.ts.
  */
+
+import { SET_UP_STEPS, type SetUpStep } from '../../src/garden/set-up-draft.ts';
 import { addDays, type Day } from '../../src/measures/days.ts';
 import type { PlannedTask } from '../../src/schedule/plan.ts';
-import { bedPath, chooseCropPath, mixPath, reportPath, taskPath, weekPath } from '../../src/web/addresses.ts';
+import {
+  bedPath,
+  chooseCropPath,
+  GARDENS_PATH,
+  makeGardenPath,
+  mixPath,
+  putAwayPath,
+  reportPath,
+  setUpPath,
+  taskPath,
+  throwAwayPath,
+  weekPath,
+} from '../../src/web/addresses.ts';
 import { standingKinds } from '../../src/web/pages/stage.tsx';
 import { ONE_CLICK } from '../../src/web/pages/stop.tsx';
 import { followedLinks, routeOf } from './followed-links.ts';
@@ -37,12 +51,18 @@ export const NO_PAGE: Readonly<Record<string, string>> = {
   'POST /gardens/:gardenId/feeds/:feedId/revoke': 'leads on to the feeds',
   'POST /gardens/:gardenId/feeds/:feedId/open-again': 'leads on to the feeds',
   'POST /gardens/:gardenId/keys/:key/revoke': 'leads on to the keys',
+  'POST /set-up': 'leads on to the first step',
+  'GET /set-up/:draftId': 'leads on to the step that is open',
+  'POST /set-up/:draftId/throw-away': 'leads on to the gardens',
+  'POST /demo': 'leads on to the demo garden',
+  'POST /gardens/:gardenId/put-away': 'leads on to the gardens',
+  'POST /gardens/:gardenId/give-back': 'leads on to the garden',
   'POST /gardens/:gardenId/household/feed': 'leads on to the household',
   'POST /gardens/:gardenId/household/member/leave': 'leads on to the household',
 };
 
 /** The pages of both gardens, and what is said of addresses that lead nowhere; those that change something at the end. */
-export async function pagesWalked({ get, routes, gardens }: WalkedApp): Promise<WalkedPage[]> {
+export async function pagesWalked({ get, routes, gardens, drafts }: WalkedApp): Promise<WalkedPage[]> {
   const pages: WalkedPage[] = [{ route: 'GET /', path: '/', status: 200 }];
   for (const garden of Object.values(gardens)) {
     const within = new RegExp(`^/(?:handbook|gardens/${garden.id})(?:[/?]|$)`);
@@ -51,8 +71,32 @@ export async function pagesWalked({ get, routes, gardens }: WalkedApp): Promise<
     pages.push(...[...taskPages(garden), ...askedOf(garden)].map((path) => opened(path, 200, routes)));
     pages.push(...sentIn(garden).map((sent) => routed(sent, routes)));
   }
+  pages.push(...setUpPages(drafts).map((sent) => routed(sent, routes)));
   pages.push(...WRONG.map(({ path, status }) => opened(path, status, routes)));
   return [...pages, ...fromTheMail(gardens.demo).map((sent) => routed(sent, routes))];
+}
+
+/** The page of gardens and every step of a set-up: of one told to its end, of one just begun, and sent wrongly. */
+function setUpPages({ told, bare }: WalkedApp['drafts']): Sent[] {
+  const shown = [GARDENS_PATH, setUpPath(), throwAwayPath(told), putAwayPath('lone-bed'), setUpPath(bare, 'where')];
+  const wrong: Partial<Record<SetUpStep, Record<string, string>>> = {
+    where: { latitude: 'north' },
+    climate: { from: '' },
+    garden: { name: '', timeZone: 'nowhere' },
+    beds: { do: 'add', count: '0' },
+    bins: { do: 'add', size: 'large' },
+    'last-year': { 'past:bed-1:2026:0': 'rice' },
+    growing: { do: 'add', what: '' },
+  };
+  return [
+    ...shown.map((path) => ({ path, status: 200 })),
+    ...SET_UP_STEPS.map((step) => ({ path: setUpPath(told, step), status: 200 })),
+    { path: `${setUpPath(told, 'where')}?words=madison`, status: 200 },
+    { path: `${setUpPath(told, 'beds')}?change=bed-1`, status: 200 },
+    { path: setUpPath(bare, 'look-over'), status: 200 },
+    ...Object.entries(wrong).map(([step, form]) => ({ path: setUpPath(told, step as SetUpStep), form, status: 422 })),
+    { path: makeGardenPath(bare), form: {}, status: 422 },
+  ];
 }
 
 function opened(path: string, status: number, routes: readonly string[]): WalkedPage {

@@ -12,9 +12,15 @@ import { NOW, sampleFile, TODAY } from '../web/sample-garden.ts';
 export async function servedGarden(
   change: Record<string, unknown> = {},
 ): Promise<{ origin: string; steward: Steward }> {
+  const served = await servedHome();
+  await served.steward.importGarden({ file: checkGardenFile(sampleFile(change)), prefer: 'reported' }, 'test');
+  return served;
+}
+
+/** A household in which nothing is yet, behind the real server. */
+export async function servedHome(): Promise<{ origin: string; steward: Steward }> {
   const store = await openStore({ file: ':memory:', now: NOW });
   const steward = createSteward({ store, clock: { now: () => NOW, today: TODAY } });
-  await steward.importGarden({ file: checkGardenFile(sampleFile(change)), prefer: 'reported' }, 'test');
   const port = await freePort();
   const app = createApp({ steward, settings: { port, hostNames: [] } });
   const server = await serveApp(app, { hostname: '127.0.0.1', port });

@@ -3,6 +3,7 @@
  */
 import type { Hono } from 'hono';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
+import { EMPTY_DRAFT, SET_UP_STEPS, type SetUpDraft } from '../../src/garden/set-up-draft.ts';
 import type { Instant } from '../../src/measures/days.ts';
 import { listLinks } from '../../src/steward/answers/links.ts';
 import { signerFor } from '../../src/steward/answers/signer.ts';
@@ -48,13 +49,14 @@ export async function walkedApp(port = 8137) {
     demo: { id: demo, view: await steward.view(demo), ...(feed && { feed }), ...(await linksOf(steward, store, demo)) },
     bare: { id: bare, view: await steward.view(bare) },
   };
+  const drafts = { told: await draftIn(steward, TOLD), bare: await draftIn(steward, EMPTY_DRAFT) };
   const parts = { steward, settings, report: () => undefined };
   const fetch = madeOnce(createApp(parts));
   const routes = new Set(pagesOf(parts).routes.map(({ method, path }) => `${method} ${path}`));
   const ways = [...routes].filter((route) => !route.startsWith('ALL '));
   const get = async (path: string) =>
     fetch(new Request(`http://127.0.0.1:${port}${path}`, { headers: { Host: `127.0.0.1:${port}` } }));
-  return { fetch, get, steward, gardens, routes: ways, close: () => steward.close() };
+  return { fetch, get, steward, gardens, drafts, routes: ways, close: () => steward.close() };
 }
 
 /** Answers of an app, each page made once however often it is asked for. */
@@ -74,6 +76,40 @@ export async function emptyApp(port = 8137) {
   const store = await openStore({ file: ':memory:', now: NOW });
   const steward = createSteward({ store, clock: { now: () => NOW, today: WALKED_ON } });
   return { app: createApp({ steward, settings: { port, hostNames: [] } }), close: () => steward.close() };
+}
+
+/** A set-up told to its end, but for what may be passed over. */
+const TOLD: SetUpDraft = {
+  ...EMPTY_DRAFT,
+  place: { latitude: 43.1, longitude: -89.4, elevationM: 270 },
+  climate: { nearest: true },
+  about: {
+    name: 'Hollow Lane',
+    timeZone: 'America/Chicago',
+    units: 'us',
+    workDays: ['sat'],
+    hoursPerWeek: 4,
+    soilTexture: 'loam',
+  },
+  beds: [1, 2].map((at) => ({
+    id: `bed-${at}`,
+    name: `Bed ${at}`,
+    lengthM: 2.4,
+    widthM: 1.2,
+    depthM: 0.3,
+    raised: true,
+    watered: false,
+  })),
+  bins: [{ id: 'bin-1', name: 'Bin 1', volumeL: 760 }],
+  past: [{ bed: 'bed-1', crop: 'tomato', season: 2026 }],
+  plantings: [{ bed: 'bed-2', crop: 'garlic', sow: '2026-10-15' }],
+  passed: [...SET_UP_STEPS],
+};
+
+async function draftIn(steward: Steward, draft: SetUpDraft): Promise<string> {
+  const { id } = await steward.beginDraft();
+  await steward.changeDraft(id, () => draft);
+  return id;
 }
 
 function bareFile(id: string) {

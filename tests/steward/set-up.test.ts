@@ -100,9 +100,16 @@ describe('a draft', () => {
       ['garlic', true, '2025', true],
       ['asparagus', true, '2025', undefined],
     ]);
-    expect(
-      trial?.plan.tasks.filter(({ kind, subject }) => kind === 'clear-bed' && subject.id.includes('2026')),
-    ).toEqual([]);
+    expect(trial?.plan.tasks.filter(({ kind }) => kind === 'clear-bed')).toEqual([]);
+  });
+
+  it('asks nobody to clear what was told as cleared, though its usual harvest is only now', async () => {
+    const store = await openStore({ file: ':memory:', now: NOW });
+    const steward = createSteward({ store, clock: { now: () => '2027-09-20T12:00:00.000Z', today: '2027-09-20' } });
+    onTestFinished(() => steward.close());
+    const { trial } = await steward.draftOutlook(told({ past: [{ bed: 'bed-1', crop: 'tomato', season: 2027 }] }));
+    expect(trial?.garden.plantings[0]?.lastHarvest).toEqual({ day: '2027-08-22', happened: true });
+    expect(trial?.plan.tasks.filter(({ kind }) => kind === 'clear-bed')).toEqual([]);
   });
 });
 

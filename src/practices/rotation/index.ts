@@ -33,7 +33,7 @@ import { warnings } from './warning.ts';
 /** Days a changeover may take once the last harvest is in: 0–7 in most handbooks, from memory. */
 const CHANGEOVER_DAYS = 7;
 /** Days after a last harvest that was told, or only worked out, that a bed nobody cleared is asked after. House defaults. */
-const ASKED_DAYS = { told: 28, 'worked out': 60 } as const;
+export const ASKED_DAYS = { told: 28, 'worked out': 60 } as const;
 /** Days after the last harvest that clearing is best done: the picking finished, the bed not long bare. House default. */
 const PREFERRED_DAYS = 2;
 

@@ -11,6 +11,7 @@ import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { cropSpans, cropYear, isPermanent } from '../../practices/bed-timeline.ts';
 import { cropWindow } from '../../practices/planting/crop-window.ts';
+import { ASKED_DAYS } from '../../practices/rotation/index.ts';
 
 /** Percent odds of a freeze by which the usual day is read: what a garden file has where it names none. */
 const USUAL_RISK = 30;
@@ -45,20 +46,22 @@ function usualDay(climate: Climate, crop: Vegetable, how: 'sow' | 'set-out', sea
 /**
  * What grew in seasons past, as plantings that are over by a day; lasting crops stand on.
  *
- * @param today the day before which all of them were cleared
+ * @param today the garden's first day: all of them were cleared long enough before it that nobody is asked to
  */
 export function pastPlantings(past: SetUpDraft['past'], climate: Climate, today: Day): PastPlanting[] {
   const taken = new Set<string>();
+  // What was told as cleared is not asked to be cleared: so long ago, at least, was its last harvest.
+  const cleared = addDays(today, -ASKED_DAYS.told - 1);
   return past.map(({ bed, crop: cropId, season }) => {
     const crop = vegetableById(cropId);
     const how = crop.establish === 'transplant' ? 'set-out' : 'sow';
-    const day = earliestOf(usualDay(climate, crop, how, season), addDays(today, -2));
+    const day = earliestOf(usualDay(climate, crop, how, season), addDays(cleared, -1));
     const id = firstFree(slug(`${bed} ${cropId} ${season}`), taken);
     taken.add(id);
     const row = { id, bed, crop: cropId, ...(how === 'sow' ? { sow: day } : { setOut: day }) };
     if (isPermanent(crop)) return row;
     const ended = usualEnd({ id, bedId: bed, cropId, start: { how, day, happened: true } }, climate) ?? day;
-    return { ...row, lastHarvest: latestOf(day, earliestOf(ended, addDays(today, -1))) };
+    return { ...row, lastHarvest: latestOf(day, earliestOf(ended, cleared)) };
   });
 }
 

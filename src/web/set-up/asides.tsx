@@ -164,7 +164,7 @@ export const RotationAside = ({ room: { outlook, draft } }: AsideProps) => {
   if (reviews.length === 0) return <p>Nothing of that keeps a family out of a bed next season.</p>;
   return (
     <>
-      <h2>Stays away</h2>
+      <h3>Stays away</h3>
       <ul class="plain">
         {reviews.slice(0, BEDS_LISTED).map(({ bed, closed }) => (
           <li>
@@ -192,7 +192,7 @@ export const PlanAside = ({ room }: AsideProps) => {
     .slice(0, ENTRIES_LISTED);
   return (
     <>
-      <h2>{next.length === 0 ? 'No work is planned yet' : 'The first work'}</h2>
+      <h3>{next.length === 0 ? 'No work is planned yet' : 'The first work'}</h3>
       <ul class="plain">
         {next.map(({ day, title }) => (
           <li>

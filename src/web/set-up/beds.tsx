@@ -6,6 +6,7 @@ import { fullDay } from '../../digest/words.ts';
 import { firstFree, slug } from '../../garden/ids.ts';
 import { type DraftBed, type SetUpDraft, withoutBed } from '../../garden/set-up-draft.ts';
 import { formatQuantity, quantity, readableIn } from '../../measures/quantity.ts';
+import { M_PER_FOOT, type UnitSystem } from '../../measures/units.ts';
 import { areaOf } from '../../practices/bed-timeline.ts';
 import { setUpPath } from '../addresses.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
@@ -25,8 +26,11 @@ import {
 /** Most beds of a draft: as many as a household has hours for, and more. House default. */
 const MOST_BEDS = 60;
 
-/** A new bed before anybody has touched the form: a common size of raised bed, 4 by 8 ft. House default. */
-const USUAL_BED = { lengthM: 2.44, widthM: 1.22, depthM: 0.3, raised: true, watered: false };
+/** A new bed before anybody has touched the form: a common size of raised bed, even in either units. House default. */
+const USUAL_BED: Readonly<Record<UnitSystem, object>> = {
+  us: { lengthM: 8 * M_PER_FOOT, widthM: 4 * M_PER_FOOT, depthM: M_PER_FOOT, raised: true, watered: false },
+  metric: { lengthM: 2.4, widthM: 1.2, depthM: 0.3, raised: true, watered: false },
+};
 
 export const beds: Step = {
   name: 'beds',
@@ -40,7 +44,7 @@ export const beds: Step = {
         <StepForm room={room} step="beds">
           <h2>{changed === undefined ? 'Add beds' : `Change ${changed.name}`}</h2>
           {changed !== undefined && <input type="hidden" name="bed" value={changed.id} />}
-          <Fields room={room} shown={shown} asked={asked(changed)} />
+          <Fields room={room} shown={shown} asked={asked(changed, room.units)} />
           {changed === undefined ? (
             <button type="submit" name="do" value="add">
               Add to the list
@@ -59,11 +63,11 @@ export const beds: Step = {
   read: readBeds,
 };
 
-function asked(changed: DraftBed | undefined): AskedFields {
+function asked(changed: DraftBed | undefined, units: UnitSystem): AskedFields {
   const many = { name: 'count', label: 'How many of this kind', as: 'whole', required: true, value: 1 } as const;
   return {
     of: 'beds',
-    row: changed ?? USUAL_BED,
+    row: changed ?? USUAL_BED[units],
     fields: [
       ...(changed === undefined ? [many] : []),
       {
@@ -109,7 +113,7 @@ function readBeds(form: Form, room: StepRoom): StepRead {
 }
 
 function adding(form: Form, { draft, units, outlook: { today } }: StepRoom, leads: 'here' | 'on'): StepRead {
-  const { read, problems } = readFields(form, asked(undefined), units);
+  const { read, problems } = readFields(form, asked(undefined, units), units);
   const { count, name, ...row } = read;
   const wrong = [...problems, ...bedProblems(row, today), ...countProblems(count, draft)];
   if (wrong.length > 0 || typeof count !== 'number') return { problems: wrong };
@@ -129,7 +133,7 @@ function changing(
   bed: DraftBed,
   leads: 'here' | 'on',
 ): StepRead {
-  const { read, problems } = readFields(form, asked(bed), units);
+  const { read, problems } = readFields(form, asked(bed, units), units);
   const twin = draft.beds.find(({ id, name }) => id !== bed.id && name === read.name);
   const wrong = [
     ...problems,

@@ -2,7 +2,7 @@
  * The last step: everything on one page, and the press that makes the garden.
  */
 import type { Child } from 'hono/jsx';
-import { weekdayWord } from '../../digest/words.ts';
+import { fullDay, weekdayWord } from '../../digest/words.ts';
 import { SET_UP_STEPS, type SetUpStep } from '../../garden/set-up-draft.ts';
 import { weekdayNamed } from '../../garden/weekday-names.ts';
 import { soilTextureById } from '../../handbook/soil-textures.ts';
@@ -109,7 +109,7 @@ function toldLines(room: StepRoom, step: SetUpStep): string[] {
     case 'garden':
       return aboutLines(room);
     case 'beds':
-      return draft.beds.map((bed) => readableIn(units, `${bed.name}: ${bedWords(bed)}`));
+      return bedLines(room);
     case 'bins':
       return draft.bins.map((bin) => `${bin.name}: ${formatQuantity({ value: bin.volumeL, unit: 'L' }, units)}`);
     case 'last-year':
@@ -145,6 +145,21 @@ function aboutLines({ draft: { about } }: StepRoom): string[] {
     `${about.hoursPerWeek} h a week, on ${days}`,
     `Soil: ${soilTextureById.get(about.soilTexture)?.name.toLowerCase() ?? about.soilTexture}`,
   ];
+}
+
+/** Beds one after the other that are alike share a line. */
+function bedLines({ draft, units }: StepRoom): string[] {
+  const runs: { words: string; names: string[] }[] = [];
+  for (const bed of draft.beds) {
+    const due = bed.plannedFor === undefined ? '' : `, to be made by ${fullDay(bed.plannedFor, units)}`;
+    const words = `${readableIn(units, bedWords(bed))}${due}`;
+    const last = runs.at(-1);
+    if (last?.words === words) last.names.push(bed.name);
+    else runs.push({ words, names: [bed.name] });
+  }
+  return runs.map(({ words, names }) =>
+    names.length < 3 ? `${inARow(names)}: ${words}` : `${names[0]} to ${names.at(-1)}, ${names.length} beds: ${words}`,
+  );
 }
 
 function pastLines({ draft }: StepRoom): string[] {
