@@ -183,6 +183,11 @@ export function bedPath(gardenId: string, bedId: string): string {
   return `${weekPath(gardenId)}/beds/${encodeURIComponent(bedId)}`;
 }
 
+/** All that a garden was told, with the way to change it. */
+export function gardenPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/garden`;
+}
+
 /** What feeds the beds. */
 export function fertilityPath(gardenId: string): string {
   return `${weekPath(gardenId)}/fertility`;

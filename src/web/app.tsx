@@ -17,6 +17,7 @@ import { editRoutes } from './edit-route.tsx';
 import { knownFeed, noFeed } from './feed-route.ts';
 import { feedsRoutes } from './feeds-route.tsx';
 import { fertilityRoutes } from './fertility-route.ts';
+import { gardenRoutes } from './garden-route.tsx';
 import { gardensRoutes } from './gardens-route.tsx';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { handbookRoutes } from './handbook-route.tsx';
@@ -113,6 +114,7 @@ export function pagesOf({ steward, settings, report }: Required<AppParts>): Hono
   app.route('/', fertilityRoutes(steward));
   app.route('/', climateRoutes(steward));
   app.route('/', compostRoutes(steward));
+  app.route('/', gardenRoutes(steward));
   app.route('/', historyRoutes(steward));
   app.route('/', recordRoutes(steward));
   app.route('/', mailRoutes(steward));

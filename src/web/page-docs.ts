@@ -27,7 +27,9 @@ const EXPLAINED: readonly (readonly [address: RegExp, docs: string])[] = [
   [/^\/feeds/, 'feeds'],
   [/^\/household\/mail/, 'weekly-list#answering-from-the-mail'],
   [/^\/household/, 'pages#household'],
-  [/^\/edit|^\/garden/, 'garden-file'],
+  [/^\/garden$/, 'pages#the-garden'],
+  [/^\/edit/, 'changing-facts'],
+  [/^\/garden/, 'garden-file'],
 ];
 
 /** The page of the handbook, with its anchor after "#" where one is meant, that explains what is at an address. */

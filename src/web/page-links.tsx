@@ -5,6 +5,7 @@ import {
   bedsPath,
   compostPath,
   feedsPath,
+  gardenPath,
   historyPath,
   householdPath,
   reportPath,
@@ -37,6 +38,7 @@ const PAGES = [
 const TOLD = [
   { is: 'report', name: 'Report', path: (gardenId) => reportPath(gardenId) },
   { is: 'history', name: 'History', path: (gardenId) => historyPath(gardenId) },
+  { is: 'garden', name: 'The garden', path: gardenPath },
 ] as const satisfies readonly HeadPage[];
 
 /** The page a reader is on, where the head leads to it. */

@@ -22,6 +22,7 @@ const SHEETS = [
   'season-end',
   'told',
   'household',
+  'garden',
   'under-way',
   'set-up',
   'handbook',

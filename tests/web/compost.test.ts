@@ -51,9 +51,12 @@ describe('the compost yard', () => {
     expect(await (await plain(PATH)).text()).not.toContain('hot record');
   });
 
-  it('says so where there is no bin', async () => {
+  it('says where there is no bin what one is good for, and leads to adding it', async () => {
     const { get } = await sampleApp(sampleFile({ piles: [], bins: [] }));
-    expect(await (await get(PATH)).text()).toContain('The garden file names no bin.');
+    const text = await (await get(PATH)).text();
+    expect(text).toContain('No bin is told of yet. Add one to have piles planned');
+    expect(text).toContain(`href="${GARDEN}/edit/bins/new"`);
+    expect(text).not.toContain('/edit/piles/new');
   });
 
   it('draws a pile’s heat with its turns, and its log in figures', async () => {

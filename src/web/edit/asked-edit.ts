@@ -2,7 +2,8 @@
  * What a request for a form is about: the garden, the kind, and the row as it stands now and as the form was filled from it.
  */
 import type { Context } from 'hono';
-import type { Steward } from '../../steward/steward.ts';
+import { type NearStation, nearestStations, STATIONS_WEIGHTED } from '../../climate/stations.ts';
+import type { GardenView, Steward } from '../../steward/steward.ts';
 import { editPath } from '../addresses.ts';
 import type { Form } from '../form.ts';
 import { gardenView, readIn } from '../garden-view.ts';
@@ -34,9 +35,15 @@ export async function askedEdit(steward: Steward, c: Context, form?: Form): Prom
   const file = await steward.fileNow(view.garden.id);
   const ref = c.req.param('ref');
   const row = ref === undefined ? undefined : rowAt(kind, file, ref);
+  const near = kind.of === 'climate' ? { near: await stationsAround(steward, view) } : {};
   const shown = form?.text('_units');
   const inUnits = shown === 'us' || shown === 'metric' ? readIn(view, shown) : view;
-  return { kind, ref, about: { view: inUnits, file, ...(row === undefined ? {} : { row }) } };
+  return { kind, ref, about: { view: inUnits, file, ...near, ...(row === undefined ? {} : { row }) } };
+}
+
+/** Those the climate of the place would be made of. */
+async function stationsAround(steward: Steward, { garden }: GardenView): Promise<NearStation[]> {
+  return nearestStations(await steward.stations(), garden.place, STATIONS_WEIGHTED);
 }
 
 /** The row a form was filled from, as it carried it along; nothing for something new. */

@@ -15,8 +15,8 @@ export type FieldAs =
   | 'many'
   | 'check';
 
-/** Fields that hold an amount with a unit. */
-export type MeasureAs = 'length' | 'depth' | 'area' | 'volume' | 'temp' | 'grams';
+/** Fields that hold an amount with a unit: `height` above the sea or below it, `warmth` a difference of temperatures. */
+export type MeasureAs = 'length' | 'height' | 'depth' | 'area' | 'volume' | 'temp' | 'warmth' | 'grams';
 
 /** One of the things that can be chosen. */
 export interface Option {

@@ -6,6 +6,7 @@ import { diseases, fed, mulches, soilSqueezes, soilTests, topdressed } from './k
 import { beds } from './kinds/beds.ts';
 import { bedsAlike } from './kinds/beds-alike.ts';
 import { coverStands } from './kinds/cover-stands.ts';
+import { gardenKinds } from './kinds/garden-kinds.ts';
 import type { BedKind } from './kinds/of-a-bed.ts';
 import { plantings } from './kinds/plantings.ts';
 
@@ -22,4 +23,4 @@ export const bedKinds: readonly BedKind[] = [
 ];
 
 /** The catalogue. */
-export const kinds: readonly EditKind[] = [beds, bedsAlike, ...bedKinds];
+export const kinds: readonly EditKind[] = [beds, bedsAlike, ...bedKinds, ...gardenKinds];

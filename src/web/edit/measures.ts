@@ -2,6 +2,7 @@
  * Amounts in forms: shown in the reader's units, typed in those or with another unit behind, kept as the file keeps them.
  */
 import { readArea, readDepthMm, readHeap, readLength } from '../../measures/typed-amount.ts';
+import { readNumber } from '../../measures/typed-number.ts';
 import { readDegrees } from '../../measures/typed-temperature.ts';
 import {
   fahrenheit,
@@ -26,10 +27,12 @@ export interface FormUnit {
 /** What each amount is called in a complaint. */
 export const MEASURE_NOUNS: Readonly<Record<MeasureAs, string>> = {
   length: 'a length',
+  height: 'a height',
   depth: 'a depth',
   area: 'an area',
   volume: 'a volume',
   temp: 'a temperature',
+  warmth: 'a difference of temperatures',
   grams: 'a weight',
 };
 
@@ -39,6 +42,8 @@ export function unitOfField({ as, name }: Pick<Field, 'as' | 'name'>, units: Uni
   switch (as) {
     case 'length':
       return us ? by('ft', M_PER_FOOT, lengthIn('ft')) : by('m', 1, lengthIn('m'));
+    case 'height':
+      return us ? by('ft', M_PER_FOOT, signed(lengthIn('ft'))) : by('m', 1, signed(lengthIn('m')));
     case 'depth':
       return depthUnit(us, /Mm$/.test(name));
     case 'area':
@@ -51,6 +56,8 @@ export function unitOfField({ as, name }: Pick<Field, 'as' | 'name'>, units: Uni
       return us
         ? { label: '°F', of: fahrenheit, read: (text) => readDegrees(text, 'F') }
         : { label: '°C', of: (value) => value, read: (text) => readDegrees(text, 'C') };
+    case 'warmth':
+      return us ? by('°F', C_PER_F, signed(warmthIn('F'))) : by('°C', 1, signed(warmthIn('C')));
     default:
       return undefined;
   }
@@ -87,6 +94,29 @@ function lengthIn(unit: string): (text: string) => number | undefined {
     if (feet === undefined || inches === undefined) return readLength(withUnit(text, unit))?.value;
     const more = readLength(`${inches} in`)?.value ?? 0;
     return Number((Number(feet) * M_PER_FOOT + more).toPrecision(12));
+  };
+}
+
+const UNIT_BEHIND = /\s*[a-z]+$/i;
+
+/** The same with a sign before it, and nought. */
+function signed(read: (text: string) => number | undefined): (text: string) => number | undefined {
+  return (text) => {
+    const size = text.replace(/^[+\-−–]\s*/, '');
+    const value = readNumber(size.replace(UNIT_BEHIND, '')) === 0 ? 0 : read(size);
+    return value === undefined || !/^[-−–]/.test(text) ? value : 0 - value;
+  };
+}
+
+/** Degrees Celsius in one of Fahrenheit. */
+const C_PER_F = 5 / 9;
+
+/** Degrees by which it is warmer; those of the other scale say so behind them. */
+function warmthIn(unit: 'C' | 'F'): (text: string) => number | undefined {
+  return (text) => {
+    const [, figure = '', scale = unit] = /^([\d.,]+)\s*°?\s*([CF])?$/i.exec(text) ?? [];
+    const size = readNumber(figure);
+    return size === undefined ? undefined : size * (scale.toUpperCase() === 'F' ? C_PER_F : 1);
   };
 }
 

@@ -109,10 +109,12 @@ function noDay(text: string, shown: string): string {
 function nounOf({ as }: Field): string {
   switch (as) {
     case 'length':
+    case 'height':
     case 'depth':
     case 'area':
     case 'volume':
     case 'temp':
+    case 'warmth':
     case 'grams':
       return MEASURE_NOUNS[as];
     case 'whole':

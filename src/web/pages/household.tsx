@@ -10,7 +10,7 @@ import { wayInWords } from '../../steward/post/standing-words.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { unseenWork } from '../../steward/unseen-work.ts';
 import type { Feed } from '../../store/feeds.ts';
-import { feedPath, feedsPath, householdPath, memberPath, weekPath, weekSheetPath } from '../addresses.ts';
+import { feedPath, feedsPath, gardenPath, householdPath, memberPath, weekPath, weekSheetPath } from '../addresses.ts';
 import type { EnteredMember } from '../entered-member.ts';
 import { feedsOf } from '../feeds-of-member.ts';
 import { careInWords, mailInWords } from '../household-words.ts';
@@ -94,6 +94,10 @@ export function householdPage(props: HouseholdPageProps) {
               How much the kitchen brings to the pile in a year and through winter is reckoned from it.
             </p>
           </form>
+          <p>
+            Grass clippings and cut covers that you bring to the pile, fabric against frost and seed in the drawer are
+            told on the page of <a href={`${gardenPath(garden.id)}#household`}>the garden</a>.
+          </p>
         </section>
       </div>
     </article>,

@@ -7,6 +7,7 @@ import { formatDay, formatQuantity } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { reportPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
+import { FEELS, SMELLS } from '../pile-look-words.ts';
 
 /** The form's fields as they are shown. */
 export type PileEntered = Readonly<
@@ -23,18 +24,10 @@ interface PileReadingProps {
 /** Newest readings listed under the form. House default. */
 const LISTED = 5;
 
-const FEELS = [
-  ['', 'not felt'],
-  ['dry', 'dry: nothing comes out, it falls apart'],
-  ['damp', 'damp: a drop or two'],
-  ['wet', 'wet: water runs out'],
-] as const;
-const SMELLS = [
-  ['', 'not smelt'],
-  ['earthy', 'earthy'],
-  ['ammonia', 'sharp, of ammonia'],
-  ['sour', 'sour or rotten'],
-] as const;
+/** What is offered, as the choices of a form, after the words for nothing. */
+function offered(nothing: string, looks: readonly { value: string; words: string }[]): [string, string][] {
+  return [['', nothing], ...looks.map(({ value, words }): [string, string] => [value, words])];
+}
 
 /** The page that takes in a look at a pile. */
 export function pileReadingPage({ garden, today, entered, problems = [] }: PileReadingProps) {
@@ -69,8 +62,13 @@ export function pileReadingPage({ garden, today, entered, problems = [] }: PileR
             In the middle, {units === 'us' ? '°F' : '°C'}{' '}
             <input type="text" name="temp" value={entered.temp} inputmode="decimal" autocomplete="off" />
           </label>
-          <Choice label="A squeezed handful is" name="moisture" chosen={entered.moisture} options={FEELS} />
-          <Choice label="It smells" name="smell" chosen={entered.smell} options={SMELLS} />
+          <Choice
+            label="A squeezed handful is"
+            name="moisture"
+            chosen={entered.moisture}
+            options={offered('not felt', FEELS)}
+          />
+          <Choice label="It smells" name="smell" chosen={entered.smell} options={offered('not smelt', SMELLS)} />
           <label class="choice">
             <input type="checkbox" name="pests" value="yes" checked={entered.pests !== ''} /> Flies, rats or mice are at
             it

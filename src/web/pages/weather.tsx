@@ -9,7 +9,7 @@ import { addDays, type Day, eachDay } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { historyPath, longRecordPath, weatherPath } from '../addresses.ts';
+import { gardenPath, historyPath, longRecordPath, weatherPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { cellOf, LOGGED_FIELDS, unitOf } from '../logged-fields.ts';
 import { SeasonDrawings } from './season-drawings.tsx';
@@ -50,7 +50,8 @@ export function weatherPage({ view, entered = {}, problems = [] }: WeatherPagePr
         What is logged of a day again takes the place of what was logged before, figure by figure. What was seen goes
         before what had been expected. Anything told here can be taken back in{' '}
         <a href={historyPath(garden.id)}>History</a>; many days at once come in with{' '}
-        <code>loamtide weather log FILE</code>.
+        <code>loamtide weather log FILE</code>. Cold nights that were told stand on the page of{' '}
+        <a href={`${gardenPath(garden.id)}#days`}>the garden</a>.
       </p>
       <section>
         <h2>What the climate stands on</h2>

@@ -2,16 +2,19 @@
  * The bins of the yard: what stands in each, its next job, and its heat.
  */
 import { hotRecordWords } from '../../digest/hot-record-words.ts';
-import type { Bin, Pile } from '../../garden/garden.ts';
+import type { Bin, Garden, Pile } from '../../garden/garden.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { HeapSupply } from '../../practices/compost-balance.ts';
 import { builtLitres } from '../../practices/composting/pile-life.ts';
 import { rawManureOf } from '../../practices/manure.ts';
 import { pileWords } from '../../practices/manure-words.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { historyPath, reportPath, taskPath } from '../addresses.ts';
+import { editPath, historyPath, reportPath, taskPath } from '../addresses.ts';
 import { PileDrawing, times } from '../charts/pile-drawing.tsx';
 import { WhyDate, WhyDateIf } from '../why.tsx';
+import { NO_BIN, rowDoings } from './garden/its-yard.tsx';
+import { type Doing, Doings } from './garden/told.tsx';
+import { PileLog } from './pile-log.tsx';
 
 interface YardBinsProps {
   view: GardenView;
@@ -21,8 +24,14 @@ interface YardBinsProps {
 /** Every bin with the piles in it that are not used up. */
 export const YardBins = ({ view, heaps }: YardBinsProps) => {
   const { garden } = view;
+  const add = <Doings doings={addDoings(garden)} />;
   if (garden.bins.length === 0)
-    return <p>The garden file names no bin. One of 3 × 3 × 3 ft (765 L) is the least that heats by itself.</p>;
+    return (
+      <>
+        <p>{NO_BIN}</p>
+        {add}
+      </>
+    );
   return (
     <>
       {garden.bins.map((bin) => {
@@ -33,6 +42,7 @@ export const YardBins = ({ view, heaps }: YardBinsProps) => {
               {bin.name}
               {bin.closed && ', closed'}, {formatQuantity({ value: bin.volumeL, unit: 'L' }, garden.place.units)}
             </h2>
+            <Doings doings={rowDoings(garden.id, 'bins', bin.id, bin.name)} />
             {piles.length === 0 && <EmptyBin view={view} bin={bin} />}
             {piles.map((pile) => (
               <PileInBin view={view} bin={bin} pile={pile} heap={heaps.find(({ of }) => of === pile.id)} />
@@ -40,9 +50,16 @@ export const YardBins = ({ view, heaps }: YardBinsProps) => {
           </section>
         );
       })}
+      {add}
     </>
   );
 };
+
+/** What can be told of besides what is there. */
+function addDoings({ id, bins }: Pick<Garden, 'id' | 'bins'>): Doing[] {
+  const pile = { href: editPath(id, 'piles'), words: 'Add a pile that is there already' };
+  return [{ href: editPath(id, 'bins'), words: 'Add a bin' }, ...(bins.length === 0 ? [] : [pile])];
+}
 
 /** That a bin is empty, and which pile was the last in it. */
 const EmptyBin = ({ view: { garden, plan }, bin }: { view: GardenView; bin: Bin }) => {
@@ -95,7 +112,8 @@ interface PileInBinProps {
   heap: HeapSupply | undefined;
 }
 
-const PileInBin = ({ view: { garden, plan }, bin, pile, heap }: PileInBinProps) => {
+const PileInBin = ({ view, bin, pile, heap }: PileInBinProps) => {
+  const { garden, plan } = view;
   const { units } = garden.place;
   const day = (of: string): string => formatDay(of, units, plan.today);
   const record = hotRecordWords(pile, bin);
@@ -135,6 +153,7 @@ const PileInBin = ({ view: { garden, plan }, bin, pile, heap }: PileInBinProps) 
       {pile.finishedOn === undefined && record && <p class="small">{readableIn(units, record, plan.today)}</p>}
       {raw && <p class="small">{pileWords(raw)}</p>}
       <PileDrawing pile={pile} today={plan.today} units={units} />
+      <PileLog view={view} pile={pile} />
       <p class="small">
         <a href={historyPath(garden.id, { about: { type: 'pile', id: pile.id } })}>All that was told of it</a>
       </p>

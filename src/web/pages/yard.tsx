@@ -6,7 +6,7 @@ import { heapNames } from '../../digest/yard-words.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { BedDemand } from '../../practices/compost-balance.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { fillPath, mixPath, taskPath } from '../addresses.ts';
+import { editPath, fillPath, mixPath, taskPath } from '../addresses.ts';
 import { SupplyDrawing } from '../charts/supply-drawing.tsx';
 import { page } from '../layout.tsx';
 import { WhyDateIf } from '../why.tsx';
@@ -25,6 +25,9 @@ export function yardPage(view: GardenView, sheet: YardSheet) {
         </a>{' '}
         <a class="doing" href={fillPath(garden.id)}>
           Fill a new bed
+        </a>{' '}
+        <a class="doing" href={editPath(garden.id, 'compost-bought')}>
+          Add compost from elsewhere
         </a>
       </p>
       <YardBins view={view} heaps={sheet.heaps} />

@@ -56,6 +56,29 @@ describe('an amount', () => {
     },
   );
 
+  test.each([
+    ['metric', '210', 210],
+    ['metric', '0', 0],
+    ['metric', '-7', -7],
+    ['us', '−23', -7.0104],
+    ['us', '- 0 ft', 0],
+    ['us', '-7 m', -7],
+  ] as const)('of height typed by a %s reader as %s may lie below the sea', (units, text, elevationM) => {
+    const fields: AnyField[] = [{ name: 'elevationM', label: 'Above the sea', as: 'height' }];
+    expect(read({ fields, sent: { elevationM: text }, units })).toEqual({ row: { elevationM }, problems: [] });
+  });
+
+  test.each([
+    ['metric', '-1', -1],
+    ['us', '-1.8', -1],
+    ['us', '-1 C', -1],
+    ['metric', '1.8 °F', 1],
+    ['us', '0', 0],
+  ] as const)('of warmth typed by a %s reader as %s is a difference, not a temperature', (units, text, tempOffsetC) => {
+    const fields: AnyField[] = [{ name: 'tempOffsetC', label: 'Warmer', as: 'warmth' }];
+    expect(read({ fields, sent: { tempOffsetC: text }, units }).row.tempOffsetC).toBeCloseTo(tempOffsetC, 9);
+  });
+
   test('that nobody touched is kept to the last digit, whoever reads it in feet', () => {
     const row = { lengthM: 2.4, depthM: 0.305, topdressingMm: 13 };
     const shown = Object.fromEntries(textsOf(SIDES, row, 'us'));

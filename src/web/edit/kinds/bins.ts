@@ -1,0 +1,33 @@
+/**
+ * Compost bins.
+ */
+import { compostPath } from '../../addresses.ts';
+import type { EditKind } from '../kind.ts';
+
+/** A bin. */
+export const binKind: EditKind<'bins'> = {
+  of: 'bins',
+  list: 'bins',
+  word: 'bin',
+  docs: 'composting',
+  here: 'compost',
+  titleOf: ({ name }) => name,
+  fields: () => [
+    { name: 'name', label: 'What you call it', as: 'text', example: 'Left bay', hint: 'Tasks and calendars name it.' },
+    {
+      name: 'volumeL',
+      label: 'What it holds',
+      as: 'volume',
+      example: 765,
+      hint: 'Length by width by height inside; 3 × 3 × 3 ft is 27 cu ft, or 765 L, and the least that heats by itself. How much goes into a pile is reckoned from it.',
+    },
+    {
+      name: 'closed',
+      label: 'Closed all round, with a lid',
+      as: 'check',
+      unticked: 'absent',
+      hint: 'Kitchen scraps go to a closed bin, which keeps rats out. A large one makes its hot record in three days.',
+    },
+  ],
+  back: ({ id }) => compostPath(id),
+};

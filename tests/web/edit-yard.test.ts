@@ -1,0 +1,360 @@
+/**
+ * What is told of a garden besides its beds, put right by somebody who told it wrong.
+ */
+import { describe, expect, test } from 'vitest';
+import { freezeOdds } from '../../src/climate/freeze.ts';
+import type { Steward } from '../../src/steward/steward.ts';
+import { fillIn } from './form-of-page.ts';
+import { read } from './plain-text.ts';
+import { GARDEN, sampleApp, sampleFile, TODAY } from './sample-garden.ts';
+import { formIn } from './sent-form.ts';
+
+const EDIT = `${GARDEN}/edit`;
+const PILE = `${EDIT}/piles/spring-pile`;
+
+const [springPile] = sampleFile().piles;
+
+/** The yard with a bed beside it that nothing grows in. */
+function yardAlone(...piles: object[]) {
+  return { ...sampleFile({ plantings: [], coverStands: [], piles }), beds: sampleFile().beds.slice(0, 1) };
+}
+
+/** The days of the tasks of a kind that are still to do, late ones among them. */
+async function daysOf(steward: Steward, kind: string): Promise<string[]> {
+  const { plan } = await steward.view('mill-row');
+  return plan.tasks
+    .filter((task) => task.kind === kind && (task.state === 'open' || task.state === 'lapsed'))
+    .map(({ day }) => day)
+    .sort();
+}
+
+async function lastFreeze(steward: Steward): Promise<string | undefined> {
+  const { climate } = await steward.view('mill-row');
+  return freezeOdds(climate, { event: 'last-spring', limitF: 32, season: 2027 }).median;
+}
+
+describe('a slip of the pen in a pile’s log', () => {
+  /** 155 °F is 68.3 °C: a pile is turned on the day it is read at 65 °C or more (compost:S7). */
+  const hot = { turns: ['2027-04-17'], readings: [{ on: '2027-04-19', tempC: 68.3 }] };
+
+  test('of 155 for 115 degrees is mended, and the turn it called for waits again', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone({ ...springPile, ...hot }));
+    const [before = ''] = await daysOf(steward, 'turn-pile');
+    const { fields } = formIn(await (await get(PILE)).text());
+    expect(fields['readings[0].tempC']).toBe('154.94');
+    const looked = await read(fillIn({ get, send }, PILE, { 'readings[0].tempC': '115' }, 'look'));
+    expect(looked).toContain('Turn the pile in Left bay');
+    expect(await daysOf(steward, 'turn-pile')).toContain(before);
+    const kept = await fillIn({ get, send }, PILE, { 'readings[0].tempC': '115' });
+    expect(kept.status).toBe(303);
+    const [after = ''] = await daysOf(steward, 'turn-pile');
+    expect(before <= '2027-04-20' && after > before).toBe(true);
+    expect(await read(get(kept.headers.get('location') ?? ''))).toContain('Kept.');
+  });
+
+  test('is mended in the other unit as well', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone({ ...springPile, ...hot }));
+    await fillIn({ get, send }, PILE, { 'readings[0].tempC': '46 C' });
+    expect((await steward.view('mill-row')).garden.piles[0]?.readings).toEqual([{ on: '2027-04-19', tempC: 46 }]);
+  });
+
+  test('that no pile can have is refused at its field, with the ends it may have', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    const refused = await fillIn({ get, send }, PILE, { 'readings[0].tempC': '580' });
+    expect(refused.status).toBe(422);
+    expect(await read(refused)).toMatch(/In the middle ?: "580" cannot be\. Give a temperature from -22 to 203 °F/);
+    expect((await steward.view('mill-row')).garden.piles[0]?.readings[0]?.tempC).toBe(58);
+  });
+
+  test('that told a turn nobody made is taken out, and the next is due from the building', async () => {
+    const warm = { turns: ['2027-04-18'], readings: [{ on: '2027-04-19', tempC: 50 }] };
+    const { get, send, steward } = await sampleApp(yardAlone({ ...springPile, ...warm }));
+    const [before = ''] = await daysOf(steward, 'turn-pile');
+    await fillIn({ get, send }, PILE, { 'turns[0].gone': 'yes' });
+    expect((await steward.view('mill-row')).garden.piles).toMatchObject([{ turns: [], readings: warm.readings }]);
+    const [after = ''] = await daysOf(steward, 'turn-pile');
+    expect(after < before).toBe(true);
+  });
+});
+
+describe('a pile', () => {
+  test('that was said to hold leaves alone gets its grass, and its mix is told anew', async () => {
+    const readings = ['2027-04-09', '2027-04-10'].map((on) => ({ on, tempC: 58 }));
+    const leaves = { ...springPile, readings, ingredients: [{ material: 'leaves_dry_loose', litres: 400 }] };
+    const { get, send } = await sampleApp(yardAlone(leaves));
+    const ratio = async (): Promise<number> => {
+      const text = await read(get(`${GARDEN}/compost`));
+      return Number(/begun at about (\d+) of carbon to 1/.exec(text)?.[1]);
+    };
+    // Dry leaves alone are 54 of carbon to 1 of nitrogen (compost:S1).
+    expect(await ratio()).toBe(54);
+    await fillIn({ get, send }, PILE, {
+      'ingredients[1].material': 'grass_clippings_fresh_loose',
+      'ingredients[1].litres': '7',
+    });
+    expect(await ratio()).toBeLessThan(54);
+    expect(await read(get(`${GARDEN}/compost`))).toContain('7 cu ft of fresh grass clippings, loose');
+  });
+
+  test('that only was planned is ticked as built, and is to be turned then', async () => {
+    const planned = { ...springPile, readings: [], turns: [], built: '2027-04-18', planned: ['built'] };
+    const { get, send, steward } = await sampleApp(yardAlone(planned));
+    expect((await steward.view('mill-row')).garden.piles[0]?.built.happened).toBe(false);
+    expect((await fillIn({ get, send }, PILE, { isBuilt: 'yes' })).status).toBe(303);
+    expect((await steward.view('mill-row')).garden.piles[0]?.built).toEqual({ day: '2027-04-18', happened: true });
+    expect(await daysOf(steward, 'turn-pile')).not.toEqual([]);
+  });
+
+  test('cannot be built on a day to come', async () => {
+    const { get, send } = await sampleApp(yardAlone());
+    const sent = { isBuilt: 'yes', built: '2027-05-20', bin: 'right', method: 'cold' };
+    const refused = await fillIn({ get, send }, `${EDIT}/piles/new`, sent);
+    expect(refused.status).toBe(422);
+    expect(await read(refused)).toContain('That day is still to come.');
+  });
+
+  test('that is there already is added from the yard, with what went into it', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone());
+    expect(await (await get(`${GARDEN}/compost`)).text()).toContain(`${EDIT}/piles/new`);
+    await fillIn({ get, send }, `${EDIT}/piles/new`, {
+      bin: 'right',
+      isBuilt: 'yes',
+      built: '2027-03-20',
+      method: 'cold',
+      'ingredients[0].material': 'straw_general',
+      'ingredients[0].litres': '100 L',
+    });
+    const { garden } = await steward.view('mill-row');
+    expect(garden.piles).toMatchObject([
+      { binId: 'right', method: 'cold', built: { happened: true }, ingredients: [{ litres: 100 }] },
+    ]);
+  });
+});
+
+describe('a bin', () => {
+  test('with another name is called so on its tasks', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    const before = await daysOf(steward, 'turn-pile');
+    await fillIn({ get, send }, `${EDIT}/bins/left`, { name: 'By the hedge' });
+    const { plan } = await steward.view('mill-row');
+    expect(plan.tasks.filter(({ title }) => title.includes('By the hedge')).length).toBeGreaterThan(0);
+    expect(await daysOf(steward, 'turn-pile')).toEqual(before);
+  });
+
+  test('cannot have the name of another', async () => {
+    const { get, send } = await sampleApp(yardAlone(springPile ?? {}));
+    const refused = await fillIn({ get, send }, `${EDIT}/bins/left`, { name: 'Right bay' });
+    expect(refused.status).toBe(422);
+    expect(await read(refused)).toContain('What you call it');
+  });
+
+  test('that is taken out takes its piles along, says so first, and gives all of it back', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    const asks = await get(`${EDIT}/bins/left/delete`);
+    const html = await asks.text();
+    expect(html).toMatch(/What goes with it[\s\S]*[Pp]ile/);
+    const gone = await send(`${EDIT}/bins/left/delete`, formIn(html).fields);
+    expect(gone.status).toBe(303);
+    expect((await steward.view('mill-row')).garden.piles).toEqual([]);
+    await steward.undo('mill-row', undefined, 'test');
+    expect((await steward.view('mill-row')).garden.piles).toHaveLength(1);
+  });
+});
+
+describe('how the household works', () => {
+  test('with a quarter of the hours overloads the week, which says so', async () => {
+    const { get, send, steward } = await sampleApp();
+    expect((await steward.view('mill-row')).plan.overloads ?? []).toEqual([]);
+    const looked = await read(fillIn({ get, send }, `${EDIT}/work/it`, { hoursPerWeek: '0.5' }, 'look'));
+    expect(looked).toContain('Hours a week, of all of you together: from 5 to 0.5');
+    await fillIn({ get, send }, `${EDIT}/work/it`, { hoursPerWeek: '0.5' });
+    expect((await steward.view('mill-row')).plan.overloads?.length).toBeGreaterThan(0);
+    expect(await read(get(GARDEN))).toContain('More than the hours');
+  });
+
+  test('on other days moves work to them', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    await fillIn({ get, send }, `${EDIT}/work/it`, { workDays: ['thu'] });
+    expect((await steward.view('mill-row')).garden.place.workDays).toEqual([4]);
+  });
+
+  test('is refused without a day to work on, and with a week of two hundred hours, both at once', async () => {
+    const { get, send } = await sampleApp(yardAlone(springPile ?? {}));
+    const refused = await fillIn({ get, send }, `${EDIT}/work/it`, { workDays: [], hoursPerWeek: '200' });
+    expect(refused.status).toBe(422);
+    const text = await read(refused);
+    expect(text).toMatch(/Days you work in the garden ?: Nothing is chosen\./);
+    expect(text).toMatch(/Hours a week, of all of you together ?: "200" cannot be\./);
+  });
+});
+
+describe('where the garden lies', () => {
+  test('by another clock keeps every day of the plan', async () => {
+    const { get, send, steward } = await sampleApp();
+    const days = async () => (await steward.view('mill-row')).plan.tasks.map(({ key, day }) => `${key} ${day}`).sort();
+    const before = await days();
+    await fillIn({ get, send }, `${EDIT}/place/it`, { timeZone: 'America/New_York' });
+    expect((await steward.view('mill-row')).garden.place.timeZone).toBe('America/New_York');
+    expect(await days()).toEqual(before);
+  });
+
+  test('in a hollow five days colder at each end has its last freeze five days later', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    expect(await lastFreeze(steward)).toBe('2027-05-06');
+    await fillIn({ get, send }, `${EDIT}/place/it`, { frostOffsetDays: '5' });
+    expect(await lastFreeze(steward)).toBe('2027-05-11');
+  });
+
+  test('below the sea is taken as it is', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    await fillIn({ get, send }, `${EDIT}/place/it`, { elevationM: '-23 ft' });
+    expect((await steward.view('mill-row')).garden.place.elevationM).toBeCloseTo(-7.01, 2);
+  });
+
+  test('keeps what its form does not ask', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    await fillIn({ get, send }, `${EDIT}/place/it`, { name: 'Mill Row Gardens' });
+    const { garden } = await steward.view('mill-row');
+    expect(garden).toMatchObject({ id: 'mill-row', name: 'Mill Row Gardens', place: { units: 'us', hoursPerWeek: 5 } });
+  });
+
+  test('colder by so many degrees of the reader’s own', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    await fillIn({ get, send }, `${EDIT}/place/it`, { tempOffsetC: '-1.8' });
+    expect((await steward.view('mill-row')).garden.place.tempOffsetC).toBeCloseTo(-1, 6);
+  });
+});
+
+describe('the climate', () => {
+  test('from the stations around to own dates moves the last freeze to the day that was told', async () => {
+    const { get, send, steward } = await sampleApp(sampleFile({ climate: { nearest: true } }));
+    expect(await lastFreeze(steward)).not.toBe('2027-06-03');
+    const dates = {
+      'frostDates.lastSpring:month': '06',
+      'frostDates.lastSpring:day': '03',
+      'frostDates.firstAutumn:month': '09',
+      'frostDates.firstAutumn:day': '20',
+    };
+    const looked = await read(fillIn({ get, send }, `${EDIT}/frost-dates/it`, dates, 'look'));
+    expect(looked).toMatch(/Moves|moves|later/);
+    await fillIn({ get, send }, `${EDIT}/frost-dates/it`, dates);
+    expect(await lastFreeze(steward)).toBe('2027-06-03');
+  });
+
+  test('offers the nearest three stations with how far they are and their dates, and takes one', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    const text = await read(get(`${EDIT}/climate/it`));
+    expect(text.match(/\d miles away/g)?.length).toBe(3);
+    expect(text).toContain('in half of the years freezes are over by');
+    await fillIn({ get, send }, `${EDIT}/climate/it`, { from: 'another', id: 'usw00014837' });
+    expect((await steward.view('mill-row')).garden.climate).toEqual({ kind: 'station', station: 'USW00014837' });
+  });
+
+  test('from a station nobody knows is refused at its field', async () => {
+    const { get, send } = await sampleApp(yardAlone(springPile ?? {}));
+    const refused = await fillIn({ get, send }, `${EDIT}/climate/it`, { from: 'another', id: 'XX1' });
+    expect(refused.status).toBe(422);
+    expect(await read(refused)).toContain('The id of another station');
+  });
+
+  test('from monthly means asks for all of them, in the reader’s own units', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    const empty = await fillIn({ get, send }, `${EDIT}/monthly-means/it`, {});
+    expect(empty.status).toBe(422);
+    expect(await read(empty)).toMatch(/January, mean high ?: It is empty\./);
+    const highs = [27, 32, 44, 58, 70, 79, 83, 80, 73, 60, 45, 32];
+    const means = Object.fromEntries(
+      highs.flatMap((high, at) => [
+        [`monthlyNormals.${at}.highC`, String(high)],
+        [`monthlyNormals.${at}.lowC`, String(high - 20)],
+        [`monthlyNormals.${at}.precipMm`, '2'],
+      ]),
+    );
+    expect((await fillIn({ get, send }, `${EDIT}/monthly-means/it`, means)).status).toBe(303);
+    expect((await steward.view('mill-row')).garden.climate).toMatchObject({ kind: 'monthly-normals' });
+  });
+});
+
+describe('what is in the shed', () => {
+  test('seed is added with its weight, and changed from a crop to a cover', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    await fillIn({ get, send }, `${EDIT}/seeds/new`, { plant: 'crop:carrot', packed: '2026' });
+    const link = /href="([^"]*\/edit\/seeds\/(?!new)[^"/]+)"/.exec(await (await get(`${GARDEN}/garden`)).text())?.[1];
+    await fillIn({ get, send }, link ?? '', { plant: 'cover:oats', grams: '16', on: TODAY });
+    const { garden } = await steward.view('mill-row');
+    expect(garden.seeds).toEqual([
+      { plant: { kind: 'cover', id: 'oats' }, packedYear: 2026, held: { grams: expect.closeTo(453.59, 1), on: TODAY } },
+    ]);
+  });
+
+  test('a cover against frost is measured in square feet by who reads feet', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
+    await fillIn({ get, send }, `${EDIT}/gear/new`, { what: 'light-fabric', areaM2: '100' });
+    expect((await steward.view('mill-row')).garden.gear).toEqual([
+      { what: 'light-fabric', areaM2: expect.closeTo(9.29, 2) },
+    ]);
+  });
+
+  test('a wish for both beds and an area is refused, and says which of the two to give', async () => {
+    const { get, send } = await sampleApp(yardAlone(springPile ?? {}));
+    const refused = await fillIn({ get, send }, `${EDIT}/wishes/new`, { crop: 'leek', beds: '1', areaM2: '20' });
+    expect(refused.status).toBe(422);
+    expect(await read(refused)).toMatch(/Give either/);
+  });
+});
+
+describe('a garden of the south', () => {
+  const south = () => {
+    const { garden, ...rest } = sampleFile({
+      climate: { frostDates: { lastSpring: '10-20', firstAutumn: '04-20' } },
+      plantings: [],
+      coverStands: [],
+    });
+    return {
+      ...rest,
+      garden: { ...garden, latitude: -43.1, longitude: 171.6, timeZone: 'Pacific/Auckland', units: 'metric' },
+    };
+  };
+
+  test('tells of its freezes in its own spring, and takes other dates of it', async () => {
+    const { get, send } = await sampleApp(south());
+    const before = await read(get(`${GARDEN}/garden`));
+    expect(before).toContain('lies at 43.1° south, 171.6° east');
+    expect(before).toContain('the last freeze of spring is over by 20 October');
+    await fillIn({ get, send }, `${EDIT}/frost-dates/it`, {
+      'frostDates.lastSpring:month': '11',
+      'frostDates.lastSpring:day': '02',
+    });
+    expect(await read(get(`${GARDEN}/garden`))).toContain('the last freeze of spring is over by 2 November');
+  });
+
+  test('cannot take its climate from a station of the north', async () => {
+    const { get, send } = await sampleApp(south());
+    const refused = await fillIn({ get, send }, `${EDIT}/climate/it`, { from: 'another', id: 'USW00014837' });
+    expect(refused.status).toBe(422);
+  });
+});
+
+describe('times away and cold nights', () => {
+  test('a time away that was told too long is shortened', async () => {
+    const { get, send, steward } = await sampleApp({
+      ...yardAlone(),
+      away: [{ from: '2027-05-01', to: '2027-05-20' }],
+    });
+    const link = /href="([^"]*\/edit\/away\/(?!new)[^"/]+)"/.exec(await (await get(`${GARDEN}/garden`)).text())?.[1];
+    await fillIn({ get, send }, link ?? '', { to: '2027-05-08' });
+    expect((await steward.view('mill-row')).garden.away).toEqual([{ from: '2027-05-01', to: '2027-05-08' }]);
+  });
+
+  test('a night that was not so cold is put right in the reader’s degrees', async () => {
+    const coldNights = [{ evening: '2027-04-18', lowC: -3, how: 'measured' }];
+    const { get, send, steward } = await sampleApp({ ...yardAlone(), coldNights });
+    const link = /href="([^"]*\/edit\/cold-nights\/(?!new)[^"/]+)"/.exec(
+      await (await get(`${GARDEN}/garden`)).text(),
+    )?.[1];
+    await fillIn({ get, send }, link ?? '', { lowC: '32' });
+    expect((await steward.view('mill-row')).garden.coldNights).toEqual([
+      { evening: '2027-04-18', lowC: 0, how: 'measured' },
+    ]);
+  });
+});
