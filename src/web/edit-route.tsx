@@ -2,8 +2,8 @@
  * Everything told of a garden can be changed, added to and taken out: one form for every kind of it.
  */
 import { type Context, Hono } from 'hono';
-import { type Edit, editedFile } from '../garden/edit.ts';
-import type { Problem } from '../garden/problem.ts';
+import type { Edit } from '../garden/edit.ts';
+import type { Garden } from '../garden/garden.ts';
 import type { MendPreview, Steward } from '../steward/steward.ts';
 import { movesBetween } from '../steward/undo.ts';
 import { deletePath } from './addresses.ts';
@@ -11,10 +11,9 @@ import { type AskedEdit, actionOf, askedEdit, filledFrom, headingOf } from './ed
 import { rowDifferences } from './edit/differences.ts';
 import { EditForm, type FieldProblem, type FilledFrom, textsSent } from './edit/edit-form.ts';
 import { keptAt } from './edit/kept.tsx';
-import { rowOfForm } from './edit/kind.ts';
-import { kinds } from './edit/kinds.ts';
-import { laidProblems } from './edit/lay-problems.ts';
+import { type About, rowOfForm } from './edit/kind.ts';
 import { mergedTexts } from './edit/merged-texts.ts';
+import { elsewhereProblems, refusedEdits } from './edit/refused-edits.ts';
 import { editOf, saidBy } from './edit/rows.ts';
 import { type Texts, textsOf } from './edit/shown.ts';
 import { type Form, readForm } from './form.ts';
@@ -87,56 +86,24 @@ async function sent(c: Context, steward: Steward, form: Form) {
   const back = { fields: fromFields, texts: textsSent(form, fromFields) };
   if (about.row !== undefined && read.problems.length === 0 && saidBy(row) === saidBy(about.row))
     return c.html(pageOf(asked, { ...back, nothing: true }));
-  const refused = await refusalsOn(steward, asked, edits, read, { ...back, row });
-  if ('problems' in refused) return c.html(pageOf(asked, { ...back, problems: refused.problems }), 422);
-  const { preview } = refused;
-  if (form.text('do') === 'look') {
-    const will = { fields: kind.fields({ ...about, row } as never), row };
-    const differences = rowDifferences(filled, will, units);
-    return c.html(pageOf(asked, { ...back, differences, looked: lookedAt(preview) }));
+  const refusals = (doing: () => Promise<unknown>) =>
+    refusedEdits(doing, { ...asked, edits, read, row, fields: fromFields });
+  const wrong = (problems: readonly FieldProblem[]) => c.html(pageOf(asked, { ...back, problems }), 422);
+  if (form.text('do') !== 'look' && read.problems.length === 0) {
+    let leadsTo = '';
+    const problems = await refusals(async () => {
+      leadsTo = await kept(steward, about, edits, (garden) => kind.back(garden, row as never));
+    });
+    return problems.length > 0 ? wrong(problems) : c.redirect(leadsTo, 303);
   }
-  return kept(c, steward, asked, { edits, row });
-}
-
-/** What would come of edits, or everything that speaks against them: what was typed and what the whole file says of it. */
-async function refusalsOn(
-  steward: Steward,
-  { kind, about }: AskedEdit,
-  edits: readonly Edit[],
-  read: EditForm,
-  { fields, row }: { fields: Shown['fields']; row: object },
-): Promise<{ problems: readonly FieldProblem[] } | { preview: MendPreview }> {
-  const { garden } = about.view;
   let preview: MendPreview | undefined;
-  const refused = await refusalsOf(async () => {
-    preview = await steward.previewMend(garden.id, edits);
+  const problems = await refusals(async () => {
+    preview = await steward.previewMend(about.view.garden.id, edits);
   });
-  if (preview !== undefined && read.problems.length === 0) return { preview };
-  const at = placesOf(about.file, edits);
-  const laid = laidProblems(
-    refused,
-    { kind, fields, at, row, places: read.places },
-    { kinds, file: about.file, garden },
-  );
-  const wrong = new Set(read.problems.map(({ field }) => field));
-  const all = [...read.problems, ...laid.filter(({ field }) => field === undefined || !wrong.has(field))];
-  return { problems: inOrder(all, fields) };
-}
-
-/** Problems in the order their fields are asked for; those of no field last. */
-function inOrder(problems: readonly FieldProblem[], fields: Shown['fields']): FieldProblem[] {
-  const placeOf = ({ field = '' }: FieldProblem): number => {
-    const at = fields.findIndex(({ name }) => name === field.replace(/\[.*$/, ''));
-    return at < 0 ? fields.length : at;
-  };
-  return [...problems].sort((a, b) => placeOf(a) - placeOf(b));
-}
-
-/** Where the rows of edits stand in the file with them: "beds[2]". */
-function placesOf(file: AskedEdit['about']['file'], edits: readonly Edit[]): string[] {
-  return editedFile(file, edits).refs.flatMap(({ list, at }) =>
-    list === undefined ? [] : at === undefined ? [list] : [`${list}[${at}]`],
-  );
+  if (preview === undefined || problems.length > 0) return wrong(problems);
+  const will = { fields: kind.fields({ ...about, row } as never), row };
+  const differences = rowDifferences(filled, will, units);
+  return c.html(pageOf(asked, { ...back, differences, looked: lookedAt(preview) }));
 }
 
 function lookedAt(preview: MendPreview): Looked {
@@ -167,15 +134,18 @@ function goneMeanwhile(asked: AskedEdit, { fields, row }: FilledFrom, texts: Tex
   return pageOf({ ...asked, ref: undefined }, { fields, texts, row, problems: [problem] });
 }
 
-async function kept(c: Context, steward: Steward, asked: AskedEdit, told: { edits: readonly Edit[]; row: object }) {
-  const { kind, about } = asked;
-  const { garden } = about.view;
-  const before = (await steward.view(garden.id)).plan;
-  const after = await steward.mend(garden.id, told.edits, BY);
-  const now = await steward.view(garden.id);
-  const path = kind.back(now.garden, told.row as never);
-  const entry = now.ledger.at(-1)?.entry ?? 0;
-  return c.redirect(keptAt(path, garden, entry, movesBetween(before, after)), 303);
+/** Keeps edits; returns the page they lead to, with what they moved above it. */
+async function kept(
+  steward: Steward,
+  { view }: About,
+  edits: readonly Edit[],
+  leadsTo: (garden: Garden) => string,
+): Promise<string> {
+  const { id } = view.garden;
+  const before = (await steward.view(id)).plan;
+  const after = await steward.mend(id, edits, BY);
+  const { garden, ledger } = await steward.view(id);
+  return keptAt(leadsTo(garden), garden, ledger.at(-1)?.entry ?? 0, movesBetween(before, after));
 }
 
 async function asksToDelete(c: Context, steward: Steward, asked: AskedEdit, changed = false) {
@@ -186,8 +156,7 @@ async function asksToDelete(c: Context, steward: Steward, asked: AskedEdit, chan
   const refused = await refusalsOf(async () => {
     preview = await steward.previewMend(view.garden.id, [editOf(kind, row, undefined)]);
   });
-  const laid = { kind, fields: [], at: [], row: undefined, places: new Map<string, string>() };
-  const problems: readonly Problem[] = laidProblems(refused, laid, { kinds, file: about.file, garden: view.garden });
+  const problems = elsewhereProblems(refused, about);
   const page = deletePage({
     view,
     kind,
@@ -205,14 +174,18 @@ async function asksToDelete(c: Context, steward: Steward, asked: AskedEdit, chan
 async function takenOut(c: Context, steward: Steward, form: Form) {
   const asked = await askedEdit(steward, c, form);
   const { kind, about } = asked;
-  const { view, row } = about;
+  const { row } = about;
   if (row === undefined || kind.stays) throw goneFor(asked);
   if (saidBy(filledFrom(form)) !== saidBy(row)) return asksToDelete(c, steward, asked, true);
-  const refused = await refusalsOf(() => steward.previewMend(view.garden.id, [editOf(kind, row, undefined)]));
-  if (refused.length > 0) return asksToDelete(c, steward, asked);
-  const before = (await steward.view(view.garden.id)).plan;
-  const after = await steward.mend(view.garden.id, [editOf(kind, row, undefined)], BY);
-  const entry = (await steward.view(view.garden.id)).ledger.at(-1)?.entry ?? 0;
-  const path = kind.backWithout?.(view.garden) ?? kind.back(view.garden, row as never);
-  return c.redirect(keptAt(path, view.garden, entry, movesBetween(before, after)), 303);
+  let leadsTo = '';
+  const refused = await refusalsOf(async () => {
+    const edits = [editOf(kind, row, undefined)];
+    leadsTo = await kept(
+      steward,
+      about,
+      edits,
+      (garden) => kind.backWithout?.(garden) ?? kind.back(garden, row as never),
+    );
+  });
+  return refused.length > 0 ? asksToDelete(c, steward, asked) : c.redirect(leadsTo, 303);
 }

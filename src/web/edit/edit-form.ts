@@ -14,6 +14,8 @@ import type { Texts } from './shown.ts';
 /** A problem with the field it lies on, where it lies on one. */
 export interface FieldProblem extends Problem {
   field?: string;
+  /** Set where it is about the row as a whole. */
+  isOwn?: true;
 }
 
 /** The row a form was filled from, as it was asked and as it was shown. */

@@ -11,7 +11,8 @@ import type { EditKind } from './kind.ts';
 import { rowsOf } from './rows.ts';
 
 interface Laid {
-  kind: EditKind;
+  /** Absent where there is no form. */
+  kind: EditKind | undefined;
   fields: readonly AnyField[];
   /** Places in the file where the rows of the form stand or would stand: "beds[2]". */
   at: readonly string[];
@@ -19,6 +20,10 @@ interface Laid {
   row: object | undefined;
   /** The names fields of the form were sent under, by their path in the row. */
   places: ReadonlyMap<string, string>;
+}
+
+interface LaidOnForm extends Laid {
+  kind: EditKind;
 }
 
 interface Around {
@@ -31,9 +36,11 @@ interface Around {
 export function laidProblems(problems: readonly Problem[], laid: Laid, around: Around): FieldProblem[] {
   const told = problems.map((problem) => {
     const own = laid.at.find((place) => problem.where === place || problem.where.startsWith(`${place}.`));
-    if (own !== undefined) return onField(problem, problem.where.slice(own.length + 1), laid);
-    const alike = saidTwice(problem, laid, around);
-    return alike === undefined ? elsewhere(problem, around) : onField(problem, alike, laid);
+    const { kind } = laid;
+    if (kind === undefined) return elsewhere(problem, around);
+    if (own !== undefined) return onField(problem, problem.where.slice(own.length + 1), { ...laid, kind });
+    const alike = saidTwice(problem, { ...laid, kind }, around);
+    return alike === undefined ? elsewhere(problem, around) : onField(problem, alike, { ...laid, kind });
   });
   return told.filter(
     (each, at) => told.findIndex((other) => other.where === each.where && other.what === each.what) === at,
@@ -41,14 +48,14 @@ export function laidProblems(problems: readonly Problem[], laid: Laid, around: A
 }
 
 /** The key that the form's row has in common with another row, where that one is refused for it: two of one name. */
-function saidTwice({ where }: Problem, { kind, row }: Laid, { file }: Around): string | undefined {
+function saidTwice({ where }: Problem, { kind, row }: LaidOnForm, { file }: Around): string | undefined {
   const [, list, at, key = ''] = /^(\w+)\[(\d+)\]\.(\w+)$/.exec(where) ?? [];
   if (list !== kind.of || row === undefined || !['id', 'name', 'crop'].includes(key)) return undefined;
   const other = rowsOf(kind, file)[Number(at)];
   return other !== undefined && Reflect.get(other, key) === Reflect.get(row, key) ? key : undefined;
 }
 
-function onField({ what, mend }: Problem, path: string, { kind, fields, places }: Laid): FieldProblem {
+function onField({ what, mend }: Problem, path: string, { kind, fields, places }: LaidOnForm): FieldProblem {
   const place = path.replace(/^(\w+\[\d+\](?:\.\w+)?).*$/, '$1');
   const name = places.get(place) ?? places.get(place.replace(/\.\w+$/, '')) ?? kind.fieldOf?.(path) ?? path;
   const words = {
@@ -57,7 +64,7 @@ function onField({ what, mend }: Problem, path: string, { kind, fields, places }
   };
   const key = name.replace(/\[\d+\].*$/, '');
   const field = fields.find((each) => each.name === name) ?? fields.find((each) => each.name === key);
-  if (field === undefined) return { where: capitalWord(kind.word), ...words };
+  if (field === undefined) return { where: capitalWord(kind.word), isOwn: true, ...words };
   const within = isRows(field) ? field.fields(undefined).find((each) => name.endsWith(`.${each.name}`)) : undefined;
   return { field: name, where: within === undefined ? field.label : `${field.label}, ${within.label}`, ...words };
 }

@@ -52,7 +52,7 @@ export function editPage(props: EditPageProps) {
   const { view, kind, title, fields, texts, row, problems = [], meanwhile, looked, nothing, action } = props;
   const { units } = view.garden.place;
   return page(
-    { title, garden: view.garden, ...(kind.here === undefined ? {} : { here: kind.here }) },
+    { title, garden: view.garden, ...frameOf(kind) },
     <article class="edit">
       <h1>{title}</h1>
       {kind.note !== undefined && <p>{kind.note}</p>}
@@ -86,6 +86,11 @@ export function editPage(props: EditPageProps) {
       </p>
     </article>,
   );
+}
+
+/** Where a kind belongs, and the page of the handbook about it. */
+function frameOf({ here, docs = 'changing-facts' }: EditKind) {
+  return { docs, ...(here === undefined ? {} : { here }) };
 }
 
 /** Everything that is wrong, at once, each with the way to its field. */
@@ -197,7 +202,7 @@ export function deletePage({
   const { garden } = view;
   const { units } = garden.place;
   return page(
-    { title: `Take out: ${title}`, garden, ...(kind.here === undefined ? {} : { here: kind.here }) },
+    { title: `Take out: ${title}`, garden, ...frameOf(kind) },
     <article class="edit undo">
       <h1>Take out: {title}</h1>
       <p class="about">

@@ -13,7 +13,7 @@ import { type BrokenRule, isHard } from '../../practices/rotation-plan/looked-at
 import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
 import type { Cell, CellCrop, SeasonTable } from '../../steward/bed-plan/season-table.ts';
-import { bedPath, fertilityPath, spotPath } from '../addresses.ts';
+import { bedPath, editPath, fertilityPath, spotPath } from '../addresses.ts';
 import { FamilyLegend, FamilyPatterns, FamilySwatch, familyWord } from '../patterns.tsx';
 import { SourceLink, WhyDateIf } from '../why.tsx';
 import { BandWord } from './ledger.tsx';
@@ -107,7 +107,23 @@ const CellView = ({ cell, bed, name, when, reader }: CellProps) => {
           ))}
         </ul>
       )}
-      {inFront.length === 0 && <p class="small">{emptyWords(cell, when)}</p>}
+      {inFront.length === 0 && (
+        <p class="small">
+          {emptyWords(cell, when)}
+          {when === 'past' && cell.unknown && !cell.notThere && (
+            <>
+              :{' '}
+              <a
+                class="cell-link"
+                href={editPath(reader.gardenId, 'plantings', undefined, { bed: bed.id })}
+                aria-label={`tell what grew in ${bed.name}, ${name}`}
+              >
+                tell
+              </a>
+            </>
+          )}
+        </p>
+      )}
       {covers.map(({ name: cover, planned }) => (
         <p class="cell-cover">
           then {cover}

@@ -14,7 +14,7 @@ import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
 import type { CoverCost } from '../../steward/bed-plan/best-day.ts';
 import type { CropChoice } from '../../steward/bed-plan/crop-choices.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { bedPath, bedsPath, chooseCropPath, dropCropPath } from '../addresses.ts';
+import { bedPath, bedsPath, chooseCropPath, dropCropPath, editPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { FamilyMark, FamilyPatterns } from '../patterns.tsx';
 import { SourceLink } from '../why.tsx';
@@ -109,7 +109,8 @@ const Planned = ({ planned, gardenId, bedId, units }: PlannedProps) => (
         <li>
           {vegetableById(cropId).name}, {start.how === 'sow' ? 'sown' : 'set out'} about {fullDay(start.day, units)}
           {areaM2 === undefined ? '' : `, on ${formatQuantity({ value: areaM2, unit: 'm2' }, units)}`}.{' '}
-          <a href={dropCropPath(gardenId, bedId, id)}>See what taking it out would do</a>
+          <a href={editPath(gardenId, 'plantings', id)}>change it</a> ·{' '}
+          <a href={dropCropPath(gardenId, bedId, id)}>see what taking it out would do</a>
         </li>
       ))}
     </ul>
