@@ -27,7 +27,7 @@ interface GardensPageProps {
 /** The page of all gardens; the way to a first one where there is none. */
 export function gardensPage({ gardens, drafts, away, units }: GardensPageProps) {
   return page(
-    { title: 'Gardens' },
+    { title: 'Gardens', docs: 'set-up#several-gardens' },
     <article class="gardens">
       <h1>Gardens</h1>
       {gardens.length === 0 && (
@@ -85,7 +85,7 @@ export function gardensPage({ gardens, drafts, away, units }: GardensPageProps) 
 /** Asks before a garden is put away. */
 export function putAwayPage(garden: PageGarden, openFeeds: number) {
   return page(
-    { title: 'Put a garden away', garden },
+    { title: 'Put a garden away', garden, docs: 'set-up#several-gardens' },
     <article>
       <h1>Put {garden.name} away?</h1>
       <p>

@@ -18,7 +18,7 @@ export function draftName({ draft: { about, place } }: Pick<KeptDraft, 'draft'>)
 /** The page that a set-up begins from. */
 export function beginPage(drafts: readonly KeptDraft[]) {
   return page(
-    { title: 'Set up a garden' },
+    { title: 'Set up a garden', docs: 'set-up' },
     <article class="set-up">
       <h1>Set up a garden</h1>
       <p>
@@ -56,11 +56,23 @@ export const DraftList = ({ drafts }: { drafts: readonly KeptDraft[] }) =>
     </section>
   );
 
+/** Where each step is explained. */
+const DOCS: Readonly<Record<SetUpStep, string>> = {
+  where: 'set-up#where',
+  climate: 'set-up#frost',
+  garden: 'set-up#days-and-hours',
+  beds: 'set-up#beds-bins',
+  bins: 'set-up#beds-bins',
+  'last-year': 'set-up#last-year',
+  growing: 'set-up#growing-now',
+  'look-over': 'set-up#making-it',
+};
+
 /** A step's page. */
 export function stepPage(steps: readonly Step[], step: Step, room: StepRoom, shown: StepShown) {
   const count = steps.indexOf(step) + 1;
   return page(
-    { title: step.title },
+    { title: step.title, docs: DOCS[step.name] },
     <article class="set-up">
       <StepLinks steps={steps} here={step.name} room={room} />
       <div class="spread">
@@ -134,7 +146,7 @@ const StepLink = ({ isOpen: leads, isHere, path, children }: StepLinkProps) =>
 export function throwAwayPage(kept: KeptDraft) {
   const { beds, plantings, stands } = kept.draft;
   return page(
-    { title: 'Throw a set-up away' },
+    { title: 'Throw a set-up away', docs: 'set-up' },
     <article>
       <h1>Throw away {draftName(kept)}?</h1>
       <p>
