@@ -8,7 +8,12 @@ import { fullDay } from './words.ts';
 
 /** Changes in one line: "North bed changed: length from 2.4 m to 3 m". */
 export function mendInWords(edits: readonly StoredEdit[], reader: RowReader): string {
-  return alike(edits.map((edit) => editInWords(edit, reader))).join('; ');
+  return mendLines(edits, reader).join('; ');
+}
+
+/** The same, a line for each saying. */
+export function mendLines(edits: readonly StoredEdit[], reader: RowReader): string[] {
+  return alike(edits.map((edit) => editInWords(edit, reader)));
 }
 
 /** The same said of several things is said once. */

@@ -18,6 +18,7 @@ import { addFeed, changeFeed, rotateFeed } from './feeds.ts';
 import { followHousehold } from './feeds-of-members.ts';
 import { gardensIn } from './gardens-away.ts';
 import { importGarden, importWeather } from './imports.ts';
+import { importPreview } from './incoming.ts';
 import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
 import { mendFacts, mendPreview } from './mend.ts';
 import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
@@ -80,6 +81,7 @@ export function createSteward({ store, clock, report = console.error, post = {} 
   const steward: Steward = {
     gardenIds: () => store.gardenIds(),
     importGarden: (garden, by) => importGarden({ store, clock, planner }, garden, by),
+    previewImport: (handed) => importPreview({ store, clock, planner }, handed),
     importWeather: (gardenId, record) => importWeather({ store, clock, planner }, gardenId, record),
     importedFile: async (gardenId) => lastFile(gardenId, await store.ledger(gardenId)),
     view: (gardenId) => planner.view(gardenId),

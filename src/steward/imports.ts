@@ -1,6 +1,7 @@
 /**
  * Bringing gardens and weather in: whole, or not at all.
  */
+import type { LedgerEntry } from '../garden/ledger.ts';
 import { withMemberIds } from '../garden/member-ids.ts';
 import { InputRefused } from '../garden/problem.ts';
 import type { Plan } from '../schedule/plan.ts';
@@ -10,7 +11,7 @@ import type { WeatherRecord } from '../store/weather.ts';
 import { refuseCrowded } from './crowded.ts';
 import { followHousehold } from './feeds-of-members.ts';
 import { climateOf } from './garden-climate.ts';
-import { type Clock, dayIn, gardenOf, type Planner } from './planner.ts';
+import { type Clock, dayIn, gardenOf, type Planner, type TriedOut } from './planner.ts';
 import type { GardenImport } from './steward.ts';
 
 /** What importing works with. */
@@ -20,9 +21,10 @@ export interface ImportRoom {
   planner: Planner;
 }
 
-/** A garden that was tried and found good. */
-export interface TriedImport {
+/** A garden that was tried and found good, with the ledger that says so. */
+export interface TriedImport extends TriedOut {
   gardenId: string;
+  ledger: readonly LedgerEntry[];
   /** Keeps it, inside a transaction. */
   keep(shelves: Shelves): Promise<void>;
 }
@@ -54,20 +56,20 @@ export async function tryImport(room: ImportRoom, garden: GardenImport, by: stri
   const log = { ...recorded, fact: { kind: 'weather-logged' as const, days: [...weather] } };
   const known = (await store.gardenIds()).includes(gardenId);
   if (!known) await refusePutAway(store, gardenId);
-  const ledger = known ? await store.ledger(gardenId) : [];
-  const next = { ...entry, entry: (ledger.at(-1)?.entry ?? 0) + 1 };
-  const trial = gardenOf(gardenId, withMemberIds([...ledger, next]));
+  const before = known ? await store.ledger(gardenId) : [];
+  const ledger = withMemberIds([...before, { ...entry, entry: (before.at(-1)?.entry ?? 0) + 1 }]);
+  const trial = gardenOf(gardenId, ledger);
   const held = record ?? (known ? await store.weatherRecord(gardenId) : undefined);
   const climate = await climateOf(trial, today, { record: held, stations: readStationTable });
   refuseCrowded(file, trial, climate);
-  planner.plan(trial, climate, today, 0, undefined);
+  const plan = planner.plan(trial, climate, today, 0, undefined);
   const keep = async (shelves: Shelves) => {
     if (!known) await shelves.createGarden({ id: gardenId, name: file.garden.name, createdAt: clock.now() });
     if (record !== undefined) await shelves.replaceWeatherRecord(gardenId, record);
-    if (known) await followHousehold({ store: shelves, clock }, [gardenOf(gardenId, ledger), trial]);
+    if (known) await followHousehold({ store: shelves, clock }, [gardenOf(gardenId, before), trial]);
     await appendNow(shelves, gardenId, weather.length === 0 ? [entry] : [entry, log]);
   };
-  return { gardenId, keep };
+  return { gardenId, garden: trial, climate, plan, ledger, keep };
 }
 
 /** A file of a garden that was put away says nothing of whether it is to come back. */

@@ -2,13 +2,14 @@
  * Changing what a garden was told: checked as a whole file, tried out as a plan, and kept as what changed.
  */
 import { type RowReader, rowInWords } from '../digest/row-words.ts';
-import { type Edit, type EditedFile, editedFile, storedEdits } from '../garden/edit.ts';
+import { type Edit, type EditedFile, editedFile } from '../garden/edit.ts';
 import { gardenFileOf } from '../garden/export-garden-file.ts';
 import type { Fact } from '../garden/facts.ts';
 import { fileDifferences } from '../garden/file-difference.ts';
 import type { Garden } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import { everyItemId } from '../garden/item-ids.ts';
+import { storedEdits } from '../garden/kept-edits.ts';
 import { heldFile } from '../garden/member-ids.ts';
 import { InputRefused } from '../garden/problem.ts';
 import { checkGardenFile } from '../garden/read-garden-file.ts';

@@ -21,6 +21,7 @@ import type { ReadingKey } from '../store/reading-keys.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 import type { LinkDoings } from './answers/mail-links.ts';
 import type { GardenDoings } from './garden-doings.ts';
+import type { HandedFile, ImportPreview } from './incoming.ts';
 import type { MailDoings } from './post/mail-doings.ts';
 import type { RecordDoings } from './record-doings.ts';
 import type { SetUpDoings } from './set-up/set-up-doings.ts';
@@ -147,6 +148,8 @@ export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoin
   gardenIds(): Promise<string[]>;
   /** Brings a garden in, or a new file of one that is there. Nothing is kept when the plan cannot be made from it. */
   importGarden(garden: GardenImport, by: string): Promise<Plan>;
+  /** What bringing a garden file in would do; nothing is kept. */
+  previewImport(handed: HandedFile): Promise<ImportPreview>;
   /** Puts a weather record behind a garden whose file asks for one. */
   importWeather(gardenId: string, record: WeatherRecord): Promise<Plan>;
   /** The file the garden was last brought in with. */

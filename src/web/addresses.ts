@@ -311,3 +311,23 @@ export function putAwayPath(gardenId: string): string {
 export function giveBackPath(gardenId: string): string {
   return `${weekPath(gardenId)}/give-back`;
 }
+
+/** The garden as a file, and where a changed one is brought in; with the entry that did, that it was. */
+export function gardenFilePath(gardenId: string, brought?: number): string {
+  return `${weekPath(gardenId)}/garden-file${brought === undefined ? '' : `?brought=${brought}`}`;
+}
+
+/** The garden as a file, to be kept. */
+export function gardenYamlPath(gardenId: string): string {
+  return `${weekPath(gardenId)}/garden-file.yaml`;
+}
+
+/** Where a new garden is brought in from its file. */
+export function bringInPath(): string {
+  return '/bring-in';
+}
+
+/** What a file that was handed over would change in a garden, or what a new one is. */
+export function incomingFilePath(word: string, gardenId?: string): string {
+  return `${gardenId === undefined ? bringInPath() : gardenFilePath(gardenId)}/${word}`;
+}

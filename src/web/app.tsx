@@ -18,6 +18,7 @@ import { knownFeed, noFeed } from './feed-route.ts';
 import { feedsRoutes } from './feeds-route.tsx';
 import { fertilityRoutes } from './fertility-route.ts';
 import { gardenRoutes } from './garden-route.tsx';
+import { gardenFileRoutes } from './garden-file-route.tsx';
 import { gardensRoutes } from './gardens-route.tsx';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { handbookRoutes } from './handbook-route.tsx';
@@ -82,6 +83,7 @@ export function pagesOf({ steward, settings, report }: Required<AppParts>): Hono
   app.route('/', stopRoutes(steward, wrongLinks));
   app.use(originGuard);
   app.route('/', longRecordRoutes(steward, underWay));
+  app.route('/', gardenFileRoutes(steward, underWay));
   app.use(formLimit);
   app.get('/robots.txt', (c) => c.text(ROBOTS));
   app.get('/health', (c) => c.json({ status: 'ok' }));

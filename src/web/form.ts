@@ -49,15 +49,22 @@ export class Form {
 
 /** The form a request carries. */
 export async function readForm(c: Context): Promise<Form> {
-  const data = await c.req.formData().catch(() => undefined);
-  if (data === undefined) {
-    throw new Trouble(400, 'That form cannot be read', [
-      { where: 'the form', what: 'It did not arrive whole.', mend: 'Go back and send it again.' },
-    ]);
-  }
   const fields = new Map<string, string[]>();
-  for (const [name, value] of data.entries()) {
+  for (const [name, value] of (await formDataOf(c)).entries()) {
     if (typeof value === 'string') fields.set(name, [...(fields.get(name) ?? []), value]);
   }
   return new Form(fields);
+}
+
+/** What a form sent, files included. */
+export async function formDataOf(c: Context): Promise<FormData> {
+  const data = await c.req.formData().catch((error: unknown) => {
+    // A body longer than is allowed shows only as it is read.
+    if (error instanceof Trouble) throw error;
+    return undefined;
+  });
+  if (data !== undefined) return data;
+  throw new Trouble(400, 'That form cannot be read', [
+    { where: 'the form', what: 'It did not arrive whole.', mend: 'Go back and send it again.' },
+  ]);
 }

@@ -120,6 +120,23 @@ export const uploadLimit: MiddlewareHandler = bodyLimit({
   },
 });
 
+/** Most octets a garden file may have: hundreds of times a large garden's. House default. */
+const GARDEN_FILE_LIMIT_BYTES = 1024 * 1024;
+
+/** The same for a form that hands a garden file over. */
+export const gardenFileLimit: MiddlewareHandler = bodyLimit({
+  maxSize: GARDEN_FILE_LIMIT_BYTES,
+  onError: () => {
+    throw new Trouble(413, 'That file is too long', [
+      {
+        where: 'the garden file',
+        what: `It is longer than ${GARDEN_FILE_LIMIT_BYTES / 1024 / 1024} MiB.`,
+        mend: 'Send the garden file alone: a weather record is brought in on the Weather log.',
+      },
+    ]);
+  },
+});
+
 /** The same for a reading told by a script, which is answered in JSON. */
 export const readingLimit: MiddlewareHandler = bodyLimit({
   maxSize: BODY_LIMIT_BYTES,

@@ -1,10 +1,11 @@
 /**
  * Mends for tests: as the steward would keep them, and the garden they leave.
  */
-import { type Edit, editedFile, storedEdits } from '../../src/garden/edit.ts';
+import { type Edit, editedFile } from '../../src/garden/edit.ts';
 import { gardenFileOf } from '../../src/garden/export-garden-file.ts';
 import type { Fact } from '../../src/garden/facts.ts';
 import { everyItemId } from '../../src/garden/item-ids.ts';
+import { storedEdits } from '../../src/garden/kept-edits.ts';
 import type { LedgerEntry } from '../../src/garden/ledger.ts';
 import { heldFile } from '../../src/garden/member-ids.ts';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';

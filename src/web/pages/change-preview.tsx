@@ -5,29 +5,61 @@ import type { ChangePreview, PreviewedClash, PreviewedWork } from '../../digest/
 import { fullDay } from '../../digest/words.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
+import type { TaskMove } from '../../steward/steward.ts';
 import { taskPath } from '../addresses.ts';
+import { amountsInWords } from '../amount-words.ts';
 import { WhyDate } from '../why.tsx';
 
 interface PreviewProps {
   preview: ChangePreview;
   gardenId: string;
   units: UnitSystem;
+  /** With the amounts that change, where those are told too. */
+  moves?: readonly TaskMove[];
+  /** What is said where nothing changes. */
+  nothing?: string;
 }
 
+const NOTHING = 'No task moves, none is added and none goes. The log still keeps it for what comes later.';
+
 /** Moves, clashes, what is added and what goes, each with its reason. */
-export const PreviewSections = ({ preview, gardenId, units }: PreviewProps) => {
+export const PreviewSections = ({ preview, gardenId, units, moves = [], nothing = NOTHING }: PreviewProps) => {
   const { moved, clashes, added, dropped } = preview;
-  const nothing = moved.length + clashes.length + added.length + dropped.length === 0;
+  const other = moves.filter(
+    ({ amounts = [], from, to }) => amounts.length > 0 && from !== undefined && to !== undefined,
+  );
+  const isSame = moved.length + clashes.length + added.length + dropped.length + other.length === 0;
   return (
     <>
-      {nothing && <p>No task moves, none is added and none goes. The log still keeps it for what comes later.</p>}
+      {isSame && <p>{nothing}</p>}
       <Work heading="What moves" rows={moved} gardenId={gardenId} units={units} />
+      <Amounts rows={other} gardenId={gardenId} units={units} />
       <Clashes rows={clashes} units={units} />
       <Work heading="What is added" rows={added} units={units} />
       <Work heading="What goes off the plan" rows={dropped} gardenId={gardenId} units={units} />
     </>
   );
 };
+
+interface AmountsProps {
+  rows: readonly TaskMove[];
+  gardenId: string;
+  units: UnitSystem;
+}
+
+const Amounts = ({ rows, gardenId, units }: AmountsProps) =>
+  rows.length === 0 ? null : (
+    <>
+      <h2>What wants other amounts</h2>
+      <ul class="marked">
+        {rows.map(({ key, title, amounts = [], to }) => (
+          <li>
+            <a href={taskPath(gardenId, key)}>{readableIn(units, title, to)}</a>: {amountsInWords(amounts, units)}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
 
 interface WorkProps {
   heading: string;

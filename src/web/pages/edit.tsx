@@ -140,6 +140,8 @@ const WouldChange = ({
       <Gone gone={looked.gone} />
       <PreviewSections
         preview={changePreview(looked.preview.before, looked.preview.after)}
+        moves={looked.preview.moves}
+        nothing="No task moves, none is added and none goes."
         gardenId={garden.id}
         units={units}
       />
@@ -216,6 +218,8 @@ export function deletePage({
           <Gone gone={looked.gone} />
           <PreviewSections
             preview={changePreview(looked.preview.before, looked.preview.after)}
+            moves={looked.preview.moves}
+            nothing="No task moves, none is added and none goes."
             gardenId={garden.id}
             units={units}
           />
