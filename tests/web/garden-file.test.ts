@@ -60,7 +60,9 @@ describe('a changed file', () => {
     const house = await sampleApp();
     const { answer, path } = await handOver(house, PAGE, { text: await changed(house) });
     expect([answer.status, path.startsWith(`${PAGE}/`)]).toEqual([303, true]);
-    expect(await read(house.get(path))).toContain('North bed changed: length from 9\'10" to 19\'8"');
+    const shown = await read(house.get(path));
+    expect(shown).toContain('North bed changed: length from 9.8 ft to 19.7 ft');
+    expect(shown).toContain('Topdress North bed : finished compost 3.3 cu ft instead of 1.7 cu ft');
     expect((await house.steward.fileNow('mill-row')).beds[0]?.lengthM).toBe(3);
   });
 

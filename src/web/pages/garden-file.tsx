@@ -23,7 +23,7 @@ interface GardenFilePageProps {
 /** The page of a garden's file. */
 export function gardenFilePage({ garden, entered, brought, problems = [] }: GardenFilePageProps) {
   return page(
-    { title: 'Garden file', garden },
+    { title: 'Garden file', garden, here: 'history', docs: 'garden-file' },
     <article class="garden-file">
       <h1>Garden file</h1>
       {brought !== undefined && (
@@ -74,7 +74,7 @@ export function gardenFilePage({ garden, entered, brought, problems = [] }: Gard
 /** The page that brings a new garden in. */
 export function bringInPage({ text = '', problems = [] }: { text?: string; problems?: readonly Problem[] }) {
   return page(
-    { title: 'Bring a garden in' },
+    { title: 'Bring a garden in', docs: 'garden-file' },
     <article class="garden-file">
       <h1>Bring a garden in from its file</h1>
       <p>

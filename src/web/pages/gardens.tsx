@@ -5,7 +5,7 @@ import { fullDay } from '../../digest/words.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { KeptDraft } from '../../store/drafts.ts';
 import type { PutAway } from '../../store/gardens.ts';
-import { GARDENS_PATH, giveBackPath, putAwayPath, weekPath } from '../addresses.ts';
+import { bringInPath, GARDENS_PATH, giveBackPath, putAwayPath, weekPath } from '../addresses.ts';
 import { type PageGarden, page } from '../layout.tsx';
 import { DraftList, WaysToBegin } from './set-up.tsx';
 
@@ -57,7 +57,7 @@ export function gardensPage({ gardens, drafts, away, units }: GardensPageProps) 
         <h2>Another garden</h2>
         <WaysToBegin hasDemo={gardens.some(({ isDemo }) => isDemo)} />
         <p class="small">
-          A garden file is brought in with <code>loamtide garden import FILE</code>.
+          A garden that was kept elsewhere <a href={bringInPath()}>comes in with its file</a>.
         </p>
       </section>
       {away.length > 0 && (

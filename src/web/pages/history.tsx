@@ -6,7 +6,7 @@ import type { LedgerEntry } from '../../garden/ledger.ts';
 import { standingEntries, undoneEntries } from '../../garden/project.ts';
 import { type AskedAfter, entriesAbout } from '../../steward/entries-about.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { historyPath, recordPath, undoPath } from '../addresses.ts';
+import { gardenFilePath, historyPath, recordPath, undoPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
 
@@ -51,6 +51,9 @@ export function historyPage(view: GardenView, { before, about }: Asked) {
         <a href={recordPath(garden.id)}>
           The season's record: what was done when, bed by bed, to print or to keep as a file
         </a>
+      </p>
+      <p>
+        <a href={gardenFilePath(garden.id)}>The garden file: all of it in one text, to keep, or to bring in changed</a>
       </p>
       <ol class="ledger" reversed>
         {shown.map((row) => (

@@ -30,7 +30,7 @@ export function incomingFilePage({ preview, known, word, prefer, lineOf, units }
   const { view, doubts } = preview;
   const id = known?.garden.id;
   return page(
-    { title: 'What the file says', ...(known === undefined ? {} : { garden: known.garden }) },
+    { title: 'What the file says', docs: 'garden-file', ...(known === undefined ? {} : { garden: known.garden }) },
     <article class="garden-file undo">
       <h1>{known === undefined ? `${view.garden.name} would be brought in` : 'What the file would change'}</h1>
       <p>Nothing is kept yet.</p>
