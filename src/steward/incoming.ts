@@ -2,13 +2,12 @@
  * A garden file on its way in: what it says, what it would change, and who wins where it meets what was reported.
  */
 import { gardenFileOf } from '../garden/export-garden-file.ts';
-import { type FileDifference, importDifferences } from '../garden/file-difference.ts';
+import { importDifferences } from '../garden/file-difference.ts';
 import type { Garden } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import { editsBetween } from '../garden/kept-edits.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
 import { heldFile } from '../garden/member-ids.ts';
-import type { Problem } from '../garden/problem.ts';
 import { gardenOfFile, projectGarden } from '../garden/project.ts';
 import { readGardenFile } from '../garden/read-garden-file.ts';
 import type { StoredEdit } from '../garden/stored-edit.ts';
@@ -16,33 +15,8 @@ import { readStationTable } from '../store/station-file.ts';
 import { doubtsOf } from './doubts.ts';
 import { type ImportRoom, tryImport } from './imports.ts';
 import { refusal } from './marking.ts';
-import type { GardenImport, GardenView, TaskMove } from './steward.ts';
+import type { HandedFile, ImportPreview } from './steward.ts';
 import { movesBetween } from './undo.ts';
-
-/** A garden file as it was handed over. */
-export interface HandedFile {
-  text: string;
-  prefer: GardenImport['prefer'];
-  /** The garden it is to change; a new one where it is not given. */
-  gardenId?: string;
-}
-
-/** What bringing a file in would do: shown before it is done. */
-export interface ImportPreview {
-  file: GardenFile;
-  /** The garden as it would be, with its plan. */
-  view: GardenView;
-  /** What would change in the garden that is there; none for a new one. */
-  changes: readonly StoredEdit[];
-  /** Changes of its people, and of work that was given to somebody. */
-  ofPeople: readonly FileDifference[];
-  /** Where what was reported stands against the file: what is kept though the file says otherwise, or what is dropped. */
-  against: readonly StoredEdit[];
-  /** Tasks that would move, come or go. */
-  moves: readonly TaskMove[];
-  /** What can be read but is hardly meant. */
-  doubts: readonly Problem[];
-}
 
 /**
  * Reads a garden file and tries it out. Nothing is kept.

@@ -11,6 +11,8 @@ import type { Garden } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import type { HouseholdFact } from '../garden/household-facts.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
+import type { Problem } from '../garden/problem.ts';
+import type { StoredEdit } from '../garden/stored-edit.ts';
 import type { LoggedDay } from '../garden/weather.ts';
 import type { Day, Instant } from '../measures/days.ts';
 import type { Quantity } from '../measures/quantity.ts';
@@ -21,7 +23,6 @@ import type { ReadingKey } from '../store/reading-keys.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 import type { LinkDoings } from './answers/mail-links.ts';
 import type { GardenDoings } from './garden-doings.ts';
-import type { HandedFile, ImportPreview } from './incoming.ts';
 import type { MailDoings } from './post/mail-doings.ts';
 import type { RecordDoings } from './record-doings.ts';
 import type { SetUpDoings } from './set-up/set-up-doings.ts';
@@ -127,6 +128,31 @@ export interface GardenImport {
   record?: WeatherRecord;
   /** Weather already seen this season, logged in the same breath: the first plan knows it, and nothing moves after it. */
   weather?: readonly LoggedDay[];
+}
+
+/** A garden file as it was handed over. */
+export interface HandedFile {
+  text: string;
+  prefer: GardenImport['prefer'];
+  /** The garden it is to change; a new one where it is not given. */
+  gardenId?: string;
+}
+
+/** What bringing a file in would do: shown before it is done. */
+export interface ImportPreview {
+  file: GardenFile;
+  /** The garden as it would be, with its plan. */
+  view: GardenView;
+  /** What would change in the garden that is there; none for a new one. */
+  changes: readonly StoredEdit[];
+  /** Changes of its people, and of work that was given to somebody. */
+  ofPeople: readonly FileDifference[];
+  /** Where what was reported stands against the file: what is kept though the file says otherwise, or what is dropped. */
+  against: readonly StoredEdit[];
+  /** Tasks that would move, come or go. */
+  moves: readonly TaskMove[];
+  /** What can be read but is hardly meant. */
+  doubts: readonly Problem[];
 }
 
 /** What was really used for a task, or came of it. */

@@ -5,9 +5,8 @@ import { type Context, Hono } from 'hono';
 import { gardenFileText } from '../garden/export-garden-file.ts';
 import { linesIn } from '../garden/line-of.ts';
 import type { Problem } from '../garden/problem.ts';
-import type { HandedFile } from '../steward/incoming.ts';
-import type { Steward } from '../steward/steward.ts';
-import { bringInPath, gardenFilePath, incomingFilePath, weatherPath, weekPath } from './addresses.ts';
+import type { HandedFile, Steward } from '../steward/steward.ts';
+import { bringInPath, gardenFilePath, incomingFilePath, longRecordPath, weekPath } from './addresses.ts';
 import { BY, gardenView, wholeNumber } from './garden-view.ts';
 import { gardenFileLimit } from './guard.ts';
 import { HandedFiles } from './handed-files.ts';
@@ -92,7 +91,7 @@ function toldHere(problems: readonly Problem[], gardenId: string | undefined): P
     const mend =
       gardenId === undefined
         ? 'Write nearest: true in its place for now. Once the garden is here, bring the record in on the Weather log; it is planned by from then on.'
-        : `Bring the record in on the Weather log first (${weatherPath(gardenId)}), then this file.`;
+        : `Bring the record in on the Weather log first (${longRecordPath(gardenId)}), then this file.`;
     return { ...problem, mend };
   });
 }

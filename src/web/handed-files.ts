@@ -2,7 +2,7 @@
  * Garden files that were handed over and not brought in yet, by the addresses of the pages that show them.
  */
 import { randomBytes } from 'node:crypto';
-import type { HandedFile } from '../steward/incoming.ts';
+import type { HandedFile } from '../steward/steward.ts';
 
 /** Files held, at most: the oldest is forgotten for a new one. House default: a file has at most a mebibyte. */
 const MOST_HELD = 20;

@@ -3,8 +3,7 @@
  */
 import type { Context } from 'hono';
 import { textOf } from '../steward/file-text.ts';
-import { Form } from './form.ts';
-import { Trouble } from './trouble.ts';
+import { Form, formDataOf } from './form.ts';
 
 /** A file as it was sent: its name without folders, and its text. */
 export interface SentFile {
@@ -26,16 +25,7 @@ const NAME_CHARACTERS = 80;
 
 /** The form and the files a request carries. */
 export async function readFormWithFiles(c: Context): Promise<FormWithFiles> {
-  const data = await c.req.formData().catch((error: unknown) => {
-    // A body longer than is allowed shows only as it is read.
-    if (error instanceof Trouble) throw error;
-    return undefined;
-  });
-  if (data === undefined) {
-    throw new Trouble(400, 'That form cannot be read', [
-      { where: 'the form', what: 'It did not arrive whole.', mend: 'Go back and send it again.' },
-    ]);
-  }
+  const data = await formDataOf(c);
   const fields = new Map<string, string[]>();
   const files = new Map<string, File>();
   for (const [name, value] of data.entries()) {

@@ -44,6 +44,7 @@ export const NO_PAGE: Readonly<Record<string, string>> = {
   'GET /gardens/:gardenId/record.csv': 'a file',
   'GET /gardens/:gardenId/record.json': 'a file',
   'GET /gardens/:gardenId/household/mail/html': 'a letter, which has tests of its own',
+  'GET /gardens/:gardenId/garden-file.yaml': 'a file',
   'GET /handbook/images/:file': 'a picture',
   'GET /under-way/:id': 'stands only while a work goes on, and is looked over by itself',
   'POST /api/piles/:pileId/readings': 'an answer for programs',
@@ -63,7 +64,10 @@ export const NO_PAGE: Readonly<Record<string, string>> = {
 
 /** The pages of both gardens, and what is said of addresses that lead nowhere; those that change something at the end. */
 export async function pagesWalked({ get, routes, gardens, drafts }: WalkedApp): Promise<WalkedPage[]> {
-  const pages: WalkedPage[] = [{ route: 'GET /', path: '/', status: 200 }];
+  const pages: WalkedPage[] = [
+    { route: 'GET /', path: '/', status: 200 },
+    { route: 'GET /bring-in', path: '/bring-in', status: 200 },
+  ];
   for (const garden of Object.values(gardens)) {
     const within = new RegExp(`^/(?:handbook|gardens/${garden.id})(?:[/?]|$)`);
     const found = await followedLinks({ get, routes }, { from: [weekPath(garden.id)], within });
@@ -73,6 +77,7 @@ export async function pagesWalked({ get, routes, gardens, drafts }: WalkedApp): 
   }
   pages.push(...setUpPages(drafts).map((sent) => routed(sent, routes)));
   pages.push(...WRONG.map(({ path, status }) => opened(path, status, routes)));
+  pages.push(...GONE.map((sent) => routed(sent, routes)));
   return [...pages, ...fromTheMail(gardens.demo).map((sent) => routed(sent, routes))];
 }
 
@@ -125,7 +130,7 @@ function workOf({ kind, state, makes }: PlannedTask): string {
 const inDays = (days: number): Day => addDays(WALKED_ON, days);
 
 /** What the pages with forms that ask something show when they are asked. */
-function askedOf({ id, view }: WalkedGarden): string[] {
+function askedOf({ id, view, files }: WalkedGarden): string[] {
   const { garden } = view;
   const at = weekPath(id);
   const bed = garden.beds[0]?.id ?? '';
@@ -141,6 +146,7 @@ function askedOf({ id, view }: WalkedGarden): string[] {
     chooseCropPath(id, bed, { season: 2028, crop: 'tomato' }),
     `${at}/undo`,
     `${at}/away-sheet`,
+    ...files,
     ...(garden.wishes.length === 0 ? [] : [`${at}/beds?years=3`, `${at}/take-plan?years=3`]),
     ...(cover === undefined ? [] : [`${reportPath(id, 'stage')}?seen=${cover.value}&stage=first-buds&on=${WALKED_ON}`]),
     ...(planting === undefined ? [] : [`${bedPath(id, planting.bedId)}/season/drop?planting=${planting.id}`]),
@@ -174,6 +180,8 @@ function sentIn({ id, view, feed }: WalkedGarden): Sent[] {
     ...(feed === undefined ? [] : [refused(`${at}/feeds/${feed.id}/change`, { label: '' })]),
     refused(`${at}/keys`, { label: '' }),
     { path: `${at}/keys`, form: { label: 'pile probe' }, status: 200 },
+    refused(`${at}/garden-file`, { text: 'beds: [' }),
+    refused('/bring-in', { text: 'beds: 3' }),
     refused(`${at}/household`, { name: '' }),
     refused(`${at}/household/people`, { people: 'many' }),
     ...(member === undefined
@@ -195,6 +203,13 @@ function fromTheMail({ answer = '', stop = '' }: WalkedGarden): Sent[] {
     { path: stop, form: { [ONE_CLICK.name]: ONE_CLICK.value }, status: 200 },
   ];
 }
+
+/** Files that are not held any more. */
+const GONE: readonly Sent[] = ['/gardens/lone-bed/garden-file/none', '/bring-in/none'].map((path) => ({
+  path,
+  form: {},
+  status: 404,
+}));
 
 /** Addresses that lead nowhere, and questions that cannot be answered. */
 const WRONG: readonly { path: string; status: number }[] = [

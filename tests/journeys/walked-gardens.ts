@@ -2,6 +2,8 @@
  * Two gardens to walk every page of: the demo garden with some news in it, and one with a bed and nothing else.
  */
 import type { Hono } from 'hono';
+import { gardenFileText } from '../../src/garden/export-garden-file.ts';
+import type { GardenFile } from '../../src/garden/garden-file.ts';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
 import { EMPTY_DRAFT, SET_UP_STEPS, type SetUpDraft } from '../../src/garden/set-up-draft.ts';
 import type { Instant } from '../../src/measures/days.ts';
@@ -28,6 +30,8 @@ export interface WalkedGarden {
   id: string;
   view: GardenView;
   feed?: Feed;
+  /** Pages that show a file which was handed over. */
+  files: readonly string[];
   /** Paths of links in mail. */
   answer?: string;
   stop?: string;
@@ -45,18 +49,55 @@ export async function walkedApp(port = 8137) {
   const bare = 'lone-bed';
   await steward.importGarden({ file: checkGardenFile(bareFile(bare)), prefer: 'reported' }, 'test');
   const [feed] = await steward.feeds(demo);
-  const gardens: Record<'demo' | 'bare', WalkedGarden> = {
-    demo: { id: demo, view: await steward.view(demo), ...(feed && { feed }), ...(await linksOf(steward, store, demo)) },
-    bare: { id: bare, view: await steward.view(bare) },
-  };
   const drafts = { told: await draftIn(steward, TOLD), bare: await draftIn(steward, EMPTY_DRAFT) };
   const parts = { steward, settings, report: () => undefined };
   const fetch = madeOnce(createApp(parts));
+  const links = await linksOf(steward, store, demo);
+  const files = {
+    changed: await handedOver(fetch, {
+      port,
+      at: `/gardens/${demo}/garden-file`,
+      file: await changedFile(steward, demo),
+    }),
+    new: await handedOver(fetch, { port, at: '/bring-in', file: checkGardenFile(bareFile('other-bed')) }),
+  };
+  const gardens: Record<'demo' | 'bare', WalkedGarden> = {
+    demo: { id: demo, view: await steward.view(demo), files: [files.changed], ...(feed && { feed }), ...links },
+    bare: { id: bare, view: await steward.view(bare), files: [files.new] },
+  };
   const routes = new Set(pagesOf(parts).routes.map(({ method, path }) => `${method} ${path}`));
   const ways = [...routes].filter((route) => !route.startsWith('ALL '));
   const get = async (path: string) =>
     fetch(new Request(`http://127.0.0.1:${port}${path}`, { headers: { Host: `127.0.0.1:${port}` } }));
   return { fetch, get, steward, gardens, drafts, routes: ways, close: () => steward.close() };
+}
+
+/** A file of a garden in which something was changed, added and left out. */
+async function changedFile(steward: Steward, gardenId: string): Promise<GardenFile> {
+  const file = await steward.fileNow(gardenId);
+  const [first, ...others] = file.beds;
+  if (first === undefined) throw new Error('The demo garden has no bed.');
+  return {
+    ...file,
+    beds: [{ ...first, lengthM: first.lengthM + 1 }, ...others],
+    gear: [],
+    coverStands: file.coverStands.slice(1),
+  };
+}
+
+/** Hands a garden file over, and returns the path of the page that shows it. */
+async function handedOver(
+  fetch: (request: Request) => Promise<Response>,
+  { port, at, file }: { port: number; at: string; file: GardenFile },
+): Promise<string> {
+  const host = `127.0.0.1:${port}`;
+  const body = new URLSearchParams({ text: gardenFileText(file) });
+  const headers = { Host: host, 'Sec-Fetch-Site': 'same-origin' };
+  let answer = await fetch(new Request(`http://${host}${at}`, { method: 'POST', headers, body }));
+  for (let leads = answer.headers.get('location'); ; leads = answer.headers.get('location') ?? leads) {
+    if (leads?.startsWith('/under-way/') !== true) return leads ?? at;
+    answer = await fetch(new Request(`http://${host}${leads}`, { headers: { Host: host } }));
+  }
 }
 
 /** Answers of an app, each page made once however often it is asked for. */

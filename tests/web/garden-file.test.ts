@@ -124,7 +124,7 @@ describe('a file that cannot be used', () => {
     [{ text: 'beds: [' }, 'line 1'],
     [{}, 'Neither is given.'],
     [{ file: 'garden: 1', text: 'garden: 2' }, 'Both are given, and they are not the same.'],
-    [{ file: new Uint8Array([0xff, 0xfe, 0x00]) }, 'It is no text that can be read.'],
+    [{ file: new Uint8Array([0xff, 0xfe, 0x00]) }, 'It is not UTF-8 text. Save it as UTF-8.'],
   ])('is refused: %j', async (fields, said) => {
     const house = await sampleApp();
     const { answer } = await handOver(house, PAGE, fields);

@@ -9,7 +9,7 @@ import type { Problem } from '../../garden/problem.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Plan } from '../../schedule/plan.ts';
-import type { ImportPreview } from '../../steward/incoming.ts';
+import type { ImportPreview } from '../../steward/steward.ts';
 import { bringInPath, gardenFilePath, incomingFilePath } from '../addresses.ts';
 import { ProblemWords, page } from '../layout.tsx';
 import { PreviewSections } from './change-preview.tsx';
