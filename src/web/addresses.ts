@@ -53,6 +53,17 @@ export function weatherPath(gardenId: string, day?: Day): string {
   return `${weekPath(gardenId)}/weather${day === undefined ? '' : `?day=${day}`}`;
 }
 
+/** A day of the weather log, to be changed; with `gone`, the page that asks before it is taken out. */
+export function loggedDayPath(gardenId: string, row?: { day: Day; kind: string }, gone?: 'gone'): string {
+  const query = row === undefined ? '' : `?${new URLSearchParams({ day: row.day, kind: row.kind })}`;
+  return `${weatherPath(gardenId)}/day${gone === undefined ? '' : '/gone'}${query}`;
+}
+
+/** Where many days go at once; with an offer, the page that shows them. */
+export function loggedDaysPath(gardenId: string, offer?: string): string {
+  return `${weatherPath(gardenId)}/days${offer === undefined ? '' : `/${offer}`}`;
+}
+
 /** The long record behind the garden, and where another is brought in. */
 export function longRecordPath(gardenId: string): string {
   return `${weatherPath(gardenId)}/record`;

@@ -25,6 +25,8 @@ import { handbookRoutes } from './handbook-route.tsx';
 import { historyRoutes } from './history-route.tsx';
 import { householdRoutes } from './household-route.tsx';
 import { keysRoutes } from './keys-route.tsx';
+import { loggedDayRoutes } from './logged-day-route.tsx';
+import { loggedDaysRoutes } from './logged-days-route.tsx';
 import { longRecordRoutes } from './long-record-route.tsx';
 import { MAIL_PATHS, mailHeaders } from './mail-pages.ts';
 import { mailRoutes } from './mail-route.tsx';
@@ -84,6 +86,7 @@ export function pagesOf({ steward, settings, report }: Required<AppParts>): Hono
   app.use(originGuard);
   app.route('/', longRecordRoutes(steward, underWay));
   app.route('/', gardenFileRoutes(steward, underWay));
+  app.route('/', loggedDaysRoutes(steward, underWay));
   app.use(formLimit);
   app.get('/robots.txt', (c) => c.text(ROBOTS));
   app.get('/health', (c) => c.json({ status: 'ok' }));
@@ -102,6 +105,7 @@ export function pagesOf({ steward, settings, report }: Required<AppParts>): Hono
   app.route('/', setUpRoutes(steward, underWay));
   app.route('/', taskRoutes(steward));
   app.route('/', weatherRoutes(steward));
+  app.route('/', loggedDayRoutes(steward));
   app.route('/', reportRoutes(steward));
   app.route('/', diseaseRoutes(steward));
   app.route('/', stageRoutes(steward));

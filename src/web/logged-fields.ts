@@ -2,7 +2,7 @@
  * What may be logged of a day, as the gardener types and reads it: each in the unit it is measured in at home.
  */
 import type { LoggedDay } from '../garden/weather.ts';
-import { isPossible, type Measured, WEATHER_LIMITS } from '../garden/weather-limits.ts';
+import { isPossible, MEASURED_WORDS, type Measured, WEATHER_LIMITS } from '../garden/weather-limits.ts';
 import type { Day } from '../measures/days.ts';
 import { type DepthUnit, readDepthMm } from '../measures/typed-amount.ts';
 import { readDegrees } from '../measures/typed-temperature.ts';
@@ -42,6 +42,30 @@ export function cellOf(row: LoggedDay | undefined, measured: Measured, units: Un
   const value = row?.[measured];
   const { of, digits } = unitOf(measured, units);
   return value === undefined ? '' : plain(of(value), digits);
+}
+
+/** A form's fields as they are shown. */
+export type WeatherEntered = Readonly<Record<string, string>>;
+
+/** The fields that a form was sent with. */
+export function enteredIn(form: Form): WeatherEntered {
+  const names = ['day', 'kind', ...LOGGED_FIELDS.map(({ name }) => name)];
+  return Object.fromEntries(names.map((name) => [name, form.text(name)]));
+}
+
+/** The fields of a day as it is logged. */
+export function enteredOf(row: LoggedDay, units: UnitSystem): WeatherEntered {
+  const figures = LOGGED_FIELDS.map(({ name, measured }) => [name, cellOf(row, measured, units)]);
+  return { day: row.day, kind: row.kind, ...Object.fromEntries(figures) };
+}
+
+/** The figures of a day in a row: "low 28 °F, rain 0.5 in". */
+export function figuresInWords(row: LoggedDay, units: UnitSystem): string {
+  return LOGGED_FIELDS.filter(({ measured }) => row[measured] !== undefined)
+    .map(
+      ({ measured }) => `${MEASURED_WORDS[measured]} ${cellOf(row, measured, units)} ${unitOf(measured, units).name}`,
+    )
+    .join(', ');
 }
 
 /** The row a form tells of; nothing when a field cannot be used, which the form then says. */

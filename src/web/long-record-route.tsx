@@ -14,7 +14,8 @@ import { longRecordPath, offeredRecordPath } from './addresses.ts';
 import { readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { formLimit, uploadLimit } from './guard.ts';
-import { type OfferedRecord, OfferedRecords } from './offered-records.ts';
+import { Offered } from './offered.ts';
+import type { OfferedRecord } from './offered-record.ts';
 import { type KeptRecord, longRecordPage } from './pages/long-record.tsx';
 import { offeredRecordPage } from './pages/offered-record.tsx';
 import { refusalsOf } from './task-route.tsx';
@@ -30,13 +31,13 @@ const READING = 0.4;
 interface Room {
   steward: Steward;
   underWay: UnderWayPages;
-  offers: OfferedRecords;
+  offers: Offered<OfferedRecord>;
   previewOf: (view: GardenView, offer: OfferedRecord, say?: Say) => Promise<RecordPreview>;
 }
 
 /** The page, its files, and everything that puts a record behind a garden. */
 export function longRecordRoutes(steward: Steward, underWay: UnderWayPages): Hono {
-  const room: Room = { steward, underWay, offers: new OfferedRecords(), previewOf: heldPreviews(steward) };
+  const room: Room = { steward, underWay, offers: new Offered<OfferedRecord>(), previewOf: heldPreviews(steward) };
   return new Hono()
     .get(PATH, async (c) => {
       const view = await gardenView(steward, c);

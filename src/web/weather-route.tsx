@@ -7,10 +7,11 @@ import type { Problem } from '../garden/problem.ts';
 import { isDay } from '../measures/days.ts';
 import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
 import { weatherPath } from './addresses.ts';
+import { keptChange } from './edit/kept-change.ts';
 import { Form, readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
-import { LOGGED_FIELDS, rowIn } from './logged-fields.ts';
-import { type WeatherEntered, weatherPage } from './pages/weather.tsx';
+import { enteredIn, rowIn } from './logged-fields.ts';
+import { weatherPage } from './pages/weather.tsx';
 import { weatherPreviewPage } from './pages/weather-preview.tsx';
 import { refusalsOf } from './task-route.tsx';
 
@@ -34,8 +35,11 @@ export function weatherRoutes(steward: Steward): Hono {
       const row = rowIn(form, garden.place.units, plan.today);
       if (row === undefined) return refused(c, view, form, form.problems);
       const report = { kind: 'weather-logged' as const, days: [row] };
-      const problems = await refusalsOf(() => steward.report(garden.id, report, BY));
-      return problems.length > 0 ? refused(c, view, form, problems) : c.redirect(weatherPath(garden.id), 303);
+      let path = weatherPath(garden.id);
+      const problems = await refusalsOf(async () => {
+        path = await keptChange(steward, garden.id, path, () => steward.report(garden.id, report, BY));
+      });
+      return problems.length > 0 ? refused(c, view, form, problems) : c.redirect(path, 303);
     });
 }
 
@@ -58,9 +62,4 @@ async function preview(c: Context, steward: Steward, view: GardenView, form: For
 
 function refused(c: Context, view: GardenView, form: Form, problems: readonly Problem[]) {
   return c.html(weatherPage({ view, entered: enteredIn(form), problems }), 422);
-}
-
-function enteredIn(form: Form): WeatherEntered {
-  const names = ['day', 'kind', ...LOGGED_FIELDS.map(({ name }) => name)];
-  return Object.fromEntries(names.map((name) => [name, form.text(name)]));
 }

@@ -1,8 +1,7 @@
 import { changePreview } from '../../digest/change-preview.ts';
-import type { Problem } from '../../garden/problem.ts';
-import type { DailyWeather, LoggedDay } from '../../garden/weather.ts';
+import type { LoggedDay } from '../../garden/weather.ts';
 import type { Day } from '../../measures/days.ts';
-import { logSpan } from '../../steward/reports.ts';
+import { loggable } from '../../steward/log-file.ts';
 import { command, switchOption } from '../command.ts';
 import { counted } from '../counted.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';
@@ -48,36 +47,14 @@ export const weatherLog = command({
 
 type Found = Omit<WeatherRows, 'days'> & { days: readonly LoggedDay[] };
 
-/** The rows that say something of days that may be logged; the others are a problem each way. */
-function usable(read: WeatherRows, kind: LoggedDay['kind'], today: Day): Found {
-  const { from, to } = logSpan(kind, today);
-  const measured = read.days.filter((row) => Object.keys(row).length > 1);
-  const [early, late] = [measured.filter(({ day }) => day < from), measured.filter(({ day }) => day > to)];
-  const days = measured.filter(({ day }) => day >= from && day <= to).map((row) => ({ ...row, kind }));
-  const empty: Problem[] =
-    measured.length > 0
-      ? []
-      : [{ where: 'the file', what: 'measures nothing.', mend: 'Give a figure a day at least.' }];
-  return {
-    ...read,
-    days,
-    problems: [
-      ...read.problems,
-      ...outside(early, `before ${from}`, `Give days from ${from} on; older ones go into the record: weather import.`),
-      ...outside(
-        late,
-        `after ${to}`,
-        kind === 'observed' ? 'A forecast is brought in with --expected.' : `Give days up to ${to}.`,
-      ),
-      ...empty,
-    ],
-  };
-}
+const OTHER_WAYS = {
+  older: 'older ones go into the record: weather import.',
+  forecast: 'A forecast is brought in with --expected.',
+};
 
-function outside(rows: readonly DailyWeather[], where: string, mend: string): Problem[] {
-  if (rows.length === 0) return [];
-  const span = rows.length === 1 ? rows[0]?.day : `${rows[0]?.day} to ${rows.at(-1)?.day}`;
-  return [{ where: span ?? '', what: `${counted(rows.length, 'day')} ${where} cannot be logged.`, mend }];
+function usable(read: WeatherRows, kind: LoggedDay['kind'], today: Day): Found {
+  const { days, problems } = loggable(read.days, { kind, today, ways: OTHER_WAYS });
+  return { ...read, days, problems: [...read.problems, ...problems] };
 }
 
 function logged(name: string, found: Found, log: readonly LoggedDay[]): string[] {

@@ -4,6 +4,7 @@
  */
 import type { Context, MiddlewareHandler } from 'hono';
 import { fullDay } from '../../digest/words.ts';
+import type { Fact } from '../../garden/facts.ts';
 import type { Garden } from '../../garden/garden.ts';
 import { undoneEntries } from '../../garden/project.ts';
 import { readableIn } from '../../measures/quantity.ts';
@@ -16,6 +17,9 @@ import { readerUnits } from '../reader.ts';
 const moved = new Map<string, readonly TaskMove[]>();
 /** Changes whose moves are remembered. House default: more than anybody keeps before they look at the next page. */
 const REMEMBERED = 200;
+
+/** The kinds of facts that are kept with such a line. */
+const LINED: readonly Fact['kind'][] = ['garden-mended', 'weather-logged'];
 
 /** The path of a page with the line of an entry above it. */
 export function keptAt(path: string, { id }: Pick<Garden, 'id'>, entry: number, moves: readonly TaskMove[]): string {
@@ -38,7 +42,7 @@ export function keptLine(steward: Steward): MiddlewareHandler {
     const gardenId = c.req.param('gardenId') ?? '';
     const { garden, ledger } = await steward.view(gardenId);
     const told = ledger.find((each) => each.entry === entry);
-    if (told?.fact.kind !== 'garden-mended' || undoneEntries(ledger).has(entry)) return;
+    if (told === undefined || !LINED.includes(told.fact.kind) || undoneEntries(ledger).has(entry)) return;
     const units = readerUnits(c) ?? garden.place.units;
     const line = (
       <Kept gardenId={gardenId} entry={entry} moves={moved.get(`${gardenId}/${entry}`) ?? []} units={units} />

@@ -9,7 +9,6 @@ import { seasonOf } from '../../climate/season.ts';
 import { changePreview } from '../../digest/change-preview.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
-import type { WeatherFile } from '../../garden/weather-rows.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import { tenth } from '../../measures/tenth.ts';
@@ -17,10 +16,10 @@ import { celsius, type UnitSystem } from '../../measures/units.ts';
 import type { RecordPreview } from '../../steward/record-doings.ts';
 import type { WeatherRecord } from '../../store/weather.ts';
 import { longRecordCsvPath, longRecordPath, offeredRecordPath } from '../addresses.ts';
-import { Problems, ProblemWords, page } from '../layout.tsx';
-import type { OfferedRecord } from '../offered-records.ts';
-import { told } from '../weather-sent.ts';
+import { Problems, page } from '../layout.tsx';
+import type { OfferedRecord } from '../offered-record.ts';
 import { PreviewSections } from './change-preview.tsx';
+import { counted, FileNotes } from './file-notes.tsx';
 import { RecordHolds } from './record-words.tsx';
 
 interface OfferedProps {
@@ -67,34 +66,6 @@ export function offeredRecordPage({ garden, offer, id, record, preview, problems
       </p>
     </article>,
   );
-}
-
-const FileNotes = ({ file: { problems, duplicates, doubted } }: { file: WeatherFile }) => (
-  <>
-    {duplicates > 0 && <p>{counted(duplicates, 'row')} of the file gave way to a later row of the same date.</p>}
-    {doubted > 0 && (
-      <p>
-        {counted(doubted, 'value')} of the file {doubted === 1 ? 'is' : 'are'} left out: the record itself marks{' '}
-        {doubted === 1 ? 'it' : 'them'} as doubtful.
-      </p>
-    )}
-    {problems.length > 0 && (
-      <>
-        <h2>What cannot be used, and is left out</h2>
-        <ul class="marked">
-          {told(problems).map((problem) => (
-            <li>
-              <ProblemWords {...problem} />
-            </li>
-          ))}
-        </ul>
-      </>
-    )}
-  </>
-);
-
-function counted(count: number, noun: string): string {
-  return `${count} ${noun}${count === 1 ? '' : 's'}`;
 }
 
 const EVENTS: readonly { event: FreezeEvent; words: string }[] = [

@@ -4,14 +4,12 @@
 import { changePreview } from '../../digest/change-preview.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { LoggedDay } from '../../garden/weather.ts';
-import { MEASURED_WORDS } from '../../garden/weather-limits.ts';
 import type { ReportPreview } from '../../steward/steward.ts';
 import { weatherPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
-import { cellOf, LOGGED_FIELDS, unitOf } from '../logged-fields.ts';
+import { figuresInWords, LOGGED_FIELDS, type WeatherEntered } from '../logged-fields.ts';
 import { PreviewSections } from './change-preview.tsx';
-import type { WeatherEntered } from './weather.tsx';
 
 interface WeatherPreviewProps {
   garden: Garden;
@@ -54,9 +52,11 @@ export function weatherPreviewPage({ garden, row, entered, preview: { before, af
 /** What a row would take the place of, in words; empty where it is new. */
 function replacedBy({ weather, place: { units } }: Garden, row: LoggedDay): string {
   const known = weather.find(({ day, kind }) => day === row.day && kind === row.kind);
-  return LOGGED_FIELDS.filter(({ measured }) => row[measured] !== undefined && known?.[measured] !== undefined)
-    .map(
-      ({ measured }) => `${MEASURED_WORDS[measured]} ${cellOf(known, measured, units)} ${unitOf(measured, units).name}`,
-    )
-    .join(', ');
+  if (known === undefined) return '';
+  const replaced: LoggedDay = { day: row.day, kind: row.kind };
+  for (const { measured } of LOGGED_FIELDS) {
+    const was = known[measured];
+    if (row[measured] !== undefined && was !== undefined) replaced[measured] = was;
+  }
+  return figuresInWords(replaced, units);
 }

@@ -1,0 +1,138 @@
+/**
+ * Many days of the weather log at once: a file or pasted rows, looked at first.
+ */
+import { type Context, Hono } from 'hono';
+import { unreckonedNote } from '../digest/unreckoned.ts';
+import type { Problem } from '../garden/problem.ts';
+import { InputRefused } from '../garden/problem.ts';
+import type { LoggedDay } from '../garden/weather.ts';
+import { loggable } from '../steward/log-file.ts';
+import type { Say } from '../steward/say.ts';
+import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
+import { loggedDaysPath, weatherPath } from './addresses.ts';
+import { keptChange } from './edit/kept-change.ts';
+import { BY, gardenView } from './garden-view.ts';
+import { formLimit, uploadLimit } from './guard.ts';
+import { Offered } from './offered.ts';
+import { type OfferedDays, offeredDaysPage } from './pages/offered-days.tsx';
+import { weatherPage } from './pages/weather.tsx';
+import { refusalsOf } from './task-route.tsx';
+import { Trouble } from './trouble.ts';
+import type { UnderWayPages } from './under-way.tsx';
+import { type FormWithFiles, readFormWithFiles, type SentFile } from './upload.ts';
+import { readPieces, told } from './weather-sent.ts';
+
+const PATH = '/gardens/:gardenId/weather/days';
+/** Share of the work that reading a file is, as it is shown. */
+const READING = 0.6;
+
+const OTHER_WAYS = {
+  older: 'older ones belong into the long record.',
+  forecast: 'A forecast is brought in under “expected”.',
+};
+
+interface Room {
+  steward: Steward;
+  underWay: UnderWayPages;
+  offers: Offered<OfferedDays>;
+}
+
+/** What reads the days, the page that shows them, and what takes them in. */
+export function loggedDaysRoutes(steward: Steward, underWay: UnderWayPages): Hono {
+  const room: Room = { steward, underWay, offers: new Offered<OfferedDays>() };
+  return new Hono()
+    .post(PATH, uploadLimit, async (c) => bringIn(c, room, await readFormWithFiles(c)))
+    .get(`${PATH}/:offer`, (c) => look(c, room))
+    .post(`${PATH}/:offer`, formLimit, (c) => take(c, room));
+}
+
+async function bringIn(c: Context, room: Room, { form, file, has }: FormWithFiles): Promise<Response> {
+  const view = await gardenView(room.steward, c);
+  const { garden } = view;
+  const pasted = form.text('rows');
+  const kind = form.text('kind') === 'expected' ? 'expected' : 'observed';
+  const refused = (problems: readonly Problem[]) =>
+    c.html(weatherPage({ view, entered: {}, many: { rows: pasted, kind }, problems }), 422);
+  if (pasted !== '' && has('file')) return refused([TWICE]);
+  if (pasted === '' && !has('file')) return refused([NEITHER]);
+  const sent = pasted === '' ? await file('file', 'The file') : { name: 'the pasted rows', text: pasted };
+  if (sent === undefined) return refused(form.problems);
+  return room.underWay.start(c, {
+    garden,
+    title: 'Looking at the days',
+    work: async (say) => {
+      const id = room.offers.keep(await offerOf(view, sent, kind, say));
+      return loggedDaysPath(garden.id, id);
+    },
+    failed: weatherPath(garden.id),
+    refused,
+  });
+}
+
+const NEITHER: Problem = {
+  where: 'Many days at once',
+  what: 'Neither rows nor a file are there.',
+  mend: 'Paste rows with their header, or choose a file.',
+};
+
+const TWICE: Problem = {
+  where: 'Many days at once',
+  what: 'Both rows and a file are there.',
+  mend: 'Send one of the two.',
+};
+
+async function offerOf(
+  { garden, plan }: GardenView,
+  { name, text }: SentFile,
+  kind: LoggedDay['kind'],
+  say: Say,
+): Promise<OfferedDays> {
+  const file = await readPieces(text, 'log', say, READING);
+  const { days, problems } = loggable(file.rows, { kind, today: plan.today, ways: OTHER_WAYS });
+  const all = [...file.problems, ...problems];
+  if (days.length > 0) return { gardenId: garden.id, name, days, file: { ...file, problems: all } };
+  const none = { where: name, what: 'No day in it can be logged.', mend: 'Give a row a day, under a header.' };
+  throw new InputRefused('The days cannot be used.', [...told(all), none]);
+}
+
+function offered(c: Context, room: Room, gardenId: string): { id: string; offer: OfferedDays } {
+  const id = c.req.param('offer') ?? '';
+  const offer = room.offers.find(gardenId, id);
+  if (offer !== undefined) return { id, offer };
+  const what = 'They were logged, or others were looked at since, or the program was started anew.';
+  const mend = 'Look at the weather log; days that are not there yet have to be sent again.';
+  throw new Trouble(404, 'Those days are not held any more', [{ where: 'address', what, mend }]);
+}
+
+async function look(c: Context, room: Room): Promise<Response> {
+  const view = await gardenView(room.steward, c);
+  const { garden } = view;
+  const { id, offer } = offered(c, room, garden.id);
+  let preview: ReportPreview | undefined;
+  const problems = await refusalsOf(async () => {
+    preview = await room.steward.previewReport(garden.id, reportOf(offer));
+  });
+  const note = unreckonedNote(view.climate, offer.days);
+  return c.html(offeredDaysPage({ garden, offer, id, preview, note, problems }), preview === undefined ? 422 : 200);
+}
+
+async function take(c: Context, room: Room): Promise<Response> {
+  const { garden } = await gardenView(room.steward, c);
+  const { id, offer } = offered(c, room, garden.id);
+  return room.underWay.start(c, {
+    garden,
+    title: 'Logging the days',
+    work: async () => {
+      const path = await keptChange(room.steward, garden.id, weatherPath(garden.id), () =>
+        room.steward.report(garden.id, reportOf(offer), BY),
+      );
+      room.offers.drop(id);
+      return path;
+    },
+    failed: loggedDaysPath(garden.id, id),
+  });
+}
+
+function reportOf({ days }: OfferedDays) {
+  return { kind: 'weather-logged' as const, days: [...days] };
+}

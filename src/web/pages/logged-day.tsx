@@ -1,0 +1,94 @@
+/**
+ * A day of the weather log: its figures to change, and the question before it is taken out.
+ */
+import { changePreview } from '../../digest/change-preview.ts';
+import { fullDay } from '../../digest/words.ts';
+import type { Problem } from '../../garden/problem.ts';
+import type { LoggedDay } from '../../garden/weather.ts';
+import type { GardenView, MendPreview } from '../../steward/steward.ts';
+import { loggedDayPath, weatherPath } from '../addresses.ts';
+import { Problems, page } from '../layout.tsx';
+import { figuresInWords, type WeatherEntered } from '../logged-fields.ts';
+import { PreviewSections } from './change-preview.tsx';
+import { FiguresAsked } from './figures-asked.tsx';
+
+interface LoggedDayProps {
+  view: GardenView;
+  /** The day as it is logged. */
+  row: LoggedDay;
+  entered: WeatherEntered;
+  /** What the change would do, where that was asked. */
+  preview?: MendPreview | undefined;
+  problems?: readonly Problem[];
+}
+
+const SEEN = { observed: 'seen', expected: 'expected' } as const;
+
+/** The page that changes a logged day. */
+export function loggedDayPage({ view: { garden }, row, entered, preview, problems = [] }: LoggedDayProps) {
+  const { units } = garden.place;
+  const { day, kind } = row;
+  const title = `${fullDay(day, units)}, ${SEEN[kind]}`;
+  return page(
+    { title, garden, here: 'weather' },
+    <article class="weather">
+      <h1>{title}</h1>
+      <p>Logged of it: {figuresInWords(row, units)}. What stands below takes the place of all of that.</p>
+      <Problems problems={problems} />
+      <form method="post" action={loggedDayPath(garden.id)} class="report-form weather-form">
+        <input type="hidden" name="day" value={day} />
+        <input type="hidden" name="kind" value={kind} />
+        <FiguresAsked units={units} entered={entered} />
+        <button type="submit" name="do" value="keep">
+          Keep
+        </button>
+        <button type="submit" name="do" value="look">
+          See what it changes first
+        </button>
+        <p class="small">Leave empty what was not measured. A nought is a measurement: no rain, no snow.</p>
+      </form>
+      {preview && (
+        <section>
+          <h2>What keeping it would do</h2>
+          <PreviewSections preview={changePreview(preview.before, preview.after)} gardenId={garden.id} units={units} />
+        </section>
+      )}
+      <p>
+        <a href={loggedDayPath(garden.id, { day, kind }, 'gone')}>Take this day out of the log</a>
+      </p>
+      <p>
+        <a href={weatherPath(garden.id)}>Leave it as it is</a>
+      </p>
+    </article>,
+  );
+}
+
+interface DayGoneProps {
+  view: GardenView;
+  row: LoggedDay;
+  preview: MendPreview;
+}
+
+/** Asks before a day is taken out. */
+export function dayGonePage({ view: { garden }, row, preview }: DayGoneProps) {
+  const { units } = garden.place;
+  const { day, kind } = row;
+  return page(
+    { title: 'Take a day out of the log', garden, here: 'weather' },
+    <article class="weather undo">
+      <h1>
+        Take {fullDay(day, units)}, {SEEN[kind]}, out of the log?
+      </h1>
+      <p>What goes: {figuresInWords(row, units)}. It stands in History then, and can be taken back.</p>
+      <PreviewSections preview={changePreview(preview.before, preview.after)} gardenId={garden.id} units={units} />
+      <form method="post" action={loggedDayPath(garden.id, undefined, 'gone')}>
+        <input type="hidden" name="day" value={day} />
+        <input type="hidden" name="kind" value={kind} />
+        <button type="submit">Take it out</button>
+      </form>
+      <p>
+        <a href={weatherPath(garden.id)}>Leave it in</a>
+      </p>
+    </article>,
+  );
+}
