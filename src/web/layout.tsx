@@ -53,9 +53,11 @@ export function page({ title, garden, here, docs, apart = false }: FrameProps, c
               <a class="garden-name" href={garden === undefined ? '/' : weekPath(garden.id)}>
                 {garden?.name ?? 'Loamtide'}
               </a>{' '}
-              <a class="to-gardens" href={GARDENS_PATH}>
-                Gardens
-              </a>
+              {garden === undefined && (
+                <a class="to-gardens" href={GARDENS_PATH}>
+                  Gardens
+                </a>
+              )}
             </p>
           )}
           {garden && !apart && <PageLinks gardenId={garden.id} here={here} />}

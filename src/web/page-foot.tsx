@@ -4,7 +4,7 @@
 import type { Context } from 'hono';
 import { tryGetContext } from 'hono/context-storage';
 import type { UnitSystem } from '../measures/units.ts';
-import { climatePath, handbookPath } from './addresses.ts';
+import { climatePath, GARDENS_PATH, handbookPath } from './addresses.ts';
 import { docsOfPath } from './page-docs.ts';
 import { readerUnits } from './reader.ts';
 import { withoutTokens } from './trouble.ts';
@@ -32,6 +32,7 @@ export const PageFoot = ({ docs, gardenId, gardenUnits }: FootProps) => (
       <Explained docs={docs} />
       <a href={handbookPath()}>The handbook</a>
       {gardenId !== undefined && <a href={climatePath(gardenId)}>The climate</a>}
+      {gardenId !== undefined && <a href={GARDENS_PATH}>Other gardens</a>}
     </nav>
     <Reading gardenUnits={gardenUnits} />
     <p class="small">Prints in black: Ctrl+P, or Print in the browser’s menu.</p>
