@@ -1,11 +1,10 @@
 /**
  * A garden's climate: the odds of a freeze at three limits, the zone, and where both come from.
  */
-import type { Climate, FreezeEvent, FreezeLimitF } from '../climate/climate.ts';
-import { freezeOdds } from '../climate/freeze.ts';
-import { usualOf } from '../climate/logged.ts';
+import type { FreezeEvent, FreezeLimitF } from '../climate/climate.ts';
 import type { Odds } from '../climate/odds.ts';
 import { seasonOf } from '../climate/season.ts';
+import { FREEZES_TOLD, freezesTold } from '../digest/climate-told.ts';
 import { wrapped } from '../digest/wrapped.ts';
 import type { Day } from '../measures/days.ts';
 import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
@@ -13,8 +12,6 @@ import { tenth } from '../measures/tenth.ts';
 import { celsius, type UnitSystem } from '../measures/units.ts';
 import type { GardenView } from '../steward/steward.ts';
 import { columns } from './output.ts';
-
-const LIMITS: readonly FreezeLimitF[] = [32, 28, 24];
 
 /** What of a garden its climate is told from. */
 type ClimateView = Pick<GardenView, 'garden' | 'climate'> & { plan: Pick<GardenView['plan'], 'today'> };
@@ -24,7 +21,7 @@ export function climateJson({ garden, climate, plan: { today } }: ClimateView): 
   const { basis, origin, confidence, seasonTurn, zone, notes } = climate;
   const season = seasonOf(seasonTurn, today);
   const odds = (event: FreezeEvent, limitF: FreezeLimitF) => {
-    const { usual, now } = freezesIn(climate, { event, limitF, season });
+    const { usual, now } = freezesTold(climate, { event, limitF, season });
     return { ...usual, ...(now === undefined ? {} : { thisSeason: now }) };
   };
   return {
@@ -34,7 +31,7 @@ export function climateJson({ garden, climate, plan: { today } }: ClimateView): 
     origin,
     confidence,
     season,
-    freezes: LIMITS.map((limitF) => ({
+    freezes: FREEZES_TOLD.map((limitF) => ({
       limitF,
       limitC: tenth(celsius(limitF)),
       lastSpring: odds('last-spring', limitF),
@@ -66,19 +63,6 @@ export function climateLines(view: ClimateView): string[] {
   ];
 }
 
-/** The usual odds of a freeze; and those of this season, where its own weather has moved them. */
-function freezesIn(climate: Climate, ask: FreezeAsk): { usual: Odds; now?: Odds } {
-  const [usual, now] = [freezeOdds(usualOf(climate), ask), freezeOdds(climate, ask)];
-  const same = usual.early === now.early && usual.median === now.median && usual.late === now.late;
-  return same ? { usual } : { usual, now };
-}
-
-interface FreezeAsk {
-  event: FreezeEvent;
-  limitF: FreezeLimitF;
-  season: number;
-}
-
 const HOW_TO_READ =
   'The tables tell what is usual. By the early day it has happened in one year of ten, by the middle day in five, by the ' +
   'late day in nine. Plant ' +
@@ -87,7 +71,7 @@ const HOW_TO_READ =
 function freezeTable({ garden, climate, plan: { today } }: ClimateView, event: FreezeEvent, heading: string): string[] {
   const { units } = garden.place;
   const season = seasonOf(climate.seasonTurn, today);
-  const found = LIMITS.map((limitF) => ({ limitF, ...freezesIn(climate, { event, limitF, season }) }));
+  const found = FREEZES_TOLD.map((limitF) => ({ limitF, ...freezesTold(climate, { event, limitF, season }) }));
   const rows = found.map(({ limitF, usual: { early, median, late, ...odds } }) => [
     limitText(limitF, units),
     ...[early, median, late].map((day) => dayOrNone(day, units)),

@@ -5,8 +5,12 @@ import { Hono } from 'hono';
 import type { Steward } from '../steward/steward.ts';
 import { gardenView } from './garden-view.ts';
 import { climatePage } from './pages/climate.tsx';
+import { stationsTold } from './stations-told.ts';
 
 /** The page of every figure of the climate, with how it is worked out. */
 export function climateRoutes(steward: Steward): Hono {
-  return new Hono().get('/gardens/:gardenId/climate', async (c) => c.html(climatePage(await gardenView(steward, c))));
+  return new Hono().get('/gardens/:gardenId/climate', async (c) => {
+    const view = await gardenView(steward, c);
+    return c.html(climatePage({ view, stations: stationsTold(view.garden, await steward.stations()) }));
+  });
 }

@@ -26,6 +26,7 @@ const SHEETS = [
   'under-way',
   'set-up',
   'handbook',
+  'climate',
 ] as const;
 
 /** The stylesheet's text. */

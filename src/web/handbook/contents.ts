@@ -37,6 +37,7 @@ const PARTS: readonly HandbookPart[] = [
       'feeds',
       'doing',
       'changing-facts',
+      'changing-facts',
       'away-and-missed',
       'weather-log',
       'season-record',
