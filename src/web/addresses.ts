@@ -154,6 +154,16 @@ export function editPath(gardenId: string, list: string, ref?: string, filled: R
   return `${weekPath(gardenId)}/edit/${list}/${encodeURIComponent(ref ?? 'new')}${query === '' ? '' : `?${query}`}`;
 }
 
+/** The form of a thing with one of its logs open, at an entry. */
+export function editLogPath(
+  gardenId: string,
+  list: string,
+  ref: string,
+  entry: { log: string; field: string },
+): string {
+  return `${editPath(gardenId, list, ref, { open: entry.log })}#${entry.field}`;
+}
+
 /** The page that asks before something told of a garden is taken out. */
 export function deletePath(gardenId: string, list: string, ref: string): string {
   return `${editPath(gardenId, list, ref)}/delete`;

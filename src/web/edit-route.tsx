@@ -50,7 +50,7 @@ function shown(c: Context, asked: AskedEdit) {
   const texts = textsOf(fields, about.row, about.view.garden.place.units);
   const filled = about.row === undefined ? Object.entries(c.req.queries()) : [];
   for (const [name, values] of filled) if (texts.has(name)) texts.set(name, values);
-  return c.html(pageOf(asked, { fields, texts }));
+  return c.html(pageOf(asked, { fields, texts, open: c.req.query('open') }));
 }
 
 type Shown = Pick<EditPageProps, 'fields' | 'texts'> & Partial<EditPageProps>;

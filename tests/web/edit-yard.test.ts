@@ -244,8 +244,8 @@ describe('the climate', () => {
   test('offers the nearest three stations with how far they are and their dates, and takes one', async () => {
     const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
     const text = await read(get(`${EDIT}/climate/it`));
-    expect(text.match(/\d miles away/g)?.length).toBe(3);
-    expect(text).toContain('in half of the years freezes are over by');
+    expect(text.match(/\d mi away; [\d,]+ ft above the sea; \w+ \d+ to \w+ \d+ by even odds/g)).toHaveLength(3);
+    expect(text).toContain('The mean of the six nearest, nearer ones weighing more');
     await fillIn({ get, send }, `${EDIT}/climate/it`, { from: 'another', id: 'usw00014837' });
     expect((await steward.view('mill-row')).garden.climate).toEqual({ kind: 'station', station: 'USW00014837' });
   });
@@ -272,6 +272,36 @@ describe('the climate', () => {
     );
     expect((await fillIn({ get, send }, `${EDIT}/monthly-means/it`, means)).status).toBe(303);
     expect((await steward.view('mill-row')).garden.climate).toMatchObject({ kind: 'monthly-normals' });
+  });
+});
+
+describe('what there is one of', () => {
+  test('is changed, never told anew beside itself, whatever address is asked', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone());
+    expect(await read(get(`${EDIT}/place/new`))).toContain('Where Mill Row lies');
+    const told = { name: 'Elsewhere', latitude: '40', longitude: '-100', timeZone: 'America/Chicago', do: 'keep' };
+    expect((await send(`${EDIT}/place/new`, told)).status).toBe(409);
+    expect((await steward.view('mill-row')).garden).toMatchObject({ name: 'Mill Row', place: { hoursPerWeek: 5 } });
+  });
+
+  test('the garden itself cannot be taken out, its yearly layer can', async () => {
+    const { get, send, steward } = await sampleApp(yardAlone());
+    for (const list of ['place', 'work', 'care', 'climate'])
+      expect((await get(`${EDIT}/${list}/it/delete`)).status).toBe(404);
+    const asks = await (await get(`${EDIT}/yearly-layer/it/delete`)).text();
+    await send(`${EDIT}/yearly-layer/it/delete`, formIn(asks).fields);
+    expect((await steward.view('mill-row')).garden.topdressing).toBeUndefined();
+  });
+
+  test('what the household brings is told without touching who works in it', async () => {
+    const household = { people: 2, members: [{ name: 'Ida' }] };
+    const { get, send, steward } = await sampleApp({ ...yardAlone(), household });
+    await fillIn({ get, send }, `${EDIT}/household/it`, { people: '3', clippingsL: '10 gal' });
+    expect((await steward.view('mill-row')).garden.household).toMatchObject({
+      people: 3,
+      clippingsL: expect.closeTo(37.85, 2),
+      members: [{ id: 'ida', name: 'Ida' }],
+    });
   });
 });
 
@@ -326,6 +356,13 @@ describe('a garden of the south', () => {
       'frostDates.lastSpring:day': '02',
     });
     expect(await read(get(`${GARDEN}/garden`))).toContain('the last freeze of spring is over by 2 November');
+  });
+
+  test('is offered no station of the north, and is told how far the nearest is', async () => {
+    const { get } = await sampleApp(south());
+    const text = await read(get(`${EDIT}/climate/it`));
+    expect(text).toMatch(/The nearest station is \d{4,5} km away, and none says anything of this garden\./);
+    expect(text).not.toContain('by even odds');
   });
 
   test('cannot take its climate from a station of the north', async () => {

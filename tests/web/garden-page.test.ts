@@ -113,7 +113,7 @@ describe('the page of a garden', () => {
       'bins/left',
       'bins/new',
       'piles/new',
-      'piles/spring-pile#field-readings-0-on',
+      'piles/spring-pile?open=readings#field-readings-0-on',
       'compost-bought/new',
     ])
       expect(yard).toContain(`${GARDEN}/edit/${href}"`);

@@ -2,15 +2,15 @@
  * What a request for a form is about: the garden, the kind, and the row as it stands now and as the form was filled from it.
  */
 import type { Context } from 'hono';
-import { type NearStation, nearestStations, STATIONS_WEIGHTED } from '../../climate/stations.ts';
-import type { GardenView, Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/steward.ts';
 import { editPath } from '../addresses.ts';
 import type { Form } from '../form.ts';
 import { gardenView, readIn } from '../garden-view.ts';
+import { climateChoices } from '../set-up/climate-choices.ts';
 import { notFound } from '../trouble.ts';
 import type { About, EditKind } from './kind.ts';
 import { kinds } from './kinds.ts';
-import { rowAt } from './rows.ts';
+import { refOfPart, rowAt } from './rows.ts';
 
 /** A request for the form of a kind. */
 export interface AskedEdit {
@@ -33,17 +33,14 @@ export async function askedEdit(steward: Steward, c: Context, form?: Form): Prom
   const kind = kinds.find((each) => each.list === list);
   if (kind === undefined) throw notFound(`Nothing of a garden is kept under "${list.slice(0, 60)}".`);
   const file = await steward.fileNow(view.garden.id);
-  const ref = c.req.param('ref');
+  const ref = c.req.param('ref') ?? refOfPart(kind, file);
   const row = ref === undefined ? undefined : rowAt(kind, file, ref);
-  const near = kind.of === 'climate' ? { near: await stationsAround(steward, view) } : {};
+  const { garden, plan } = view;
+  const stations = kind.of === 'climate' ? await steward.stations() : undefined;
+  const around = stations === undefined ? {} : { around: climateChoices(stations, garden.place, plan.today) };
   const shown = form?.text('_units');
   const inUnits = shown === 'us' || shown === 'metric' ? readIn(view, shown) : view;
-  return { kind, ref, about: { view: inUnits, file, ...near, ...(row === undefined ? {} : { row }) } };
-}
-
-/** Those the climate of the place would be made of. */
-async function stationsAround(steward: Steward, { garden }: GardenView): Promise<NearStation[]> {
-  return nearestStations(await steward.stations(), garden.place, STATIONS_WEIGHTED);
+  return { kind, ref, about: { view: inUnits, file, ...around, ...(row === undefined ? {} : { row }) } };
 }
 
 /** The row a form was filled from, as it carried it along; nothing for something new. */

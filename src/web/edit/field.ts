@@ -22,6 +22,8 @@ export type MeasureAs = 'length' | 'height' | 'depth' | 'area' | 'volume' | 'tem
 export interface Option {
   value: string;
   words: string;
+  /** What more is to know of it, beneath it; where all stand open. */
+  more?: string;
   /** The heading it stands under. */
   group?: string;
 }

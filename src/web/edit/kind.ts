@@ -1,11 +1,11 @@
 /**
  * A kind of thing in a garden that can be told, changed and taken out in a form: what every catalogue entry says.
  */
-import type { NearStation } from '../../climate/stations.ts';
 import type { Edit } from '../../garden/edit.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { GardenFile } from '../../garden/garden-file.ts';
 import type { GardenView } from '../../steward/steward.ts';
+import type { ClimateChoices } from '../set-up/climate-choices.ts';
 import type { EditForm } from './edit-form.ts';
 import type { AnyField } from './field.ts';
 
@@ -15,8 +15,8 @@ export interface About<Row = object> {
   view: GardenView;
   /** The garden as its file. */
   file: GardenFile;
-  /** The weather stations around the garden, nearest first; for kinds of its climate alone. */
-  near?: readonly NearStation[];
+  /** The weather stations around the garden; for kinds of its climate alone. */
+  around?: ClimateChoices;
   /** The row that is changed; absent for one that is added. */
   row?: Row;
 }

@@ -51,6 +51,11 @@ export function editOf({ of }: Pick<EditKind, 'of'>, was: object | undefined, ro
   return { list: of, ...(typeof id === 'string' ? { id } : {}), ...told };
 }
 
+/** The ref of a part that is told already: it is changed, and never told beside itself. */
+export function refOfPart({ of }: Pick<EditKind, 'of'>, file: GardenFile): string | undefined {
+  return isPart(of) && file[of] !== undefined ? THE_ONE : undefined;
+}
+
 function isPart(of: keyof GardenFile): of is EditedPart {
   return PARTS.some((part) => part === of);
 }

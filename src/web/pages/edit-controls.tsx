@@ -74,15 +74,27 @@ function inputKind({ as }: Field): { type: string; inputmode?: 'numeric' | 'deci
 }
 
 const Choices = ({ field, asked, children }: { field: Field; asked: Asked; children: Child }) => (
-  <fieldset class="choices" id={asked.id} aria-describedby={asked['aria-describedby']}>
+  <fieldset class={linesOf(field)} id={asked.id} aria-describedby={asked['aria-describedby']}>
     <legend>{field.label}</legend>
     {children}
   </fieldset>
 );
 
+/** Longest words of a choice that has others beside it on its line. House default: what a phone holds twice. */
+const SHORT_CHARACTERS = 24;
+
+function linesOf({ options = [] }: Field): string {
+  const isLong = options.some(({ words, more }) => more !== undefined || words.length > SHORT_CHARACTERS);
+  return isLong ? 'choices a-line-each' : 'choices';
+}
+
 const Tick = ({ option, checked, ...named }: { type: string; name: string; option: Option; checked: boolean }) => (
   <label class="choice">
-    <input {...named} value={option.value} checked={checked} /> {option.words}
+    <input {...named} value={option.value} checked={checked} />{' '}
+    <span>
+      {option.words}
+      {option.more !== undefined && <span class="under">{option.more}</span>}
+    </span>
   </label>
 );
 

@@ -17,6 +17,8 @@ export interface FieldRoom {
   problems: readonly FieldProblem[];
   /** The row the form was filled from. */
   row: object | undefined;
+  /** The log that stands open. */
+  open?: string | undefined;
 }
 
 /** The id of a field on its page. */
@@ -86,7 +88,7 @@ const Rows = ({ rows, room }: { rows: FieldRows; room: FieldRoom }) => {
   const count = Math.max(entries.length, ...sent);
   const isWrong = room.problems.some(({ field }) => field !== undefined && placeIn(rows, field) > 0);
   return (
-    <details class="log" open={isWrong || count > entries.length}>
+    <details class="log" open={isWrong || count > entries.length || rows.name === room.open}>
       <summary>
         {rows.label}: <span class="small">{entries.length === 0 ? 'none told' : `${entries.length} told`}</span>
       </summary>

@@ -39,6 +39,8 @@ export interface EditPageProps {
   differences?: readonly FieldDifference[];
   looked?: Looked | undefined;
   meanwhile?: Meanwhile | undefined;
+  /** The log that stands open, where the address names one. */
+  open?: string | undefined;
   /** Set where keeping would change nothing. */
   nothing?: boolean;
   action: string;
@@ -65,7 +67,7 @@ export function editPage(props: EditPageProps) {
       <form method="post" action={action} class="edit-form">
         <input type="hidden" name="_units" value={units} />
         {row !== undefined && <input type="hidden" name="_row" value={JSON.stringify(row)} />}
-        <EditFields fields={fields} room={{ of: kind.of, units, texts, problems, row }} />
+        <EditFields fields={fields} room={{ of: kind.of, units, texts, problems, row, open: props.open }} />
         <p class="buttons">
           <button type="submit" name="do" value="keep">
             Keep

@@ -7,7 +7,7 @@ import { feedstockById } from '../../handbook/feedstocks.ts';
 import { formatDay, formatQuantity } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { deletePath, editPath } from '../addresses.ts';
+import { deletePath, editLogPath, editPath } from '../addresses.ts';
 import { fieldId } from './edit-fields.tsx';
 import { Doings, ToldList, type ToldRow } from './garden/told.tsx';
 
@@ -40,16 +40,16 @@ export const PileLog = ({ view: { garden, plan }, pile }: PileLogProps) => {
       />
       <ToldList
         empty="No look at it and no turn is told of yet: it is turned by the calendar."
-        rows={logRows(pile, change, units, plan.today)}
+        rows={logRows(garden.id, pile, units, plan.today)}
       />
     </details>
   );
 };
 
-function logRows(pile: Pile, change: string, units: UnitSystem, today: string): ToldRow[] {
+function logRows(gardenId: string, pile: Pile, units: UnitSystem, today: string): ToldRow[] {
   const row = (log: string, at: number, on: string, what: string) => {
     const words = `${formatDay(on, units, today)}: ${what}`;
-    const href = `${change}#${fieldId(`${log}[${at}].on`)}`;
+    const href = editLogPath(gardenId, 'piles', pile.id, { log, field: fieldId(`${log}[${at}].on`) });
     return { on, words, doings: [{ href, words: 'Change', about: words }] };
   };
   return [

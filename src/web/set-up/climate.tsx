@@ -8,8 +8,9 @@ import type { UnitSystem } from '../../measures/units.ts';
 import { FreezeSpread, type SpreadRow } from '../charts/freeze-spread.tsx';
 import type { Form } from '../form.ts';
 import { ClimateAside } from './asides.tsx';
-import { type ClimateChoices, type ClimateOption, climateChoices, datesIn, FAR_KM } from './climate-choices.ts';
-import { distanceWords, Fields, heightWords, OnAndBack, StepForm } from './parts.tsx';
+import { type ClimateChoices, climateChoices, datesIn, FAR_KM } from './climate-choices.ts';
+import { nameOf, optionDetail, optionWords } from './climate-words.ts';
+import { distanceWords, Fields, OnAndBack, StepForm } from './parts.tsx';
 import {
   type AskedFields,
   fieldProblem,
@@ -138,33 +139,6 @@ const FarWords = ({ choices: { nearestKm, options }, units }: { choices: Climate
     for the usual last and first night of frost.
   </p>
 );
-
-function optionWords({ near }: ClimateOption): string {
-  return near === undefined ? 'The mean of the six nearest, nearer ones weighing more' : nameOf(near);
-}
-
-function nameOf({ station }: NonNullable<ClimateOption['near']>): string {
-  return `${station.name}, ${station.state}`;
-}
-
-function optionDetail({ near, dates }: ClimateOption, units: UnitSystem): string {
-  const median = ({ median: day }: { median?: Day }) => (day === undefined ? 'no date' : formatDay(day, units));
-  const ends = dates === undefined ? '' : `${median(dates.spring)} to ${median(dates.autumn)} by even odds`;
-  if (near === undefined) return `each brought to the garden’s height where that is known; ${ends}`;
-  return [`${distanceWords(near.distanceKm, units)} away`, heightApart(near, units), noDates(near) ?? ends].join('; ');
-}
-
-function heightApart({ station, heightDifferenceM }: NonNullable<ClimateOption['near']>, units: UnitSystem): string {
-  if (heightDifferenceM === undefined) return `${heightWords(station.elevationM, units)} above the sea`;
-  if (Math.round(heightDifferenceM) === 0) return 'as high as the garden';
-  const apart = heightWords(Math.abs(heightDifferenceM), units);
-  return `${apart} ${heightDifferenceM > 0 ? 'higher' : 'lower'} than the garden`;
-}
-
-function noDates({ station }: NonNullable<ClimateOption['near']>): string | undefined {
-  if (station.yearRoundFreeze) return 'a freeze can come there in any month, so it has no dates';
-  return station.wrapsYear ? 'too mild to have dates' : undefined;
-}
 
 function spreadRows(room: StepRoom, { options }: ClimateChoices): SpreadRow[] {
   const rows = options.flatMap((option): SpreadRow[] => {

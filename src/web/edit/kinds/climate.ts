@@ -5,7 +5,8 @@
 import type { Garden } from '../../../garden/garden.ts';
 import { MONTHS } from '../../../measures/quantity.ts';
 import { gardenPath } from '../../addresses.ts';
-import { stationWords, togetherWords } from '../../station-words.ts';
+import { optionDetail, optionWords } from '../../set-up/climate-words.ts';
+import { distanceWords } from '../../set-up/parts.tsx';
 import type { Field } from '../field.ts';
 import type { About, EditKind, RowOf } from '../kind.ts';
 
@@ -19,11 +20,7 @@ const CLIMATE = {
   back: ({ id }: Garden) => `${gardenPath(id)}#climate`,
 } as const;
 
-/** Stations offered to choose among. */
-const OFFERED = 3;
-
-/** What stands for the stations around together, and for one that is named by its id. */
-const TOGETHER = 'nearest';
+/** What stands for a station that is named by its id. */
 const BY_ID = 'another';
 
 /** From weather stations nearby: together, or one of them. */
@@ -35,36 +32,42 @@ export const climateKind: EditKind<'climate'> = {
     'Every day that hangs on the climate is worked out anew; you may see first what moves.',
   titleOf: () => 'The climate, from weather stations',
   fields: (about) => [whichStation(about), stationId(about)],
-  fieldOf: (key) => (key === 'station' ? 'id' : key),
+  fieldOf: (key) => (key === 'station' ? 'id' : key === 'nearest' ? 'from' : key),
   rowIn(form, about) {
     const { from, id } = form.read([whichStation(about), stationId(about)]) as { from?: string; id?: string };
-    if (from === TOGETHER) return { nearest: true };
-    if (from !== BY_ID) return { station: from };
+    const chosen = about.around?.options.find(({ value }) => value === from);
+    if (chosen !== undefined) return chosen.climate;
+    if (from !== BY_ID) return {};
     if (id === undefined)
       form.refuse({ name: 'id', label: ID_LABEL }, 'It is empty.', 'Give the id of a station, such as USW00014839.');
     return { station: id?.toUpperCase() };
   },
 };
 
-function whichStation({ row, near = [], view }: About<Row>): Field {
+function whichStation({ row, around = { options: [] }, view }: About<Row>): Field {
   const { units } = view.garden.place;
-  const offered = near.slice(0, OFFERED);
-  const isOffered = offered.some(({ station }) => station.id === row?.station);
-  const chosen = row?.nearest ? TOGETHER : row?.station === undefined ? undefined : isOffered ? row.station : BY_ID;
+  const told = row?.nearest ? 'nearest' : row?.station === undefined ? undefined : `station:${row.station}`;
+  const isOffered = around.options.some(({ value }) => value === told);
+  const chosen = told === undefined || isOffered ? told : BY_ID;
   return {
     name: 'from',
     label: 'Worked out from',
     as: 'choice',
     open: true,
     required: true,
+    ...(around.options.length > 0 || around.nearestKm === undefined
+      ? {}
+      : {
+          hint: `The nearest station is ${distanceWords(around.nearestKm, units)} away, and none says anything of this garden.`,
+        }),
     ...(chosen === undefined ? {} : { value: chosen }),
     options: [
-      {
-        value: TOGETHER,
-        words: `The ${near.length || ''} nearest together, nearer ones counting for more: ${togetherWords(near, units)}`,
-      },
-      ...offered.map((each) => ({ value: each.station.id, words: stationWords(each, units) })),
-      { value: BY_ID, words: 'Another station, by its id below' },
+      ...around.options.map((each) => ({
+        value: each.value,
+        words: optionWords(each),
+        more: optionDetail(each, units),
+      })),
+      { value: BY_ID, words: 'Another station', more: 'by its id, below' },
     ],
   };
 }
