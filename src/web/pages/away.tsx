@@ -10,7 +10,7 @@ import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { timesAway } from '../../schedule/work-days.ts';
 import type { GardenView, ReportPreview } from '../../steward/steward.ts';
-import { awaySheetPath, historyPath, reportPath, taskPath } from '../addresses.ts';
+import { awaySheetPath, gardenPath, historyPath, reportPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { WhyDate } from '../why.tsx';
 
@@ -158,8 +158,8 @@ const Told = ({ away, gardenId, units }: ToldProps) =>
         ))}
       </ul>
       <p class="small">
-        What you told here can be taken back in <a href={historyPath(gardenId)}>History</a>; what stands in the garden
-        file is changed there.
+        What you told here can be taken back in <a href={historyPath(gardenId)}>History</a>; each of them is changed on
+        the page of <a href={`${gardenPath(gardenId)}#days`}>the garden</a>.
       </p>
     </section>
   );

@@ -12,7 +12,7 @@ import type { FillTyped } from '../../practices/new-beds/read-fill.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { compostPath, fillPath, taskPath } from '../addresses.ts';
+import { compostPath, editPath, fillPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { WhyDate } from '../why.tsx';
 
@@ -65,8 +65,8 @@ export function fillPage({ view: { garden }, typed, sheet, problems }: FillPageP
         <button type="submit">Work it out</button>
       </form>
       <p class="small">
-        Decided? Write the bed in the garden file with the day it is to be there, as <code>plannedFor</code>, and its
-        tasks come by themselves.
+        Decided? <a href={editPath(garden.id, 'beds')}>Add the bed</a> with the day it is to be there, and its tasks
+        come by themselves.
       </p>
     </article>,
   );

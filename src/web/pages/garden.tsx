@@ -2,7 +2,7 @@
  * The garden: everything its plan is worked out from, as it was told, each with the way to change it.
  */
 import { formatQuantity } from '../../measures/quantity.ts';
-import { bedsPath, historyPath } from '../addresses.ts';
+import { bedsPath, gardenFilePath, historyPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import { DaysThatStandOut, InTheShed, ItsHousehold, WhatIsWished } from './garden/its-household.tsx';
 import { HowYouWork, ItsClimate, ItsPlace, type SectionProps, SoilAndCare } from './garden/its-place.tsx';
@@ -31,6 +31,13 @@ export function gardenPage(props: SectionProps) {
         <InTheShed {...props} />
         <WhatIsWished {...props} />
         <DaysThatStandOut {...props} />
+        <section>
+          <h2>All of it in one file</h2>
+          <p>
+            The garden can be taken along as one file, changed with any editor, and brought back.{' '}
+            <a href={gardenFilePath(garden.id)}>The garden file</a>
+          </p>
+        </section>
       </div>
     </article>,
   );

@@ -5,7 +5,7 @@ import type { Garden, Pile } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { formatDay, formatQuantity } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { reportPath } from '../addresses.ts';
+import { editPath, reportPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { FEELS, SMELLS } from '../pile-look-words.ts';
 
@@ -43,7 +43,15 @@ export function pileReadingPage({ garden, today, entered, problems = [] }: PileR
       </p>
       <Problems problems={problems} />
       {piles.length === 0 ? (
-        <p>No pile is working now. One is planned in the garden file, and begins when its building is marked done.</p>
+        <p>
+          No pile is working now. A planned one begins when its building is marked done;{' '}
+          {garden.bins.length === 0 ? (
+            <a href={editPath(garden.id, 'bins')}>add a bin</a>
+          ) : (
+            <a href={editPath(garden.id, 'piles')}>add a pile</a>
+          )}{' '}
+          that is there already.
+        </p>
       ) : (
         <form method="post" action={reportPath(garden.id, 'pile')} class="report-form">
           <Choice

@@ -6,7 +6,7 @@ import { heapNames } from '../../digest/yard-words.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { BedDemand } from '../../practices/compost-balance.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { editPath, fillPath, mixPath, taskPath } from '../addresses.ts';
+import { editPath, fillPath, gardenPath, mixPath, taskPath } from '../addresses.ts';
 import { SupplyDrawing } from '../charts/supply-drawing.tsx';
 import { page } from '../layout.tsx';
 import { WhyDateIf } from '../why.tsx';
@@ -64,7 +64,7 @@ const Heaps = ({ view: { garden }, sheet }: YardProps) => {
         <li>
           {readableIn(units, named(heap), sheet.today)}: {formatQuantity({ value: heap.litres, unit: 'L' }, units)},{' '}
           {heap.proven ? 'tested' : 'to be tested with beans'}, counted on from{' '}
-          {formatDay(heap.ready, units, sheet.today)}.
+          {formatDay(heap.ready, units, sheet.today)}. <a href={`${gardenPath(garden.id)}#yard`}>Change</a>
         </li>
       ))}
     </ul>
