@@ -20,7 +20,7 @@ const ENDED_KEPT = 50;
 
 /** Everything that is under way, in memory: after a new start of the program nothing of it is known. */
 export class UnderWayPages {
-  readonly #doings = new Map<string, { doing: Doing; ended: Promise<void> }>();
+  readonly #doings = new Map<string, { doing: Doing; ended: Promise<void>; isShown?: true }>();
   readonly #troubleOf: (error: unknown) => Trouble;
 
   /** @param troubleOf what may be told of an error */
@@ -46,7 +46,9 @@ export class UnderWayPages {
       const known = this.#doings.get(c.req.param('id'));
       if (known === undefined)
         throw notFound('What was under way here is not known any more: it ended a good while ago, or was broken off.');
-      await Promise.race([known.ended, after(HELD_MS, undefined, { ref: false })]);
+      // The first look is answered at once: until then the reader has seen nothing of the work.
+      if (known.isShown) await Promise.race([known.ended, after(HELD_MS, undefined, { ref: false })]);
+      known.isShown = true;
       return shown(c, known.doing);
     });
   }

@@ -61,7 +61,9 @@ describe('work that takes a while', () => {
     expect(begun.status).toBe(303);
     const path = begun.headers.get('location') ?? '';
     expect(path).toMatch(/^\/under-way\/[\w-]{16}$/);
+    const began = Date.now();
     const page = await app.request(path);
+    expect(Date.now() - began).toBeLessThan(1000);
     const html = await page.text();
     expect([page.status, page.headers.get('refresh')]).toEqual([200, '1']);
     expect(html).toMatch(/<label for="how-far"[^>]*>\s*Reading 2,000 of 8,000 lines/);
@@ -93,6 +95,7 @@ describe('work that takes a while', () => {
     const app = appWith(work);
     const path = (await begin(app)).headers.get('location') ?? '';
     letGo();
+    await after(5);
     for (const _ of [1, 2]) {
       const end = await app.request(path);
       expect(end.status).toBe(422);

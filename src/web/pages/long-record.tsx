@@ -38,7 +38,7 @@ export function longRecordPage({ view, record, former, kept = false, entered, pr
     <article class="weather">
       <h1>The long record</h1>
       {kept && (
-        <p role="status">
+        <p class="kept" role="status">
           Kept: the climate is counted from this record now.{' '}
           {former === undefined ? (
             <a href={historyPath(garden.id)}>Taking it back is in History</a>

@@ -14,8 +14,10 @@ import { formatDay, readableIn } from '../../measures/quantity.ts';
 import { tenth } from '../../measures/tenth.ts';
 import { celsius, type UnitSystem } from '../../measures/units.ts';
 import type { RecordPreview } from '../../steward/record-doings.ts';
+import { movesBetween } from '../../steward/undo.ts';
 import type { WeatherRecord } from '../../store/weather.ts';
 import { longRecordCsvPath, longRecordPath, offeredRecordPath } from '../addresses.ts';
+import { movesInWords } from '../edit/kept.tsx';
 import { Problems, page } from '../layout.tsx';
 import type { OfferedRecord } from '../offered-record.ts';
 import { PreviewSections } from './change-preview.tsx';
@@ -54,11 +56,20 @@ export function offeredRecordPage({ garden, offer, id, record, preview, problems
       {preview && (
         <>
           <FrostDates climates={preview.climates} today={preview.before.today} units={units} />
-          <PreviewSections preview={changePreview(preview.before, preview.after)} gardenId={garden.id} units={units} />
+          <h2>What it does to the plan</h2>
+          <p>{movesInWords(movesBetween(preview.before, preview.after), units)}</p>
           <WhatGivesWay garden={garden} offer={offer} record={record} climate={preview.climates.before} />
           <form method="post" action={offeredRecordPath(garden.id, id)}>
             <button type="submit">Put it behind the garden</button>
           </form>
+          <details>
+            <summary>Every task that it moves, one by one</summary>
+            <PreviewSections
+              preview={changePreview(preview.before, preview.after)}
+              gardenId={garden.id}
+              units={units}
+            />
+          </details>
         </>
       )}
       <p>
