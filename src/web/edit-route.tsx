@@ -2,16 +2,13 @@
  * Everything told of a garden can be changed, added to and taken out: one form for every kind of it.
  */
 import { type Context, Hono } from 'hono';
-import type { Edit } from '../garden/edit.ts';
-import type { Garden } from '../garden/garden.ts';
 import type { MendPreview, Steward } from '../steward/steward.ts';
-import { movesBetween } from '../steward/undo.ts';
 import { deletePath } from './addresses.ts';
 import { type AskedEdit, actionOf, askedEdit, filledFrom, headingOf } from './edit/asked-edit.ts';
 import { rowDifferences } from './edit/differences.ts';
 import { EditForm, type FieldProblem, type FilledFrom, textsSent } from './edit/edit-form.ts';
-import { keptAt } from './edit/kept.tsx';
-import { type About, rowOfForm } from './edit/kind.ts';
+import { keptChange } from './edit/kept-change.ts';
+import { rowOfForm } from './edit/kind.ts';
 import { mergedTexts } from './edit/merged-texts.ts';
 import { elsewhereProblems, refusedEdits } from './edit/refused-edits.ts';
 import { editOf, saidBy } from './edit/rows.ts';
@@ -76,7 +73,8 @@ async function sent(c: Context, steward: Steward, form: Form) {
   const asked = await askedEdit(steward, c, form);
   const { kind, about } = asked;
   const from = filledFrom(form);
-  const { units } = about.view.garden.place;
+  const { garden } = about.view;
+  const { units } = garden.place;
   const fromFields = kind.fields({ ...about, row: from } as never);
   const filled = { row: from, fields: fromFields, texts: textsOf(fromFields, from, units) };
   if (asked.ref !== undefined && saidBy(about.row) !== saidBy(from)) return meanwhile(c, asked, form, filled);
@@ -92,13 +90,15 @@ async function sent(c: Context, steward: Steward, form: Form) {
   if (form.text('do') !== 'look' && read.problems.length === 0) {
     let leadsTo = '';
     const problems = await refusals(async () => {
-      leadsTo = await kept(steward, about, edits, (garden) => kind.back(garden, row as never));
+      leadsTo = await keptChange(steward, garden.id, kind.back(garden, row as never), () =>
+        steward.mend(garden.id, edits, BY),
+      );
     });
     return problems.length > 0 ? wrong(problems) : c.redirect(leadsTo, 303);
   }
   let preview: MendPreview | undefined;
   const problems = await refusals(async () => {
-    preview = await steward.previewMend(about.view.garden.id, edits);
+    preview = await steward.previewMend(garden.id, edits);
   });
   if (preview === undefined || problems.length > 0) return wrong(problems);
   const will = { fields: kind.fields({ ...about, row } as never), row };
@@ -134,20 +134,6 @@ function goneMeanwhile(asked: AskedEdit, { fields, row }: FilledFrom, texts: Tex
   return pageOf({ ...asked, ref: undefined }, { fields, texts, row, problems: [problem] });
 }
 
-/** Keeps edits; returns the page they lead to, with what they moved above it. */
-async function kept(
-  steward: Steward,
-  { view }: About,
-  edits: readonly Edit[],
-  leadsTo: (garden: Garden) => string,
-): Promise<string> {
-  const { id } = view.garden;
-  const before = (await steward.view(id)).plan;
-  const after = await steward.mend(id, edits, BY);
-  const { garden, ledger } = await steward.view(id);
-  return keptAt(leadsTo(garden), garden, ledger.at(-1)?.entry ?? 0, movesBetween(before, after));
-}
-
 async function asksToDelete(c: Context, steward: Steward, asked: AskedEdit, changed = false) {
   const { kind, about, ref = '' } = asked;
   const { view, row } = about;
@@ -175,16 +161,14 @@ async function takenOut(c: Context, steward: Steward, form: Form) {
   const asked = await askedEdit(steward, c, form);
   const { kind, about } = asked;
   const { row } = about;
+  const { garden } = about.view;
   if (row === undefined || kind.stays) throw goneFor(asked);
   if (saidBy(filledFrom(form)) !== saidBy(row)) return asksToDelete(c, steward, asked, true);
   let leadsTo = '';
   const refused = await refusalsOf(async () => {
-    const edits = [editOf(kind, row, undefined)];
-    leadsTo = await kept(
-      steward,
-      about,
-      edits,
-      (garden) => kind.backWithout?.(garden) ?? kind.back(garden, row as never),
+    const path = kind.backWithout?.(garden) ?? kind.back(garden, row as never);
+    leadsTo = await keptChange(steward, garden.id, path, () =>
+      steward.mend(garden.id, [editOf(kind, row, undefined)], BY),
     );
   });
   return refused.length > 0 ? asksToDelete(c, steward, asked) : c.redirect(leadsTo, 303);

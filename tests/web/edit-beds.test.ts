@@ -3,12 +3,16 @@
  */
 import { describe, expect, test } from 'vitest';
 import { gardenNow, opened, wordsOf } from './opened-form.ts';
-import { GARDEN, sampleApp, sampleFile } from './sample-garden.ts';
+import { GARDEN, type SampleApp, sampleApp, sampleFile } from './sample-garden.ts';
 import { formIn } from './sent-form.ts';
 
 const NORTH = `${GARDEN}/edit/beds/north`;
 const METRIC = { Cookie: 'reading=metric' };
 const FROM_A_PAGE = { 'Sec-Fetch-Site': 'same-origin' };
+
+async function rowOf({ steward }: SampleApp): Promise<object> {
+  return (await steward.fileNow('mill-row')).beds[0] ?? {};
+}
 
 describe('a bed', () => {
   test('renamed and made longer keeps its tasks, and says what it moved and how to take it back', async () => {
@@ -29,6 +33,20 @@ describe('a bed', () => {
     expect(html).toContain('href="/gardens/mill-row/undo?entry=2"');
   });
 
+  test('kept long ago says that it is kept, and no longer what it moved', async () => {
+    const app = await sampleApp();
+    await app.steward.mend(
+      'mill-row',
+      [{ list: 'beds', id: 'north', row: { ...(await rowOf(app)), watered: true } }],
+      'test',
+    );
+    const html = await (await app.get(`${GARDEN}/beds/north?kept=2`)).text();
+    expect(wordsOf(html)).toContain('Kept. Take it back');
+    expect(wordsOf(await (await app.get(`${GARDEN}/beds/north?kept=1`)).text())).not.toContain('Kept.');
+    await app.steward.undo('mill-row', 2, 'test');
+    expect(wordsOf(await (await app.get(`${GARDEN}/beds/north?kept=2`)).text())).not.toContain('Kept.');
+  });
+
   test('looked at first shows the change in the reader’s feet, and nothing is kept', async () => {
     const app = await sampleApp();
     const fields = await opened(app, NORTH);
@@ -40,6 +58,7 @@ describe('a bed', () => {
     expect(text).toContain('Length: from 9.84 ft to 12 ft');
     expect(text).toContain('A hose or a drip line waters it: from no to yes');
     expect(text).not.toContain('Width: from');
+    expect(text).toMatch(/What wants other amounts .*instead of/);
     expect(formIn(html).fields).toMatchObject({ lengthM: '12', watered: 'yes' });
     expect((await app.steward.view('mill-row')).ledger).toHaveLength(1);
   });

@@ -159,6 +159,13 @@ describe('a crop', () => {
     expect(line).toMatch(/Kept\. .*tasks go off the plan: .*Take it back/);
   });
 
+  test('is reached from the page of a task about it', async () => {
+    const app = await sampleApp();
+    const task = (await app.steward.view('mill-row')).plan.tasks.find(({ subject }) => subject.id === CARROT_ID);
+    const html = await (await app.get(`${GARDEN}/tasks/${task?.key}`)).text();
+    expect(html).toContain(`href="${CARROT}"`);
+  });
+
   test('stays what it is in a reader’s other units', async () => {
     const app = await sampleApp(
       sampleFile({ plantings: [{ id: 'c', bed: 'south', crop: 'carrot', sow: '2027-06-15', areaM2: 1.4 }] }),

@@ -15,7 +15,8 @@ export async function keptChange(
 ): Promise<string> {
   const before = await steward.view(gardenId);
   const plan = await change();
-  const { garden, ledger } = await steward.view(gardenId);
+  const { ledger } = await steward.view(gardenId);
+  if (ledger.length === before.ledger.length) return path;
   const entry = ledger.at(-1)?.entry ?? 0;
-  return ledger.length === before.ledger.length ? path : keptAt(path, garden, entry, movesBetween(before.plan, plan));
+  return keptAt(steward, path, { gardenId, entry, moves: movesBetween(before.plan, plan) });
 }

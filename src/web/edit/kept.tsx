@@ -5,7 +5,6 @@
 import type { Context, MiddlewareHandler } from 'hono';
 import { fullDay } from '../../digest/words.ts';
 import type { Fact } from '../../garden/facts.ts';
-import type { Garden } from '../../garden/garden.ts';
 import { undoneEntries } from '../../garden/project.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
@@ -14,16 +13,24 @@ import { undoPath } from '../addresses.ts';
 import { readerUnits } from '../reader.ts';
 
 /** What entries moved, by garden and entry, for the page that is shown next. */
-const moved = new Map<string, readonly TaskMove[]>();
+const movedBy = new WeakMap<Steward, Map<string, readonly TaskMove[]>>();
 /** Changes whose moves are remembered. House default: more than anybody keeps before they look at the next page. */
 const REMEMBERED = 200;
 
 /** The kinds of facts that are kept with such a line. */
 const LINED: readonly Fact['kind'][] = ['garden-mended', 'weather-logged'];
 
-/** The path of a page with the line of an entry above it. */
-export function keptAt(path: string, { id }: Pick<Garden, 'id'>, entry: number, moves: readonly TaskMove[]): string {
-  moved.set(`${id}/${entry}`, moves);
+/** A change that is kept. */
+export interface KeptChange {
+  gardenId: string;
+  entry: number;
+  moves: readonly TaskMove[];
+}
+
+/** The path of a page with the line of a change above it. */
+export function keptAt(steward: Steward, path: string, { gardenId, entry, moves }: KeptChange): string {
+  const moved = movedBy.get(steward) ?? new Map<string, readonly TaskMove[]>();
+  movedBy.set(steward, moved.set(`${gardenId}/${entry}`, moves));
   for (const oldest of moved.keys()) {
     if (moved.size <= REMEMBERED) break;
     moved.delete(oldest);
@@ -45,7 +52,7 @@ export function keptLine(steward: Steward): MiddlewareHandler {
     if (told === undefined || !LINED.includes(told.fact.kind) || undoneEntries(ledger).has(entry)) return;
     const units = readerUnits(c) ?? garden.place.units;
     const line = (
-      <Kept gardenId={gardenId} entry={entry} moves={moved.get(`${gardenId}/${entry}`) ?? []} units={units} />
+      <Kept gardenId={gardenId} entry={entry} moves={movedBy.get(steward)?.get(`${gardenId}/${entry}`)} units={units} />
     );
     const text = await c.res.text();
     c.res = c.html(text.replace(/<main[^>]*>/, (main) => `${main}${line}`));
@@ -60,13 +67,15 @@ function entryAsked(c: Context): number | undefined {
 interface KeptProps {
   gardenId: string;
   entry: number;
-  moves: readonly TaskMove[];
+  /** Absent where they are not remembered any more. */
+  moves: readonly TaskMove[] | undefined;
   units: UnitSystem;
 }
 
 const Kept = ({ gardenId, entry, moves, units }: KeptProps) => (
   <p class="kept" role="status">
-    Kept. {movesInWords(moves, units)} <a href={undoPath(gardenId, entry)}>Take it back</a>
+    Kept. {moves && `${movesInWords(moves, units)} `}
+    <a href={undoPath(gardenId, entry)}>Take it back</a>
   </p>
 );
 

@@ -3,7 +3,6 @@
  */
 import { changePreview } from '../../digest/change-preview.ts';
 import type { Problem } from '../../garden/problem.ts';
-import { readableIn } from '../../measures/quantity.ts';
 import type { GardenView, ReportPreview } from '../../steward/steward.ts';
 import type { FieldDifference } from '../edit/differences.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
@@ -121,35 +120,36 @@ const ChangedMeanwhile = ({ differences }: Meanwhile) => (
   </section>
 );
 
-const WouldChange = ({
-  view,
-  differences,
-  looked,
-}: {
+interface WouldChangeProps {
   view: GardenView;
   differences: readonly FieldDifference[];
   looked: Looked;
-}) => {
-  const { garden } = view;
-  const { units } = garden.place;
-  return (
-    <section class="undo" aria-label="What it would change">
-      <p class="about">
-        What it would change
-        <span class="under">Nothing is kept yet. “Keep”, below, keeps it.</span>
-      </p>
-      <DifferenceList differences={differences} />
-      <Gone gone={looked.gone} />
-      <PreviewSections
-        preview={changePreview(looked.preview.before, looked.preview.after)}
-        moves={looked.preview.moves}
-        nothing="No task moves, none is added and none goes."
-        gardenId={garden.id}
-        units={units}
-      />
-    </section>
-  );
-};
+}
+
+const WouldChange = ({ view, differences, looked }: WouldChangeProps) => (
+  <section class="undo" aria-label="What it would change">
+    <p class="about">
+      What it would change
+      <span class="under">Nothing is kept yet. “Keep”, below, keeps it.</span>
+    </p>
+    <DifferenceList differences={differences} />
+    <PlanChanges view={view} looked={looked} />
+  </section>
+);
+
+/** What goes with a change, and what moves, comes, goes or wants other amounts. */
+const PlanChanges = ({ view: { garden }, looked: { gone, preview } }: { view: GardenView; looked: Looked }) => (
+  <>
+    <Gone gone={gone} />
+    <PreviewSections
+      preview={changePreview(preview.before, preview.after)}
+      moves={preview.moves}
+      nothing="No task moves, none is added and none goes."
+      gardenId={garden.id}
+      units={garden.place.units}
+    />
+  </>
+);
 
 const DifferenceList = ({ differences }: { differences: readonly FieldDifference[] }) => (
   <ul class="marked">
@@ -204,27 +204,19 @@ export function deletePage({
   changed,
 }: DeletePageProps) {
   const { garden } = view;
-  const { units } = garden.place;
   return page(
     { title: `Take out: ${title}`, garden, ...frameOf(kind) },
     <article class="edit undo">
       <h1>Take out: {title}</h1>
       <p class="about">
-        {readableIn(units, `This takes the ${kind.word} out of the garden and of its plan, past and to come.`)}
+        This takes the {kind.word} out of the garden and of its plan, past and to come.
         <span class="under">Nothing is taken out yet. It stands in History then, and can be taken back whole.</span>
       </p>
       {changed && <p role="alert">It was changed meanwhile: what would go is looked at anew below.</p>}
       <Problems problems={problems} heading="It cannot be taken out" />
       {looked && (
         <>
-          <Gone gone={looked.gone} />
-          <PreviewSections
-            preview={changePreview(looked.preview.before, looked.preview.after)}
-            moves={looked.preview.moves}
-            nothing="No task moves, none is added and none goes."
-            gardenId={garden.id}
-            units={units}
-          />
+          <PlanChanges view={view} looked={looked} />
           <form method="post" action={action}>
             <input type="hidden" name="_row" value={JSON.stringify(row)} />
             <button type="submit">Take it out</button>

@@ -14,7 +14,7 @@ import { gatheredSupplies, supplyAmount } from '../../schedule/entry-text.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { doneDoubts } from '../../steward/done-doubts.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { bedPath, taskPath } from '../addresses.ts';
+import { bedPath, editPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { LinkedPracticeMark } from '../patterns.tsx';
 import { PRACTICE_DOCS } from '../practice-docs.ts';
@@ -52,11 +52,7 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
         {found.task.state === 'done' && stand !== undefined && <AfterCutNote garden={garden} stand={stand} />}
         {task.assignedTo !== undefined && <p class="mates">For {task.assignedTo}.</p>}
         <LotMates found={found} gardenId={garden.id} units={units} />
-        {task.subject.type === 'stand' && (
-          <p class="mates">
-            What else lies in this bed: <a href={bedPath(garden.id, task.subject.bedId)}>{task.subject.bedName}</a>.
-          </p>
-        )}
+        <ToldOf subject={task.subject} garden={garden} />
       </header>
       <Problems problems={problems} />
       <div class="task-body">
@@ -78,6 +74,26 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
     </article>,
   );
 }
+
+/** The ways to the bed of what a task is about, and to what was told of it. */
+const ToldOf = ({ subject, garden }: { subject: PlannedTask['subject']; garden: Garden }) => {
+  if (subject.type !== 'stand' && subject.type !== 'planting') return null;
+  const { id, type, bedId } = subject;
+  const isTold = [...garden.stands, ...garden.plantings].some((each) => each.id === id);
+  const bed = garden.beds.find((each) => each.id === bedId);
+  if (!isTold || bed === undefined) return null;
+  return (
+    <p class="mates">
+      {type === 'stand' && (
+        <>
+          What else lies in this bed: <a href={bedPath(garden.id, bedId)}>{bed.name}</a>.{' '}
+        </>
+      )}
+      If it was told wrong:{' '}
+      <a href={editPath(garden.id, type === 'stand' ? 'cover-stands' : 'plantings', id)}>change it</a>.
+    </p>
+  );
+};
 
 /** What is hardly meant of what was marked. */
 const DoneDoubts = ({ view, found: { task, settledBy } }: { view: GardenView; found: TaskView }) => {
