@@ -11,7 +11,7 @@ import { dated } from '../../measures/quantity.ts';
 import { happenedIn } from './happened.ts';
 import { Names } from './names.ts';
 import type { Happening, RecordRow } from './row.ts';
-import { toldBy } from './told.ts';
+import { type Told, toldLines } from './told-lines.ts';
 import { withoutNoise } from './without-noise.ts';
 
 /** What a record is made from. */
@@ -28,22 +28,17 @@ interface Line {
   entry?: LedgerEntry;
 }
 
-/** A thing told by a fact. */
-interface Told extends Line {
-  entry: LedgerEntry;
-}
-
 /**
  * Every line up to today, oldest first. What the garden holds and a fact tells is one line, with the garden's amounts and the
  * fact's day. What only the garden holds is the garden file's; what only a fact tells is about something that has gone from
- * the file since, or makes nothing that the garden keeps. What was taken back is in neither.
+ * the file since, or makes nothing that the garden keeps. What was taken back is in neither, and
+ * what was changed is in both as it was changed.
  */
 export function recordRows({ garden, climate, ledger, today }: RecordInput): RecordRow[] {
   const laid = laidOver(ledger);
   if (laid === undefined) return [];
-  const names = new Names(garden);
-  const told = laid.facts.flatMap((entry) => toldBy(entry, names).map((happening) => ({ happening, entry })));
-  const held = [...happenedIn(garden, laid.told.beds), ...skipsHeld(garden, told)];
+  const { told, filed } = toldLines(laid, new Names(garden));
+  const held = [...happenedIn(garden, filed.beds), ...skipsHeld(garden, told)];
   const seasonIn = (on: Day): number => seasonOf(climate.seasonTurn, on);
   const lines = matched(held, told)
     .filter(({ happening: { on } }) => on <= today)
