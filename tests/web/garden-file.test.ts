@@ -1,6 +1,9 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { gardenFileText } from '../../src/garden/export-garden-file.ts';
-import { readGardenFile } from '../../src/garden/read-garden-file.ts';
+import type { GardenFile } from '../../src/garden/garden-file.ts';
+import { checkGardenFile, readGardenFile } from '../../src/garden/read-garden-file.ts';
+import { anyFullGarden } from '../garden/any-full-garden.ts';
 import { plain, read } from './plain-text.ts';
 import { GARDEN, HOST, type SampleApp, sampleApp, sampleFile } from './sample-garden.ts';
 
@@ -153,6 +156,47 @@ describe('a file that cannot be used', () => {
     expect([answer.status, await read(answer)]).toEqual([413, expect.stringContaining('longer than 1 MiB')]);
     const fits = await handOver(house, PAGE, { file: `${await yamlOf(house)}# ${'x'.repeat(500_000)}\n` });
     expect(fits.answer.status).toBe(303);
+  });
+});
+
+describe('a garden that is carried from one computer to another', () => {
+  /** Takes the file of a garden and brings it in where nothing is. */
+  async function carried(from: SampleApp, gardenId: string) {
+    const text = await (await from.get(`/gardens/${gardenId}/garden-file.yaml`)).text();
+    const to = await sampleApp(null);
+    const { answer, path } = await handOver(to, '/bring-in', { file: text });
+    expect([answer.status, path]).toEqual([303, expect.stringMatching(/^\/bring-in\//)]);
+    expect((await to.send(path, {})).headers.get('location')).toBe(`/gardens/${gardenId}`);
+    return to;
+  }
+
+  /** What a file says, whatever order its keys stand in; a household without members lists none. */
+  const said = ({ household, ...file }: GardenFile) => ({ ...file, household: { members: [], ...household } });
+
+  test('means the same there, whatever it holds', async () => {
+    const house = await sampleApp(null);
+    const gardens = fc.sample(anyFullGarden, { numRuns: 3, seed: 7 });
+    for (const [at, data] of gardens.entries()) {
+      const garden = { ...data.garden, id: `garden-${at}`, latitude: 44.5, longitude: -88.1 };
+      const climate = { frostDates: { lastSpring: '05-06', firstAutumn: '10-04' } };
+      // Crops would have to leave each other room; the garden above has some.
+      const file = checkGardenFile({ ...data, garden, climate, plantings: [], fed: [] });
+      await house.steward.importGarden({ file, prefer: 'reported' }, 'test');
+      const there = await carried(house, garden.id);
+      expect(said(await there.steward.fileNow(garden.id))).toEqual(said(await house.steward.fileNow(garden.id)));
+    }
+  });
+
+  test('has the same plan there, with what was reported and changed', async () => {
+    const house = await sampleApp();
+    await house.steward.readPile('mill-row', { pileId: 'spring-pile', on: '2027-04-19', tempC: 61 }, 'test');
+    const [bed] = (await house.steward.fileNow('mill-row')).beds;
+    await house.steward.mend('mill-row', [{ list: 'beds', id: bed?.id, row: { ...bed, lengthM: 4 } }], 'test');
+    const there = await carried(house, 'mill-row');
+    expect(said(await there.steward.fileNow('mill-row'))).toEqual(said(await house.steward.fileNow('mill-row')));
+    const days = async ({ steward }: SampleApp) =>
+      (await steward.view('mill-row')).plan.tasks.map(({ key, supplies }) => ({ key, supplies }));
+    expect(await days(there)).toEqual(await days(house));
   });
 });
 
