@@ -138,9 +138,9 @@ function queryOf(c: Context): Form {
   return new Form(new Map(Object.entries(c.req.queries())));
 }
 
-/** The units of the country: the built-in stations are those of the United States. */
-function guessedUnits({ place }: SetUpDraft, stations: StepRoom['stations']): UnitSystem {
-  if (place === undefined) return 'metric';
+/** The units of the country: the built-in stations are those of the United States. Before the place is told, the browser's. */
+function guessedUnits(c: Context, { place }: SetUpDraft, stations: StepRoom['stations']): UnitSystem {
+  if (place === undefined) return /^en-US\b/i.test(c.req.header('accept-language') ?? '') ? 'us' : 'metric';
   const { latitude, longitude } = place;
   const [near] = nearestStations(stations, { latitude, longitude }, 1);
   return near !== undefined && near.distanceKm <= FAR_KM ? 'us' : 'metric';
@@ -152,7 +152,7 @@ async function roomOf(c: Context, steward: Steward, { id, draft }: KeptDraft): P
     draftId: id,
     draft,
     outlook: await steward.draftOutlook(draft),
-    units: readerUnits(c) ?? draft.about?.units ?? guessedUnits(draft, stations),
+    units: readerUnits(c) ?? draft.about?.units ?? guessedUnits(c, draft, stations),
     stations,
     outlookOf: (other) => steward.draftOutlook(other),
   };

@@ -81,6 +81,14 @@ describe('where', () => {
     expect(plain(await show('where'))).toContain('Madison Dane Regional Airport, Wisconsin, 0 mi away');
   });
 
+  test('before the place is told, heights are in the units of the browser’s own country', async () => {
+    const { get, base } = await begun();
+    const found = async (language: string) =>
+      plain(await (await get(`${base}/where?words=madison&state=WI`, { 'Accept-Language': language })).text());
+    expect(await found('en-US,en;q=0.9')).toContain('866 ft above the sea');
+    expect(await found('de-AT,de;q=0.9,en-US;q=0.5')).toContain('264 m above the sea');
+  });
+
   test('says when no station is called so', async () => {
     const { get, base } = await begun();
     expect(plain(await (await get(`${base}/where?words=zzyzx`)).text())).toContain('No station is called so.');

@@ -161,7 +161,7 @@ const SpreadTable = ({ rows, units }: { rows: readonly SpreadRow[]; units: UnitS
       </caption>
       <thead>
         <tr>
-          <th scope="col"> </th>
+          <th scope="col">Freeze</th>
           <th scope="col">1 of 10</th>
           <th scope="col">5 of 10</th>
           <th scope="col">9 of 10</th>

@@ -61,10 +61,10 @@ function asked({ draft: { place } }: StepRoom): AskedFields {
       { name: 'longitude', label: LABELS.longitude, as: 'text', required: false, hint: 'Such as -89.40, or 89°24′ W.' },
       {
         name: 'elevationM',
-        label: 'Height above the sea, if you know it',
+        label: 'Height above the sea',
         as: 'length',
         example: 270,
-        hint: 'With it the dates of stations higher or lower than the garden are put right.',
+        hint: 'If you know it: with it the dates of stations higher or lower than the garden are put right.',
       },
     ],
   };
