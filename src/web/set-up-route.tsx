@@ -22,6 +22,7 @@ import { growing } from './set-up/growing.tsx';
 import { lastYear } from './set-up/last-year.tsx';
 import { lookOver } from './set-up/look-over.tsx';
 import { stepBefore } from './set-up/parts.tsx';
+import { inPlainPlaces } from './set-up/plain-places.ts';
 import type { Step, StepRead, StepRoom, StepShown } from './set-up/step.ts';
 import { where } from './set-up/where.tsx';
 import { notFound } from './trouble.ts';
@@ -113,7 +114,8 @@ async function make(c: Context, steward: Steward, underWay: UnderWayPages): Prom
     failed: back,
     refused: async (problems: readonly Problem[]) => {
       const room = await roomOf(c, steward, kept);
-      return c.html(stepPage(STEPS, lookOver, room, { problems, query: queryOf(c) }), 422);
+      const shown = { problems: inPlainPlaces(problems, kept.draft), query: queryOf(c) };
+      return c.html(stepPage(STEPS, lookOver, room, shown), 422);
     },
   });
 }

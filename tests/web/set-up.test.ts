@@ -45,7 +45,7 @@ async function toldTo(step: 'climate' | 'garden' | 'beds' | 'bins' | 'last-year'
     ['where', MADISON],
     ['climate', { from: 'nearest' }],
     ['garden', ABOUT],
-    ['beds', TWELVE],
+    ['beds', { ...TWELVE, count: '4' }],
     ['beds', {}],
     ['bins', {}],
     ['last-year', {}],

@@ -28,7 +28,7 @@ describe('the first page', () => {
     const { get } = await sampleApp(null);
     const answer = await get('/');
     expect(answer.status).toBe(200);
-    expect(await answer.text()).toContain('loamtide garden import FILE');
+    expect(await answer.text()).toContain('href="/bring-in"');
   });
 });
 

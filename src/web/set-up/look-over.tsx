@@ -2,12 +2,14 @@
  * The last step: everything on one page, and the press that makes the garden.
  */
 import type { Child } from 'hono/jsx';
+import { seasonTurnOf } from '../../climate/season.ts';
 import { fullDay, weekdayWord } from '../../digest/words.ts';
 import { SET_UP_STEPS, type SetUpStep } from '../../garden/set-up-draft.ts';
 import { weekdayNamed } from '../../garden/weekday-names.ts';
 import { soilTextureById } from '../../handbook/soil-textures.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
+import { seasonName } from '../../practices/seasons.ts';
 import { makeGardenPath, setUpPath } from '../addresses.ts';
 import { Problems } from '../layout.tsx';
 import { inARow } from '../words.ts';
@@ -163,10 +165,13 @@ function bedLines({ draft, units }: StepRoom): string[] {
 }
 
 function pastLines({ draft }: StepRoom): string[] {
+  const turned = { seasonTurn: seasonTurnOf(draft.place?.latitude ?? 0) };
   return draft.beds.flatMap((bed) => {
     const rows = draft.past.filter((row) => row.bed === bed.id);
     if (rows.length === 0) return [];
-    const crops = rows.map(({ crop, season }) => `${vegetableById(crop).name.toLowerCase()} (${season})`);
+    const crops = rows.map(
+      ({ crop, season }) => `${vegetableById(crop).name.toLowerCase()} (${seasonName(turned, season)})`,
+    );
     return [`${bed.name}: ${crops.join(', ')}`];
   });
 }

@@ -34,7 +34,10 @@ export function roughDays(today: Day): RoughDay[] {
   }).flat();
 }
 
-/** First and last day a set-up takes: within what is offered roughly. */
+/** Days back that a lasting crop may have been planted: thirty years. House default. */
+const DAYS_BACK = 30 * 366;
+
+/** First and last day a set-up takes: all that is offered roughly, and further back for crops that last. */
 export function daysTaken(today: Day): { from: Day; to: Day } {
-  return { from: addDays(today, -31 * (MONTHS_BACK + 48)), to: addDays(today, 31 * MONTHS_AHEAD) };
+  return { from: addDays(today, -DAYS_BACK), to: addDays(today, 31 * (MONTHS_AHEAD + 1)) };
 }
