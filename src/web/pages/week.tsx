@@ -180,7 +180,7 @@ const EntryNotes = ({ row, gardenId, units }: Omit<EntryLineProps, 'timeZone'>) 
       ))}
       {why !== undefined && <p class="first-reason">{readableIn(units, why, entry.day)}</p>}
       {first !== undefined && entry.state !== 'done' && (
-        <p class="small">
+        <p class="small why-alone">
           <WhyDate gardenId={gardenId} of={first.key}>
             Why this date
           </WhyDate>
