@@ -188,6 +188,26 @@ describe('how the household works', () => {
   });
 });
 
+describe('how careful the plan is', () => {
+  test('a garden that bears a freeze in one year of ten only sows its beans later', async () => {
+    const beds = sampleFile().beds.slice(0, 1);
+    const plantings = [{ bed: 'north', crop: 'snap-bean', sow: '2027-05-10' }];
+    const { get, send, steward } = await sampleApp({ ...yardAlone(), beds, plantings });
+    const [before = ''] = await daysOf(steward, 'sow-crop');
+    await fillIn({ get, send }, `${EDIT}/care/it`, { frostRisk: '10' });
+    const [after = ''] = await daysOf(steward, 'sow-crop');
+    expect(before).not.toBe('');
+    expect(after > before).toBe(true);
+  });
+
+  test('covers that may not flower at all are refused: one of a hundred is the least', async () => {
+    const { get, send } = await sampleApp(yardAlone());
+    const refused = await fillIn({ get, send }, `${EDIT}/care/it`, { bloomRiskPercent: '0' });
+    expect(refused.status).toBe(422);
+    expect(await read(refused)).toMatch(/when they are cut ?: "0" cannot be\. Give a number from 1 to 50/);
+  });
+});
+
 describe('where the garden lies', () => {
   test('by another clock keeps every day of the plan', async () => {
     const { get, send, steward } = await sampleApp();
@@ -216,6 +236,16 @@ describe('where the garden lies', () => {
     await fillIn({ get, send }, `${EDIT}/place/it`, { name: 'Mill Row Gardens' });
     const { garden } = await steward.view('mill-row');
     expect(garden).toMatchObject({ id: 'mill-row', name: 'Mill Row Gardens', place: { units: 'us', hoursPerWeek: 5 } });
+  });
+
+  test('in a zone its gardener knows is taken at their word, until they leave it open again', async () => {
+    const { get, send } = await sampleApp(yardAlone());
+    const zone = async (told: string) => {
+      await fillIn({ get, send }, `${EDIT}/place/it`, { hardinessZone: told });
+      return read(get(`${GARDEN}/garden`));
+    };
+    expect(await zone('4b')).toContain('Its hardiness zone is 4b, as you told it.');
+    expect(await zone('')).toContain('Its hardiness zone is not told, and this climate gives none.');
   });
 
   test('colder by so many degrees of the reader’s own', async () => {

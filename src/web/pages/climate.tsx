@@ -16,7 +16,7 @@ import { BASIS_WORDS } from '../../digest/climate-working.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import { seasonName } from '../../practices/seasons.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { handbookPath, weatherPath } from '../addresses.ts';
+import { gardenPath, handbookPath, weatherPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import type { StationTold } from '../stations-told.ts';
 import { CONFIDENCE_WORDS } from '../words.ts';
@@ -80,7 +80,8 @@ const Whence = ({ climate, gardenId, read }: WhenceProps) => {
     <>
       <p>{read(origin)}</p>
       <p>
-        {BASIS_WORDS[basis]} {CONFIDENCE_WORDS[confidence]}
+        {BASIS_WORDS[basis]} {CONFIDENCE_WORDS[confidence]}{' '}
+        <a href={`${gardenPath(gardenId)}#climate`}>Take it from something else</a>
       </p>
       {logged.length > 0 && (
         <p>

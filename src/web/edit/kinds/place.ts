@@ -134,7 +134,7 @@ export const careKind: EditKind<'garden'> = {
   docs: 'planting',
   note: 'What the ground is, and how much you leave to chance.',
   titleOf: ({ name }) => `The soil of ${name}, and how careful the plan is`,
-  fields: ({ row }) => [
+  fields: () => [
     {
       name: 'soilTexture',
       required: true,
@@ -149,7 +149,7 @@ export const careKind: EditKind<'garden'> = {
       label: 'Tender crops are planned so that a freeze still comes in',
       as: 'choice',
       open: true,
-      ...(row === undefined ? {} : { value: row.frostRisk }),
+      isNumber: true,
       options: [
         { value: '10', words: 'one year of ten: later in spring, sooner home in autumn' },
         { value: '30', words: 'three years of ten' },
