@@ -37,6 +37,12 @@ export function limitsOf(list: keyof GardenFile, path: string): KeyLimits {
   };
 }
 
+/** Whether something is what a list of the file may hold as a row, or the file as a part. */
+export function isRowOf(list: keyof GardenFile, row: unknown): boolean {
+  const schema = withoutWrap(gardenFileSchema.shape[list]);
+  return schema instanceof z.ZodType && schema.safeParse(row).success;
+}
+
 /** A schema without what makes it optional, and without the list it is the row of. */
 function withoutWrap(held: unknown): unknown {
   if (held instanceof z.ZodOptional || held instanceof z.ZodDefault) return withoutWrap(held.unwrap());

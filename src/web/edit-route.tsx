@@ -72,7 +72,7 @@ function pageOf(asked: AskedEdit, props: Shown) {
 async function sent(c: Context, steward: Steward, form: Form) {
   const asked = await askedEdit(steward, c, form);
   const { kind, about } = asked;
-  const from = filledFrom(form);
+  const from = filledFrom(form, kind);
   const { garden } = about.view;
   const { units } = garden.place;
   const fromFields = kind.fields({ ...about, row: from } as never);
@@ -163,7 +163,7 @@ async function takenOut(c: Context, steward: Steward, form: Form) {
   const { row } = about;
   const { garden } = about.view;
   if (row === undefined || kind.stays) throw goneFor(asked);
-  if (saidBy(filledFrom(form)) !== saidBy(row)) return asksToDelete(c, steward, asked, true);
+  if (saidBy(filledFrom(form, kind)) !== saidBy(row)) return asksToDelete(c, steward, asked, true);
   let leadsTo = '';
   const refused = await refusalsOf(async () => {
     const path = kind.backWithout?.(garden) ?? kind.back(garden, row as never);

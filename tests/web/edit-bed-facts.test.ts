@@ -123,6 +123,16 @@ describe('a cover crop', () => {
     expect(text).toContain('Give looks that are not before the sowing.');
   });
 
+  test.each(['{', '[]', '{"planned":5}', '{"id":"rye-north","bed":"north","cover":"gnomes","sow":"2026-09-20"}'])(
+    'sent back with a row that never was, %s, is shown as it stands and nothing is kept',
+    async (row) => {
+      const app = await sampleApp();
+      const { status } = await filled(app, RYE, { _row: row, cut: '2027-04-18' });
+      expect(status).toBe(409);
+      expect((await standOf(app, 'rye-north'))?.cutOn).toBeUndefined();
+    },
+  );
+
   test('that is only planned is asked about, and is a plan', async () => {
     const app = await sampleApp();
     const sown = { bed: 'wall', grows: 'cover:oats', sow: '2027-08-20' };

@@ -2,6 +2,7 @@
  * What a request for a form is about: the garden, the kind, and the row as it stands now and as the form was filled from it.
  */
 import type { Context } from 'hono';
+import { isRowOf } from '../../garden/file-limits.ts';
 import type { Steward } from '../../steward/steward.ts';
 import { editPath } from '../addresses.ts';
 import type { Form } from '../form.ts';
@@ -43,13 +44,13 @@ export async function askedEdit(steward: Steward, c: Context, form?: Form): Prom
   return { kind, ref, about: { view: inUnits, file, ...around, ...(row === undefined ? {} : { row }) } };
 }
 
-/** The row a form was filled from, as it carried it along; nothing for something new. */
-export function filledFrom(form: Form): object | undefined {
+/** The row a form was filled from, as it carried it along; nothing for something new, and for what is no such row. */
+export function filledFrom(form: Form, { of }: Pick<EditKind, 'of'>): object | undefined {
   const text = form.text('_row');
   if (text === '') return undefined;
   try {
     const row: unknown = JSON.parse(text);
-    return typeof row === 'object' && row !== null && !Array.isArray(row) ? row : undefined;
+    return typeof row === 'object' && row !== null && isRowOf(of, row) ? row : undefined;
   } catch {
     return undefined;
   }

@@ -4,6 +4,7 @@
 import { fullDay } from '../../digest/words.ts';
 import { gardenFileOf } from '../../garden/export-garden-file.ts';
 import type { Bed } from '../../garden/garden.ts';
+import type { GardenFile } from '../../garden/garden-file.ts';
 import { formatQuantity } from '../../measures/quantity.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { deletePath, editPath } from '../addresses.ts';
@@ -22,7 +23,8 @@ export const ToldOfBed = ({ view, bed }: ToldProps) => {
   const { garden } = view;
   const { units } = garden.place;
   const sides = [bed.lengthM, bed.widthM].map((value) => formatQuantity({ value, unit: 'm' }, units)).join(' by ');
-  const kinds = bedKinds.map((kind) => ({ kind, rows: toldRows(kind, { view, bed }) }));
+  const file = gardenFileOf(garden);
+  const kinds = bedKinds.map((kind) => ({ kind, rows: toldRows(kind, file, { view, bed }) }));
   return (
     <section class="told-of" id="told">
       <h2>What is told of this bed</h2>
@@ -57,8 +59,8 @@ function filledFor({ of }: BedKind, bed: Bed, { garden }: GardenView): Record<st
 }
 
 /** The rows of a kind that are about a bed, the newest first. */
-function toldRows(kind: BedKind, { view, bed }: ToldProps): object[] {
-  return rowsOf(kind, gardenFileOf(view.garden))
+function toldRows(kind: BedKind, file: GardenFile, { view, bed }: ToldProps): object[] {
+  return rowsOf(kind, file)
     .filter((row) => kind.isOf?.(row as never, bed.id, view.garden) ?? bedOf(row) === bed.id)
     .sort((a, b) => (kind.dayOf(a as never) > kind.dayOf(b as never) ? -1 : 1));
 }

@@ -109,7 +109,8 @@ function logs(row: Stand | undefined): FieldRows[] {
 
 /** The kinds of a stand first, then all others. */
 function kindsIn(row: Stand | undefined): Option[] {
-  if (row === undefined) return [...COVER_OPTIONS];
+  const { value: grows } = growsField('', row);
+  if (row === undefined || !GROWS.some(({ value }) => value === grows)) return [...COVER_OPTIONS];
   const own = new Set(coverParts(coverIdOf(row)).map(({ cover }) => cover.id));
   const isOwn = ({ value }: Option): boolean => own.has(value);
   return [
