@@ -37,7 +37,6 @@ const PARTS: readonly HandbookPart[] = [
       'feeds',
       'doing',
       'changing-facts',
-      'changing-facts',
       'away-and-missed',
       'weather-log',
       'season-record',
