@@ -19,16 +19,24 @@ export function gardensIn({ store, clock }: { store: Store; clock: Clock }, stew
     for (const id of ids) if (isDemo(await store.ledger(id))) return id;
     return undefined;
   };
+  /** Gives a garden back. Its feeds are newer from then on than the notice that apps read meanwhile. */
+  const giveBack = (gardenId: string): Promise<boolean> =>
+    store.transaction(async (shelves) => {
+      const isBack = await shelves.putAwayGarden(gardenId, undefined);
+      for (const feed of isBack ? await shelves.feeds(gardenId) : [])
+        await shelves.changeFeed({ gardenId, feedId: feed.id }, { ...feed, changedAt: clock.now() });
+      return isBack;
+    });
   return {
     gardensPutAway: () => store.gardensPutAway(),
     putAwayGarden: (gardenId) => store.putAwayGarden(gardenId, clock.now()),
-    giveBackGarden: (gardenId) => store.putAwayGarden(gardenId, undefined),
+    giveBackGarden: giveBack,
     async showDemo() {
       const shown = await findDemo(await store.gardenIds());
       if (shown !== undefined) return shown;
       const away = await findDemo((await store.gardensPutAway()).map(({ id }) => id));
       if (away === undefined) return layDemo({ steward: steward(), clock });
-      await store.putAwayGarden(away, undefined);
+      await giveBack(away);
       return away;
     },
   };

@@ -9,9 +9,9 @@ import { seenByIcalJs } from '../calendar/read-feed.ts';
 const NOW = '2027-04-20T12:00:00.000Z';
 
 /** A household in which nothing is yet. */
-async function emptyHouse(): Promise<Steward> {
+async function emptyHouse(clock = { moment: NOW }): Promise<Steward> {
   const store = await openStore({ file: ':memory:', now: NOW });
-  const steward = createSteward({ store, clock: { now: () => NOW, today: '2027-04-20' } });
+  const steward = createSteward({ store, clock: { now: () => clock.moment, today: '2027-04-20' } });
   onTestFinished(() => steward.close());
   return steward;
 }
@@ -156,17 +156,23 @@ describe('making the garden', () => {
 
 describe('a garden put away', () => {
   it('shows in its feed as a closed one does, and again at the same address when it is given back', async () => {
-    const steward = await emptyHouse();
+    const clock = { moment: NOW };
+    const steward = await emptyHouse(clock);
     const { gardenId } = await steward.makeGarden(await drafted(steward, told()), 'web page');
     const [feed] = await steward.feeds(gardenId);
     const token = feed?.token ?? '';
     const before = (await steward.feedBody(token))?.body;
+    clock.moment = '2027-04-20T15:00:00.000Z';
     await steward.putAwayGarden(gardenId);
     const [notice, ...others] = seenByIcalJs((await steward.feedBody(token))?.body ?? '');
     expect([notice?.title, others]).toEqual(['This calendar is no longer kept', []]);
     expect(notice?.description).toContain('Its garden was put away');
+    const closed = (await steward.feedBody(token))?.changedAt ?? '';
+    clock.moment = '2027-04-20T16:00:00.000Z';
     await steward.giveBackGarden(gardenId);
-    expect((await steward.feedBody(token))?.body).toBe(before);
+    const again = await steward.feedBody(token);
+    expect(again?.body).toBe(before);
+    expect([closed, again?.changedAt]).toEqual(['2027-04-20T15:00:00.000Z', '2027-04-20T16:00:00.000Z']);
   });
 
   it('is planned no more, and a file does not bring it back unasked', async () => {
