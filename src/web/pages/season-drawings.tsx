@@ -71,7 +71,7 @@ const GroundDrawings = ({ climate, garden, today, span }: SeasonDrawingsProps & 
 
 /** What the climate does not know, so that nobody takes an absent line for none. */
 function gapsInWords(climate: Climate, span: DaySpan): string[] {
-  const bring = 'Bring one in with: loamtide weather import FILE';
+  const bring = 'One that holds them is brought in on the page of the long record, named above.';
   if (climate.seasons.length === 0) {
     return [
       'This climate has no daily record. How far single days stray from the mean of the years is therefore not drawn, ' +
