@@ -131,6 +131,19 @@ describe('a pile', () => {
   });
 });
 
+describe('a pile that is taken out', () => {
+  test('leaves what was spread from it on its bed', async () => {
+    const finished = { ...springPile, id: 'old', built: '2026-05-01', readings: [], turns: [], finished: '2026-09-20' };
+    const topdressed = [{ bed: 'north', on: '2026-10-02', litres: 40, piles: ['old'] }];
+    const { get, send, steward } = await sampleApp({ ...yardAlone(finished), topdressed });
+    const asks = await (await get(`${EDIT}/piles/old/delete`)).text();
+    expect((await send(`${EDIT}/piles/old/delete`, formIn(asks).fields)).status).toBe(303);
+    const { garden } = await steward.view('mill-row');
+    expect(garden.piles).toEqual([]);
+    expect(garden.topdressed).toMatchObject([{ bedId: 'north', on: '2026-10-02', litres: 40 }]);
+  });
+});
+
 describe('a bin', () => {
   test('with another name is called so on its tasks', async () => {
     const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
