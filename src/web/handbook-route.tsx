@@ -14,7 +14,7 @@ export function handbookRoutes(): Hono {
   const { pages, images } = docs();
   return new Hono()
     .get('/handbook', (c) => c.html(handbookContentsPage(pages)))
-    .get('/handbook/sources', (c) => c.html(sourcesPage(sources)))
+    .get('/handbook/sources', (c) => c.html(sourcesPage(sources, docs())))
     .get('/handbook/images/:file', (c) => {
       const picture = images.get(c.req.param('file'));
       if (picture === undefined) throw notFound('The handbook has no such picture.');

@@ -52,7 +52,7 @@ function patternOf(route: string): RegExp {
     .replaceAll('.', '\\.')
     .replace(/:\w+\{\\\.\+\}/g, '.+')
     .replace(/:\w+\{([^}]*)\}/g, '(?:$1)')
-    .replace(/:\w+/g, '[^/]+');
+    .replace(/(?<!\(\?):\w+/g, '[^/]+');
   const made = new RegExp(`^${source}$`);
   patterns.set(route, made);
   return made;

@@ -75,10 +75,26 @@ export function recordPage({ view: { garden, climate, plan }, record, seasons, s
       ) : (
         <Season summary={summary} rows={record.rows} reader={reader} />
       )}
+      <Untold beds={garden.beds.filter(({ id }) => !summary?.beds.some((bed) => bed.id === id))} />
       <Files gardenId={garden.id} season={season} name={name} />
     </article>,
   );
 }
+
+/** Beds with nothing on record: whoever comes from the page of one is told so. */
+const Untold = ({ beds }: { beds: readonly Pick<BedSeason, 'id' | 'name'>[] }) =>
+  beds.length === 0 ? null : (
+    <p class="small">
+      Nothing of{' '}
+      {beds.map(({ id, name }, at) => (
+        <>
+          {at > 0 && ', '}
+          <span id={`bed-${id}`}>{name}</span>
+        </>
+      ))}{' '}
+      in this season.
+    </p>
+  );
 
 function readerOf(garden: GardenView['garden'], { tasks }: GardenView['plan']): Reader {
   const names = new Names(garden);

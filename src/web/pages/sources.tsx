@@ -2,12 +2,15 @@
  * The bibliography: everything a figure was taken from, and what a figure rests on that was read in no book.
  */
 import type { Source } from '../../handbook/shapes.ts';
+import { capital } from '../../measures/capital.ts';
 import { handbookPath } from '../addresses.ts';
+import type { Docs } from '../handbook/docs.ts';
+import { type Leaning, leaningOn } from '../handbook/leaning.ts';
 import { OTHER_SOURCES, READ_WORDS, SOURCE_PARTS } from '../handbook/source-kinds.ts';
 import { page } from '../layout.tsx';
 
 /** The page of the bibliography. */
-export function sourcesPage(sources: readonly Source[]) {
+export function sourcesPage(sources: readonly Source[], known: Docs) {
   return page(
     { title: 'The bibliography' },
     <article class="handbook sources">
@@ -37,7 +40,7 @@ export function sourcesPage(sources: readonly Source[]) {
             {sources
               .filter(({ id }) => id.startsWith(`${prefix}:`))
               .map((source) => (
-                <Entry source={source} />
+                <Entry source={source} known={known} />
               ))}
           </dl>
         </section>
@@ -46,7 +49,7 @@ export function sourcesPage(sources: readonly Source[]) {
   );
 }
 
-const Entry = ({ source: { id, citation, read } }: { source: Source }) => (
+const Entry = ({ source: { id, citation, read }, known }: { source: Source; known: Docs }) => (
   <div id={id}>
     <dt>
       <code>{id}</code>
@@ -54,6 +57,45 @@ const Entry = ({ source: { id, citation, read } }: { source: Source }) => (
     <dd>
       {citation}
       <span class="under">{READ_WORDS[read]}.</span>
+      <LeansOnIt leaning={leaningOn(id, known)} known={known} />
     </dd>
   </div>
+);
+
+/** Names of one kind that are listed before the rest are only counted. House default. */
+const LISTED = 12;
+
+const LeansOnIt = ({ leaning: { rules, rows, pages }, known }: { leaning: Leaning; known: Docs }) => (
+  <>
+    {rules.length > 0 && (
+      <span class="under">
+        Rules:{' '}
+        {rules.map(({ rule, page: on }, at) => (
+          <>
+            {at > 0 && ', '}
+            <a href={handbookPath(on, rule)}>{rule}</a>
+          </>
+        ))}
+        .
+      </span>
+    )}
+    {rows.map(({ table, names }) => (
+      <span class="under">
+        {capital(table)}: {names.slice(0, LISTED).join(', ')}
+        {names.length > LISTED && ` and ${names.length - LISTED} more`}.
+      </span>
+    ))}
+    {pages.length > 0 && (
+      <span class="under">
+        Named on:{' '}
+        {pages.map((name, at) => (
+          <>
+            {at > 0 && ', '}
+            <a href={handbookPath(name)}>{known.pages.get(name)?.title}</a>
+          </>
+        ))}
+        .
+      </span>
+    )}
+  </>
 );

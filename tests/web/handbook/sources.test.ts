@@ -36,3 +36,11 @@ test('a reason that rests on the climate leads to the climate of its garden', ()
   expect(sourceHref('veg:V12', 'mill-row')).toBe('/handbook/sources#veg:V12');
   expect(sourceHref('house default', 'mill-row')).toBe('/handbook/sources#house-default');
 });
+
+test('what leans on a book stands with it: its rules, and the rows of the tables', async () => {
+  const text = await bibliography();
+  const entry = (id: string) => text.slice(text.indexOf(`<div id="${id}">`)).split('</div>')[0] ?? '';
+  // The rotation page writes the return intervals beside veg:V36; the handbook's oats were written from cover:S4c.
+  expect(entry('veg:V36')).toMatch(/Rules: .*href="\/handbook\/[a-z-]+#[a-z.-]+"/);
+  expect(entry('cover:S4c')).toMatch(/Cover crops: .*oats/i);
+});
