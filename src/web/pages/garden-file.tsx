@@ -23,7 +23,7 @@ interface GardenFilePageProps {
 /** The page of a garden's file. */
 export function gardenFilePage({ garden, entered, brought, problems = [] }: GardenFilePageProps) {
   return page(
-    { title: 'Garden file', garden, here: 'history', docs: 'garden-file' },
+    { title: 'Garden file', garden, here: 'garden', docs: 'garden-file' },
     <article class="garden-file">
       <h1>Garden file</h1>
       {brought !== undefined && (
