@@ -66,13 +66,14 @@ export function feedsPage({ garden, feeds, settings, entered, problems = [] }: F
 const OpenFeed = ({ feed, garden, settings }: { feed: Feed; garden: Garden; settings: WebSettings }) => {
   const { id, label, token, createdAt, lastFetch, shape } = feed;
   const { beds, household, place } = garden;
+  const address = feedAddress(settings, token);
   const webcal = webcalAddress(settings, token);
   const day = (at: Instant) => fullDay(dayIn(place.timeZone, at), place.units);
   return (
     <>
       <dt>{label}</dt>
       <dd>
-        <code class="address">{feedAddress(settings, token)}</code>
+        <code class="address">{address}</code>
         {webcal !== undefined && (
           <span class="under">
             or, to hand it to the app that opens calendars here: <a href={webcal}>{webcal}</a>
@@ -86,6 +87,9 @@ const OpenFeed = ({ feed, garden, settings }: { feed: Feed; garden: Garden; sett
           {lastFetch === undefined ? '; not read yet' : `; last read on ${day(lastFetch.at)} by ${lastFetch.by}`}
         </span>
         <span class="under">
+          <a class="doing" href={address}>
+            Address as a link
+          </a>
           <a class="doing" href={feedPath(garden.id, id, 'change')}>
             Change
           </a>
