@@ -8,8 +8,8 @@ interface FoundPage {
   status: number;
 }
 
-/** Pages that are a text each: every one of them is followed. */
-const EACH = 'GET /handbook/:page';
+/** Addresses whose pages differ by more than their route and questions: each text of the handbook, each form of a list. */
+const EACH = /^\/handbook\/[^/]+$|\/edit\/[^/]+\//;
 
 type Get = (path: string) => Promise<Response>;
 
@@ -27,7 +27,7 @@ export async function followedLinks(
   const waiting = [...from];
   for (let path = waiting.shift(); path !== undefined; path = waiting.shift()) {
     const route = routeOf(path, routes);
-    const name = route && (route === EACH ? path : `${route}?${questionsOf(path)}`);
+    const name = route && nameOf(route, path);
     if (route === undefined || name === undefined || found.has(name)) continue;
     const { status, links } = await linksOn(get, path);
     if (status < 300 || status >= 400) found.set(name, { route, path, status });
@@ -48,14 +48,19 @@ function patternOf(route: string): RegExp {
   const known = patterns.get(route);
   if (known !== undefined) return known;
   const [, path = ''] = route.split(' ');
-  const source = path
-    .replaceAll('.', '\\.')
-    .replace(/:\w+\{\\\.\+\}/g, '.+')
-    .replace(/:\w+\{([^}]*)\}/g, '(?:$1)')
-    .replace(/(?<!\(\?):\w+/g, '[^/]+');
+  const source = path.replace(/:\w+(?:\{([^}]*)\})?|[.]/g, (part, own?: string) =>
+    part === '.' ? '\\.' : `(?:${own ?? '[^/]+'})`,
+  );
   const made = new RegExp(`^${source}$`);
   patterns.set(route, made);
   return made;
+}
+
+/** What tells a page from others of its route: what its address asks, or which text or list it is of. */
+function nameOf(route: string, path: string): string {
+  const [bare = ''] = path.split('?');
+  const [own = ''] = EACH.exec(bare) ?? [];
+  return `${route} ${own}?${questionsOf(path)}`;
 }
 
 function questionsOf(path: string): string {

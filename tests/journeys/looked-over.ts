@@ -57,7 +57,8 @@ const ownFaults = `() => {
     const words = ids.map((id) => document.getElementById(id)?.textContent ?? '').join(' ');
     const name = drawing.getAttribute('aria-label') ?? words;
     if (drawing.getAttribute('role') !== 'img' || name.trim() === '') told('a drawing without a name', drawing);
-    const beside = drawing.closest('figure')?.querySelector('table') ?? document.querySelector('.year-tables table');
+    const around = [drawing.closest('figure'), drawing.closest('section'), document.querySelector('.year-tables')];
+    const beside = around.some((part) => part?.querySelector('table.figures'));
     if (!beside) told('a drawing without a table beside it', drawing);
   }
   return faults;
