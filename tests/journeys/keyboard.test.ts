@@ -46,8 +46,10 @@ test('subscribe: a feed for one person’s phone is made, and its address reache
   await tabTo(page, 'calendar entries, which every app shows');
   await page.keyboard.press('ArrowDown');
   await follow(page, 'Make a feed');
-  await tabTo(page, 'Address as a link');
-  const address = await page.evaluate<string>('document.activeElement.href');
+  await tabTo(page, 'Copy it with the keyboard');
+  await page.keyboard.press('Space');
+  await tabTo(page, 'The address, all of it marked when you come to it');
+  const address = await page.evaluate<string>('String(getSelection())');
   expect(await (await fetch(address)).text()).toContain('BEGIN:VTODO');
 });
 

@@ -74,6 +74,13 @@ const OpenFeed = ({ feed, garden, settings }: { feed: Feed; garden: Garden; sett
       <dt>{label}</dt>
       <dd>
         <code class="address">{address}</code>
+        <details>
+          <summary>Copy it with the keyboard</summary>
+          <label>
+            The address, all of it marked when you come to it{' '}
+            <input type="text" value={address} readonly spellcheck={false} />
+          </label>
+        </details>
         {webcal !== undefined && (
           <span class="under">
             or, to hand it to the app that opens calendars here: <a href={webcal}>{webcal}</a>
@@ -87,9 +94,6 @@ const OpenFeed = ({ feed, garden, settings }: { feed: Feed; garden: Garden; sett
           {lastFetch === undefined ? '; not read yet' : `; last read on ${day(lastFetch.at)} by ${lastFetch.by}`}
         </span>
         <span class="under">
-          <a class="doing" href={address}>
-            Address as a link
-          </a>
           <a class="doing" href={feedPath(garden.id, id, 'change')}>
             Change
           </a>
