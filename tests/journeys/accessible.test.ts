@@ -35,7 +35,7 @@ beforeAll(async () => {
     () => browser.close(),
   );
   pages = await pagesWalked(walked);
-}, 120_000);
+}, 300_000);
 afterAll(async () => {
   for (const close of closed) await close();
 });

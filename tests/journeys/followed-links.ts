@@ -9,7 +9,7 @@ interface FoundPage {
 }
 
 /** Addresses whose pages differ by more than their route and questions: each text of the handbook, each form of a list. */
-const EACH = /^\/handbook\/[^/]+$|\/edit\/[^/]+\//;
+const EACH = /^\/handbook\/[^/]+$|\/edit\/[^/]+\/(?=[^/]+$)/;
 
 type Get = (path: string) => Promise<Response>;
 
@@ -59,8 +59,8 @@ function patternOf(route: string): RegExp {
 /** What tells a page from others of its route: what its address asks, or which text or list it is of. */
 function nameOf(route: string, path: string): string {
   const [bare = ''] = path.split('?');
-  const [own = ''] = EACH.exec(bare) ?? [];
-  return `${route} ${own}?${questionsOf(path)}`;
+  const [own] = EACH.exec(bare) ?? [];
+  return own === undefined ? `${route}?${questionsOf(path)}` : `${route} ${own}`;
 }
 
 function questionsOf(path: string): string {

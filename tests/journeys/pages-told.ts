@@ -10,6 +10,7 @@ import {
   chooseCropPath,
   deletePath,
   editPath,
+  loggedDaysPath,
   longRecordPath,
   makeGardenPath,
   mixPath,
@@ -35,9 +36,9 @@ export interface Told {
   leadsTo?: string;
 }
 
-/** The pages of a garden that no link leads to. */
-export function toldIn(garden: WalkedGarden): Told[] {
-  return [...[...taskPages(garden), ...askedOf(garden)].map((path) => ({ path, status: 200 })), ...sentIn(garden)];
+/** The pages of a garden that no link leads to, forms that come back apart. */
+export function askedIn(garden: WalkedGarden): Told[] {
+  return [...taskPages(garden), ...askedOf(garden)].map((path) => ({ path, status: 200 }));
 }
 
 /** A task's page differs by what can be told there. */
@@ -81,8 +82,11 @@ function askedOf({ id, view, files }: WalkedGarden): string[] {
   ];
 }
 
+/** Pasted days of the weather log. */
+const ROWS = { kind: 'observed', rows: 'date,tmin_c,tmax_c\n2027-05-03,2,15' };
+
 /** Forms sent with something wrong in them, or with nothing. */
-function sentIn({ id, view, feed }: WalkedGarden): Told[] {
+export function sentIn({ id, view, feed }: WalkedGarden): Told[] {
   const at = weekPath(id);
   const bedId = view.garden.beds[0]?.id ?? '';
   const bed = bedPath(id, bedId);
@@ -93,6 +97,10 @@ function sentIn({ id, view, feed }: WalkedGarden): Told[] {
     refused('/reading', { units: 'ells' }),
     ...(task === undefined ? [] : [refused(taskPath(id, task.key), { do: 'pin', day: 'soon' })]),
     refused(`${at}/weather`, { day: 'Tuesday', low: 'cold' }),
+    refused(loggedDaysPath(id), {}),
+    { path: loggedDaysPath(id), form: ROWS, status: 200, leadsTo: 'GET /gardens/:gardenId/weather/days/:offer' },
+    refused(`${at}/weather/day`, { day: WALKED_ON, kind: 'observed', low: 'cold' }),
+    { path: `${at}/weather/day/gone`, form: { day: 'Tuesday' }, status: 404 },
     refused(reportPath(id, 'cold-night'), { day: 'Tuesday', low: 'cold' }),
     refused(reportPath(id, 'disease'), { bed: bedId, disease: '' }),
     refused(reportPath(id, 'stage')),

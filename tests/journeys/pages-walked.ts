@@ -4,7 +4,7 @@
  */
 import { GARDENS_PATH, weekPath } from '../../src/web/addresses.ts';
 import { followedLinks, routeOf } from './followed-links.ts';
-import { fromTheMail, GONE, recordLookedAt, setUpPages, type Told, toldIn, WRONG } from './pages-told.ts';
+import { askedIn, fromTheMail, GONE, recordLookedAt, sentIn, setUpPages, type Told, WRONG } from './pages-told.ts';
 import type { WalkedApp } from './walked-gardens.ts';
 
 /** A page with the route that answers it. */
@@ -36,6 +36,7 @@ export const NO_PAGE: Readonly<Record<string, string>> = {
   'POST /gardens/:gardenId/put-away': 'leads on to the gardens',
   'POST /gardens/:gardenId/give-back': 'leads on to the garden',
   'GET /gardens/:gardenId/weather/record/:which{(?:now|former)\\.csv}': 'a file',
+  'POST /gardens/:gardenId/weather/days/:offer': 'leads on to the weather log',
   'POST /gardens/:gardenId/weather/record/offer/:offer': 'leads on to the long record',
   'POST /gardens/:gardenId/household/feed': 'leads on to the household',
   'POST /gardens/:gardenId/household/member/leave': 'leads on to the household',
@@ -50,8 +51,9 @@ export async function pagesWalked({ get, routes, gardens, drafts }: WalkedApp): 
     const within = new RegExp(`^/(?:handbook|gardens/${garden.id})(?:[/?]|$)`);
     const found = await followedLinks({ get, routes }, { from: [weekPath(garden.id)], within });
     pages.push(...found.filter(({ route }) => NO_PAGE[route] === undefined));
-    toldIn(garden).forEach(add);
+    askedIn(garden).forEach(add);
   }
+  sentIn(gardens.demo).forEach(add);
   [recordLookedAt(gardens.demo), ...setUpPages(drafts), ...WRONG, ...GONE, ...fromTheMail(gardens.demo)].forEach(add);
   return [...new Map(pages.map((page) => [JSON.stringify([page.path, page.form]), page])).values()];
 }
