@@ -170,7 +170,7 @@ function touchedByEdit(edit: StoredEdit): string[] {
     case 'gone':
       return [edit.id, ...named(edit.row)];
     case 'changed':
-      return [edit.id];
+      return [edit.id, ...named(edit.goesBy)];
     case 'row':
       return [...named(edit.was), ...named(edit.row)];
     case 'part-changed':

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { editedFile } from '../../src/garden/edit.ts';
 import type { GardenFile } from '../../src/garden/garden-file.ts';
 import { InputRefused, type Problem } from '../../src/garden/problem.ts';
+import { entriesAbout } from '../../src/steward/entries-about.ts';
 import { NORTH_TODAY, northernFile } from './gardens.ts';
 import { type Household, household, openTask } from './household.ts';
 
@@ -87,6 +88,16 @@ describe('changing what a garden was told', () => {
       { list: 'plantings', words: 'snap bean in north bed, sown June 1, 2027' },
       { list: 'coverStands', words: 'winter rye in north bed, sown September 20, 2026' },
     ]);
+  });
+
+  it('stands in the history of its bed, also when the crop it was about is gone', async () => {
+    const { steward, garden } = await household();
+    const beans = (await steward.fileNow(garden)).plantings.find(({ id }) => id === 'beans');
+    await steward.mend(garden, [{ list: 'plantings', id: 'beans', row: { ...beans, sow: '2027-06-03' } }], 'ada');
+    await steward.mend(garden, [{ list: 'plantings', id: 'beans' }], 'ada');
+    const view = await steward.view(garden);
+    const about = (id: string) => entriesAbout(view.ledger, view.garden, { type: 'bed', id }).map(({ entry }) => entry);
+    expect([about('north'), about('middle')]).toEqual([[2, 3], []]);
   });
 
   it('makes no entry where nothing changes', async () => {
