@@ -103,3 +103,8 @@ function valueIn(form: Form, field: LoggedField, units: UnitSystem): number | un
   });
   return undefined;
 }
+
+/** That a figure may be typed in other units than those asked for. */
+export function otherUnitsHint(units: UnitSystem): string {
+  return `Another unit is typed with its figure, such as ${units === 'us' ? '12 mm or -1 C' : '0.5 in or 30 F'}.`;
+}

@@ -13,7 +13,9 @@ describe('the weather log', () => {
   it('is named beside the other pages, and says that nothing is logged yet', async () => {
     const { get } = await sampleApp();
     expect(await (await get(GARDEN)).text()).toContain(`href="${PATH}"`);
-    expect(await (await get(PATH)).text()).toContain('Nothing has been logged these three weeks');
+    const text = await (await get(PATH)).text();
+    expect(text).toContain('Nothing has been logged these three weeks');
+    expect(text).toContain('Another unit is typed with its figure, such as 12 mm or -1 C.');
   });
 
   it('shows three weeks, days without a row among them, and what is expected, in the units of the garden', async () => {

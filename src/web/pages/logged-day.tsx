@@ -8,7 +8,7 @@ import type { LoggedDay } from '../../garden/weather.ts';
 import type { GardenView, MendPreview } from '../../steward/steward.ts';
 import { loggedDayPath, weatherPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
-import { figuresInWords, type WeatherEntered } from '../logged-fields.ts';
+import { figuresInWords, otherUnitsHint, type WeatherEntered } from '../logged-fields.ts';
 import { PreviewSections } from './change-preview.tsx';
 import { FiguresAsked } from './figures-asked.tsx';
 
@@ -45,7 +45,9 @@ export function loggedDayPage({ view: { garden }, row, entered, preview, problem
         <button type="submit" name="do" value="look">
           See what it changes first
         </button>
-        <p class="small">Leave empty what was not measured. A nought is a measurement: no rain, no snow.</p>
+        <p class="small">
+          Leave empty what was not measured. A nought is a measurement: no rain, no snow. {otherUnitsHint(units)}
+        </p>
       </form>
       {preview && (
         <section>

@@ -11,7 +11,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { gardenPath, historyPath, loggedDaysPath, longRecordPath, weatherPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
-import type { WeatherEntered } from '../logged-fields.ts';
+import { otherUnitsHint, type WeatherEntered } from '../logged-fields.ts';
 import { FiguresAsked } from './figures-asked.tsx';
 import { LogTable } from './log-table.tsx';
 import { SeasonDrawings } from './season-drawings.tsx';
@@ -92,7 +92,9 @@ const DayForm = ({ gardenId, units, today, entered }: DayFormProps) => (
     </fieldset>
     <FiguresAsked units={units} entered={entered} />
     <button type="submit">Show what it would move</button>
-    <p class="small">Leave empty what was not measured. A nought is a measurement: no rain, no snow.</p>
+    <p class="small">
+      Leave empty what was not measured. A nought is a measurement: no rain, no snow. {otherUnitsHint(units)}
+    </p>
   </form>
 );
 
