@@ -1,34 +1,71 @@
 /**
- * Pictures of the pages for the README and the docs: `npm run screenshots`.
+ * Pictures of the pages for the README and the docs: `npm run screenshots`. Each page as far as a screen shows it, on a
+ * phone and on a desk; a few in the dark.
  */
-import { mkdir } from 'node:fs/promises';
+import { mkdir, readdir, rm } from 'node:fs/promises';
+import type { Browser } from 'playwright-core';
+import {
+  bedPath,
+  bedsPath,
+  compostPath,
+  feedsPath,
+  historyPath,
+  householdPath,
+  seasonEndPath,
+  taskPath,
+  weatherPath,
+  weekPath,
+  yearPath,
+} from '../../src/web/addresses.ts';
 import { demoServer } from '../bench/demo-server.ts';
 import { openBrowser } from './browser.ts';
 
 /** The day the pictured demo garden is laid around. */
 const ANCHOR = '2027-09-08';
 const FOLDER = new URL('../../docs/images/', import.meta.url).pathname;
-const WIDTHS = { phone: 390, desk: 1200 } as const;
+const SCREENS = { phone: { width: 390, height: 800 }, desk: { width: 1200, height: 800 } } as const;
+/** Pages pictured in the dark too, on a phone. */
+const IN_THE_DARK: ReadonlySet<string> = new Set(['week', 'year']);
 
-const demo = await demoServer(ANCHOR);
-const browser = await openBrowser();
-await mkdir(FOLDER, { recursive: true });
-const home = new URL(demo.feedUrl).origin;
-const garden = `${home}/gardens/${demo.gardenId}`;
-const { plan } = await demo.steward.view(demo.gardenId);
-const pictured = plan.tasks.find(({ kind, state }) => kind === 'sow-cover' && state === 'open');
-const pages = {
-  week: `${garden}`,
-  task: `${garden}/tasks/${pictured?.key ?? ''}`,
-  history: `${garden}/history`,
-};
-for (const [width, pixels] of Object.entries(WIDTHS)) {
-  const page = await browser.newPage({ viewport: { width: pixels, height: 900 } });
-  for (const [name, address] of Object.entries(pages)) {
-    await page.goto(address);
-    await page.screenshot({ path: `${FOLDER}${name}-${width}.png`, fullPage: true });
+interface Pictured {
+  browser: Browser;
+  origin: string;
+  pages: Readonly<Record<string, string>>;
+}
+
+async function picture({ browser, origin, pages }: Pictured, screen: keyof typeof SCREENS, light: 'light' | 'dark') {
+  const page = await browser.newPage({ viewport: SCREENS[screen], colorScheme: light });
+  for (const [name, path] of Object.entries(pages)) {
+    if (light === 'dark' && !IN_THE_DARK.has(name)) continue;
+    await page.goto(origin + path);
+    await page.screenshot({ path: `${FOLDER}${name}-${screen}${light === 'dark' ? '-dark' : ''}.png` });
   }
   await page.close();
 }
+
+const demo = await demoServer(ANCHOR);
+const { gardenId: id } = demo;
+const { garden, plan } = await demo.steward.view(id);
+const task = plan.tasks.find(({ kind, state }) => kind === 'sow-cover' && state === 'open');
+const pages = {
+  week: weekPath(id),
+  task: taskPath(id, task?.key ?? ''),
+  year: yearPath(id),
+  beds: bedsPath(id),
+  bed: bedPath(id, garden.beds[0]?.id ?? ''),
+  'season-end': seasonEndPath(id),
+  compost: compostPath(id),
+  weather: weatherPath(id),
+  feeds: feedsPath(id),
+  household: householdPath(id),
+  history: historyPath(id),
+  'set-up': '/set-up',
+};
+await mkdir(FOLDER, { recursive: true });
+for (const old of await readdir(FOLDER)) await rm(`${FOLDER}${old}`);
+const browser = await openBrowser();
+const pictured = { browser, origin: new URL(demo.feedUrl).origin, pages };
+for (const screen of ['phone', 'desk'] as const) await picture(pictured, screen, 'light');
+await picture(pictured, 'phone', 'dark');
 await browser.close();
 await demo.close();
