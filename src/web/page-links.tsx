@@ -47,11 +47,11 @@ export type Here = (typeof PAGES)[number]['is'] | (typeof TOLD)[number]['is'];
 /** Both rows of links. */
 export const PageLinks = ({ gardenId, here }: { gardenId: string; here: Here | undefined }) => (
   <>
-    <nav aria-label="Pages" class="page-links">
-      <Links pages={PAGES} gardenId={gardenId} here={here} />
-    </nav>
     <nav aria-label="Told" class="told-links">
       <Links pages={TOLD} gardenId={gardenId} here={here} />
+    </nav>
+    <nav aria-label="Pages" class="page-links">
+      <Links pages={PAGES} gardenId={gardenId} here={here} />
     </nav>
   </>
 );
