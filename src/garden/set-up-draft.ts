@@ -97,6 +97,8 @@ export const setUpDraftSchema = z.strictObject({
   piles: z.array(pile),
   /** Steps that were gone on from. */
   passed: z.array(z.enum(SET_UP_STEPS)),
+  /** Presses that added something, so that the same pressed again adds nothing. */
+  pressed: z.array(z.string()).optional(),
 });
 
 /** A garden being set up. */

@@ -2,7 +2,6 @@
  * Setting a garden up: its steps, each kept as it is told, and the garden that is made of them.
  */
 import { type Context, Hono } from 'hono';
-import { nearestStations } from '../climate/stations.ts';
 import type { Problem } from '../garden/problem.ts';
 import { nextStep, SET_UP_STEPS, type SetUpDraft, type SetUpStep } from '../garden/set-up-draft.ts';
 import type { UnitSystem } from '../measures/units.ts';
@@ -16,14 +15,15 @@ import { readerUnits } from './reader.ts';
 import { beds } from './set-up/beds.tsx';
 import { bins } from './set-up/bins.tsx';
 import { climate } from './set-up/climate.tsx';
-import { FAR_KM } from './set-up/climate-choices.ts';
+import { unitsAt } from './set-up/climate-choices.ts';
 import { garden } from './set-up/garden.tsx';
 import { growing } from './set-up/growing.tsx';
 import { lastYear } from './set-up/last-year.tsx';
 import { lookOver } from './set-up/look-over.tsx';
 import { stepBefore } from './set-up/parts.tsx';
 import { inPlainPlaces } from './set-up/plain-places.ts';
-import type { Step, StepRead, StepRoom, StepShown } from './set-up/step.ts';
+import { pressedOnce, pressOf } from './set-up/presses.ts';
+import { type Step, type StepRead, type StepRoom, type StepShown, unchanged } from './set-up/step.ts';
 import { where } from './set-up/where.tsx';
 import { notFound } from './trouble.ts';
 import type { UnderWayPages } from './under-way.tsx';
@@ -67,26 +67,35 @@ export function setUpRoutes(steward: Steward, underWay: UnderWayPages): Hono {
 
 async function answer(c: Context, steward: Steward): Promise<Response> {
   const form = await readForm(c);
-  const { step, room } = await opened(c, steward);
+  const { step, room } = shownIn(form, await opened(c, steward));
   const goesBack = form.text('do') === 'back';
-  const read: StepRead =
-    goesBack && !KEPT_GOING_BACK.has(step.name) ? { draft: room.draft, leads: 'on' } : await step.read(form, room);
+  const press = pressOf(form);
+  const isTwice = press !== undefined && room.draft.pressed?.includes(press) === true;
+  const isRead = !isTwice && (!goesBack || KEPT_GOING_BACK.has(step.name));
+  const leadsOn = form.text('do') === 'on' || goesBack;
+  const read: StepRead = isRead ? await step.read(form, room) : { change: unchanged, leads: leadsOn ? 'on' : 'here' };
   if (goesBack) {
-    if ('draft' in read) await steward.changeDraft(room.draftId, () => read.draft);
+    if ('change' in read) await steward.changeDraft(room.draftId, read.change);
     return c.redirect(setUpPath(room.draftId, stepBefore(step.name) ?? step.name), 303);
   }
   if ('problems' in read) {
     const shown: StepShown = { sent: form, problems: read.problems, query: queryOf(c) };
     return c.html(stepPage(STEPS, step, room, shown), 422);
   }
-  const { draft, leads } = read;
-  const passed = leads === 'on' ? [...new Set([...draft.passed, step.name])] : draft.passed;
-  const kept = await steward.changeDraft(room.draftId, () => ({ ...draft, passed }));
+  const { change, leads } = read;
+  const kept = await steward.changeDraft(room.draftId, (now) => {
+    const next = pressedOnce(now, press, change);
+    return leads === 'on' ? { ...next, passed: [...new Set([...next.passed, step.name])] } : next;
+  });
   if (kept === undefined) throw gone();
-  return c.redirect(
-    setUpPath(room.draftId, leads === 'here' ? step.name : stepAfter(step.name, room.draft, passed)),
-    303,
-  );
+  const next = leads === 'here' ? step.name : stepAfter(step.name, room.draft, kept.draft.passed);
+  return c.redirect(setUpPath(room.draftId, next), 303);
+}
+
+/** What was typed is in the units it was shown in, whatever another tab has chosen meanwhile. */
+function shownIn<Opened extends { room: StepRoom }>(form: Form, opened: Opened): Opened {
+  const units = form.text('_units');
+  return units === 'us' || units === 'metric' ? { ...opened, room: { ...opened.room, units } } : opened;
 }
 
 /** A step that was come back to leads on to what is still open; where nothing is, to the page that shows it all. */
@@ -140,12 +149,10 @@ function queryOf(c: Context): Form {
   return new Form(new Map(Object.entries(c.req.queries())));
 }
 
-/** The units of the country: the built-in stations are those of the United States. Before the place is told, the browser's. */
+/** The units of the country; before the place is told, the browser's. */
 function guessedUnits(c: Context, { place }: SetUpDraft, stations: StepRoom['stations']): UnitSystem {
   if (place === undefined) return /^en-US\b/i.test(c.req.header('accept-language') ?? '') ? 'us' : 'metric';
-  const { latitude, longitude } = place;
-  const [near] = nearestStations(stations, { latitude, longitude }, 1);
-  return near !== undefined && near.distanceKm <= FAR_KM ? 'us' : 'metric';
+  return unitsAt(stations, place);
 }
 
 async function roomOf(c: Context, steward: Steward, { id, draft }: KeptDraft): Promise<StepRoom> {

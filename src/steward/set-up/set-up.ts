@@ -73,7 +73,7 @@ class Outlooks {
   }
 
   of(draft: SetUpDraft): Promise<DraftOutlook> {
-    const { passed: _, ...told } = draft;
+    const { passed: _, pressed: __, ...told } = draft;
     const name = JSON.stringify([dayOf(this.#room, draft), told]);
     const outlook = this.#held.get(name) ?? outlookOf(this.#room, draft);
     this.#held.delete(name);

@@ -21,6 +21,7 @@ import {
   type StepRead,
   type StepRoom,
   type StepShown,
+  unchanged,
 } from './step.ts';
 
 /** Most beds of a draft: as many as a household has hours for, and more. House default. */
@@ -41,7 +42,7 @@ export const beds: Step = {
     return (
       <>
         <BedList room={room} />
-        <StepForm room={room} step="beds">
+        <StepForm room={room} step="beds" adds={changed === undefined}>
           <h2>{changed === undefined ? 'Add beds' : `Change ${changed.name}`}</h2>
           {changed !== undefined && <input type="hidden" name="bed" value={changed.id} />}
           <Fields room={room} shown={shown} asked={asked(changed, room.units)} />
@@ -104,11 +105,11 @@ function readBeds(form: Form, room: StepRoom): StepRead {
   const { draft } = room;
   const asks = form.text('do');
   const [, out] = /^out:(.+)$/.exec(asks) ?? [];
-  if (out !== undefined) return { draft: withoutBed(draft, out), leads: 'here' };
+  if (out !== undefined) return { change: (now) => withoutBed(now, out), leads: 'here' };
   const bed = draft.beds.find(({ id }) => id === form.text('bed'));
   if (bed !== undefined && asks !== 'add') return changing(form, room, bed, asks === 'change' ? 'here' : 'on');
   // What stands in the fields is added where it must be meant: there is no bed yet, or it was given a name.
-  if (asks === 'on' && draft.beds.length > 0 && form.text('name') === '') return { draft, leads: 'on' };
+  if (asks === 'on' && draft.beds.length > 0 && form.text('name') === '') return { change: unchanged, leads: 'on' };
   return adding(form, room, asks === 'add' ? 'here' : 'on');
 }
 
@@ -117,14 +118,18 @@ function adding(form: Form, { draft, units, outlook: { today } }: StepRoom, lead
   const { count, name, ...row } = read;
   const wrong = [...problems, ...bedProblems(row, today), ...countProblems(count, draft)];
   if (wrong.length > 0 || typeof count !== 'number') return { problems: wrong };
-  const names = namesFor(typeof name === 'string' ? name : '', count, draft);
+  const called = typeof name === 'string' ? name : '';
+  return { change: (now) => withBeds(now, namesFor(called, count, now), given(row)), leads };
+}
+
+function withBeds(draft: SetUpDraft, names: readonly string[], row: Record<string, unknown>): SetUpDraft {
   const taken = new Set(draft.beds.map(({ id }) => id));
-  const added = names.map((each): DraftBed => {
-    const id = firstFree(slug(each), taken);
+  const added = names.map((name): DraftBed => {
+    const id = firstFree(slug(name), taken);
     taken.add(id);
-    return { id, name: each, ...given(row) } as DraftBed;
+    return { id, name, ...row } as DraftBed;
   });
-  return { draft: { ...draft, beds: [...draft.beds, ...added] }, leads };
+  return { ...draft, beds: [...draft.beds, ...added] };
 }
 
 function changing(
@@ -144,7 +149,8 @@ function changing(
   ];
   if (wrong.length > 0) return { problems: wrong };
   const changed = { id: bed.id, ...given(read) } as DraftBed;
-  return { draft: { ...draft, beds: draft.beds.map((each) => (each.id === bed.id ? changed : each)) }, leads };
+  const inPlace = (each: DraftBed) => (each.id === bed.id ? changed : each);
+  return { change: (now) => ({ ...now, beds: now.beds.map(inPlace) }), leads };
 }
 
 function given(read: Record<string, unknown>): Record<string, unknown> {

@@ -2,14 +2,22 @@
  * The fifth step: bins for compost, which may be passed over.
  */
 import { firstFree, slug } from '../../garden/ids.ts';
-import { type DraftBin, withoutBin } from '../../garden/set-up-draft.ts';
+import { type DraftBin, type SetUpDraft, withoutBin } from '../../garden/set-up-draft.ts';
 import { formatQuantity } from '../../measures/quantity.ts';
 import { readSides } from '../../measures/typed-amount.ts';
 import { unitOfField } from '../edit/measures.ts';
 import { type Form, SHOWN_CHARACTERS } from '../form.ts';
 import { BinsAside } from './asides.tsx';
 import { Fields, OnAndBack, StepForm } from './parts.tsx';
-import { type AskedFields, fieldProblem, readFields, type Step, type StepRead, type StepRoom } from './step.ts';
+import {
+  type AskedFields,
+  fieldProblem,
+  readFields,
+  type Step,
+  type StepRead,
+  type StepRoom,
+  unchanged,
+} from './step.ts';
 
 /** Most bins of a draft. House default. */
 const MOST_BINS = 20;
@@ -27,7 +35,7 @@ export const bins: Step = {
         too.
       </p>
       <BinList room={room} />
-      <StepForm room={room} step="bins">
+      <StepForm room={room} step="bins" adds>
         <h2>Add bins</h2>
         <Fields room={room} shown={shown} asked={asked(room)} />
         <button type="submit" name="do" value="add">
@@ -73,9 +81,9 @@ function readBins(form: Form, room: StepRoom): StepRead {
   const { draft, units } = room;
   const asks = form.text('do');
   const [, out] = /^out:(.+)$/.exec(asks) ?? [];
-  if (out !== undefined) return { draft: withoutBin(draft, out), leads: 'here' };
+  if (out !== undefined) return { change: (now) => withoutBin(now, out), leads: 'here' };
   const size = form.text('size');
-  if (asks === 'on' && size === '' && form.text('name') === '') return { draft, leads: 'on' };
+  if (asks === 'on' && size === '' && form.text('name') === '') return { change: unchanged, leads: 'on' };
   const { read, problems } = readFields(form, asked(room), units);
   const { count, name } = read;
   const volumeL = volumeIn(size, room);
@@ -88,17 +96,29 @@ function readBins(form: Form, room: StepRoom): StepRead {
     ...(volumeL === undefined ? [noVolume(size, room)] : []),
   ];
   if (wrong.length > 0 || typeof count !== 'number' || volumeL === undefined) return { problems: wrong };
-  const taken = new Set(draft.bins.map(({ name: each }) => each));
+  const kind = { volumeL, ...(read.closed === true ? { closed: true as const } : {}) };
+  const called = typeof name === 'string' ? name : undefined;
+  return { change: (now) => withBins(now, { called, count, kind }), leads: asks === 'add' ? 'here' : 'on' };
+}
+
+interface BinsTold {
+  called: string | undefined;
+  count: number;
+  kind: Omit<DraftBin, 'id' | 'name'>;
+}
+
+function withBins(draft: SetUpDraft, { called, count, kind }: BinsTold): SetUpDraft {
+  const taken = new Set(draft.bins.map(({ name }) => name));
   const ids = new Set(draft.bins.map(({ id }) => id));
   const added = Array.from({ length: count }, (): DraftBin => {
-    const given = typeof name === 'string' && count === 1 && !taken.has(name) ? name : undefined;
-    const called = given ?? freeName(typeof name === 'string' ? name : 'Bin', taken);
-    taken.add(called);
-    const id = firstFree(slug(called), ids);
+    const given = called !== undefined && count === 1 && !taken.has(called) ? called : undefined;
+    const name = given ?? freeName(called ?? 'Bin', taken);
+    taken.add(name);
+    const id = firstFree(slug(name), ids);
     ids.add(id);
-    return { id, name: called, volumeL, ...(read.closed === true ? { closed: true as const } : {}) };
+    return { id, name, ...kind };
   });
-  return { draft: { ...draft, bins: [...draft.bins, ...added] }, leads: asks === 'add' ? 'here' : 'on' };
+  return { ...draft, bins: [...draft.bins, ...added] };
 }
 
 function freeName(base: string, taken: ReadonlySet<string>): string {

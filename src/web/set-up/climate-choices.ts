@@ -12,12 +12,19 @@ import { InputRefused } from '../../garden/problem.ts';
 import type { DraftClimate, DraftPlace } from '../../garden/set-up-draft.ts';
 import type { Station } from '../../handbook/stations.ts';
 import type { Day } from '../../measures/days.ts';
+import type { UnitSystem } from '../../measures/units.ts';
 
 /** Stations offered one by one. */
 const OFFERED = 3;
 
 /** Farther than this a station tells less than the gardener's own dates, km. House default. */
 export const FAR_KM = 150;
+
+/** The units usual at a place: those of the United States near one of its stations, which are all there are. */
+export function unitsAt(stations: readonly Station[], { latitude, longitude }: DraftPlace): UnitSystem {
+  const [near] = nearestStations(stations, { latitude, longitude }, 1);
+  return near !== undefined && near.distanceKm <= FAR_KM ? 'us' : 'metric';
+}
 
 /** Freeze dates of a season. */
 export interface FreezeDatesShown {

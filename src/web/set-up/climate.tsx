@@ -66,9 +66,8 @@ async function readClimate(form: Form, room: StepRoom): Promise<StepRead> {
 
 /** A choice is kept only where a climate can be worked out from it. */
 async function tried({ draft, outlookOf }: StepRoom, climate: DraftClimate): Promise<StepRead> {
-  const next = { ...draft, climate };
-  const outlook = await outlookOf(next);
-  if (outlook.climate !== undefined) return { draft: next, leads: 'on' };
+  const outlook = await outlookOf({ ...draft, climate });
+  if (outlook.climate !== undefined) return { change: (now) => ({ ...now, climate }), leads: 'on' };
   return { problems: outlook.problems.map((problem) => ({ ...problem, where: 'Frost dates' })) };
 }
 

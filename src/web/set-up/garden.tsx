@@ -101,7 +101,8 @@ function readAbout(form: Form, room: StepRoom): StepRead {
         ]
       : [];
   if (problems.length > 0 || wrongZone.length > 0) return { problems: [...problems, ...wrongZone] };
-  return { draft: { ...room.draft, about: read as unknown as DraftAbout }, leads: 'on' };
+  const about = read as unknown as DraftAbout;
+  return { change: (draft) => ({ ...draft, about }), leads: 'on' };
 }
 
 /** How soil is told by hand. Common practice. */

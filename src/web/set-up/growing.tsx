@@ -17,7 +17,15 @@ import { Fields, OnAndBack, StepForm } from './parts.tsx';
 import { PileForm, pileWords, readPile } from './pile.tsx';
 import { inPlainPlaces } from './plain-places.ts';
 import { daysTaken, roughDays } from './rough-days.ts';
-import { type AskedFields, fieldProblem, readFields, type Step, type StepRead, type StepRoom } from './step.ts';
+import {
+  type AskedFields,
+  fieldProblem,
+  readFields,
+  type Step,
+  type StepRead,
+  type StepRoom,
+  unchanged,
+} from './step.ts';
 
 export const growing: Step = {
   name: 'growing',
@@ -30,7 +38,7 @@ export const growing: Step = {
         every bed counts as free from today, and the plan proposes covers for it. A day to come is a plan.
       </p>
       <GrowingList room={room} />
-      <StepForm room={room} step="growing">
+      <StepForm room={room} step="growing" adds>
         <h2>Add a crop or a cover</h2>
         <Fields room={room} shown={shown.sent?.text('bin') ? { ...shown, problems: [] } : shown} asked={asked(room)} />
         <button type="submit" name="do" value="add">
@@ -93,26 +101,31 @@ const WHAT = [
 ];
 
 async function readGrowing(form: Form, room: StepRoom): Promise<StepRead> {
-  const { draft } = room;
   const asks = form.text('do');
-  const [, list, at] = /^out:(plantings|stands|piles):(\d+)$/.exec(asks) ?? [];
-  if (list !== undefined) return { draft: without(draft, list, Number(at)), leads: 'here' };
+  const [, key] = /^out:(.+)$/.exec(asks) ?? [];
+  if (key !== undefined) return { change: (now) => without(now, key), leads: 'here' };
   if (asks === 'add-pile') return readPile(form, room);
-  if (asks === 'on' && form.text('what') === '' && form.list('beds').length === 0) return { draft, leads: 'on' };
+  if (asks === 'on' && form.text('what') === '' && form.list('beds').length === 0)
+    return { change: unchanged, leads: 'on' };
   const { read, problems } = readFields(form, asked(room), room.units);
   const day = dayTold(read);
   const wrong = [...problems, ...dayProblems(day, problems, room.outlook.today)];
   const { what, beds } = read;
   if (wrong.length > 0 || typeof what !== 'string' || !Array.isArray(beds) || day === undefined)
     return { problems: wrong };
-  const next = withGrowing(draft, { what, beds, how: read.how, day });
-  return tried(room, next, asks === 'add' ? 'here' : 'on');
+  const change = (now: SetUpDraft) => withGrowing(now, { what, beds, how: read.how, day });
+  return tried(room, change, asks === 'add' ? 'here' : 'on');
 }
 
 /** What is added is kept only where a plan can be made with it. */
-async function tried(room: StepRoom, next: SetUpDraft, leads: 'here' | 'on'): Promise<StepRead> {
+async function tried(
+  room: StepRoom,
+  change: (draft: SetUpDraft) => SetUpDraft,
+  leads: 'here' | 'on',
+): Promise<StepRead> {
+  const next = change(room.draft);
   const outlook = await room.outlookOf(next);
-  if (outlook.problems.length === 0 || room.outlook.problems.length > 0) return { draft: next, leads };
+  if (outlook.problems.length === 0 || room.outlook.problems.length > 0) return { change, leads };
   return { problems: inPlainPlaces(outlook.problems, next) };
 }
 
@@ -150,9 +163,21 @@ function withGrowing(draft: SetUpDraft, { what, beds, how, day }: Told): SetUpDr
   return { ...draft, plantings: [...draft.plantings, ...rows] };
 }
 
-function without(draft: SetUpDraft, list: string, at: number): SetUpDraft {
-  const key = list as 'plantings' | 'stands' | 'piles';
-  return { ...draft, [key]: draft[key].filter((_: unknown, index: number) => index !== at) };
+/** Rows by what they say, so that a press made twice finds nothing the second time. */
+const KEYS = {
+  plantings: ({ bed, crop, sow, setOut }: SetUpDraft['plantings'][number]) =>
+    `plantings:${bed}:${crop}:${sow ?? setOut}`,
+  stands: ({ bed, cover, mix, sow }: SetUpDraft['stands'][number]) => `stands:${bed}:${mix ?? cover}:${sow}`,
+  piles: ({ bin, built }: SetUpDraft['piles'][number]) => `piles:${bin}:${built}`,
+};
+
+function without(draft: SetUpDraft, key: string): SetUpDraft {
+  return {
+    ...draft,
+    plantings: draft.plantings.filter((row) => KEYS.plantings(row) !== key),
+    stands: draft.stands.filter((row) => KEYS.stands(row) !== key),
+    piles: draft.piles.filter((row) => KEYS.piles(row) !== key),
+  };
 }
 
 /** What is told of growing things and piles, each in words. */
@@ -164,20 +189,20 @@ export function growingWords(
   const bedName = (id: string) => draft.beds.find((bed) => bed.id === id)?.name ?? id;
   const went = (did: string, will: string, day: Day) => `${day > today ? will : did} ${fullDay(day, units)}`;
   return [
-    ...draft.plantings.map(({ bed, crop, sow, setOut }, at) => ({
-      words: `${vegetableById(crop).name} in ${bedName(bed)}`,
+    ...draft.plantings.map((row) => ({
+      words: `${vegetableById(row.crop).name} in ${bedName(row.bed)}`,
       detail:
-        sow === undefined
-          ? went('set out on', 'to be set out on', setOut ?? today)
-          : went('sown on', 'to be sown on', sow),
-      key: `plantings:${at}`,
+        row.sow === undefined
+          ? went('set out on', 'to be set out on', row.setOut ?? today)
+          : went('sown on', 'to be sown on', row.sow),
+      key: KEYS.plantings(row),
     })),
-    ...draft.stands.map(({ bed, cover, mix, sow }, at) => ({
-      words: `${capital(coverName(mix ?? cover ?? ''))} in ${bedName(bed)}`,
-      detail: went('sown on', 'to be sown on', sow),
-      key: `stands:${at}`,
+    ...draft.stands.map((row) => ({
+      words: `${capital(coverName(row.mix ?? row.cover ?? ''))} in ${bedName(row.bed)}`,
+      detail: went('sown on', 'to be sown on', row.sow),
+      key: KEYS.stands(row),
     })),
-    ...draft.piles.map((pile, at) => ({ ...pileWords(pile, draft, units), key: `piles:${at}` })),
+    ...draft.piles.map((pile) => ({ ...pileWords(pile, draft, units), key: KEYS.piles(pile) })),
   ];
 }
 

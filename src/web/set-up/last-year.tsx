@@ -13,7 +13,7 @@ import { OnAndBack, StepForm } from './parts.tsx';
 import { fieldProblem, type Step, type StepRead, type StepRoom, type StepShown } from './step.ts';
 
 /** Crops asked for in a bed and season. House default: a spring crop and the one after it. */
-const CROPS_ASKED = [0, 1] as const;
+const CROPS_ASKED = 2;
 
 const CROPS = [...vegetables].sort((a, b) => (a.name < b.name ? -1 : 1)).map(({ id, name }) => ({ id, name }));
 
@@ -38,30 +38,49 @@ function bedsWithPast({ draft }: StepRoom): readonly DraftBed[] {
   return draft.beds.filter(({ plannedFor }) => plannedFor === undefined);
 }
 
+/** As many as are asked for, and all that were told. */
+function placesAsked(room: StepRoom, bed: DraftBed, season: number): number[] {
+  return Array.from({ length: Math.max(CROPS_ASKED, told(room, bed, season).length) }, (_, at) => at);
+}
+
 function fieldName(bedId: string, season: number, at: number): string {
   return `past:${bedId}:${season}:${at}`;
 }
 
 function readPast(form: Form, room: StepRoom): StepRead {
-  const { draft } = room;
   const problems: ReturnType<typeof fieldProblem>[] = [];
-  const past: SetUpDraft['past'] = [];
+  const said: SetUpDraft['past'] = [];
   for (const bed of bedsWithPast(room)) {
     for (const season of seasonsAsked(room)) {
-      for (const at of CROPS_ASKED) {
+      for (const at of placesAsked(room, bed, season)) {
         const name = fieldName(bed.id, season, at);
         const crop = form.text(name);
         if (crop === '') continue;
         if (!CROPS.some(({ id }) => id === crop)) {
           const what = `"${crop.slice(0, SHOWN_CHARACTERS)}" is not a crop of the handbook.`;
           problems.push(fieldProblem(name, bed.name, what, 'Choose one of the list, or none.'));
-        } else if (!past.some((row) => row.bed === bed.id && row.season === season && row.crop === crop)) {
-          past.push({ bed: bed.id, crop, season });
-        }
+        } else said.push({ bed: bed.id, crop, season });
       }
     }
   }
-  return problems.length > 0 ? { problems } : { draft: { ...draft, past }, leads: 'on' };
+  if (problems.length > 0) return { problems };
+  const shown = form.names().includes(SHOWN) ? form.list(SHOWN) : room.draft.past.map(keyOf);
+  return { change: (draft) => ({ ...draft, past: withPast(draft, said, shown) }), leads: 'on' };
+}
+
+/** What a form says of the past: what it was shown with and says no more is gone; what others told meanwhile stays. */
+function withPast({ past, beds }: SetUpDraft, said: SetUpDraft['past'], shown: readonly string[]): SetUpDraft['past'] {
+  const says = new Set(said.map(keyOf));
+  const stays = past.filter((row) => says.has(keyOf(row)) || !shown.includes(keyOf(row)));
+  const rows = [...said.filter(({ bed }) => beds.some(({ id }) => id === bed)), ...stays];
+  return [...new Map(rows.map((row) => [keyOf(row), row])).values()];
+}
+
+/** The field that carries what the form was shown with. */
+const SHOWN = '_past';
+
+function keyOf({ bed, season, crop }: SetUpDraft['past'][number]): string {
+  return `${bed}:${season}:${crop}`;
 }
 
 const Asking = ({ room, shown }: { room: StepRoom; shown: StepShown }) => {
@@ -73,6 +92,10 @@ const Asking = ({ room, shown }: { room: StepRoom; shown: StepShown }) => {
         Choose what was harvested and cleared; what still stands comes in the next step. Days are not asked: the usual
         ones of the place are taken. Leave empty what you do not remember.
       </p>
+      <input type="hidden" name={SHOWN} value="" />
+      {room.draft.past.map((row) => (
+        <input type="hidden" name={SHOWN} value={keyOf(row)} />
+      ))}
       <OnAndBack step="last-year" />
       {beds.length === 0 && <p>No bed of the list was there before.</p>}
       {beds.map((bed) => (
@@ -80,7 +103,7 @@ const Asking = ({ room, shown }: { room: StepRoom; shown: StepShown }) => {
           <legend>{bed.name}</legend>
           {seasons.map((season) => (
             <div class="past-season">
-              {CROPS_ASKED.map((at) => (
+              {placesAsked(room, bed, season).map((at) => (
                 <CropChoice
                   name={fieldName(bed.id, season, at)}
                   label={`${seasonWords(room, season)}${at === 0 ? '' : ', and'}`}

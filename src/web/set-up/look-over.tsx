@@ -18,7 +18,7 @@ import { bedWords } from './beds.tsx';
 import { growingWords } from './growing.tsx';
 import { heightWords } from './parts.tsx';
 import { inPlainPlaces } from './plain-places.ts';
-import type { Step, StepRoom } from './step.ts';
+import { type Step, type StepRoom, unchanged } from './step.ts';
 import { placeWords } from './where.tsx';
 
 export const lookOver: Step = {
@@ -27,7 +27,7 @@ export const lookOver: Step = {
   title: 'Look it over',
   content: (room) => <LookOver room={room} />,
   aside: (room) => <PlanAside room={room} />,
-  read: (_, { draft }) => ({ draft, leads: 'here' }),
+  read: () => ({ change: unchanged, leads: 'here' }),
 };
 
 const STEP_WORDS: Readonly<Record<SetUpStep, string>> = {

@@ -7,6 +7,7 @@ import { quantity, readableIn } from '../../measures/quantity.ts';
 import { KM_PER_MILE, type UnitSystem } from '../../measures/units.ts';
 import { setUpPath } from '../addresses.ts';
 import { EditFields } from '../pages/edit-fields.tsx';
+import { ONCE, onceWord } from './presses.ts';
 import { type AskedFields, fieldTexts, type StepRoom, type StepShown } from './step.ts';
 
 /** The step before another. */
@@ -17,12 +18,16 @@ export function stepBefore(step: SetUpStep): SetUpStep | undefined {
 interface StepFormProps {
   room: StepRoom;
   step: SetUpStep;
+  /** Whether it adds something, which a button pressed twice is not to add twice. */
+  adds?: boolean;
   children?: Child;
 }
 
 /** A form of a step. The browser says nothing of what is empty: a step may be left at any field. */
-export const StepForm = ({ room, step, children }: StepFormProps) => (
+export const StepForm = ({ room, step, adds = false, children }: StepFormProps) => (
   <form method="post" action={setUpPath(room.draftId, step)} class="report-form" novalidate>
+    <input type="hidden" name="_units" value={room.units} />
+    {adds && <input type="hidden" name={ONCE} value={onceWord()} />}
     {children}
   </form>
 );

@@ -15,6 +15,8 @@ const MATERIALS_ASKED = [0, 1, 2] as const;
 
 const ON = 'The day it was built';
 
+type DraftPile = SetUpDraft['piles'][number];
+
 function asked({ draft }: StepRoom): AskedFields {
   const materials = feedstocks
     .map(({ id, name }) => ({ value: id, words: name }))
@@ -61,7 +63,7 @@ export const PileForm = ({ room, shown }: { room: StepRoom; shown: StepShown }) 
   if (room.draft.bins.length === 0) return null;
   const isOwn = shown.sent?.text('do') === 'add-pile';
   return (
-    <StepForm room={room} step="growing">
+    <StepForm room={room} step="growing" adds>
       <details open={isOwn}>
         <summary>A pile lies in a bin already</summary>
         <Fields room={room} shown={isOwn ? shown : { query: shown.query, problems: [] }} asked={asked(room)} />
@@ -97,7 +99,7 @@ export function readPile(form: Form, room: StepRoom): StepRead {
         'Choose another, or take the other pile out.',
       ),
     );
-  const ingredients: SetUpDraft['piles'][number]['ingredients'] = [];
+  const ingredients: DraftPile['ingredients'] = [];
   for (const at of MATERIALS_ASKED) {
     const [material, litres] = [read[`material${at}`], read[`litres${at}`]];
     if (typeof material === 'string' && typeof litres === 'number') ingredients.push({ material, litres });
@@ -118,12 +120,14 @@ export function readPile(form: Form, room: StepRoom): StepRead {
     (method !== 'hot' && method !== 'cold')
   )
     return { problems: wrong };
-  return { draft: { ...draft, piles: [...draft.piles, { bin, built, method, ingredients }] }, leads: 'here' };
+  const others = ({ bin: its }: DraftPile) => its !== bin;
+  const pile: DraftPile = { bin, built, method, ingredients };
+  return { change: (now) => ({ ...now, piles: [...now.piles.filter(others), pile] }), leads: 'here' };
 }
 
 /** A pile in words. */
 export function pileWords(
-  { bin, built, method, ingredients }: SetUpDraft['piles'][number],
+  { bin, built, method, ingredients }: DraftPile,
   draft: SetUpDraft,
   units: UnitSystem,
 ): { words: string; detail: string } {

@@ -34,8 +34,13 @@ export interface StepShown {
   query: Form;
 }
 
-/** What a step's form said: a draft to keep, and where it leads; or what is wrong. */
-export type StepRead = { draft: SetUpDraft; leads: 'on' | 'here' } | { problems: readonly FieldProblem[] };
+/** What a step's form said: what it makes of the draft as it then is, and where it leads; or what is wrong. */
+export type StepRead =
+  | { change: (draft: SetUpDraft) => SetUpDraft; leads: 'on' | 'here' }
+  | { problems: readonly FieldProblem[] };
+
+/** What a form says that leaves everything as it is. */
+export const unchanged = (draft: SetUpDraft): SetUpDraft => draft;
 
 /** One step. */
 export interface Step {

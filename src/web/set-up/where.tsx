@@ -4,7 +4,7 @@
 
 import { findStations } from '../../climate/station-search.ts';
 import { nearestStations } from '../../climate/stations.ts';
-import type { DraftPlace } from '../../garden/set-up-draft.ts';
+import type { DraftAbout, DraftPlace, SetUpDraft } from '../../garden/set-up-draft.ts';
 import { zoneAt } from '../../garden/time-zone.ts';
 import type { Station } from '../../handbook/stations.ts';
 import { US_STATES } from '../../handbook/us-states.ts';
@@ -12,6 +12,7 @@ import { readPlace } from '../../measures/typed-place.ts';
 import { setUpPath } from '../addresses.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
 import { type Form, SHOWN_CHARACTERS } from '../form.ts';
+import { unitsAt } from './climate-choices.ts';
 import { distanceWords, Fields, heightWords, OnAndBack, StepForm } from './parts.tsx';
 import {
   type AskedFields,
@@ -62,7 +63,7 @@ function asked({ draft: { place } }: StepRoom): AskedFields {
       {
         name: 'elevationM',
         label: 'Height above the sea',
-        as: 'length',
+        as: 'height',
         example: 270,
         hint: 'If you know it: with it the dates of stations higher or lower than the garden are put right.',
       },
@@ -83,7 +84,7 @@ function typedPlace(form: Form, room: StepRoom): StepRead {
     ...(typeof elevationM === 'number' ? { elevationM } : {}),
     ...(foundBy === undefined ? {} : { foundBy }),
   };
-  return { draft: withPlace(room, place), leads: 'on' };
+  return { change: (draft) => withPlace(draft, place, room), leads: 'on' };
 }
 
 function wrongPlace(form: Form, which: 'latitude' | 'longitude'): FieldProblem {
@@ -107,14 +108,34 @@ function chosenStation(form: Form, room: StepRoom): StepRead {
     };
   }
   const { latitude, longitude, elevationM } = station;
-  return { draft: withPlace(room, { latitude, longitude, elevationM, foundBy: nameOf(station) }), leads: 'on' };
+  const place = { latitude, longitude, elevationM, foundBy: nameOf(station) };
+  return { change: (draft) => withPlace(draft, place, room), leads: 'on' };
 }
 
-/** The draft somewhere else. What was worked out from the place it had before is asked anew. */
-function withPlace({ draft }: StepRoom, place: DraftPlace) {
-  const { climate, ...rest } = draft;
-  const isSame = draft.place?.latitude === place.latitude && draft.place.longitude === place.longitude;
-  return { ...rest, ...(isSame && climate !== undefined ? { climate } : {}), place };
+/** The draft somewhere else. What was worked out from the place it had before is worked out and asked anew. */
+function withPlace(draft: SetUpDraft, place: DraftPlace, { stations }: StepRoom): SetUpDraft {
+  const { place: before, about, climate: _, passed, ...rest } = draft;
+  if (before?.latitude === place.latitude && before.longitude === place.longitude) return { ...draft, place };
+  const moved = about && before && { ...about, ...usualThere(about, [before, place], stations) };
+  const told = moved ?? about;
+  return {
+    ...rest,
+    ...(told === undefined ? {} : { about: told }),
+    place,
+    passed: passed.filter((step) => step !== 'climate' && step !== 'garden'),
+  };
+}
+
+/** Zone and units as they usually are at the second place, as far as they were so at the first. */
+function usualThere(
+  { timeZone, units }: DraftAbout,
+  [before, place]: readonly [DraftPlace, DraftPlace],
+  stations: StepRoom['stations'],
+): Pick<DraftAbout, 'timeZone' | 'units'> {
+  return {
+    timeZone: timeZone === zoneAt(before) ? (zoneAt(place) ?? timeZone) : timeZone,
+    units: units === unitsAt(stations, before) ? unitsAt(stations, place) : units,
+  };
 }
 
 function nameOf({ name, state }: Station): string {
