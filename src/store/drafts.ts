@@ -1,6 +1,7 @@
 /**
  * Gardens being set up, each until it has become a garden or is thrown away.
  */
+import { InputRefused } from '../garden/problem.ts';
 import { type SetUpDraft, setUpDraftSchema } from '../garden/set-up-draft.ts';
 import type { Instant } from '../measures/days.ts';
 import { parseJson } from './json.ts';
@@ -16,8 +17,11 @@ export interface KeptDraft {
   draft: SetUpDraft;
 }
 
+/** A draft in a list: without what was told where that cannot be read any more. */
+export type ListedDraft = Omit<KeptDraft, 'draft'> & { draft?: SetUpDraft };
+
 /** Drafts that have not become a garden, the one last changed first. */
-export async function drafts(db: Database): Promise<KeptDraft[]> {
+export async function drafts(db: Database): Promise<ListedDraft[]> {
   const rows = await db
     .selectFrom('drafts')
     .selectAll()
@@ -25,7 +29,7 @@ export async function drafts(db: Database): Promise<KeptDraft[]> {
     .orderBy('changed_at', 'desc')
     .orderBy('id')
     .execute();
-  return rows.map(keptOf);
+  return rows.map(listedOf);
 }
 
 /** One draft, also one that has become a garden. */
@@ -72,6 +76,15 @@ export async function claimDraft(db: Database, id: string, gardenId: string): Pr
 export async function dropDraft(db: Database, id: string): Promise<boolean> {
   const result = await db.deleteFrom('drafts').where('id', '=', id).where('garden_id', 'is', null).executeTakeFirst();
   return result.numDeletedRows > 0n;
+}
+
+function listedOf(row: DraftRow): ListedDraft {
+  try {
+    return keptOf(row);
+  } catch (error) {
+    if (error instanceof InputRefused) return { id: row.id, createdAt: row.created_at, changedAt: row.changed_at };
+    throw error;
+  }
 }
 
 function keptOf(row: DraftRow): KeptDraft {

@@ -23,7 +23,16 @@ import {
   settleDelivery,
   type Wanted,
 } from './deliveries.ts';
-import { addDraft, changeDraft, claimDraft, draft, drafts, dropDraft, type KeptDraft } from './drafts.ts';
+import {
+  addDraft,
+  changeDraft,
+  claimDraft,
+  draft,
+  drafts,
+  dropDraft,
+  type KeptDraft,
+  type ListedDraft,
+} from './drafts.ts';
 import { type FeedText, feedText, saveFeedText } from './feed-texts.ts';
 import {
   addFeed,
@@ -132,8 +141,8 @@ export interface Shelves {
   noteBrokenOff(gardenId: string, at: Instant, problem: string): Promise<number>;
   /** Notes a list whose week was over before it went out. */
   noteMissed(name: DeliveryName, at: Instant): Promise<void>;
-  /** Gardens being set up, the one last changed first. */
-  drafts(): Promise<KeptDraft[]>;
+  /** Gardens being set up, the one last changed first; one that cannot be read is among them, without what was told. */
+  drafts(): Promise<ListedDraft[]>;
   /** One of them, also one that has become a garden. */
   draft(id: string): Promise<KeptDraft | undefined>;
   /** Keeps a new draft. */

@@ -6,7 +6,7 @@ import type { Problem } from '../garden/problem.ts';
 import { nextStep, SET_UP_STEPS, type SetUpDraft, type SetUpStep } from '../garden/set-up-draft.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { Steward } from '../steward/steward.ts';
-import type { KeptDraft } from '../store/drafts.ts';
+import type { KeptDraft, ListedDraft } from '../store/drafts.ts';
 import { begunPath, GARDENS_PATH, setUpPath, weekPath } from './addresses.ts';
 import { Form, readForm } from './form.ts';
 import { BY } from './garden-view.ts';
@@ -41,7 +41,9 @@ export function setUpRoutes(steward: Steward, underWay: UnderWayPages): Hono {
     .get('/set-up', async (c) => c.html(beginPage(await steward.drafts())))
     .post('/set-up', async (c) => c.redirect(setUpPath((await steward.beginDraft()).id, 'where'), 303))
     .use(`${DRAFT}/*`, async (c, next) => {
-      const kept = await steward.draft(c.req.param('draftId'));
+      const id = c.req.param('draftId');
+      if (await listedDraft(steward, id)) return next();
+      const kept = await steward.draft(id);
       // What has become a garden leads there, whichever of its pages is asked for; the press that made it may come twice.
       if (kept?.gardenId === undefined || c.req.path.endsWith('/make')) return next();
       return c.redirect(weekPath(kept.gardenId), 303);
@@ -50,9 +52,13 @@ export function setUpRoutes(steward: Steward, underWay: UnderWayPages): Hono {
       const { id, draft } = await openDraft(c, steward);
       return c.redirect(setUpPath(id, nextStep(draft)));
     })
-    .get(`${DRAFT}/throw-away`, async (c) => c.html(throwAwayPage(await openDraft(c, steward))))
+    .get(`${DRAFT}/throw-away`, async (c) => {
+      const listed = await listedDraft(steward, c.req.param('draftId'));
+      if (listed === undefined) throw gone();
+      return c.html(throwAwayPage(listed));
+    })
     .post(`${DRAFT}/throw-away`, async (c) => {
-      await steward.throwAwayDraft((await openDraft(c, steward)).id);
+      if (!(await steward.throwAwayDraft(c.req.param('draftId')))) throw gone();
       return c.redirect(GARDENS_PATH, 303);
     })
     .post(`${DRAFT}/make`, (c) => make(c, steward, underWay))
@@ -133,6 +139,11 @@ async function opened(c: Context, steward: Steward): Promise<{ step: Step; room:
   const step = STEPS.find(({ name }) => name === c.req.param('step'));
   if (step === undefined) throw notFound('No page of the set-up has this address.');
   return { step, room: await roomOf(c, steward, await openDraft(c, steward)) };
+}
+
+/** A set-up that has not become a garden, be it one that cannot be read. */
+async function listedDraft(steward: Steward, draftId: string): Promise<ListedDraft | undefined> {
+  return (await steward.drafts()).find(({ id }) => id === draftId);
 }
 
 async function openDraft(c: Context, steward: Steward): Promise<KeptDraft> {

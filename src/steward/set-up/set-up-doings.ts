@@ -9,7 +9,7 @@ import type { SetUpDraft, SetUpStep } from '../../garden/set-up-draft.ts';
 import type { Station } from '../../handbook/stations.ts';
 import type { Day } from '../../measures/days.ts';
 import type { Plan } from '../../schedule/plan.ts';
-import type { KeptDraft } from '../../store/drafts.ts';
+import type { KeptDraft, ListedDraft } from '../../store/drafts.ts';
 
 /** A garden that is not there, with a plan made on trial. */
 export interface TrialGarden {
@@ -41,8 +41,8 @@ export interface MadeGarden {
 
 /** What a steward does with drafts. */
 export interface SetUpDoings {
-  /** Gardens being set up, the one last changed first. */
-  drafts(): Promise<KeptDraft[]>;
+  /** Gardens being set up, the one last changed first; one that cannot be read is among them, without what was told. */
+  drafts(): Promise<ListedDraft[]>;
   /** One of them, also one that has become a garden. */
   draft(id: string): Promise<KeptDraft | undefined>;
   /** Begins one. */

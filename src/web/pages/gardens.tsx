@@ -3,7 +3,7 @@
  */
 import { fullDay } from '../../digest/words.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { KeptDraft } from '../../store/drafts.ts';
+import type { ListedDraft } from '../../store/drafts.ts';
 import type { PutAway } from '../../store/gardens.ts';
 import { bringInPath, GARDENS_PATH, giveBackPath, putAwayPath, weekPath } from '../addresses.ts';
 import { type PageGarden, page } from '../layout.tsx';
@@ -19,7 +19,7 @@ export interface ListedGarden {
 
 interface GardensPageProps {
   gardens: readonly ListedGarden[];
-  drafts: readonly KeptDraft[];
+  drafts: readonly ListedDraft[];
   away: readonly PutAway[];
   units: UnitSystem;
 }

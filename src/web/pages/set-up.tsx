@@ -2,21 +2,23 @@
  * The pages of setting a garden up: the way in, the frame of a step, and the question before all is thrown away.
  */
 import type { Child } from 'hono/jsx';
-import { nextStep, SET_UP_STEPS, type SetUpStep } from '../../garden/set-up-draft.ts';
-import type { KeptDraft } from '../../store/drafts.ts';
+import { nextStep, SET_UP_STEPS, type SetUpDraft, type SetUpStep } from '../../garden/set-up-draft.ts';
+import type { ListedDraft } from '../../store/drafts.ts';
 import { DEMO_PATH, GARDENS_PATH, setUpPath, throwAwayPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import type { Step, StepRoom, StepShown } from '../set-up/step.ts';
 import { placeWords } from '../set-up/where.tsx';
 
 /** What a garden being set up is called while it has no name. */
-export function draftName({ draft: { about, place } }: Pick<KeptDraft, 'draft'>): string {
+export function draftName({ draft }: Pick<ListedDraft, 'draft'>): string {
+  if (draft === undefined) return 'a set-up that cannot be read';
+  const { about, place } = draft;
   if (about !== undefined) return about.name;
   return place === undefined ? 'a garden without a name' : (place.foundBy ?? `a garden at ${placeWords(place)}`);
 }
 
 /** The page that a set-up begins from. */
-export function beginPage(drafts: readonly KeptDraft[]) {
+export function beginPage(drafts: readonly ListedDraft[]) {
   return page(
     { title: 'Set up a garden', docs: 'set-up' },
     <article class="set-up">
@@ -37,14 +39,23 @@ export function beginPage(drafts: readonly KeptDraft[]) {
 }
 
 /** The gardens being set up, each to go on with or to throw away. */
-export const DraftList = ({ drafts }: { drafts: readonly KeptDraft[] }) =>
+export const DraftList = ({ drafts }: { drafts: readonly ListedDraft[] }) =>
   drafts.length === 0 ? null : (
     <section>
       <h2>Being set up</h2>
       <ul class="told-list">
         {drafts.map((kept) => (
           <li>
-            <a href={setUpPath(kept.id)}>Go on with {draftName(kept)}</a>
+            {kept.draft === undefined ? (
+              <>
+                A set-up that cannot be read
+                <span class="under">
+                  Another version of the program kept it, or its data was damaged: go back to a copy, or throw it away.
+                </span>
+              </>
+            ) : (
+              <a href={setUpPath(kept.id)}>Go on with {draftName(kept)}</a>
+            )}
             <span class="row-doings">
               <a class="doing" href={throwAwayPath(kept.id)}>
                 Throw away<span class="unseen"> {draftName(kept)}</span>
@@ -143,24 +154,32 @@ const StepLink = ({ isOpen: leads, isHere, path, children }: StepLinkProps) =>
   );
 
 /** Asks before a draft is thrown away. */
-export function throwAwayPage(kept: KeptDraft) {
-  const { beds, plantings, stands } = kept.draft;
+export function throwAwayPage(kept: ListedDraft) {
   return page(
     { title: 'Throw a set-up away', docs: 'set-up' },
     <article>
       <h1>Throw away {draftName(kept)}?</h1>
       <p>
-        What was told of it goes with it: {beds.length === 1 ? 'one bed' : `${beds.length} beds`} and{' '}
-        {plantings.length + stands.length} crops and covers. It cannot be taken back.
+        What was told of it goes with it{kept.draft !== undefined && `: ${toldWords(kept.draft)}`}. It cannot be taken
+        back.
       </p>
       <form method="post" action={throwAwayPath(kept.id)}>
         <button type="submit">Throw it away</button>
       </form>
       <p>
-        <a href={setUpPath(kept.id)}>Go on with it</a>
+        {kept.draft === undefined ? (
+          <a href={GARDENS_PATH}>Keep it here</a>
+        ) : (
+          <a href={setUpPath(kept.id)}>Go on with it</a>
+        )}
       </p>
     </article>,
   );
+}
+
+function toldWords({ beds, plantings, stands }: SetUpDraft): string {
+  const growing = plantings.length + stands.length;
+  return `${beds.length === 1 ? 'one bed' : `${beds.length} beds`} and ${growing} crops and covers`;
 }
 
 /** The buttons that begin a garden of one's own, and that show the demo. */
