@@ -26,7 +26,7 @@ describe('the fertility page', () => {
 
   it('says what to do where no crop is known', async () => {
     const { get } = await sampleApp(sampleFile({ plantings: [], coverStands: [] }));
-    expect(await (await get(`${GARDEN}/fertility`)).text()).toContain('plan one on the Beds page');
+    expect(await (await get(`${GARDEN}/fertility`)).text()).toContain(`Plan one on <a href="${GARDEN}/beds">`);
   });
 
   it('is a part of the page of each bed, and led to from the beds', async () => {
