@@ -221,6 +221,7 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
       return changePlanting(garden, effect.plantingId, (row) => ({ ...row, indoorsOn: on }));
     case 'soil-sampled': {
       const { bedId } = effect;
+      if (bedId !== undefined && !hasBed(garden, bedId)) return garden;
       return { ...garden, soilTests: [...garden.soilTests, withoutAbsent({ on, bedId })] };
     }
     case 'soil-squeezed': {

@@ -3,6 +3,7 @@
  */
 import { type Edit, type EditedPart, type EditRef, isOfIds, rowsOf } from './edit.ts';
 import type { GardenFile } from './garden-file.ts';
+import { firstFree } from './ids.ts';
 import { countOf, inOneForm } from './one-form.ts';
 import { type FieldChange, ID_LISTS, type IdList, ROW_LISTS, type RowChange, type StoredEdit } from './stored-edit.ts';
 import type { LoggedDay } from './weather.ts';
@@ -14,19 +15,31 @@ type Row = Readonly<Record<string, unknown>>;
  * Edits as they are kept: what the checked file says otherwise than the file before them.
  *
  * @param refs where the edited rows stand in the checked file
+ * @param taken every id that was ever given: no later sowing is given one of them
  */
-export function storedEdits(
-  { before, edits, refs }: { before: GardenFile; edits: readonly Edit[]; refs: readonly EditRef[] },
-  checked: GardenFile,
-): StoredEdit[] {
+export function storedEdits({ before, edits, refs, taken }: Edited, checked: GardenFile): StoredEdit[] {
   const stored = edits.flatMap((edit, at) => storedEdit(before, edit, checkedRow(checked, refs[at]), checked));
   const known = new Set(
     [...before.plantings.map(({ id }) => id)].concat(
       stored.flatMap((edit) => (edit.how === 'added' && edit.list === 'plantings' ? [edit.id] : [])),
     ),
   );
-  const sownAgain = checked.plantings.filter(({ id }) => !known.has(id));
+  const given = new Set([...taken, ...checked.plantings.map(({ id }) => id ?? '')]);
+  const sownAgain = checked.plantings
+    .filter(({ id }) => !known.has(id))
+    .map(({ id = '', ...row }) => {
+      const own = taken.has(id) ? firstFree(id, given) : id;
+      given.add(own);
+      return { id: own, ...row };
+    });
   return [...stored, ...sownAgain.map((row) => added('plantings', row))];
+}
+
+interface Edited {
+  before: GardenFile;
+  edits: readonly Edit[];
+  refs: readonly EditRef[];
+  taken: ReadonlySet<string>;
 }
 
 /**

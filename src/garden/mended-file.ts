@@ -39,7 +39,7 @@ const PARTS = {
 };
 
 /** What a row without an id is known by, where something else of it was changed too. */
-const KNOWN_BY: Readonly<Record<RowList, readonly string[]>> = {
+export const KNOWN_BY: Readonly<Record<RowList, readonly string[]>> = {
   mulches: ['bed', 'from'],
   topdressed: ['bed', 'on', 'material'],
   fed: ['bed', 'on', 'fertiliser'],
@@ -112,8 +112,9 @@ export function mendedBy(file: GardenFile, edit: StoredEdit): GardenFile {
   }
 }
 
-/** A row with some of its values given anew or no longer given. */
-function withFields(row: Row, fields: readonly FieldChange[]): Row {
+/** A row with some of its values given anew or no longer given. What was corrected and is told no longer stays untold. */
+function withFields(row: Row, all: readonly FieldChange[]): Row {
+  const fields = all.filter(({ key, was }) => was === undefined || row[key] !== undefined);
   const keys = new Set(fields.map(({ key }) => key));
   const given = fields.filter(({ is }) => is !== undefined).map(({ key, is }) => [key, is]);
   return Object.fromEntries([...Object.entries(row).filter(([key]) => !keys.has(key)), ...given]);
@@ -142,7 +143,7 @@ function withRowChange(file: GardenFile, { list, was, row }: Extract<StoredEdit,
   const rows = rowsOf(file, list);
   const form = inOneForm(was);
   const exact = rows.find((each) => inOneForm(each) === form);
-  const alike = rows.filter((each) => KNOWN_BY[list].every((key) => each[key] === was[key]));
+  const alike = rows.filter((each) => isAlike(list, each, was));
   const it = exact ?? (alike.length === 1 ? alike[0] : undefined);
   if (it === undefined) return file;
   if (row === undefined) return withRows(file, list, without(rows, it));
@@ -155,6 +156,11 @@ function withRowChange(file: GardenFile, { list, was, row }: Extract<StoredEdit,
     (each) => each === it,
     (each) => withFields(each, fields),
   );
+}
+
+/** Whether two rows of a list are known by the same, whatever else they say. */
+export function isAlike(list: RowList, a: Row, b: Row): boolean {
+  return KNOWN_BY[list].every((key) => a[key] === b[key]);
 }
 
 function without(rows: readonly Row[], it: Row): Row[] {

@@ -27,7 +27,7 @@ import {
 import type { LedgerEntry } from './ledger.ts';
 import { oldestFirst, onOf } from './oldest-first.ts';
 import { inOneForm } from './one-form.ts';
-import { ofWeatherAlone, stillMended } from './three-way.ts';
+import { butOfWishes, ofWeatherAlone, stillMended } from './three-way.ts';
 import { withFacts } from './with-facts.ts';
 
 /** Entries that still stand: neither undone nor themselves a taking-back. */
@@ -48,7 +48,7 @@ export function undoneEntries(ledger: readonly LedgerEntry[]): Set<number> {
 /**
  * The garden a ledger adds up to. A new file takes the place of the one before it; the facts reported until then are
  * laid over it again, or, where the file is preferred, only those that say nothing against it. Wishes are no more than
- * plans: a file that tells any takes the place of all that were told before it.
+ * plans: a file that tells any takes the place of all that were told before it, but for mends where it tells them as before.
  *
  * @returns nothing when no garden file stands in it
  */
@@ -84,10 +84,16 @@ export function laidOver(ledger: readonly LedgerEntry[]): LaidOver | undefined {
     if (entry.fact.prefer === 'file')
       facts = facts.flatMap((fact) => ofWeatherAlone(fact) ?? []).filter((fact) => agrees(now, fact));
     else if (told !== undefined) facts = stillMended(told, now, facts);
-    if (now.wishes.length > 0) facts = facts.filter(({ fact }) => !isOfWishes(fact));
+    if (now.wishes.length > 0) facts = withoutWishes(facts, inOneForm(now.wishes) === inOneForm(told?.wishes ?? []));
     told = now;
   }
   return told && { told, facts };
+}
+
+/** Facts less those of wishes; a mend of them stays where the file tells the very wishes that it told before. */
+function withoutWishes(facts: readonly LedgerEntry[], isToldAlike: boolean): LedgerEntry[] {
+  const others = facts.filter(({ fact }) => !isOfWishes(fact));
+  return isToldAlike ? others : others.flatMap((entry) => butOfWishes(entry) ?? []);
 }
 
 function isOfWishes({ kind }: Fact): boolean {

@@ -6,9 +6,10 @@ import { gardenFileOf } from './export-garden-file.ts';
 import type { Garden } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
 import type { LedgerEntry } from './ledger.ts';
-import { mendedBy } from './mended-file.ts';
+import { isAlike, mendedBy } from './mended-file.ts';
 import { countOf, inOneForm } from './one-form.ts';
-import type { FieldChange, RowChange, StoredEdit } from './stored-edit.ts';
+import { HELD_IN } from './orphans.ts';
+import type { FieldChange, IdList, RowChange, RowList, StoredEdit } from './stored-edit.ts';
 import { Fold } from './with-facts.ts';
 
 /**
@@ -37,6 +38,15 @@ export function ofWeatherAlone(entry: LedgerEntry): LedgerEntry | undefined {
   );
 }
 
+/** A mend without its changes of wishes; nothing where it has no others. */
+export function butOfWishes(entry: LedgerEntry): LedgerEntry | undefined {
+  if (entry.fact.kind !== 'garden-mended') return entry;
+  return withEdits(
+    entry,
+    entry.fact.edits.filter((edit) => edit.how !== 'row' || edit.list !== 'wishes'),
+  );
+}
+
 function standing(entry: LedgerEntry, was: Garden, will: Garden): LedgerEntry | undefined {
   if (entry.fact.kind !== 'garden-mended') return entry;
   let [found, now] = [gardenFileOf(was), gardenFileOf(will)];
@@ -59,7 +69,7 @@ function standingEdit(edit: StoredEdit, found: GardenFile, now: GardenFile): Sto
     case 'added':
       return rowIn(now, edit) === undefined ? edit : undefined;
     case 'gone':
-      return isSame(rowIn(found, edit), rowIn(now, edit)) ? edit : undefined;
+      return isSame(rowIn(found, edit), rowIn(now, edit)) && !holdsMore(edit, found, now) ? edit : undefined;
     case 'changed': {
       const [was, is] = [rowIn(found, edit), rowIn(now, edit)];
       if (was === undefined || is === undefined) return undefined;
@@ -75,7 +85,9 @@ function standingEdit(edit: StoredEdit, found: GardenFile, now: GardenFile): Sto
     case 'row': {
       const { how, list, was, row } = edit;
       const left = rowStanding(edit, found[list], now[list]);
-      if (left === undefined) return undefined;
+      const isToldOtherwise =
+        was === undefined && row !== undefined && countAlike(now, list, row) > countAlike(found, list, row);
+      if (left === undefined || isToldOtherwise) return undefined;
       return { how, list, ...(left.was && was ? { was } : {}), ...(left.row && row ? { row } : {}) };
     }
     case 'part-changed': {
@@ -113,6 +125,26 @@ function rowStanding(
   const isLeft = countOf(now, was) > 0 && countOf(now, was) >= countOf(found, was);
   if (!isLeft) return undefined;
   return isTold || row === undefined ? { was } : { was, row };
+}
+
+/** Rows that are known by the same as one, whatever else they say. */
+function countAlike(file: GardenFile, list: RowList, row: Row): number {
+  const rows: readonly Row[] = file[list];
+  return rows.filter((each) => isAlike(list, each, row)).length;
+}
+
+/** Whether a file has something in a bed or bin that was not in it before: then it tells of that, too. */
+function holdsMore({ list, id }: { list: IdList; id: string }, found: GardenFile, now: GardenFile): boolean {
+  return HELD_IN.filter(({ holder }) => holder === list).some(({ list: held, key }) => {
+    const [before, rows]: [readonly Row[], readonly Row[]] = [found[held], now[held]];
+    const said = new Set(before.filter((row) => row[key] === id).map(itselfOf));
+    return rows.some((row) => row[key] === id && !said.has(itselfOf(row)));
+  });
+}
+
+/** An item by its id, a row without one by what it says. */
+function itselfOf(row: Row): string {
+  return typeof row.id === 'string' ? row.id : inOneForm(row);
 }
 
 function rowIn(file: GardenFile, { list, id }: Extract<StoredEdit, { id: string }>): Row | undefined {

@@ -34,8 +34,10 @@ export class Fold {
   /** Lays one more fact over it. */
   take(entry: LedgerEntry): void {
     const { fact, recordedOn } = entry;
-    if (fact.kind === 'garden-mended') this.#base = mended(this.garden(), fact.edits, recordedOn);
-    else this.#reported.push(entry);
+    if (fact.kind === 'garden-mended') {
+      const before = this.garden();
+      this.#base = withBedsAsTold(mended(before, fact.edits, recordedOn), before, this.#base);
+    } else this.#reported.push(entry);
     this.#isWhole = false;
   }
 
@@ -44,8 +46,25 @@ export class Fold {
     if (!this.#isWhole) this.#base = withReported(this.#told, this.#base, this.#reported, this.#once);
     this.#reported = [];
     this.#isWhole = true;
-    return this.#base;
+    const beds = withThoseGrownIn(this.#base);
+    return beds === this.#base.beds ? this.#base : { ...this.#base, beds };
   }
+}
+
+/** A mended garden less the fillings of beds that nobody told: what grows there shows them, for as long as it does. */
+function withBedsAsTold(now: Garden, before: Garden, base: Garden): Garden {
+  if (before.beds === base.beds) return now;
+  const shown = new Map(
+    before.beds.flatMap((bed, at) =>
+      base.beds[at]?.filledOn === bed.filledOn ? [] : [[bed.id, bed.filledOn] as const],
+    ),
+  );
+  const beds = now.beds.map((bed) => {
+    if (!shown.has(bed.id) || bed.filledOn !== shown.get(bed.id)) return bed;
+    const { filledOn: _shown, ...told } = bed;
+    return told;
+  });
+  return { ...now, beds };
 }
 
 type Whose = { told: Garden; once: ToldOnce };
@@ -55,11 +74,10 @@ function withReported(told: Garden, base: Garden, facts: readonly LedgerEntry[],
   const list = <Key extends keyof Garden>(name: Key) => ({ name, told: told[name], base: base[name], all: all[name] });
   return {
     ...all,
-    beds: withThoseGrownIn(all),
     stands: changed(base.stands, all.stands, (stand, was) => standJoined(stand, was, { told, once })),
     piles: changed(base.piles, all.piles, (pile, was) => pileJoined(pile, was, { told, once })),
-    topdressed: once.layers(list('topdressed'), onOf),
-    fed: once.joined(list('fed'), onOf),
+    topdressed: once.layers(list('topdressed')),
+    fed: once.strewn(list('fed')),
     compostBought:
       all.compostBought === base.compostBought
         ? base.compostBought

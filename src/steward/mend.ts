@@ -66,12 +66,13 @@ export async function mendPreview(planner: Planner, view: VersionedView, edits: 
 
 function mendOf({ garden, ledger, plan }: VersionedView, edits: readonly Edit[]): Mend {
   const before = gardenFileOf(garden);
-  const edited = editedFile(before, edits, everyItemId(ledger));
+  const taken = everyItemId(ledger);
+  const edited = editedFile(before, edits, taken);
   const days = edits.flatMap((edit) => ('days' in edit ? edit.days : []));
   const problems = loggedProblems(days, plan.today);
   if (problems.length > 0) throw new InputRefused('It cannot be taken in.', problems);
   const checked = checkGardenFile(edited.file, heldFile(ledger));
-  const stored = storedEdits({ before, edits, refs: edited.refs }, checked);
+  const stored = storedEdits({ before, edits, refs: edited.refs, taken }, checked);
   return { before, edited, checked, facts: stored.length === 0 ? [] : [{ kind: 'garden-mended', edits: stored }] };
 }
 

@@ -15,9 +15,10 @@ import { gardenOf } from './example-garden.ts';
 /** The fact of edits made to the garden of a ledger. */
 export function mendOf(ledger: readonly LedgerEntry[], edits: readonly Edit[]): Fact {
   const before = gardenFileOf(gardenOf(ledger));
-  const { file, refs } = editedFile(before, edits, everyItemId(ledger));
+  const taken = everyItemId(ledger);
+  const { file, refs } = editedFile(before, edits, taken);
   const checked = checkGardenFile(file, heldFile(ledger));
-  return { kind: 'garden-mended', edits: storedEdits({ before, edits, refs }, checked) };
+  return { kind: 'garden-mended', edits: storedEdits({ before, edits, refs, taken }, checked) };
 }
 
 /** A ledger with one more fact, told on a day. */
