@@ -49,7 +49,7 @@ export function climateLines(view: ClimateView): string[] {
   const { units } = garden.place;
   return [
     garden.name,
-    ...wrapped(climate.origin),
+    ...wrapped(readableIn(units, climate.origin)),
     '',
     ...freezeTable(view, 'last-spring', 'Last freeze of spring'),
     '',

@@ -52,7 +52,7 @@ export function climateFromStation(station: Station, place: Site): Climate {
   const dates = stationFreezes(station);
   return {
     basis: 'station',
-    origin: `${NORMALS} at ${nameOf(station)}, ${kilometres(near)} away.`,
+    origin: `${NORMALS} at ${nameOf(station)}, ${distanceOf(near)} away.`,
     confidence: 'modelled',
     ...placeOf(place),
     freezes: dates ? freezesOf(dates, station.normals.tminC, place) : NO_FREEZES,
@@ -64,7 +64,7 @@ export function climateFromStation(station: Station, place: Site): Climate {
       ...(dates ? [MIRROR_NOTE, DERIVED_NOTE] : [undatedNote(station)]),
       ...textOf(FLAG_NOTES[station.flag]),
       ...heightNotes(near),
-      ...(near.distanceKm > FAR_KM ? [`It is ${kilometres(near)} away: its dates may not be the garden's.`] : []),
+      ...(near.distanceKm > FAR_KM ? [`It is ${distanceOf(near)} away: its dates may not be the garden's.`] : []),
       ...offsetNotes(place),
     ],
   };
@@ -86,7 +86,7 @@ export function climateFromStations(near: readonly NearStation[], place: Site): 
   const normals = meanNormals(near);
   return {
     basis: 'weighted-stations',
-    origin: `${NORMALS}, weighted mean of ${near.map((each) => `${nameOf(each.station)} (${kilometres(each)})`).join(', ')}.`,
+    origin: `${NORMALS}, weighted mean of ${near.map((each) => `${nameOf(each.station)} (${distanceOf(each)})`).join(', ')}.`,
     confidence: 'derived',
     ...placeOf(place),
     freezes: dates ? freezesOf(dates, normals.tminC, place) : NO_FREEZES,
@@ -179,7 +179,7 @@ function tooFar(nearest: NearStation | undefined): InputRefused {
     {
       where: 'climate.nearest',
       what: nearest
-        ? `The nearest station is ${kilometres(nearest)} away; ${FAR_KM} km is the most.`
+        ? `The nearest station is ${Math.round(nearest.distanceKm)} km away; ${FAR_KM} km is the most.`
         : 'The station table is empty.',
       mend: 'Check the sign of the longitude (west is negative), or give "frostDates" or "monthlyNormals" instead.',
     },
@@ -190,8 +190,9 @@ function nameOf({ name, state }: Station): string {
   return `${name}, ${state}`;
 }
 
-function kilometres({ distanceKm }: NearStation): string {
-  return `${Math.round(distanceKm)} km`;
+/** How far a station is, marked for its reader. */
+function distanceOf({ distanceKm }: NearStation): string {
+  return quantity(Math.round(distanceKm), 'km');
 }
 
 function sumOf(values: readonly number[]): number {

@@ -11,6 +11,7 @@ import {
   fahrenheit,
   GRAMS_PER_OUNCE,
   GRAMS_PER_POUND,
+  KM_PER_MILE,
   LITRES_PER_CUBIC_FOOT,
   LITRES_PER_CUBIC_YARD,
   LITRES_PER_GALLON,
@@ -29,6 +30,7 @@ export type QuantityUnit =
   | 'mm'
   | 'cm'
   | 'm'
+  | 'km'
   | 'm2'
   | 'L'
   | 'sumL'
@@ -128,6 +130,8 @@ function formatMetric(value: number, unit: QuantityUnit): string {
       return `${amount(value, 1)} cm`;
     case 'm':
       return `${amount(value, 2)} m`;
+    case 'km':
+      return `${rounded(value, 0)} km`;
     case 'm2':
       return `${amount(value, 1)} m²`;
     case 'L':
@@ -158,6 +162,8 @@ function formatUs(value: number, unit: QuantityUnit): string {
       return `${inches(value / CM_PER_INCH)} in`;
     case 'm':
       return `${amount(value / M_PER_FOOT, 1)} ft`;
+    case 'km':
+      return `${rounded(value / KM_PER_MILE, 0)} mi`;
     case 'm2':
       return `${amount(value / M2_PER_SQUARE_FOOT, value < 10 * M2_PER_SQUARE_FOOT ? 1 : 0)} sq ft`;
     case 'L':

@@ -72,17 +72,38 @@ export function readHeap(text: string): TypedHeap | undefined {
 
 const PER_METRE: Readonly<Record<string, number>> = { m: 1, cm: 0.01, ft: M_PER_FOOT, in: MM_PER_INCH / 1000 };
 
-/** A bin of three sides as typed, metres: length, width, height: "1x1x0.9m", "3 x 3 x 3 ft". */
-export function readSides(text: string): { lengthM: number; widthM: number; heightM: number } | undefined {
-  const number = '(\\d+(?:[.,]\\d+)?)';
-  const match = new RegExp(`^${number}\\s*[x×]\\s*${number}\\s*[x×]\\s*${number}\\s*(m|cm|ft|in)$`, 'i').exec(
-    text.trim(),
-  );
-  if (match === null) return undefined;
-  const per = PER_METRE[match[4]?.toLowerCase() ?? ''] ?? Number.NaN;
-  const [lengthM, widthM, heightM] = match.slice(1, 4).map((side) => numberIn(side) * per);
-  if (!lengthM || !widthM || !heightM || Math.max(lengthM, widthM, heightM) > 20) return undefined;
+const SIDE = /^(\d+(?:[.,]\d+)?)\s*(m|cm|ft|foot|feet|in|inch|inches|'|")?$/i;
+
+/** Longest side of a bin, metres: more is a slip of the keys. House default. */
+const LONGEST_SIDE_M = 20;
+
+/**
+ * A bin of three sides as typed, metres: length, width, height: "1x1x0.9m", "3 x 3 x 3 ft", "4 ft by 3 ft by 3 ft". A side
+ * without a unit has that of the next side that has one.
+ *
+ * @param unit what sides without any unit are in; where absent, one must be written
+ */
+export function readSides(
+  text: string,
+  unit?: 'm' | 'ft',
+): { lengthM: number; widthM: number; heightM: number } | undefined {
+  const sides = text
+    .trim()
+    .split(/\s*(?:x|×|\*|\bby\b)\s*/i)
+    .map((side) => SIDE.exec(side));
+  if (sides.length !== 3) return undefined;
+  const [lengthM, widthM, heightM] = sides.map((side, at) => {
+    const written = sides.slice(at).find((each) => each?.[2] !== undefined)?.[2];
+    return numberIn(side?.[1]) * (PER_METRE[written === undefined ? (unit ?? '') : lengthUnit(written)] ?? Number.NaN);
+  });
+  if (!lengthM || !widthM || !heightM || Math.max(lengthM, widthM, heightM) > LONGEST_SIDE_M) return undefined;
   return { lengthM, widthM, heightM };
+}
+
+/** A unit of length by its short name, however it was written. */
+function lengthUnit(written: string): string {
+  const word = written.toLowerCase();
+  return word === "'" || word.startsWith('f') ? 'ft' : word === '"' || word.startsWith('in') ? 'in' : word;
 }
 
 /** An amount as typed, SI, and whose units it was typed in. */
@@ -94,8 +115,7 @@ export interface TypedSize {
 /** Metres of a typed length with its unit: "2.4m", "240 cm", "8 ft", "12in". Nothing where it is no length. */
 export function readLength(text: string): TypedSize | undefined {
   const match = /^\+?(\d{1,5}(?:[.,]\d+)?)\s*(m|cm|ft|in|foot|feet|inch|inches|'|")$/i.exec(text.trim());
-  const word = match?.[2]?.toLowerCase() ?? '';
-  const unit = word === "'" || word.startsWith('f') ? 'ft' : word === '"' || word.startsWith('in') ? 'in' : word;
+  const unit = lengthUnit(match?.[2] ?? '');
   const value = Number((numberIn(match?.[1]) * (PER_METRE[unit] ?? Number.NaN)).toPrecision(12));
   return value > 0 ? { value, units: unit === 'ft' || unit === 'in' ? 'us' : 'metric' } : undefined;
 }

@@ -2,6 +2,7 @@
  * What a calendar entry says: its title and, below it, steps, amounts, cautions and reasons in plain words.
  */
 import { capital } from '../measures/capital.ts';
+import { inNumberOrder } from '../measures/number-order.ts';
 import { formatQuantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { Supply, TaskKey } from '../practices/draft.ts';
@@ -74,7 +75,7 @@ function subjectNames(job: string, tasks: readonly Pick<PlannedTask, 'subject'>[
     covers.set(grows, (covers.get(grows) ?? new Set()).add(grown?.bedName ?? subject.name));
   }
   return [...covers]
-    .map(([grows, beds]) => [grows, [...beds].join(', ')] as const)
+    .map(([grows, beds]) => [grows, inNumberOrder([...beds]).join(', ')] as const)
     .map(([grows, beds]) => (grows === '' || job.includes(grows) ? beds : `${grows} in ${beds}`))
     .join('; ');
 }
@@ -99,7 +100,7 @@ function givenLines(tasks: readonly Pick<PlannedTask, 'state' | 'assignedTo' | '
   if (names.length === 1 && open.every(({ assignedTo }) => assignedTo !== undefined)) return [`For ${names[0]}.`];
   return names.map((name) => {
     const theirs = open.filter(({ assignedTo }) => assignedTo === name);
-    return `${capital(theirs.map(({ subject }) => subject.name).join(', '))}: for ${name}.`;
+    return `${capital(inNumberOrder(theirs.map(({ subject }) => subject.name)).join(', '))}: for ${name}.`;
   });
 }
 

@@ -30,8 +30,8 @@ import type { UnderWayPages } from './under-way.tsx';
 
 const STEPS: readonly Step[] = [where, climate, garden, beds, bins, lastYear, growing, lookOver];
 
-/** Steps whose form says all of the step: going back keeps what can be read of it. */
-const KEPT_GOING_BACK: ReadonlySet<SetUpStep> = new Set(['climate', 'garden', 'last-year']);
+/** Steps that are left for the one before whether or not what was typed can be read. */
+const LEFT_GOING_BACK: ReadonlySet<SetUpStep> = new Set(['where', 'climate', 'garden', 'last-year', 'look-over']);
 
 const DRAFT = '/set-up/:draftId';
 
@@ -77,10 +77,9 @@ async function answer(c: Context, steward: Steward): Promise<Response> {
   const goesBack = form.text('do') === 'back';
   const press = pressOf(form);
   const isTwice = press !== undefined && room.draft.pressed?.includes(press) === true;
-  const isRead = !isTwice && (!goesBack || KEPT_GOING_BACK.has(step.name));
   const leadsOn = form.text('do') === 'on' || goesBack;
-  const read: StepRead = isRead ? await step.read(form, room) : { change: unchanged, leads: leadsOn ? 'on' : 'here' };
-  if (goesBack) {
+  const read: StepRead = isTwice ? { change: unchanged, leads: leadsOn ? 'on' : 'here' } : await step.read(form, room);
+  if (goesBack && ('change' in read || LEFT_GOING_BACK.has(step.name))) {
     if ('change' in read) await steward.changeDraft(room.draftId, read.change);
     return c.redirect(setUpPath(room.draftId, stepBefore(step.name) ?? step.name), 303);
   }
@@ -129,7 +128,7 @@ async function make(c: Context, steward: Steward, underWay: UnderWayPages): Prom
     failed: back,
     refused: async (problems: readonly Problem[]) => {
       const room = await roomOf(c, steward, kept);
-      const shown = { problems: inPlainPlaces(problems, kept.draft), query: queryOf(c) };
+      const shown = { problems: inPlainPlaces(problems, kept.draft, room), query: queryOf(c) };
       return c.html(stepPage(STEPS, lookOver, room, shown), 422);
     },
   });

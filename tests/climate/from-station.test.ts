@@ -34,7 +34,7 @@ describe('the climate of a named station', () => {
   });
 
   it('says where it comes from and how far off that is', () => {
-    expect(climate.origin).toBe('NOAA normals of 1981–2010 at Hill Farm, XX, 11 km away.');
+    expect(climate.origin).toBe('NOAA normals of 1981–2010 at Hill Farm, XX, ⟦11 km⟧ away.');
     expect([climate.basis, climate.confidence, climate.seasons]).toEqual(['station', 'modelled', []]);
   });
 
@@ -53,7 +53,7 @@ describe('the climate of a named station', () => {
     expect(notes.slice(2)).toEqual([
       'Its record is incomplete and was scaled to stand for the thirty years.',
       "The garden's height is not known, so no date is corrected for it.",
-      "It is 167 km away: its dates may not be the garden's.",
+      "It is ⟦167 km⟧ away: its dates may not be the garden's.",
     ]);
   });
 
@@ -94,7 +94,7 @@ describe('the climate of the nearest stations together', () => {
     // (12 May − 3.8 days + 10 May)/2 = 9.1 May; both within 5 km.
     expect(freezeDay(climate, { ...spring, limitF: 32, chancePercent: 50 })).toBe('2027-05-09');
     expect([climate.basis, climate.confidence]).toEqual(['weighted-stations', 'derived']);
-    expect(climate.origin).toBe('NOAA normals of 1981–2010, weighted mean of a, XX (0 km), b, XX (1 km).');
+    expect(climate.origin).toBe('NOAA normals of 1981–2010, weighted mean of a, XX (⟦0 km⟧), b, XX (⟦1 km⟧).');
   });
 
   it('warms the months of a station that lies higher', () => {

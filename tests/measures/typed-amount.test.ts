@@ -58,6 +58,12 @@ test('a bin is read by its three sides', () => {
   expect(readSides('1x1x0.9m')).toEqual({ lengthM: 1, widthM: 1, heightM: 0.9 });
   expect(readSides('3 x 3 × 3 ft')?.heightM).toBeCloseTo(0.9144, 6);
   expect(readSides('90x90x90cm')?.lengthM).toBeCloseTo(0.9, 6);
+  for (const text of ['3x3x3', '3 ft x 3 ft x 3 ft', "3' by 3' by 3'", '3 by 3 ft × 3', '36 in x 3 x 3 ft'])
+    expect(
+      Object.values(readSides(text, 'ft') ?? {}).map((side) => Number(side.toFixed(4))),
+      text,
+    ).toEqual(Array(3).fill(0.9144));
+  expect(readSides('1 x 1 x 0.8', 'm')).toEqual({ lengthM: 1, widthM: 1, heightM: 0.8 });
   for (const none of ['1x1m', '1x1x1', '0x1x1m', '100x1x1m', 'bin']) expect(readSides(none), none).toBeUndefined();
 });
 

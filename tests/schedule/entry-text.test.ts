@@ -24,6 +24,11 @@ describe('a title', () => {
     expect(textOf([draft('sow', 'b', APRIL), draft('sow', 'a', APRIL)]).title).toBe('sow the beds: Bed a, Bed b');
   });
 
+  it('names numbered beds in the order of their numbers', () => {
+    const drafts = ['10', '2', '1'].map((bed) => draft('sow', bed, APRIL));
+    expect(textOf(drafts).title).toBe('sow the beds: Bed 1, Bed 2, Bed 10');
+  });
+
   it('leaves out the checks that ride along', () => {
     const check = draft('look', 'a', APRIL, { weight: 'check' });
     expect(textOf([draft('sow', 'a', APRIL), check]).title).toBe('sow bed a');

@@ -99,7 +99,10 @@ describe('frost', () => {
     });
     expect(await show('climate')).not.toContain('value="station:');
     const northern = await tell('climate', dates('05', '10'));
-    expect(northern.status).toBe(422);
+    expect([northern.status, plain(await northern.text())]).toEqual([
+      422,
+      expect.stringContaining('The last freeze of spring on 20 May and the first of autumn on 10 October do not lie'),
+    ]);
     expect(leadsTo(await tell('climate', dates('09', '05')))).toBe('…/garden');
     expect(plain(await show('climate'))).toMatch(/Last freeze, even odds 20 September First freeze, even odds 10 May/);
   });
@@ -187,12 +190,54 @@ describe('beds', () => {
     expect(leadsTo(await tell('beds', { ...TWELVE, do: 'on', count: '1' }))).toBe('…/bins');
   });
 
+  /** The form of new beds as it is handed out to a reader of metres, and sent back. */
+  const HANDED = { do: 'on', count: '1', name: '', lengthM: '2.4', widthM: '1.2', depthM: '30', raised: 'yes' };
+
+  test.each([
+    ['how many', { count: '12' }, 'Bed 12 2.4 m by 1.2 m'],
+    ['a tick taken away', { raised: '' }, 'Bed 2 2.4 m by 1.2 m, 30 cm deep, level with the ground'],
+  ])('going on adds what was typed beside a bed that is there: %s', async (_, typed, words) => {
+    const { tell, show } = await toldTo('beds');
+    await tell('beds', { ...TWELVE, count: '1' });
+    const { raised, ...sent } = { ...HANDED, ...typed };
+    expect(leadsTo(await tell('beds', { ...sent, ...(raised === '' ? {} : { raised }) }))).toBe('…/bins');
+    expect(plain(await show('beds'))).toContain(words);
+  });
+
+  test('a form as it was handed out adds none, and what cannot be is told, going back too', async () => {
+    const { tell, show } = await toldTo('beds');
+    await tell('beds', { ...TWELVE, count: '1' });
+    expect(leadsTo(await tell('beds', HANDED))).toBe('…/bins');
+    expect(leadsTo(await tell('beds', { ...HANDED, do: 'back' }))).toBe('…/garden');
+    expect(plain(await show('beds'))).toContain('One bed');
+    for (const asks of ['on', 'back'])
+      expect((await tell('beds', { ...HANDED, do: asks, lengthM: 'long' })).status).toBe(422);
+  });
+
+  test('several are taken out at once', async () => {
+    const { tell, show } = await toldTo('beds');
+    await tell('beds', TWELVE);
+    await tell('beds', { do: 'out-ticked', ticked: ['bed-2', 'bed-3', 'bed-12'] });
+    expect(plain(await show('beds'))).toContain('9 beds');
+    expect(plain(await (await tell('beds', { do: 'out-ticked' })).text())).toContain('Nothing is ticked.');
+  });
+
+  test('a name that only capitals tell from another is asked about', async () => {
+    const { tell } = await toldTo('beds');
+    await tell('beds', TWELVE);
+    const answer = await tell('beds', { ...TWELVE, count: '1', name: 'bed  3' });
+    expect([answer.status, plain(await answer.text())]).toEqual([
+      422,
+      expect.stringContaining('"Bed 3" is a bed already. Is it the same one?'),
+    ]);
+  });
+
   test('one still to be made wants its depth and a day to come', async () => {
     const { tell } = await toldTo('beds');
     const answer = await tell('beds', { ...TWELVE, depthM: '', plannedFor: '2027-04-01', count: '0' });
     const text = plain(await answer.text());
     expect(answer.status).toBe(422);
-    for (const words of ['"2027-04-01" is past.', 'what fills the bed is reckoned by it', '"0" cannot be.'])
+    for (const words of ['1 April 2027 is past.', 'what fills the bed is reckoned by it', '"0" cannot be.'])
       expect(text).toContain(words);
     expect(leadsTo(await tell('beds', { ...TWELVE, count: '1', plannedFor: '2027-06-01' }))).toBe('…/beds');
   });
@@ -215,6 +260,21 @@ describe('bins, last year and what grows', () => {
       expect.stringContaining('"large" is not a volume.'),
     ]);
     expect(leadsTo(await tell('bins', {}))).toBe('…/last-year');
+  });
+
+  test('a bin half told is not dropped, and one that is there is changed', async () => {
+    const { tell, show } = await toldTo('bins');
+    const half = await tell('bins', { count: '3', name: '', size: '' });
+    expect([half.status, plain(await half.text())]).toEqual([
+      422,
+      expect.stringContaining('How much each holds: It is empty.'),
+    ]);
+    expect(leadsTo(await tell('bins', { count: '1', name: '', size: '' }))).toBe('…/last-year');
+    await tell('bins', { do: 'add', count: '1', size: '3 ft x 3 ft x 4 ft' });
+    // 3 × 3 × 4 ft is 36 cu ft, and 28.3168 L each: 1,019 L, worked out by hand.
+    expect(plain(await show('bins'))).toContain('Bin 1 1019 L');
+    await tell('bins', { do: 'change', bin: 'bin-1', name: 'Left bay', size: '1 by 1 by 0.8', closed: 'yes' });
+    expect(plain(await show('bins'))).toContain('Left bay 800 L, closed');
   });
 
   test('what grew last year keeps its family away, bed by bed', async () => {
@@ -255,6 +315,47 @@ describe('bins, last year and what grows', () => {
     expect(plain(await show('growing'))).not.toContain('Pepper in Bed 4');
   });
 
+  test('two crops that stand in one bed now are refused in the same way', async () => {
+    const { tell, show } = await toldTo('growing');
+    await tell('growing', { do: 'add', what: 'crop:garlic', beds: 'bed-4', on: '2026-10-15' });
+    const answer = await tell('growing', { do: 'add', what: 'crop:pea', beds: 'bed-4', on: '2027-04-05' });
+    const text = plain(await answer.text());
+    expect([answer.status, text]).toEqual([422, expect.stringMatching(/in Bed 4: .*garlic stands there from/)]);
+    expect(text).toContain('Two that share a bed are told once the garden is made');
+    expect(plain(await show('growing'))).not.toContain('ea in Bed 4');
+  });
+
+  test('what is hardly meant is asked about: a season, a width, a year long gone', async () => {
+    const { tell, show } = await toldTo('growing');
+    await tell('beds', { do: 'change', bed: 'bed-1', name: 'Bed 1', lengthM: '8 ft', widthM: '5 ft', depthM: '30' });
+    await tell('growing', { do: 'add', what: 'crop:leek', beds: 'bed-2', on: '2026-12-25' });
+    await tell('growing', { do: 'add', what: 'crop:tomato', beds: 'bed-3', on: '2020-06-01' });
+    await tell('growing', { do: 'add', what: 'crop:asparagus', beds: 'bed-4', on: '2020-05-01' });
+    for (const step of ['growing', 'look-over']) {
+      const text = plain(await show(step));
+      expect(text).toContain('Is that meant?');
+      expect(text).toContain('Bed 1: Bed 1 is 1.52 m across');
+      expect(text).toMatch(/Leek in Bed 2: Leek is set out on 25 December 2026, long (after|before) its time here/);
+      expect(text).toMatch(/Tomato in Bed 3: Tomato was set out on 1 June 2020 and would be over since about/);
+      expect(text).not.toContain('Asparagus in Bed 4:');
+    }
+  });
+
+  test('nothing is asked about a garden that is as it should be', async () => {
+    const { show } = await toldTo('growing');
+    expect(plain(await show('growing'))).not.toContain('Is that meant?');
+  });
+
+  test('a crop before its bed is there is refused in the words of the form and the reader’s dates', async () => {
+    const { tell } = await toldTo('growing');
+    await tell('beds', { ...TWELVE, count: '1', name: 'New bed', plannedFor: '2027-09-01' });
+    const answer = await tell('growing', { do: 'add', what: 'crop:tomato', beds: 'new-bed', on: '2027-06-01' });
+    const text = plain(await answer.text());
+    expect([answer.status, text]).toEqual([422, expect.stringContaining('not there before 1 September 2027')]);
+    expect(text).toContain('an earlier day by which New bed is to be made');
+    expect(text).not.toMatch(/plannedFor of|on 2027-/);
+  });
+
   test('what is missing is told at once', async () => {
     const { tell } = await toldTo('growing');
     const answer = await tell('growing', { do: 'add', what: '', on: '' });
@@ -288,6 +389,32 @@ describe('making it', () => {
     expect(text).toContain('Make the garden');
   });
 
+  test('keeps the name of every bed within a run, and says which bin is closed', async () => {
+    const { tell, show } = await toldTo('look-over');
+    await tell('beds', { ...TWELVE, count: '8' });
+    await tell('beds', {
+      do: 'change',
+      bed: 'bed-3',
+      name: 'Long bed',
+      lengthM: '2.4',
+      widthM: '1.2',
+      depthM: '30',
+      raised: 'yes',
+    });
+    await tell('bins', { do: 'add', count: '1', size: '200', closed: 'yes' });
+    const text = plain(await show('look-over'));
+    expect(text).toContain('Bed 1, Bed 2, Long bed and Bed 4 to Bed 12, 12 beds: 2.4 m by 1.2 m');
+    expect(text).toContain('Bin 1: 200 L, closed');
+  });
+
+  test('in a garden that reads miles, so stand the distances of the stations', async () => {
+    const { tell, show } = await toldTo('look-over');
+    await tell('garden', { ...ABOUT, units: 'us' });
+    const text = plain(await show('look-over'));
+    expect(text).toMatch(/\(\d+ mi\)/);
+    expect(text).not.toMatch(/\d km\b/);
+  });
+
   test('lands on This week with the address of a calendar, shown once', async () => {
     const { base, send, get, steward } = await toldTo('look-over');
     const made = await send(`${base}/make`, {});
@@ -297,6 +424,10 @@ describe('making it', () => {
     const [, token = ''] = /feed\/([\w-]+)\.ics/.exec(text) ?? [];
     expect(week.headers.get('cache-control')).toBe('no-store');
     expect(plain(text)).toContain('How to subscribe');
+    expect(plain(text)).toMatch(
+      /\.ics This address works on this computer only.*a phone cannot\..*LOAMTIDE_PUBLIC_URL/,
+    );
+    expect(text).toContain('href="/handbook/running#settings"');
     expect(seenByIcalJs((await steward.feedBody(token))?.body ?? '').length).toBeGreaterThan(0);
     expect(await (await get('/gardens/hollow-lane')).text()).not.toContain(token);
   });

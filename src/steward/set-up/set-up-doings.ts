@@ -29,6 +29,8 @@ export interface DraftOutlook {
   trial?: TrialGarden;
   /** Steps a garden cannot be made without and that are still to be told. */
   missing: readonly SetUpStep[];
+  /** What of it is hardly meant, where there is a trial; texts may hold marked amounts and days. */
+  doubts?: readonly Problem[];
   /** Why no climate, or no plan, can be worked out. */
   problems: readonly Problem[];
 }

@@ -17,8 +17,9 @@ import { addFeed } from '../feeds.ts';
 import { climateOf } from '../garden-climate.ts';
 import { type ImportRoom, tryImport } from '../imports.ts';
 import { dayIn, gardenOf } from '../planner.ts';
+import { draftDoubts, refuseTwoNow } from './draft-doubts.ts';
 import { climateGround, fileOfDraft, missingSteps } from './draft-file.ts';
-import type { DraftOutlook, MadeGarden, SetUpDoings, TrialGarden } from './set-up-doings.ts';
+import type { DraftOutlook, MadeGarden, SetUpDoings } from './set-up-doings.ts';
 
 /** What the first feed of a garden is called. */
 const FEED_LABEL = 'Calendar';
@@ -92,7 +93,7 @@ async function outlookOf(room: ImportRoom, draft: SetUpDraft): Promise<DraftOutl
   if (climate === undefined || missing.length > 0)
     return { today, missing, problems: tried.problems, ...(climate === undefined ? {} : { climate }) };
   const planned = await tryOut(async () => trialOf(room, draft, { climate, today }));
-  const trial = planned.result === undefined ? {} : { trial: planned.result };
+  const trial = planned.result ?? {};
   return { today, missing, climate, problems: planned.problems, ...trial };
 }
 
@@ -120,13 +121,15 @@ function trialOf(
   room: ImportRoom,
   draft: SetUpDraft,
   { climate, today }: { climate: Climate; today: Day },
-): TrialGarden {
+): Required<Pick<DraftOutlook, 'trial' | 'doubts'>> {
   const file = fileOfDraft(draft, { climate, today, id: TRIAL_ID });
   const fact = { kind: 'garden-imported' as const, file, prefer: 'file' as const };
   const ledger: LedgerEntry[] = [{ entry: 1, recordedAt: room.clock.now(), recordedOn: today, by: TRIAL_ID, fact }];
   const garden = gardenOf(TRIAL_ID, ledger);
   refuseCrowded(file, garden, climate);
-  return { garden, climate, ledger, plan: room.planner.plan(garden, climate, today, 0, undefined) };
+  refuseTwoNow(draft, file, { garden, climate }, today);
+  const trial = { garden, climate, ledger, plan: room.planner.plan(garden, climate, today, 0, undefined) };
+  return { trial, doubts: draftDoubts(draft, file, trial) };
 }
 
 async function makeGarden(room: ImportRoom, draftId: string, by: string): Promise<MadeGarden> {

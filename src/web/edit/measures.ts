@@ -1,7 +1,7 @@
 /**
  * Amounts in forms: shown in the reader's units, typed in those or with another unit behind, kept as the file keeps them.
  */
-import { readArea, readDepthMm, readHeap, readLength } from '../../measures/typed-amount.ts';
+import { readArea, readDepthMm, readHeap, readLength, readSides } from '../../measures/typed-amount.ts';
 import { readNumber } from '../../measures/typed-number.ts';
 import { readDegrees } from '../../measures/typed-temperature.ts';
 import {
@@ -49,7 +49,7 @@ export function unitOfField({ as, name }: Pick<Field, 'as' | 'name'>, units: Uni
     case 'area':
       return us ? by('sq ft', M2_PER_SQUARE_FOOT, areaIn('sq ft')) : by('m²', 1, areaIn('m²'));
     case 'volume':
-      return us ? by('cu ft', LITRES_PER_CUBIC_FOOT, litresIn('cu ft')) : by('L', 1, litresIn('L'));
+      return us ? by('cu ft', LITRES_PER_CUBIC_FOOT, litresIn('cu ft', 'ft')) : by('L', 1, litresIn('L', 'm'));
     case 'grams':
       return us ? by('oz', GRAMS_PER_OUNCE, gramsIn('oz')) : by('g', 1, gramsIn('g'));
     case 'temp':
@@ -108,6 +108,8 @@ function signed(read: (text: string) => number | undefined): (text: string) => n
   };
 }
 
+const LITRES_PER_M3 = 1000;
+
 /** Degrees Celsius in one of Fahrenheit. */
 const C_PER_F = 5 / 9;
 
@@ -124,9 +126,13 @@ function areaIn(unit: string): (text: string) => number | undefined {
   return (text) => readArea(withUnit(text, unit))?.value;
 }
 
-function litresIn(unit: string): (text: string) => number | undefined {
+/** Litres of a volume, or of three sides multiplied. */
+function litresIn(unit: string, sideUnit: 'm' | 'ft'): (text: string) => number | undefined {
   return (text) => {
     if (text === '0') return 0;
+    const sides = readSides(text, sideUnit);
+    if (sides !== undefined)
+      return Number((sides.lengthM * sides.widthM * sides.heightM * LITRES_PER_M3).toPrecision(6));
     const heap = readHeap(withUnit(text, unit));
     return heap !== undefined && 'litres' in heap ? heap.litres : undefined;
   };

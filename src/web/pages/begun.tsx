@@ -4,7 +4,7 @@
 import type { Feed } from '../../store/feeds.ts';
 import { feedsPath, setUpPath } from '../addresses.ts';
 import { feedAddress, type WebSettings, webcalAddress } from '../settings.ts';
-import { HowToSubscribe, Reach } from './feed-help.tsx';
+import { HereOnly, HowToSubscribe, Reach } from './feed-help.tsx';
 
 interface BegunProps {
   gardenId: string;
@@ -18,8 +18,9 @@ export const Begun = ({ gardenId, feed, settings }: BegunProps) => {
   return (
     <aside class="begun" aria-label="Your calendar">
       <p>
-        The garden is made. This is the address of its calendar, “{feed.label}”: paste it where your calendar app
-        subscribes to one.
+        The garden is made. This is the address of its calendar, “{feed.label}”: paste it where{' '}
+        {settings.publicUrl === undefined ? 'a calendar program on this computer' : 'your calendar app'} subscribes to
+        one.
       </p>
       <p>
         <code class="address">{feedAddress(settings, feed.token)}</code>
@@ -28,6 +29,7 @@ export const Begun = ({ gardenId, feed, settings }: BegunProps) => {
             or, to hand it to the app that opens calendars here: <a href={webcal}>{webcal}</a>
           </span>
         )}
+        <HereOnly settings={settings} />
       </p>
       <details>
         <summary>How to subscribe</summary>

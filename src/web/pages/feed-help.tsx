@@ -1,6 +1,7 @@
 /**
  * How a feed comes into a calendar app, and onto a phone.
  */
+import { handbookPath } from '../addresses.ts';
 import type { WebSettings } from '../settings.ts';
 
 /** How to subscribe, in terms that hold for most apps. */
@@ -36,6 +37,20 @@ export const HowToSubscribe = () => (
   </section>
 );
 
+/** Said beside an address that only this computer reaches, with what does for a phone; nothing where others reach it. */
+export const HereOnly = ({ settings: { publicUrl } }: { settings: WebSettings }) =>
+  publicUrl === undefined ? (
+    <span class="under">
+      This address works on this computer only: a calendar program here can subscribe to it, a phone cannot. For a
+      phone, open it in a browser here, which saves the .ics file, and send that over: a copy that does not follow the
+      plan. Or <a href={RUNNING_PATH}>give this computer an address that phones reach</a>, named in{' '}
+      <code>LOAMTIDE_PUBLIC_URL</code>.
+    </span>
+  ) : null;
+
+/** The page of the handbook that tells how phones come to reach the feeds. */
+const RUNNING_PATH = handbookPath('running', 'settings');
+
 /** Who can reach the addresses, and what to do where that is only this computer. */
 export const Reach = ({ settings: { publicUrl, port } }: { settings: WebSettings }) => (
   <section>
@@ -50,7 +65,7 @@ export const Reach = ({ settings: { publicUrl, port } }: { settings: WebSettings
           <li>
             Set up a reverse proxy here that listens on the network, on port 8080 for instance, and passes{' '}
             <code>/feed/</code>, and nothing else, on to <code>http://127.0.0.1:{port}</code> with the Host header it
-            was sent. The page docs/running.md has lines to copy.
+            was sent. <a href={RUNNING_PATH}>Running Loamtide</a> has lines to copy.
           </li>
           <li>
             Find the address this computer has in the network, such as 192.168.1.20, and start Loamtide with{' '}

@@ -13,7 +13,7 @@ import type { EnteredFeed } from '../entered-feed.ts';
 import { Problems, page } from '../layout.tsx';
 import { feedAddress, type WebSettings, webcalAddress } from '../settings.ts';
 import { LabelField, ShapeFields } from './feed-form.tsx';
-import { HowToSubscribe, Reach } from './feed-help.tsx';
+import { HereOnly, HowToSubscribe, Reach } from './feed-help.tsx';
 
 export interface FeedsPageProps {
   garden: Garden;
@@ -74,6 +74,7 @@ const OpenFeed = ({ feed, garden, settings }: { feed: Feed; garden: Garden; sett
       <dt>{label}</dt>
       <dd>
         <code class="address">{address}</code>
+        <HereOnly settings={settings} />
         <details>
           <summary>Copy it with the keyboard</summary>
           <label>

@@ -12,10 +12,13 @@ import { setUpPath } from '../addresses.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
 import { type Form, SHOWN_CHARACTERS } from '../form.ts';
 import { CompostAside } from './asides.tsx';
-import { Fields, OnAndBack, StepForm } from './parts.tsx';
+import { Fields, NOTHING_TICKED, OnAndBack, outOf, StepForm, TakeOut, TakeOutTicked } from './parts.tsx';
 import {
   type AskedFields,
+  calledSo,
   fieldProblem,
+  isUntouched,
+  plainName,
   readFields,
   type Step,
   type StepRead,
@@ -104,19 +107,27 @@ function changedBed({ draft }: StepRoom, { sent, query }: StepShown): DraftBed |
 function readBeds(form: Form, room: StepRoom): StepRead {
   const { draft } = room;
   const asks = form.text('do');
-  const [, out] = /^out:(.+)$/.exec(asks) ?? [];
-  if (out !== undefined) return { change: (now) => withoutBed(now, out), leads: 'here' };
+  const out = outOf(form);
+  if (out?.length === 0) return { problems: NOTHING_TICKED };
+  if (out !== undefined) return { change: (now) => out.reduce(withoutBed, now), leads: 'here' };
   const bed = draft.beds.find(({ id }) => id === form.text('bed'));
   if (bed !== undefined && asks !== 'add') return changing(form, room, bed, asks === 'change' ? 'here' : 'on');
-  // What stands in the fields is added where it must be meant: there is no bed yet, or it was given a name.
-  if (asks === 'on' && draft.beds.length > 0 && form.text('name') === '') return { change: unchanged, leads: 'on' };
+  // What stands in the fields is added where it must be meant: there is no bed yet, or somebody typed something.
+  const mayBeEmpty = draft.beds.length > 0 || asks === 'back';
+  if (asks !== 'add' && mayBeEmpty && isUntouched(form, asked(undefined, room.units), room.units))
+    return { change: unchanged, leads: 'on' };
   return adding(form, room, asks === 'add' ? 'here' : 'on');
 }
 
 function adding(form: Form, { draft, units, outlook: { today } }: StepRoom, leads: 'here' | 'on'): StepRead {
   const { read, problems } = readFields(form, asked(undefined, units), units);
   const { count, name, ...row } = read;
-  const wrong = [...problems, ...bedProblems(row, today), ...countProblems(count, draft)];
+  const wrong = [
+    ...problems,
+    ...bedProblems(row, { today, units }),
+    ...countProblems(count, draft),
+    ...(count === 1 ? twinProblems('Name', name, draft.beds) : []),
+  ];
   if (wrong.length > 0 || typeof count !== 'number') return { problems: wrong };
   const called = typeof name === 'string' ? name : '';
   return { change: (now) => withBeds(now, namesFor(called, count, now), given(row)), leads };
@@ -139,18 +150,24 @@ function changing(
   leads: 'here' | 'on',
 ): StepRead {
   const { read, problems } = readFields(form, asked(bed, units), units);
-  const twin = draft.beds.find(({ id, name }) => id !== bed.id && name === read.name);
+  const others = draft.beds.filter(({ id }) => id !== bed.id);
   const wrong = [
     ...problems,
-    ...bedProblems(read, today, bed),
-    ...(twin === undefined
-      ? []
-      : [fieldProblem('name', 'Its name', `"${twin.name}" is a bed already.`, 'Give it another.')]),
+    ...bedProblems(read, { today, units }, bed),
+    ...twinProblems('Its name', read.name, others),
   ];
   if (wrong.length > 0) return { problems: wrong };
   const changed = { id: bed.id, ...given(read) } as DraftBed;
   const inPlace = (each: DraftBed) => (each.id === bed.id ? changed : each);
   return { change: (now) => ({ ...now, beds: now.beds.map(inPlace) }), leads };
+}
+
+/** A name that only its capitals tell from another is asked about: "bed 3" beside "Bed 3". */
+function twinProblems(label: string, name: unknown, others: readonly DraftBed[]): FieldProblem[] {
+  const twin = calledSo(name, others);
+  if (twin === undefined) return [];
+  const what = `"${twin.name}" is a bed already.`;
+  return [fieldProblem('name', label, what, 'Is it the same one? Then change that; else give this another name.')];
 }
 
 function given(read: Record<string, unknown>): Record<string, unknown> {
@@ -166,7 +183,11 @@ function countProblems(count: unknown, { beds: there }: SetUpDraft): FieldProble
   return [fieldProblem('count', 'How many of this kind', `"${count}" cannot be.`, mend)];
 }
 
-function bedProblems({ plannedFor, depthM }: Record<string, unknown>, today: string, was?: DraftBed): FieldProblem[] {
+function bedProblems(
+  { plannedFor, depthM }: Record<string, unknown>,
+  { today, units }: { today: string; units: UnitSystem },
+  was?: DraftBed,
+): FieldProblem[] {
   if (typeof plannedFor !== 'string') return [];
   const label = 'Still to be made: by which day';
   const past =
@@ -175,7 +196,7 @@ function bedProblems({ plannedFor, depthM }: Record<string, unknown>, today: str
           fieldProblem(
             'plannedFor',
             label,
-            `"${plannedFor}" is past.`,
+            `${fullDay(plannedFor, units)} is past.`,
             'Give a day to come, or leave it empty where the bed is there.',
           ),
         ]
@@ -189,13 +210,13 @@ function bedProblems({ plannedFor, depthM }: Record<string, unknown>, today: str
 
 /** Names for so many beds alike: the one given, or that with the first numbers that are free. */
 function namesFor(given: string, count: number, { beds: there }: SetUpDraft): string[] {
-  const taken = new Set(there.map(({ name }) => name));
-  if (count === 1 && given !== '' && !taken.has(given)) return [given];
+  const taken = new Set(there.map(({ name }) => plainName(name)));
+  if (count === 1 && given !== '' && !taken.has(plainName(given))) return [given];
   const base = (given === '' ? 'Bed' : given).slice(0, SHOWN_CHARACTERS);
   const names: string[] = [];
   for (let number = 1; names.length < count; number += 1) {
     const name = `${base} ${number}`;
-    if (!taken.has(name)) names.push(name);
+    if (!taken.has(plainName(name))) names.push(name);
   }
   return names;
 }
@@ -205,10 +226,11 @@ const BedList = ({ room }: { room: StepRoom }) => {
   if (draft.beds.length === 0) return <p>No bed is in the list yet. Twelve alike go in at once.</p>;
   return (
     <StepForm room={room} step="beds">
+      <TakeOutTicked of={draft.beds} />
       <ul class="told-list">
         {draft.beds.map((bed) => (
           <li>
-            {bed.name}
+            <TakeOut of={draft.beds} id={bed.id} name={bed.name} />
             <span class="under">
               {readableIn(units, bedWords(bed))}
               {bed.plannedFor !== undefined && `; to be made by ${fullDay(bed.plannedFor, units)}`}

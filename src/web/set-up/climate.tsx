@@ -11,6 +11,7 @@ import { ClimateAside } from './asides.tsx';
 import { type ClimateChoices, climateChoices, datesIn, FAR_KM } from './climate-choices.ts';
 import { nameOf, optionDetail, optionWords } from './climate-words.ts';
 import { distanceWords, Fields, OnAndBack, StepForm } from './parts.tsx';
+import { inPlainPlaces } from './plain-places.ts';
 import {
   type AskedFields,
   fieldProblem,
@@ -65,10 +66,12 @@ async function readClimate(form: Form, room: StepRoom): Promise<StepRead> {
 }
 
 /** A choice is kept only where a climate can be worked out from it. */
-async function tried({ draft, outlookOf }: StepRoom, climate: DraftClimate): Promise<StepRead> {
-  const outlook = await outlookOf({ ...draft, climate });
+async function tried({ draft, units, outlookOf }: StepRoom, climate: DraftClimate): Promise<StepRead> {
+  const next = { ...draft, climate };
+  const outlook = await outlookOf(next);
   if (outlook.climate !== undefined) return { change: (now) => ({ ...now, climate }), leads: 'on' };
-  return { problems: outlook.problems.map((problem) => ({ ...problem, where: 'Frost dates' })) };
+  const wrong = inPlainPlaces(outlook.problems, next, { units, outlook });
+  return { problems: wrong.map((each) => ({ ...each, where: 'Frost dates' })) };
 }
 
 function optionsAt({ stations, draft: { place }, outlook: { today } }: StepRoom): ClimateChoices {

@@ -13,13 +13,14 @@ import { coverName } from '../../practices/covers.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
 import type { Form } from '../form.ts';
 import { PlanAside } from './asides.tsx';
-import { Fields, OnAndBack, StepForm } from './parts.tsx';
+import { Doubts, Fields, OnAndBack, StepForm } from './parts.tsx';
 import { PileForm, pileWords, readPile } from './pile.tsx';
 import { inPlainPlaces } from './plain-places.ts';
 import { daysTaken, roughDays } from './rough-days.ts';
 import {
   type AskedFields,
   fieldProblem,
+  isUntouched,
   readFields,
   type Step,
   type StepRead,
@@ -38,6 +39,7 @@ export const growing: Step = {
         every bed counts as free from today, and the plan proposes covers for it. A day to come is a plan.
       </p>
       <GrowingList room={room} />
+      <Doubts room={room} />
       <StepForm room={room} step="growing" adds>
         <h2>Add a crop or a cover</h2>
         <Fields room={room} shown={shown.sent?.text('bin') ? { ...shown, problems: [] } : shown} asked={asked(room)} />
@@ -105,11 +107,10 @@ async function readGrowing(form: Form, room: StepRoom): Promise<StepRead> {
   const [, key] = /^out:(.+)$/.exec(asks) ?? [];
   if (key !== undefined) return { change: (now) => without(now, key), leads: 'here' };
   if (asks === 'add-pile') return readPile(form, room);
-  if (asks === 'on' && form.text('what') === '' && form.list('beds').length === 0)
-    return { change: unchanged, leads: 'on' };
+  if (asks !== 'add' && isUntouched(form, asked(room), room.units)) return { change: unchanged, leads: 'on' };
   const { read, problems } = readFields(form, asked(room), room.units);
   const day = dayTold(read);
-  const wrong = [...problems, ...dayProblems(day, problems, room.outlook.today)];
+  const wrong = [...problems, ...dayProblems(day, problems, room)];
   const { what, beds } = read;
   if (wrong.length > 0 || typeof what !== 'string' || !Array.isArray(beds) || day === undefined)
     return { problems: wrong };
@@ -126,7 +127,7 @@ async function tried(
   const next = change(room.draft);
   const outlook = await room.outlookOf(next);
   if (outlook.problems.length === 0 || room.outlook.problems.length > 0) return { change, leads };
-  return { problems: inPlainPlaces(outlook.problems, next) };
+  return { problems: inPlainPlaces(outlook.problems, next, room) };
 }
 
 function dayTold({ on, rough }: Record<string, unknown>): Day | undefined {
@@ -134,14 +135,19 @@ function dayTold({ on, rough }: Record<string, unknown>): Day | undefined {
   return typeof rough === 'string' ? rough : undefined;
 }
 
-function dayProblems(day: Day | undefined, known: readonly FieldProblem[], today: Day): FieldProblem[] {
+function dayProblems(
+  day: Day | undefined,
+  known: readonly FieldProblem[],
+  { outlook: { today }, units }: StepRoom,
+): FieldProblem[] {
   if (known.some(({ field }) => field === 'on' || field === 'rough')) return [];
   const label = 'The day it went in, or is to';
   if (day === undefined)
     return [fieldProblem('on', label, 'Neither a day nor a rough one is told.', 'Give one of the two.')];
   const { from, to } = daysTaken(today);
   if (day >= from && day <= to) return [];
-  return [fieldProblem('on', label, `"${day}" is too far off.`, `Give a day from ${from} to ${to}.`)];
+  const mend = `Give a day from ${fullDay(from, units)} to ${fullDay(to, units)}.`;
+  return [fieldProblem('on', label, `${fullDay(day, units)} is too far off.`, mend)];
 }
 
 interface Told {

@@ -8,15 +8,17 @@ import { SET_UP_STEPS, type SetUpStep } from '../../garden/set-up-draft.ts';
 import { weekdayNamed } from '../../garden/weekday-names.ts';
 import { soilTextureById } from '../../handbook/soil-textures.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
-import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
+import { numbered } from '../../measures/number-order.ts';
+import { formatDay, readableIn } from '../../measures/quantity.ts';
 import { seasonName } from '../../practices/seasons.ts';
 import { makeGardenPath, setUpPath } from '../addresses.ts';
 import { Problems } from '../layout.tsx';
 import { inARow } from '../words.ts';
 import { PlanAside } from './asides.tsx';
 import { bedWords } from './beds.tsx';
+import { binWords } from './bins.tsx';
 import { growingWords } from './growing.tsx';
-import { heightWords } from './parts.tsx';
+import { Doubts, heightWords } from './parts.tsx';
 import { inPlainPlaces } from './plain-places.ts';
 import { type Step, type StepRoom, unchanged } from './step.ts';
 import { placeWords } from './where.tsx';
@@ -58,7 +60,8 @@ const LookOver = ({ room }: { room: StepRoom }) => {
           .
         </p>
       )}
-      <Problems problems={inPlainPlaces(outlook.problems, draft)} heading="This cannot be planned yet" />
+      <Problems problems={inPlainPlaces(outlook.problems, draft, room)} heading="This cannot be planned yet" />
+      <Doubts room={room} />
       <dl class="looked-over">
         {SET_UP_STEPS.filter((step) => step !== 'look-over').map((step) => (
           <>
@@ -113,7 +116,7 @@ function toldLines(room: StepRoom, step: SetUpStep): string[] {
     case 'beds':
       return bedLines(room);
     case 'bins':
-      return draft.bins.map((bin) => `${bin.name}: ${formatQuantity({ value: bin.volumeL, unit: 'L' }, units)}`);
+      return draft.bins.map((bin) => `${bin.name}: ${binWords(bin, units)}`);
     case 'last-year':
       return pastLines(room);
     case 'growing':
@@ -159,9 +162,27 @@ function bedLines({ draft, units }: StepRoom): string[] {
     if (last?.words === words) last.names.push(bed.name);
     else runs.push({ words, names: [bed.name] });
   }
-  return runs.map(({ words, names }) =>
-    names.length < 3 ? `${inARow(names)}: ${words}` : `${names[0]} to ${names.at(-1)}, ${names.length} beds: ${words}`,
-  );
+  return runs.map(({ words, names }) => {
+    const count = names.length < 3 ? '' : `, ${names.length} beds`;
+    return `${inARow(numberedTogether(names))}${count}: ${words}`;
+  });
+}
+
+/** Names numbered one after another as "Bed 2 to Bed 12"; any other keeps its place and its name. */
+function numberedTogether(names: readonly string[]): string[] {
+  const spans: string[][] = [];
+  for (const name of names) {
+    const last = spans.at(-1);
+    const before = last?.at(-1);
+    if (before !== undefined && follows(before, name)) last?.push(name);
+    else spans.push([name]);
+  }
+  return spans.flatMap((span) => (span.length < 3 ? span : [`${span[0]} to ${span.at(-1)}`]));
+}
+
+function follows(before: string, name: string): boolean {
+  const [first, next] = [numbered(before), numbered(name)];
+  return first !== undefined && next !== undefined && first.base === next.base && next.number === first.number + 1;
 }
 
 function pastLines({ draft }: StepRoom): string[] {

@@ -3,10 +3,14 @@
  */
 import type { Child } from 'hono/jsx';
 import { SET_UP_STEPS, type SetUpStep } from '../../garden/set-up-draft.ts';
-import { quantity, readableIn } from '../../measures/quantity.ts';
-import { KM_PER_MILE, type UnitSystem } from '../../measures/units.ts';
+import { formatQuantity, quantity, readableIn } from '../../measures/quantity.ts';
+import type { UnitSystem } from '../../measures/units.ts';
 import { setUpPath } from '../addresses.ts';
+import type { FieldProblem } from '../edit/edit-form.ts';
+import type { Form } from '../form.ts';
+import { ProblemWords } from '../layout.tsx';
 import { EditFields } from '../pages/edit-fields.tsx';
+import { inPlainPlaces } from './plain-places.ts';
 import { ONCE, onceWord } from './presses.ts';
 import { type AskedFields, fieldTexts, type StepRoom, type StepShown } from './step.ts';
 
@@ -46,6 +50,41 @@ export const OnAndBack = ({ step, on = 'Go on' }: { step: SetUpStep; on?: string
   </p>
 );
 
+interface TakeOutProps {
+  /** The list it stands in. */
+  of: readonly unknown[];
+}
+
+/** The name of a thing in a list, with a box to tick where there are several. */
+export const TakeOut = ({ of, id, name }: TakeOutProps & { id: string; name: string }) =>
+  of.length < 2 ? (
+    <span>{name}</span>
+  ) : (
+    <label class="choice">
+      <input type="checkbox" name="ticked" value={id} /> <span>{name}</span>
+    </label>
+  );
+
+/** Takes out all that are ticked. */
+export const TakeOutTicked = ({ of }: TakeOutProps) =>
+  of.length < 2 ? null : (
+    <button type="submit" name="do" value="out-ticked">
+      Take out those that are ticked
+    </button>
+  );
+
+/** Said where all that are ticked are to go, and none is. */
+export const NOTHING_TICKED: readonly FieldProblem[] = [
+  { where: 'The list', what: 'Nothing is ticked.', mend: 'Tick what is to go, or press beside it.' },
+];
+
+/** The ids of what a form asks to take out; nothing where it asks for something else. */
+export function outOf(form: Form): string[] | undefined {
+  const [, one] = /^out:(.+)$/.exec(form.text('do')) ?? [];
+  if (one !== undefined) return [one];
+  return form.text('do') === 'out-ticked' ? form.list('ticked') : undefined;
+}
+
 interface FieldsProps {
   room: StepRoom;
   shown: StepShown;
@@ -66,9 +105,25 @@ export const Fields = ({ room: { units }, shown, asked }: FieldsProps) => (
   />
 );
 
+/** What of the garden so far is hardly meant. Taken as it stands; nothing where there is no doubt. */
+export const Doubts = ({ room: { draft, outlook, units } }: { room: StepRoom }) =>
+  outlook.doubts === undefined || outlook.doubts.length === 0 ? null : (
+    <section class="problems">
+      <h2>Is that meant?</h2>
+      <p class="small">It is taken as it stands.</p>
+      <ul>
+        {inPlainPlaces(outlook.doubts, draft, { units, outlook }).map((doubt) => (
+          <li>
+            <ProblemWords {...doubt} />
+          </li>
+        ))}
+      </ul>
+    </section>
+  );
+
 /** A distance on the map, in whole miles or kilometres. */
 export function distanceWords(distanceKm: number, units: UnitSystem): string {
-  return units === 'us' ? `${Math.round(distanceKm / KM_PER_MILE)} mi` : `${Math.round(distanceKm)} km`;
+  return formatQuantity({ value: distanceKm, unit: 'km' }, units);
 }
 
 /** A height, in whole feet or metres. */

@@ -86,7 +86,7 @@ export function readPile(form: Form, room: StepRoom): StepRead {
       fieldProblem(
         'built',
         ON,
-        `"${built}" is still to come.`,
+        `${fullDay(built, room.units)} is still to come.`,
         'Give the day it was built; piles to come are planned later.',
       ),
     );
@@ -112,6 +112,8 @@ export function readPile(form: Form, room: StepRoom): StepRead {
           'Say how much, roughly, or leave the material out.',
         ),
       );
+    else if (typeof litres === 'number')
+      wrong.push(fieldProblem(`material${at}`, 'What went in', 'Nothing is chosen.', 'Choose what it was.'));
   }
   if (
     wrong.length > 0 ||

@@ -80,6 +80,27 @@ export function fieldTexts({ sent }: Pick<StepShown, 'sent'>, { fields, row }: A
   );
 }
 
+/** Whether a form comes back as it was handed out, so that nothing in it is meant; also where nothing of it was sent. */
+export function isUntouched(form: Form, asked: AskedFields, units: UnitSystem): boolean {
+  const sent = new Set(form.names());
+  if (asked.fields.every(({ name }) => !sent.has(name))) return true;
+  const before = textsOf(asked.fields, asked.row, units);
+  return asked.fields.every(({ name }) => {
+    const texts = form.list(name).map((text) => text.trim());
+    return JSON.stringify(texts.filter((text) => text !== '')) === JSON.stringify(before.get(name) ?? []);
+  });
+}
+
+/** The one of some named things that is called so, however it is spelt in capitals and spaces. */
+export function calledSo<Named extends { name: string }>(name: unknown, named: readonly Named[]): Named | undefined {
+  return typeof name === 'string' ? named.find((each) => plainName(each.name) === plainName(name)) : undefined;
+}
+
+/** A name without what tells nobody one thing from another. */
+export function plainName(name: string): string {
+  return name.trim().replace(/\s+/g, ' ').toLowerCase();
+}
+
 /** A problem at a field. */
 export function fieldProblem(field: string, where: string, what: string, mend: string): FieldProblem {
   return { field, where, what, mend };

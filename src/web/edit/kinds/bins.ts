@@ -19,7 +19,7 @@ export const binKind: EditKind<'bins'> = {
       label: 'What it holds',
       as: 'volume',
       example: 765,
-      hint: 'Length by width by height inside; 3 × 3 × 3 ft is 27 cu ft, or 765 L, and the least that heats by itself. How much goes into a pile is reckoned from it.',
+      hint: 'A volume, or length by width by height inside, such as 3 x 3 x 3 ft: that is 27 cu ft, or 765 L, and the least that heats by itself. How much goes into a pile is reckoned from it.',
     },
     {
       name: 'closed',
