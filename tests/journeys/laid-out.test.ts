@@ -10,7 +10,17 @@ import { servedGarden } from './served-garden.ts';
 const PAGES = [
   ...['', '?week=2027-05-24', '/week-sheet', '/year', '/beds', '/beds/north', '/compost', '/compost/mix', '/weather'],
   ...['/season-end', '/feeds', '/household', '/report', '/report/pile', '/report/away', '/history', '/record'],
-  ...['/fertility', '/garden', '/climate', '/edit/plantings/new', '/beds/north/season?season=2028', '/nowhere'],
+  ...[
+    '/fertility',
+    '/garden',
+    '/climate',
+    '/edit/plantings/new',
+    '/edit/beds/north',
+    '/edit/piles/spring-pile',
+    '/edit/place',
+    '/beds/north/season?season=2028',
+    '/nowhere',
+  ],
 ];
 
 test('no page slides sideways at 320 or 390 pixels, has too small a thing to press, or prints its ways elsewhere', async () => {
@@ -21,8 +31,10 @@ test('no page slides sideways at 320 or 390 pixels, has too small a thing to pre
   const { plan } = await steward.view('mill-row');
   const task = plan.tasks.find(({ state }) => state === 'open')?.key ?? '';
   const faults: string[] = [];
-  for (const path of [...PAGES, `/tasks/${task}`]) {
-    await page.goto(`${origin}/gardens/mill-row${path}`);
+  const { id: draft } = await steward.beginDraft();
+  const within = [...PAGES, `/tasks/${task}`].map((path) => `/gardens/mill-row${path}`);
+  for (const path of [...within, '/set-up', `/set-up/${draft}/where?words=madison&state=WI`]) {
+    await page.goto(`${origin}${path}`);
     await page.evaluate("for (const folded of document.querySelectorAll('details')) folded.open = true");
     faults.push(...(await layoutFaultsOf(page)).map((fault) => `${path}: ${fault}`));
   }
