@@ -30,6 +30,26 @@ describe('looking for a station', () => {
     expect(names('hampshire')).toEqual(names('Hampshire', ''));
   });
 
+  test.each([
+    ['Charleston West Virginia', /^Charleston.*, WV$/],
+    ['Fort Collins', /^(Fort|Ft) Collins.*, CO$/],
+    ['Ft Collins', /^(Fort|Ft) Collins.*, CO$/],
+    ['Saint Louis', /\b(St|Saint) Louis\b/],
+    ['Mount Vernon', /^(Mt|Mount) Vernon/],
+    ['Madison, Wisconsin, USA', /^Madison.*, WI$/],
+  ])('"%s" finds what is written otherwise in the table', (words, name) => {
+    const found = names(words);
+    expect(found.length).toBeGreaterThan(0);
+    for (const each of found) expect(each).toMatch(name);
+  });
+
+  test('a state alone lists its stations, behind the places called after it', () => {
+    expect(names('RI', '', 500)).toEqual(names('', 'RI', 500));
+    const nevada = names('Nevada', '', 500);
+    expect(nevada.filter((name) => name.endsWith(', NV'))).toHaveLength(names('', 'NV', 500).length);
+    expect(nevada.slice(0, 1)).toEqual([expect.stringMatching(/^Nevada/)]);
+  });
+
   test('hands out so many and says how many more there are', () => {
     const { stations, more } = findStations(table, { words: '', state: 'TX' }, 20);
     expect([stations.length, more]).toEqual([20, 384]);
