@@ -4,9 +4,10 @@
 import type { DoneTask, Fact } from '../garden/facts.ts';
 import { membersOf } from '../garden/household-changes.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
+import { KNOWN_BY } from '../garden/mended-file.ts';
 import { InputRefused } from '../garden/problem.ts';
 import { projectGarden, standingEntries, undoneEntries } from '../garden/project.ts';
-import type { StoredEdit } from '../garden/stored-edit.ts';
+import type { RowList, StoredEdit } from '../garden/stored-edit.ts';
 import type { Day } from '../measures/days.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 import type { AmountChange, TaskMove } from './steward.ts';
@@ -129,7 +130,7 @@ export function touchedBy(fact: Fact): Set<string> | 'all' {
       ]);
     case 'crop-wished':
     case 'wish-dropped':
-      return new Set([`wish ${fact.cropId} ${fact.season ?? ''}`]);
+      return new Set([wishName(fact.cropId, fact.season)]);
     case 'member-kept':
       return new Set([
         `member ${fact.member.id}`,
@@ -143,11 +144,14 @@ export function touchedBy(fact: Fact): Set<string> | 'all' {
       return new Set([...fact.tasks.map(({ key }) => key), ...(fact.to ? [`called ${fact.to}`] : [])]);
     case 'garden-mended':
       return new Set(fact.edits.flatMap(touchedByEdit));
-    case 'people-told':
     case 'cold-night-told':
+      return new Set([rowName('coldNights', { ...fact })]);
     case 'away-told':
+      return new Set([rowName('away', { ...fact })]);
     case 'soil-squeezed':
-      return new Set();
+      return new Set([rowName('soilSqueezes', { ...fact })]);
+    case 'people-told':
+      return new Set(['the household']);
     case 'weather-logged':
       return new Set(fact.days.map(({ day, kind }) => `weather ${day} ${kind}`));
     case 'tasks-skipped':
@@ -168,11 +172,13 @@ function touchedByEdit(edit: StoredEdit): string[] {
   switch (edit.how) {
     case 'added':
     case 'gone':
-      return [edit.id, ...named(edit.row)];
-    case 'changed':
-      return [edit.id, ...named(edit.goesBy)];
+      return [edit.id, ...named(edit.row), ...called(edit.row.name)];
+    case 'changed': {
+      const names = edit.fields.flatMap(({ key, was, is }) => (key === 'name' ? [...called(was), ...called(is)] : []));
+      return [edit.id, ...named(edit.goesBy), ...names];
+    }
     case 'row':
-      return [...named(edit.was), ...named(edit.row)];
+      return [edit.was, edit.row].flatMap((row) => (row ? [...named(row), rowName(edit.list, row)] : []));
     case 'part-changed':
     case 'part-replaced':
       return [`the ${edit.part}`];
@@ -186,6 +192,21 @@ function touchedByEdit(edit: StoredEdit): string[] {
 
 function named(row: Readonly<Record<string, unknown>> = {}): string[] {
   return [row.bed, row.bin].filter((id) => typeof id === 'string');
+}
+
+/** A name that one bed or bin has at a time. */
+function called(name: unknown): string[] {
+  return typeof name === 'string' ? [`named ${name}`] : [];
+}
+
+/** A row without an id by what it is known by; a wish as the facts of wishes call it. */
+function rowName(list: RowList, row: Readonly<Record<string, unknown>>): string {
+  if (list === 'wishes') return wishName(String(row.crop), row.year);
+  return [list, ...KNOWN_BY[list].map((key) => row[key] ?? '')].join(' ');
+}
+
+function wishName(cropId: string, season: unknown = ''): string {
+  return `wish ${cropId} ${season}`;
 }
 
 function idsOf(effect: DoneTask['makes'][number]): string[] {
