@@ -12,6 +12,8 @@ export interface RecordChange {
   record: WeatherRecord;
   /** What the garden's file is to call it, where its climate stands on something else until now. */
   file: string;
+  /** The record it was laid over, or that there was none; absent where it takes the place of whatever there is. */
+  laidOver?: { held: WeatherRecord | undefined };
 }
 
 /** What a record would do: shown before it is kept. */
@@ -39,7 +41,7 @@ export interface RecordDoings {
    * Puts a record behind a garden, and has its climate worked out from it: both or neither. The record there was is kept as the
    * former one.
    *
-   * @throws {InputRefused} as {@link RecordDoings.previewRecord}
+   * @throws {InputRefused} as {@link RecordDoings.previewRecord}; also where it was laid over a record that is not there now
    */
   takeRecord(gardenId: string, change: RecordChange, by: string, say?: Say): Promise<Plan>;
 }

@@ -1,8 +1,8 @@
 /**
  * Long records put behind gardens: tried out first, then kept with the garden's choice of climate, both or neither.
  */
-import { weatherCsv } from '../garden/weather-csv-text.ts';
-import type { WeatherRecord } from '../store/weather.ts';
+import { InputRefused } from '../garden/problem.ts';
+import { isSameRecord, type WeatherRecord } from '../store/weather.ts';
 import type { ImportRoom } from './imports.ts';
 import { mendWithRecord } from './mend.ts';
 import type { VersionedView } from './planner.ts';
@@ -39,11 +39,10 @@ export function recordsIn(room: ImportRoom): RecordDoings {
         const recorded = { recordedAt: clock.now(), recordedOn: view.plan.today, by };
         const entries = facts.map((fact) => ({ ...recorded, fact }));
         const isKept = await store.transaction(async (shelves) => {
+          refuseOvertaken(change, await shelves.weatherRecord(gardenId));
           const added = await shelves.append(gardenId, view.version, entries);
           if (added.outcome === 'stale') return false;
-          const held = await shelves.weatherRecord(gardenId);
-          if (held === undefined || inOneForm(held) !== inOneForm(record))
-            await shelves.replaceWeatherRecord(gardenId, record);
+          await shelves.replaceWeatherRecord(gardenId, record);
           return true;
         });
         if (!isKept) continue;
@@ -61,7 +60,16 @@ function triedRecord({ planner }: ImportRoom, view: VersionedView, { record, fil
   return mendWithRecord(planner, view, stands ? [] : [{ part: 'climate', row: { dailyRecord: file } }], record);
 }
 
-/** A record as a text that is the same for the same record. */
-function inOneForm({ origin, leftOut, days }: WeatherRecord): string {
-  return JSON.stringify([origin, leftOut, weatherCsv(days)]);
+/** Days that came in since would be lost. */
+function refuseOvertaken({ laidOver }: RecordChange, now: WeatherRecord | undefined): void {
+  if (laidOver === undefined) return;
+  const { held } = laidOver;
+  if (held === undefined ? now === undefined : now !== undefined && isSameRecord(held, now)) return;
+  throw new InputRefused('The record was not taken.', [
+    {
+      where: 'the record there is',
+      what: 'It is another one by now than this one was laid over: its new days would be lost.',
+      mend: 'Bring the file in again: it is laid over the record as it stands then.',
+    },
+  ]);
 }

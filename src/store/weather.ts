@@ -5,7 +5,7 @@ import { z } from 'zod';
 import type { DailyWeather } from '../garden/weather.ts';
 import { withoutAbsent } from '../garden/without-absent.ts';
 import { isDay } from '../measures/days.ts';
-import { raiseFactsVersion } from './gardens.ts';
+import { factsVersion, raiseFactsVersion } from './gardens.ts';
 import { parseJson } from './json.ts';
 import { type Database, type WeatherRow, writing } from './tables.ts';
 
@@ -71,8 +71,7 @@ export async function formerRecord(db: Database, gardenId: string): Promise<Weat
   };
 }
 
-async function keepFormer(db: Database, gardenId: string): Promise<void> {
-  const held = await weatherRecord(db, gardenId);
+async function keepFormer(db: Database, gardenId: string, held: WeatherRecord | undefined): Promise<void> {
   if (held === undefined) return;
   const row = { origin: held.origin, left_out: JSON.stringify(held.leftOut), days: JSON.stringify(held.days) };
   await db
@@ -82,10 +81,16 @@ async function keepFormer(db: Database, gardenId: string): Promise<void> {
     .execute();
 }
 
-/** Puts a long record in place of the one there was, which is kept as the former one. Returns the new facts version. */
+/**
+ * Puts a long record in place of the one there was, which is kept as the former one. The very same record changes nothing.
+ *
+ * @returns the facts version by then
+ */
 export function replaceWeatherRecord(db: Database, gardenId: string, record: WeatherRecord): Promise<number> {
   return writing(db, async (transaction) => {
-    await keepFormer(transaction, gardenId);
+    const held = await weatherRecord(transaction, gardenId);
+    if (held !== undefined && isSameRecord(held, record)) return factsVersion(transaction, gardenId);
+    await keepFormer(transaction, gardenId, held);
     const version = await raiseFactsVersion(transaction, gardenId);
     await transaction.deleteFrom('record_weather').where('garden_id', '=', gardenId).execute();
     await transaction.deleteFrom('records').where('garden_id', '=', gardenId).execute();
@@ -102,6 +107,15 @@ export function replaceWeatherRecord(db: Database, gardenId: string, record: Wea
     for (const batch of batches(rows)) await transaction.insertInto('record_weather').values(batch).execute();
     return version;
   });
+}
+
+/** Whether two records say the same of the same days. */
+export function isSameRecord(a: WeatherRecord, b: WeatherRecord): boolean {
+  const [one, other] = [a, b].map(({ origin, leftOut, days }) => {
+    const rows = [...days].sort((x, y) => (x.day < y.day ? -1 : 1)).map((day) => Object.values(rowOf('', day)));
+    return JSON.stringify([origin, leftOut, rows]);
+  });
+  return one === other;
 }
 
 function rowOf(gardenId: string, weather: DailyWeather): WeatherRow {

@@ -110,7 +110,8 @@ async function offerOf(
   const over = held !== undefined && how !== 'instead' ? joined(held, fresh) : undefined;
   const record = over?.record ?? { ...fresh, leftOut: held?.leftOut ?? [] };
   const replaced = over?.replaced ?? 0;
-  return { gardenId, change: { record, file: name }, from: 'file', file, replaced };
+  const laidOver = how === 'instead' ? {} : { laidOver: { held } };
+  return { gardenId, change: { record, file: name, ...laidOver }, from: 'file', file, replaced };
 }
 
 function nothingIn(name: string, problems: readonly { where: string; what: string; mend: string }[]) {

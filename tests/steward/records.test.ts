@@ -78,4 +78,25 @@ describe('a record put in the place of another', () => {
     await steward.takeRecord(garden, change('2010-01-01'), 'ada');
     expect((await steward.formerRecord(garden))?.days).toHaveLength(8035);
   });
+
+  it('that was brought in again as a weather record pushes none out either', async () => {
+    const { steward, garden } = await household();
+    await steward.takeRecord(garden, change(), 'ada');
+    const { record } = change('2010-01-01');
+    await steward.importWeather(garden, record);
+    await steward.importWeather(garden, { ...record, days: [...record.days].reverse() });
+    expect((await steward.formerRecord(garden))?.days).toHaveLength(8035);
+  });
+
+  it('is refused where it was laid over one that is not there any more', async () => {
+    const { steward, garden } = await household();
+    const first = { ...change(), laidOver: { held: undefined } };
+    const second = { ...change('2010-01-01'), laidOver: { held: undefined } };
+    await steward.takeRecord(garden, first, 'ada');
+    await expect(steward.takeRecord(garden, second, 'bo')).rejects.toThrow('its new days would be lost');
+    expect((await steward.weatherRecord(garden))?.days).toHaveLength(8035);
+    const held = await steward.weatherRecord(garden);
+    await steward.takeRecord(garden, { ...second, laidOver: { held } }, 'bo');
+    expect((await steward.weatherRecord(garden))?.days).toHaveLength(second.record.days.length);
+  });
 });
