@@ -18,8 +18,8 @@ export interface ClosedFeed {
   feedId: string;
   label: string;
   closedAt: Instant;
-  /** Why: it was revoked, it has another address now, or its garden was put away. */
-  why: 'revoked' | 'moved' | 'put away';
+  /** Why: it was revoked, it has another address now, its garden was put away, or both of these. */
+  why: 'revoked' | 'moved' | 'put away' | 'moved and put away';
 }
 
 const WORDS: Readonly<Record<ClosedFeed['why'], { what: string; mend: string }>> = {
@@ -34,6 +34,10 @@ const WORDS: Readonly<Record<ClosedFeed['why'], { what: string; mend: string }>>
   'put away': {
     what: 'Its garden was put away',
     mend: 'When the garden is given back, on the page of gardens, the work shows here again at this address.',
+  },
+  'moved and put away': {
+    what: 'It was given a new address, and its garden was put away',
+    mend: 'Take this calendar out of the app. When the garden is given back, the new address stands on its Feeds page.',
   },
 };
 

@@ -11,6 +11,7 @@ import { checkGardenFile } from '../garden/read-garden-file.ts';
 import type { DailyWeather, LoggedDay } from '../garden/weather.ts';
 import { readWeatherFile } from '../garden/weather-file.ts';
 import { type Clock, dayIn } from './planner.ts';
+import { idsTaken } from './set-up/set-up.ts';
 import type { Steward } from './steward.ts';
 
 const WEATHER_FOLDER = new URL('../../demo-data/weather/', import.meta.url);
@@ -36,8 +37,7 @@ export async function layDemo({ steward, clock }: DemoRoom): Promise<string> {
   const anchor = clock.today ?? dayIn(timeZone, now);
   const days = await readRecord();
   const file = checkGardenFile(demoGardenFile(anchor));
-  const taken = new Set([...(await steward.gardenIds()), ...(await steward.gardensPutAway()).map(({ id }) => id)]);
-  const id = firstFree(file.garden.id ?? '', taken);
+  const id = firstFree(file.garden.id ?? '', await idsTaken(steward));
   const record = { origin: demoWeather.origin, leftOut: demoWeather.leftOut, days };
   const weather = shiftedWeather(days, { year: DEMO_WEATHER_YEAR, anchor }).map(asSeen);
   const { gardenId } = await steward.importGarden(

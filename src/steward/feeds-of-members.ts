@@ -39,7 +39,7 @@ async function reviseForMembers(
     return JSON.stringify(member && [member.practices, member.beds]);
   };
   const now = room.clock.now();
-  await changeOpen(room, after.id, (feed) => {
+  await changeAll(room, after.id, (feed) => {
     const { person } = feed.shape;
     if (said(before, person) === said(after, person)) return undefined;
     return { ...feed, shapeRevision: feed.shapeRevision + 1, shapedAt: now, changedAt: now };
@@ -49,7 +49,7 @@ async function reviseForMembers(
 /** Nothing that a calendar shows of a task changes by a name: the feeds are given it without a revision. */
 async function renameInFeeds(room: FeedRoom, gardenId: string, names: ReadonlyMap<string, string>): Promise<void> {
   const changedAt = room.clock.now();
-  await changeOpen(room, gardenId, (feed) => {
+  await changeAll(room, gardenId, (feed) => {
     const { person = '', reader = '' } = feed.shape;
     const [isTo, readBy] = [names.get(person), names.get(reader)];
     if (isTo !== undefined) return { ...feed, shape: { ...feed.shape, person: isTo }, changedAt };
@@ -57,13 +57,14 @@ async function renameInFeeds(room: FeedRoom, gardenId: string, names: ReadonlyMa
   });
 }
 
-async function changeOpen(
+/** A revoked feed may be opened again, and is then what it would have become. */
+async function changeAll(
   { store }: Pick<FeedRoom, 'store'>,
   gardenId: string,
   change: (feed: Feed) => Feed | undefined,
 ): Promise<void> {
   for (const feed of await store.feeds(gardenId)) {
-    const changed = feed.revokedAt === undefined ? change(feed) : undefined;
-    if (changed !== undefined) await store.changeFeed({ gardenId, feedId: feed.id }, changed);
+    const changed = change(feed);
+    if (changed !== undefined) await store.followInFeed({ gardenId, feedId: feed.id }, changed);
   }
 }

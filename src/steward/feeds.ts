@@ -14,8 +14,13 @@ export interface FeedRoom {
   clock: Clock;
 }
 
-/** Makes a feed, plain unless it is given a shape. */
+/**
+ * Makes a feed, plain unless it is given a shape.
+ *
+ * @throws {InputRefused} when there is no such garden, or it was put away
+ */
 export async function addFeed({ store, clock }: FeedRoom, gardenId: string, look: NewLook): Promise<Feed> {
+  await store.factsVersion(gardenId);
   const count = (await store.feeds(gardenId)).length + 1;
   const { label = '', shape = PLAIN_SHAPE } = look;
   const address = { id: `feed-${count}`, gardenId, token: newFeedToken(), createdAt: clock.now() };
@@ -46,11 +51,17 @@ export async function changeFeed(
   return (await store.changeFeed(feedName, changed)) ? changed : undefined;
 }
 
-/** Gives an open feed another address. Returns the feed as it is now, or nothing when there is no such open feed. */
+/**
+ * Gives an open feed another address.
+ *
+ * @returns the feed as it is now, or nothing when there is no such open feed
+ * @throws {InputRefused} when there is no such garden, or it was put away
+ */
 export async function rotateFeed(
   { store, clock }: FeedRoom,
   feedName: { gardenId: string; feedId: string },
 ): Promise<Feed | undefined> {
+  await store.factsVersion(feedName.gardenId);
   const rotated = await store.rotateFeed(feedName, { token: newFeedToken(), at: clock.now() });
   return rotated ? openFeed(store, feedName) : undefined;
 }

@@ -64,6 +64,7 @@ export async function tryImport(room: ImportRoom, garden: GardenImport, by: stri
   refuseCrowded(file, trial, climate);
   const plan = planner.plan(trial, climate, today, 0, undefined);
   const keep = async (shelves: Shelves) => {
+    if (!known) await refuseTaken(shelves, gardenId);
     if (!known) await shelves.createGarden({ id: gardenId, name: file.garden.name, createdAt: clock.now() });
     if (record !== undefined) await shelves.replaceWeatherRecord(gardenId, record);
     if (known) await followHousehold({ store: shelves, clock }, [gardenOf(gardenId, before), trial]);
@@ -81,6 +82,18 @@ async function refusePutAway(store: Shelves, gardenId: string): Promise<void> {
       where: 'garden.id',
       what: `The garden "${gardenId}" was put away on ${away.at.slice(0, 10)}.`,
       mend: 'Give it back on the page of gardens first, or give the file another id.',
+    },
+  ]);
+}
+
+/** A garden that somebody else brought in meanwhile is not laid over unseen. */
+async function refuseTaken(shelves: Shelves, gardenId: string): Promise<void> {
+  if (!(await shelves.gardenIds()).includes(gardenId)) return refusePutAway(shelves, gardenId);
+  throw new InputRefused('The garden file was not brought in.', [
+    {
+      where: 'garden.id',
+      what: `A garden "${gardenId}" was brought in at the same time.`,
+      mend: 'Bring the file in again to change that garden, or give the file another id.',
     },
   ]);
 }

@@ -15,6 +15,8 @@ export function keysIn({ store, clock }: { store: Store; clock: Clock }): Pick<S
     async addReadingKey(gardenId, label) {
       const key = randomBytes(KEY_OCTETS).toString('base64url');
       return store.transaction(async (shelves) => {
+        // Refused where there is no such garden, or it was put away.
+        await shelves.factsVersion(gardenId);
         const count = (await shelves.readingKeys(gardenId)).length + 1;
         const kept = { id: `key-${count}`, gardenId, label, createdAt: clock.now() };
         await shelves.addReadingKey(kept, hashOf(key));

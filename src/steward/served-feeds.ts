@@ -73,7 +73,7 @@ export class ServedFeeds {
     let address: FeedAddress | undefined;
     try {
       address = await this.#room.store.findFeedAddress(token);
-      const next = address && (await this.#answerOf(address, at));
+      const next = address && (await this.#answerOf(address, { ...at, token }));
       if (next === undefined) this.#held.delete(hash);
       else this.#held.set(hash, next);
       if (next !== undefined && address?.closedAt === undefined && next.feed.etag !== before?.feed.etag) {
@@ -90,15 +90,13 @@ export class ServedFeeds {
     }
   }
 
-  async #answerOf(
-    { feed, closedAt, isPutAway }: FeedAddress,
-    at: { mark: number; now: Instant },
-  ): Promise<Held | undefined> {
+  async #answerOf(address: FeedAddress, at: { mark: number; now: Instant; token: string }): Promise<Held | undefined> {
+    const { feed, closedAt } = address;
     const name = nameOf(feed);
     if (closedAt !== undefined) {
       const until = graceEnds(closedAt);
       if (at.now >= until) return undefined;
-      const why = isPutAway ? 'put away' : feed.revokedAt === undefined ? 'moved' : 'revoked';
+      const why = whyClosed(address, at.token);
       const notice = closedFeed({ ...name, label: feed.label, closedAt, why });
       return { name, feed: bodyOf(renderFeed(notice), closedAt), ...from(at), until };
     }
@@ -141,6 +139,12 @@ export class ServedFeeds {
     const text = await this.#room.store.feedText(name);
     return text && { name, feed: bodyOf(text.body, text.changedAt) };
   }
+}
+
+function whyClosed({ feed, isPutAway }: Pick<FeedAddress, 'feed' | 'isPutAway'>, token: string) {
+  if (feed.revokedAt !== undefined) return 'revoked';
+  if (!isPutAway) return 'moved';
+  return feed.token === token ? 'put away' : 'moved and put away';
 }
 
 function from({ mark, now }: { mark: number; now: Instant }) {

@@ -40,7 +40,7 @@ export interface Fetch {
 export interface FeedAddress {
   feed: Feed;
   closedAt?: Instant;
-  /** Whether it is closed because its garden was put away: it opens again with the garden. */
+  /** Whether its garden was put away; a token that is the feed's own, and not revoked, opens it again with the garden. */
   isPutAway?: true;
 }
 
@@ -82,6 +82,16 @@ export async function changeFeed(db: Database, { gardenId, feedId }: FeedName, c
     .where('revoked_at', 'is', null)
     .executeTakeFirst();
   return result.numUpdatedRows > 0n;
+}
+
+/** Gives a feed, open or revoked, what follows for it from a change of its garden. */
+export async function followInFeed(db: Database, { gardenId, feedId }: FeedName, change: FeedChange): Promise<void> {
+  await db
+    .updateTable('feeds')
+    .set(changeableOf(change))
+    .where('garden_id', '=', gardenId)
+    .where('id', '=', feedId)
+    .execute();
 }
 
 function changeableOf({ label, shape, shapeRevision, shapedAt, changedAt }: FeedChange) {
@@ -159,16 +169,21 @@ export async function findFeedAddress(db: Database, token: string): Promise<Feed
     .select('former_addresses.closed_at')
     .where('former_addresses.token', '=', token)
     .executeTakeFirst();
-  if (former !== undefined) return { feed: feedOf(former), closedAt: former.closed_at };
-  if (current === undefined) return undefined;
-  if (current.revoked_at !== null) return { feed: feedOf(current), closedAt: current.revoked_at };
+  const found = former ?? current;
+  if (found === undefined) return undefined;
   const { put_away_at: putAwayAt } = await db
     .selectFrom('gardens')
     .select('put_away_at')
-    .where('id', '=', current.garden_id)
+    .where('id', '=', found.garden_id)
     .executeTakeFirstOrThrow();
-  const closed = putAwayAt === null ? {} : { closedAt: putAwayAt, isPutAway: true as const };
-  return { feed: feedOf(current), ...closed };
+  const away = putAwayAt === null ? {} : { isPutAway: true as const };
+  if (former !== undefined) return { feed: feedOf(former), closedAt: former.closed_at, ...away };
+  const closedAt = found.revoked_at ?? putAwayAt;
+  return {
+    feed: feedOf(found),
+    ...(closedAt === null ? {} : { closedAt }),
+    ...(found.revoked_at === null ? away : {}),
+  };
 }
 
 /** Keeps when feeds were last read, all at once. A feed that is not there is passed over. */

@@ -44,6 +44,7 @@ import {
   type Fetch,
   feeds,
   findFeedAddress,
+  followInFeed,
   noteFetches,
   reopenFeed,
   revokeFeed,
@@ -107,6 +108,8 @@ export interface Shelves {
   reopenFeed(feed: FeedName, at: Instant): Promise<boolean>;
   /** Gives an open feed another label or shape; returns whether there was such an open feed. */
   changeFeed(feed: FeedName, change: FeedChange): Promise<boolean>;
+  /** Gives a feed, open or revoked, what follows for it from a change of its garden. */
+  followInFeed(feed: FeedName, change: FeedChange): Promise<void>;
   /** Gives an open feed another token and remembers the one it had; returns whether there was such an open feed. */
   rotateFeed(feed: FeedName, anew: { token: string; at: Instant }): Promise<boolean>;
   /** What stands behind a token, closed ones included. */
@@ -221,6 +224,7 @@ function shelvesOf(db: Database): Shelves {
     revokeFeed: (gardenId, feedId, at) => revokeFeed(db, gardenId, feedId, at),
     reopenFeed: (feed, at) => reopenFeed(db, feed, at),
     changeFeed: (feed, change) => changeFeed(db, feed, change),
+    followInFeed: (feed, change) => followInFeed(db, feed, change),
     rotateFeed: (feed, anew) => rotateFeed(db, feed, anew),
     findFeedAddress: (token) => findFeedAddress(db, token),
     noteFetches: (fetches) => noteFetches(db, fetches),

@@ -85,3 +85,17 @@ describe('a new file of a garden that is there', () => {
     expect((await steward.importGarden({ file, prefer: 'reported' }, 'ada')).today).toBe('2027-04-21');
   });
 });
+
+describe('a new garden that is brought in twice at once', () => {
+  it('is brought in once, and the other is told so', async () => {
+    const { steward } = await emptyHousehold();
+    const bring = () => steward.importGarden({ file: northernFile(), prefer: 'reported' }, 'ada');
+    const ended = await Promise.allSettled([bring(), bring()]);
+    expect(ended.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
+    const refused = ended.find((each) => each.status === 'rejected');
+    expect(refused?.reason).toMatchObject({
+      name: 'InputRefused',
+      message: expect.stringContaining('at the same time'),
+    });
+  });
+});

@@ -3,8 +3,9 @@ import { EMPTY_DRAFT, type SetUpDraft } from '../../src/garden/set-up-draft.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
 import { isDemo } from '../../src/steward/gardens-away.ts';
 import type { Steward } from '../../src/steward/steward.ts';
-import { openStore } from '../../src/store/store.ts';
+import { openStore, type Store } from '../../src/store/store.ts';
 import { seenByIcalJs } from '../calendar/read-feed.ts';
+import { emptyHousehold } from './household.ts';
 
 const NOW = '2027-04-20T12:00:00.000Z';
 
@@ -134,6 +135,24 @@ describe('making the garden', () => {
     expect(await steward.feeds('hollow-lane')).toHaveLength(1);
   });
 
+  it('is made of what was told last, also while it is made', async () => {
+    const { store, steward, clock } = await emptyHousehold();
+    const draft = await drafted(steward, told());
+    let isFirst = true;
+    const slow: Store = {
+      ...store,
+      transaction: async (work) => {
+        if (isFirst) {
+          isFirst = false;
+          await steward.changeDraft(draft, (was) => ({ ...was, beds: was.beds.slice(0, 1) }));
+        }
+        return store.transaction(work);
+      },
+    };
+    const { gardenId } = await createSteward({ store: slow, clock }).makeGarden(draft, 'web page');
+    expect((await steward.view(gardenId)).garden.beds).toHaveLength(1);
+  });
+
   it('gives a garden of the same name another id, also where the first was put away', async () => {
     const steward = await emptyHouse();
     await steward.makeGarden(await drafted(steward, told()), 'web page');
@@ -173,6 +192,26 @@ describe('a garden put away', () => {
     const again = await steward.feedBody(token);
     expect(again?.body).toBe(before);
     expect([closed, again?.changedAt]).toEqual(['2027-04-20T15:00:00.000Z', '2027-04-20T16:00:00.000Z']);
+  });
+
+  it('says at a former address that there is a new one only once it is given back', async () => {
+    const steward = await emptyHouse();
+    const { gardenId, feedId } = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    const [feed] = await steward.feeds(gardenId);
+    await steward.rotateFeed(gardenId, feedId);
+    await steward.putAwayGarden(gardenId);
+    const [notice] = seenByIcalJs((await steward.feedBody(feed?.token ?? ''))?.body ?? '');
+    expect(notice?.description).toContain('its garden was put away');
+    expect(notice?.description).not.toContain('shows here again');
+  });
+
+  it('is given no feed, no new address and no key', async () => {
+    const steward = await emptyHouse();
+    const { gardenId, feedId } = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    await steward.putAwayGarden(gardenId);
+    await expect(steward.addFeed(gardenId, 'Another')).rejects.toThrow(/put away/);
+    await expect(steward.rotateFeed(gardenId, feedId)).rejects.toThrow(/put away/);
+    await expect(steward.addReadingKey(gardenId, 'A script')).rejects.toThrow(/put away/);
   });
 
   it('is planned no more, and a file does not bring it back unasked', async () => {

@@ -111,7 +111,8 @@ async function handedIn(
   const { store, clock, post } = room;
   if (post.server === undefined) return laidOut(room, hold, message);
   const { from, to } = hold.letter;
-  const mayBegin = (): Promise<boolean> => {
+  const mayBegin = async (): Promise<boolean> => {
+    if (!(await store.gardenIds()).includes(hold.name.gardenId)) return false;
     const now = clock.now();
     return store.handOver(hold.name, { ...hold.claim, at: now, until: handingUntil(now) });
   };

@@ -79,6 +79,10 @@ class Outlooks {
     const outlook = this.#held.get(name) ?? outlookOf(this.#room, draft);
     this.#held.delete(name);
     this.#held.set(name, outlook);
+    // What failed is tried anew when it is next asked for.
+    outlook.catch(() => {
+      if (this.#held.get(name) === outlook) this.#held.delete(name);
+    });
     const [oldest] = this.#held.keys();
     if (oldest !== undefined && this.#held.size > OUTLOOKS_HELD) this.#held.delete(oldest);
     return outlook;
@@ -139,10 +143,10 @@ async function makeGarden(room: ImportRoom, draftId: string, by: string): Promis
     const made = kept.gardenId === undefined ? await makeFrom(room, kept, by) : kept.gardenId;
     if (made !== undefined) return madeOf(room, made);
   }
-  throw new Error('The name of the garden kept being taken. Nothing was kept. Try again.');
+  throw new Error('The set-up, or the name of its garden, kept changing. Nothing was kept. Try again.');
 }
 
-/** The garden made, or nothing where its id, or the draft itself, was taken meanwhile. */
+/** The garden made, or nothing where its id was taken, or the draft itself taken or changed, meanwhile. */
 async function makeFrom(room: ImportRoom, { id: draftId, draft }: KeptDraft, by: string): Promise<string | undefined> {
   const { store, clock } = room;
   const today = dayOf(room, draft);
@@ -153,6 +157,8 @@ async function makeFrom(room: ImportRoom, { id: draftId, draft }: KeptDraft, by:
   const id = firstFree(slug(draft.about?.name ?? ''), await idsTaken(store));
   const { keep } = await tryImport(room, { file: fileOfDraft(draft, { climate, today, id }), prefer: 'file' }, by);
   return store.transaction(async (shelves) => {
+    const now = await shelves.draft(draftId);
+    if (JSON.stringify(now?.draft) !== JSON.stringify(draft)) return undefined;
     if ((await idsTaken(shelves)).has(id) || !(await shelves.claimDraft(draftId, id))) return undefined;
     await keep(shelves);
     await addFeed({ store: shelves, clock }, id, { label: FEED_LABEL });
