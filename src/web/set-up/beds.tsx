@@ -10,6 +10,7 @@ import { M_PER_FOOT, type UnitSystem } from '../../measures/units.ts';
 import { areaOf } from '../../practices/bed-timeline.ts';
 import { setUpPath } from '../addresses.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
+import { bedSize, DEPTH_OF_SOIL } from '../edit/kinds/beds.ts';
 import { type Form, SHOWN_CHARACTERS } from '../form.ts';
 import { CompostAside } from './asides.tsx';
 import { Fields, NOTHING_TICKED, OnAndBack, outOf, StepForm, TakeOut, TakeOutTicked } from './parts.tsx';
@@ -83,11 +84,7 @@ function asked(changed: DraftBed | undefined, units: UnitSystem): AskedFields {
           ? { hint: 'Left empty they are Bed 1, Bed 2 and so on; several of a name are numbered.' }
           : {}),
       },
-      { name: 'lengthM', label: 'Length', as: 'length', required: true, example: 2.4 },
-      { name: 'widthM', label: 'Width', as: 'length', required: true, example: 1.2 },
-      { name: 'depthM', label: 'Depth of soil', as: 'depth', required: false, example: 0.3 },
-      { name: 'raised', label: 'Raised', as: 'check' },
-      { name: 'watered', label: 'Watered by a hose or drip line', as: 'check' },
+      ...bedSize(changed),
       {
         name: 'plannedFor',
         label: 'Still to be made: by which day',
@@ -203,7 +200,7 @@ function bedProblems(
       : [];
   const flat =
     depthM === undefined
-      ? [fieldProblem('depthM', 'Depth of soil', 'It is empty.', 'Give it: what fills the bed is reckoned by it.')]
+      ? [fieldProblem('depthM', DEPTH_OF_SOIL, 'It is empty.', 'Give it: what fills the bed is reckoned by it.')]
       : [];
   return [...past, ...flat];
 }

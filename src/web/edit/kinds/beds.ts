@@ -8,6 +8,9 @@ import { SOIL_OPTIONS } from '../options.ts';
 
 type Bed = RowOf<'beds'>;
 
+/** How the depth is asked for. */
+export const DEPTH_OF_SOIL = 'Depth of its soil';
+
 /** A bed. */
 export const beds: EditKind<'beds'> = {
   list: 'beds',
@@ -43,8 +46,8 @@ export const beds: EditKind<'beds'> = {
   backWithout: ({ id }) => bedsPath(id),
 };
 
-/** What beds alike have alike. */
-export function bedSides(row: Bed | undefined): AnyField[] {
+/** The size of a bed and its kind, as they are asked when a garden is set up too. */
+export function bedSize(row: Pick<Bed, 'raised'> | undefined): AnyField[] {
   return [
     { name: 'lengthM', label: 'Length', as: 'length', example: 2.4 },
     {
@@ -56,13 +59,20 @@ export function bedSides(row: Bed | undefined): AnyField[] {
     },
     {
       name: 'depthM',
-      label: 'Depth of its soil',
+      label: DEPTH_OF_SOIL,
       hint: 'Left empty where nobody measured it.',
       as: 'depth',
       example: 0.3,
     },
     { name: 'raised', label: 'It is a raised bed', as: 'check', value: row?.raised ?? true },
     { name: 'watered', label: 'A hose or a drip line waters it', as: 'check' },
+  ];
+}
+
+/** What beds alike have alike. */
+export function bedSides(row: Bed | undefined): AnyField[] {
+  return [
+    ...bedSize(row),
     {
       name: 'soilTexture',
       label: 'Its soil, where it is not the garden’s',
