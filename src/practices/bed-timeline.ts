@@ -10,6 +10,7 @@ import { thereFrom } from '../garden/planned-beds.ts';
 import type { Span, Vegetable } from '../handbook/shapes.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../measures/days.ts';
+import { countedFromSpring, liftingSeason, type Season } from './over-winter.ts';
 
 /** A crop's time in its bed. */
 export interface CropSpan {
@@ -22,6 +23,10 @@ export interface CropSpan {
   end: 'happened' | 'stated' | 'days to maturity' | 'first freeze' | 'permanent';
   /** The freeze that ends it, where a freeze does. */
   freezeLimitF?: FreezeLimitF;
+  /** For a crop that stands through winter: the day of spring its days to maturity are counted from. */
+  countedFrom?: Day;
+  /** The days of summer it is lifted in, where those come before its days are full: for garlic planted late. */
+  liftedIn?: Season;
 }
 
 /** A span of days in which a bed has no crop. */
@@ -69,10 +74,18 @@ function cropSpan(planting: Planting, climate: Climate): CropSpan {
   if (isPermanent(crop)) return { planting, crop, from, end: 'permanent' };
   if (lastHarvest?.happened) return { planting, crop, from, to: lastHarvest.day, end: 'happened' };
   if (lastHarvest) return { planting, crop, from, to: endMeant(planting, lastHarvest.day, climate), end: 'stated' };
-  const ripe = addDays(from, crop.maturityDays.high + daysAhead(planting, crop) + middle(crop.harvestSpanDays));
+  const days = crop.maturityDays.high + daysAhead(planting, crop) + middle(crop.harvestSpanDays);
+  const ripe = addDays(from, days);
+  const span = { planting, crop, from, end: 'days to maturity' } as const;
+  const liftedIn = liftingSeason(crop, from, climate);
+  if (liftedIn !== undefined && liftedIn.to < ripe) return { ...span, to: liftedIn.to, liftedIn };
   const killed = killedByFreeze(crop, from, climate);
-  if (killed === undefined || killed.day >= ripe) return { planting, crop, from, to: ripe, end: 'days to maturity' };
-  return { planting, crop, from, to: killed.day, end: 'first freeze', freezeLimitF: killed.limitF };
+  const countedFrom = countedFromSpring(planting, crop, climate, { ripe, first: firstRipe(span), killed: killed?.day });
+  const to = addDays(countedFrom ?? from, days);
+  if (killed === undefined || killed.day >= to || killed.day < (countedFrom ?? from)) {
+    return { ...span, to, ...(countedFrom === undefined ? {} : { countedFrom }) };
+  }
+  return { ...span, to: killed.day, end: 'first freeze', freezeLimitF: killed.limitF };
 }
 
 /**
@@ -88,8 +101,10 @@ function endMeant({ cropId, start }: Planting, planned: Day, climate: Climate): 
 }
 
 /** The day the first of a crop may be ripe: its quickest kinds, in good weather. */
-export function firstRipe({ planting, crop, from }: Pick<CropSpan, 'planting' | 'crop' | 'from'>): Day {
-  return addDays(from, crop.maturityDays.low + daysAhead(planting, crop));
+export function firstRipe(span: Pick<CropSpan, 'planting' | 'crop' | 'from' | 'liftedIn'>): Day {
+  const { planting, crop, from, liftedIn } = span;
+  const ripe = addDays(from, crop.maturityDays.low + daysAhead(planting, crop));
+  return earliestOf(ripe, liftedIn?.from ?? ripe);
 }
 
 /** Days to add to the days to maturity where those are counted from the other way of starting the crop. */

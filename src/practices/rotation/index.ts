@@ -181,14 +181,17 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
  * From the last harvest for a week, or until what follows goes in. Where that was over when the garden was brought in,
  * for a week from then on.
  */
-function clearWindow({ span: { to }, follower }: Changeover, startedOn: Day): TaskDraft['window'] {
+function clearWindow({ span, follower }: Changeover, startedOn: Day): TaskDraft['window'] {
+  const { to, liftedIn } = span;
   if (addDays(to, CHANGEOVER_DAYS) < startedOn) {
     return { earliest: startedOn, preferred: startedOn, latest: addDays(startedOn, CHANGEOVER_DAYS) };
   }
   const week = addDays(to, CHANGEOVER_DAYS);
   const latest = latestOf(to, follower.day === undefined ? week : earliestOf(week, follower.day));
   const preferred = daysBetween(to, latest) < PREFERRED_DAYS ? latest : addDays(to, PREFERRED_DAYS);
-  return { earliest: to, preferred, latest };
+  if (liftedIn === undefined) return { earliest: to, preferred, latest };
+  const middle = addDays(liftedIn.from, Math.round(daysBetween(liftedIn.from, to) / 2));
+  return { earliest: liftedIn.from, preferred: middle, latest: to };
 }
 
 /** How the freeze that ends a crop is spread over the years. */

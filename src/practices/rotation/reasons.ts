@@ -36,10 +36,15 @@ function endReason({ span }: Changeover): Reason {
     const tempC = Math.round(celsius(span.freezeLimitF) * 10) / 10;
     return { rule: 'changeover.killed', saw: { ...saw, tempC }, source: "the garden's climate" };
   }
+  if (span.liftedIn !== undefined) {
+    const lifted = { ...saw, from: span.from, opens: span.liftedIn.from, closes: span.liftedIn.to };
+    return { rule: 'changeover.lifted-in', saw: lifted, source: 'common practice' };
+  }
   const { low, high } = span.crop.maturityDays;
+  const counted = span.countedFrom === undefined ? {} : { counted: span.countedFrom };
   return {
-    rule: 'changeover.maturity',
-    saw: { ...saw, from: span.from, daysLow: low, daysHigh: high },
+    rule: span.countedFrom === undefined ? 'changeover.maturity' : 'changeover.over-winter',
+    saw: { ...saw, from: span.from, daysLow: low, daysHigh: high, ...counted },
     source: originOf(span.crop, 'maturityDays'),
   };
 }

@@ -22,6 +22,13 @@ export const rotationSentences: Practice['sentences'] = {
   'changeover.maturity': ({ saw }) =>
     `The ${saw.crop} went in on ${dated(String(saw.from))} and takes ${dayRange(saw)} days to ripen; ` +
     `with its usual picking time it is over about ${dated(String(saw.day))}.`,
+  'changeover.over-winter': ({ saw }) =>
+    `The ${saw.crop} went in on ${dated(String(saw.from))} and stands through winter, in which it hardly grows. The ` +
+    `${dayRange(saw)} days it takes to ripen are counted from ${dated(String(saw.counted))}, when its kind may first go in ` +
+    `in spring; with its usual picking time it is over by about ${dated(String(saw.day))}.`,
+  'changeover.lifted-in': ({ saw }) =>
+    `The ${saw.crop} went in on ${dated(String(saw.from))}. However late it was planted, it is lifted about midsummer, from ` +
+    `${dated(String(saw.opens))} to ${dated(String(saw.closes))}: long days ripen it, and its leaves tell the day.`,
   'changeover.next': ({ saw, limit }) =>
     `Next comes ${saw.next} from ${dated(String(saw.day))}; a bed is cleared within ${limit} days.`,
   'changeover.locked-out': ({ saw }) =>

@@ -41,11 +41,26 @@ export function isLifted(span: CropSpan): boolean {
 /** The steps of a changeover. */
 export function clearSteps({ span, follower, stays }: Changeover, climate: Climate): string[] {
   return [
+    ...lookStep(span),
     ...harvestSteps(span),
     ...(span.crop.nitrogen === 'legume-fixer' ? [rootsStep(span, follower, climate)] : []),
     'Chop the healthy tops into the compost, and rake the surface level by hand.',
     stays === undefined ? nextStep(span, follower) : `The ${stays} stays: work round it.`,
   ];
+}
+
+/** The look before a crop that stood through winter is ended: its day is reckoned loosely. */
+function lookStep({ countedFrom, liftedIn }: CropSpan): string[] {
+  if (liftedIn !== undefined) {
+    return [
+      'Look first: lift it once the lower leaves are brown and about half of the upper ones still green. Green yet? Leave it a week.',
+    ];
+  }
+  return countedFrom === undefined
+    ? []
+    : [
+        'Look first: nobody can name this day well for a crop that stood through winter. Is there still more to come? Leave it.',
+      ];
 }
 
 function harvestSteps(span: CropSpan): string[] {
