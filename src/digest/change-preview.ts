@@ -45,16 +45,39 @@ export function changePreview(before: Plan, after: Plan): ChangePreview {
     else if (old.day !== task.day)
       moved.push({ task, from: old.day, to: task.day, because: sentence(whyMoved(old, task, was, will)) });
   }
+  const named = withoutRenamed(added, was, will);
   const settled = new Set(after.tasks.flatMap(({ key, state }) => (state === 'done' ? [key] : [])));
   const dropped = [...was.values()]
-    .filter(({ key }) => !will.has(key) && !settled.has(key))
+    .filter(({ key }) => !will.has(key) && !settled.has(key) && !named.renamed.has(key))
     .map((task) => ({ task, from: task.day, because: sentence(NO_LONGER_WANTED) }));
   return {
     moved: gathered(moved),
     clashes: newClashes(before, after),
-    added: gathered(added),
+    added: gathered(named.added),
     dropped: gathered(dropped),
   };
+}
+
+/** What is added without work that only goes by another key now: the same job on the same thing and day as some that went. */
+function withoutRenamed(added: readonly Told[], was: ByKey, will: ByKey): { added: Told[]; renamed: Set<TaskKey> } {
+  const gone = [...was.values()].filter(({ key }) => !will.has(key));
+  const renamed = new Set<TaskKey>();
+  const fresh = added.filter(({ task }) => {
+    const old = gone.find((each) => !renamed.has(each.key) && isSameWork(each, task));
+    if (old !== undefined) renamed.add(old.key);
+    return old === undefined;
+  });
+  return { added: fresh, renamed };
+}
+
+function isSameWork(a: PlannedTask, b: PlannedTask): boolean {
+  return (
+    a.kind === b.kind &&
+    a.day === b.day &&
+    a.title === b.title &&
+    a.subject.type === b.subject.type &&
+    a.subject.id === b.subject.id
+  );
 }
 
 const OWN = "the garden's own plan" as const;

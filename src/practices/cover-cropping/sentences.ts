@@ -47,12 +47,12 @@ const deadCheck: Sentence = ({ saw }) => {
           `${quantity(Number(saw.killC), 'tempC')} dead`;
   const cold =
     saw.yearlyMinimumC === undefined
-      ? '; how cold it gets here is not known: a hardinessZone in the garden file would tell'
+      ? '; how cold it gets here is not known: a hardiness zone stated under The garden would tell'
       : `; winters here reach ${quantity(Number(saw.yearlyMinimumC), 'tempC')} on average`;
   const counted = saw.winters === undefined ? '' : ` and got so cold in ${saw.cold} of ${saw.winters} on record`;
   return kill === ''
     ? `Nobody can say whether ${saw.cover} will live through a winter here` +
-        (saw.yearlyMinimumC === undefined ? ': a hardinessZone in the garden file would tell.' : '.')
+        (saw.yearlyMinimumC === undefined ? ': a hardiness zone stated under The garden would tell.' : '.')
     : `${kill}${cold}${counted}.`;
 };
 

@@ -52,7 +52,7 @@ function sampleDraft(input: PracticeInput, bed: Bed | undefined): TaskDraft | un
       `Push compost and mulch aside and take a slice of soil ${quantity(SAMPLE_DEPTH_MM, 'mm')} deep, at ten places${bed ? ' of the bed' : ' over the beds, not the paths'}.`,
       'Mix the slices in a clean bucket, and send what the laboratory asks for. Ask for pH, phosphorus and organic matter.',
       'Not within some weeks of compost or lime: it would measure those. Take it before the autumn layer goes on, or from beds still without.',
-      'Write the answer into the garden file under soilTests. Lime and wood ash are spread only where it asks for them.',
+      'Write the answer down under The garden, as a soil test. Lime and wood ash are spread only where it asks for them.',
     ],
     cautions: [
       'Lime and wood ash burn eyes and skin: gloves, goggles and still air, should the test ask for either.',

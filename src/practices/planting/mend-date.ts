@@ -25,7 +25,7 @@ export function mendDateDraft(input: PracticeInput, at: PlantingInBed, why: Reas
     weight: 'deadline',
     title: `Change the planned day: ${name} in ${bed.name}`,
     steps: [
-      `Your plan has it on ${dated(day)}. Give it another day in the garden file, or another crop.`,
+      `Your plan has it on ${dated(day)}. Give it another day on the Beds page, or another crop.`,
       insteadOf(input, at, addDays(day, -1)),
     ],
     window: { earliest: addDays(day, -AHEAD_DAYS), preferred: addDays(day, -AHEAD_DAYS), latest: day },

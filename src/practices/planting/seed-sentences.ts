@@ -23,7 +23,7 @@ export const seedSentences: Practice['sentences'] = {
     `Seed potatoes are wanted from ${dated(String(saw.day))}: ${saw.days} days in the light give short green shoots and an ` +
     'earlier crop.',
   'seed.unwritten': () =>
-    'The garden file names no seed in the drawer, so everything is on the list: write packets under seeds and it shrinks.',
+    'Nobody has said what seed is in the drawer, so everything is on the list: add packets under The garden and it shrinks.',
   'seed.garlic': ({ saw, limit }) =>
     `Garlic goes in on ${dated(String(saw.day))}, and sellers are out of it or close their lists weeks before: order by ` +
     `${dated(String(limit))}.`,

@@ -113,10 +113,7 @@ function draftOf(
     subject: gardenSubject(garden),
     weight: 'check',
     title: WORDS[half],
-    steps: [
-      ...named,
-      'Write what you sow, or mean to, into the garden file: dates, amounts and what follows come from it.',
-    ],
+    steps: [...named, 'Add what you sow, or mean to, on the Beds page: dates, amounts and what follows come from it.'],
     cautions: [],
     supplies: [],
     window,

@@ -70,7 +70,7 @@ function planAgainDraft(input: PracticeInput, bed: Bed, season: number, clashes:
     title: `Settle the plan for ${bed.name} again: no ${[...new Set(clashes.map(({ what }) => what))].join(', no ')}`,
     steps: [
       ...clashes.map((clash) => clashStep(input, bed, clash)),
-      'Write it into the garden file and bring that in again: every date follows.',
+      'Change the plan on the Beds page: every date follows.',
     ],
     cautions: [],
     supplies: [],

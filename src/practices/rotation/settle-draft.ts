@@ -38,7 +38,7 @@ export function settleDrafts(input: PracticeInput, season: number): TaskDraft[] 
       title: `Settle the plan for ${seasonName(climate, season)}: which crop in which bed`,
       steps: settleSteps(reviews, climate, season),
       cautions: [],
-      supplies: [{ what: 'the garden file, and what you noted in the year' }],
+      supplies: [{ what: 'the plan of the beds, and what you noted in the year' }],
       window: { earliest, preferred: clampDay(addDays(freeze, -7 * SETTLE_WEEKS.usual), earliest, latest), latest },
       ifMissed: 'still do',
       missedNote: 'Covers are then sown without knowing what follows, and seed is ordered by guess.',

@@ -47,7 +47,7 @@ export function settleSteps(reviews: readonly BedReview[], climate: Climate, sea
 }
 
 /** Where a season's crops are written down. */
-const WRITE_DOWN = 'Change the plan on the Beds page, or write it into the garden file and bring that in.';
+const WRITE_DOWN = 'Change the plan on the Beds page.';
 
 /** Whether a line tells of a crop that had better stand elsewhere. */
 function asksForMove({ returns, lockOuts }: BedReview): boolean {
@@ -117,7 +117,7 @@ function unknownStep(reviews: readonly BedReview[], name: (season: number) => st
             these.map(({ bed }) => bed.name),
             'and',
           );
-    return `Nobody wrote down what stood in ${where} before ${name(year)}. That breaks no rule; add what you remember to the file.`;
+    return `Nobody wrote down what stood in ${where} before ${name(year)}. That breaks no rule; add what you remember on the Beds page.`;
   });
 }
 

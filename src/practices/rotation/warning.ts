@@ -52,7 +52,7 @@ function warningDraft(
     weight: 'check',
     title: `Mind the rotation: ${grows} in ${bed.name}`,
     steps: [
-      `It is to go in on ${dated(from)}. Choose another bed for it, or another family for this one, and change the garden file.`,
+      `It is to go in on ${dated(from)}. Choose another bed for it, or another family for this one, on the Beds page.`,
     ],
     cautions: [],
     supplies: [],

@@ -96,7 +96,7 @@ function reckonStep({ name, volumeL }: Bin, { days }: FrozenSpan): string {
   return (
     `Reckon ${quantity(aDay * DAYS_A_WEEK, 'L')} a week for each person, leaves and all: over ${days} days ` +
     `${quantity(Math.ceil(aDay * days), 'L')} a person. ${name} holds ${quantity(volumeL, 'L')}. ` +
-    'Write household.people into the garden file and it is reckoned for you.'
+    'Say under The garden how many eat here, and it is reckoned for you.'
   );
 }
 

@@ -22,7 +22,8 @@ export function beginDraft(input: PracticeInput, { newPile }: Findings, shortage
   const startBy = newPile?.startBy(day);
   if (garden.bins.length === 0 || newPile === undefined || startBy === undefined || startBy < garden.startedOn)
     return undefined;
-  const pileL = newPileLitres(newPile, lacking);
+  const pileL = newPileLitres(newPile, lacking, garden.bins);
+  const full = pileL < newPile.litresFor(lacking);
   const browns = Math.round((pileL * BROWNS_TO_GREENS) / (BROWNS_TO_GREENS + 1));
   return {
     key: `compost-begin/garden/${season}`,
@@ -34,7 +35,8 @@ export function beginDraft(input: PracticeInput, { newPile }: Findings, shortage
     title: `Begin a pile for the layers of ${dated(day)}`,
     steps: [
       `Wanted by ${dated(day)}: ${quantity(litres, 'L')} of compost more than the bins will give. Gather ${quantity(pileL, 'L')} of raw stuff for it, about ${quantity(browns, 'L')} of browns and ${quantity(pileL - browns, 'L')} of greens.`,
-      `Build it all at once by ${dated(startBy)}, turn it every week, and write the pile in the garden file: then it counts.`,
+      ...(full ? ['That fills the bins and does not make all of it: order the rest, or spread thinner.'] : []),
+      `Build it all at once by ${dated(startBy)}, turn it every week, and write it down on the Compost yard page: then it counts.`,
       'Not enough stuff, or no room? Mark it skipped: the compost is then ordered instead.',
     ],
     cautions: ['Dry leaves and straw raise dust and mould spores: wet them, wear a mask, and lift with bent knees.'],

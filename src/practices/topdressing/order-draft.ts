@@ -11,7 +11,7 @@ import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
 import { ORDER_MINUTES } from '../effort.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import { gardenSubject } from '../subjects.ts';
-import { BEAN_TEST_DAYS } from './bought.ts';
+import { BEAN_TEST_DAYS } from './order-days.ts';
 import { ORDER_DAYS, type Shortage } from './shortage.ts';
 import { boughtWords, thinnerWords } from './ways-in-words.ts';
 import { waysOut } from './ways-out.ts';

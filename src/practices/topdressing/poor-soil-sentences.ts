@@ -36,5 +36,5 @@ function matterWords({ from, tested }: Readonly<Record<string, unknown>>): strin
 function ownWords({ depthMm, ownLow, ownHigh, by }: Readonly<Record<string, unknown>>): string {
   if (depthMm === undefined) return '';
   const years = `With the ${quantity(Number(depthMm), 'mm')} it is given, about ${ownLow} to ${ownHigh}.`;
-  return by === 'bed' ? ` ${years}` : ` ${years} That is yours to say: topdressingMm of the bed in the garden file.`;
+  return by === 'bed' ? ` ${years}` : ` ${years} That is yours to say: the depth of the bed, under The garden.`;
 }

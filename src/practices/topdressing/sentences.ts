@@ -21,10 +21,10 @@ export const topdressSentences: Practice['sentences'] = {
   'topdress.own-depth': ({ saw }) =>
     `The household gives every bed ${quantity(Number(saw.depthMm), 'mm')} of compost in ${saw.season}.`,
   'topdress.bed-depth': ({ saw }) =>
-    `The garden file gives this bed a depth of its own: ${quantity(Number(saw.depthMm), 'mm')} of compost in ${saw.season}.`,
+    `This bed has a depth of its own: ${quantity(Number(saw.depthMm), 'mm')} of compost in ${saw.season}.`,
   'topdress.default-depth': ({ saw }) =>
-    `The garden file names no depth, and nobody has measured the soil: ${quantity(Number(saw.depthMm), 'mm')} a year, ` +
-    'the most an established bed is given. Rich soil does with half of it.',
+    `Nobody has said how deep, nor measured the soil: ${quantity(Number(saw.depthMm), 'mm')} a year, the most an ` +
+    'established bed is given. Rich soil does with half of it. It can be said under The garden.',
   'topdress.rich-soil': ({ saw }) =>
     `The soil test found ${saw.organicMatterPercent} % organic matter, which is rich: ` +
     `${quantity(Number(saw.depthMm), 'mm')} a year keeps it so.`,

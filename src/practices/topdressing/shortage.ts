@@ -4,7 +4,8 @@
 import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import type { Window } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
-import { type BoughtHeap, ORDER_TO_SPREAD_DAYS } from './bought.ts';
+import type { BoughtHeap } from './bought.ts';
+import { ORDER_TO_SPREAD_DAYS } from './order-days.ts';
 import type { Share } from './stock.ts';
 
 /** Days before spreading that compost is ordered: the last is what delivery and test take, the others house defaults. */
@@ -62,8 +63,9 @@ function onItsWay(bought: readonly BoughtHeap[], shares: readonly Share[], first
  * when the garden was brought in, as soon as it was.
  */
 function orderWindow({ garden: { startedOn } }: PracticeInput, best: Day, day: Day): Window {
+  const inTime = addDays(day, -ORDER_DAYS.last);
   const late = earliestOf(addDays(startedOn, LATE_ORDER_DAYS), latestOf(day, startedOn));
-  const latest = latestOf(addDays(day, -ORDER_DAYS.last), late);
+  const latest = inTime < startedOn ? late : inTime;
   const from = (days: number): Day => clampDay(addDays(best, -days), startedOn, latest);
   return { earliest: from(ORDER_DAYS.first), preferred: from(ORDER_DAYS.usual), latest };
 }

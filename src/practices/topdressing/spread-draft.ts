@@ -13,7 +13,7 @@ import type { Reason, TaskDraft } from '../draft.ts';
 import { effortOverArea, SPREAD_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { bedSubject } from '../subjects.ts';
-import { ORDER_TO_SPREAD_DAYS } from './bought.ts';
+import { ORDER_TO_SPREAD_DAYS } from './order-days.ts';
 import type { SeasonOrder } from './order-draft.ts';
 import { POOR_SOIL_STEP, poorSoilOf, poorSoilReasons } from './poor-soil.ts';
 import type { Share } from './stock.ts';

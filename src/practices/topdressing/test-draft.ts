@@ -8,7 +8,8 @@ import type { TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
 import { gardenSubject } from '../subjects.ts';
-import { BEAN_TEST_DAYS, type BoughtHeap } from './bought.ts';
+import type { BoughtHeap } from './bought.ts';
+import { BEAN_TEST_DAYS } from './order-days.ts';
 
 /** A test for each day on which untested compost was bought. */
 export function testDrafts(input: PracticeInput, heaps: readonly BoughtHeap[]): TaskDraft[] {

@@ -1,6 +1,7 @@
 /**
  * What can be done where compost goes short: spread thinner, begin a pile, or buy.
  */
+import type { Garden } from '../../garden/garden.ts';
 import { daysBetween } from '../../measures/days.ts';
 import { LITRES_PER_CUBIC_FOOT } from '../../measures/units.ts';
 import { barrowLoads } from '../barrow.ts';
@@ -39,7 +40,7 @@ export function waysOut(input: PracticeInput, { newPile }: Findings, shortage: S
 
 /** A pile in time for the first bed that goes short, else for the last of them. */
 function pileInTime(
-  { today }: PracticeInput,
+  { garden, today }: PracticeInput,
   newPile: Findings['newPile'],
   { short, day, lacking }: Shortage,
 ): Pick<WaysOut, 'pile'> {
@@ -49,12 +50,14 @@ function pileInTime(
     if (readyBy === undefined) continue;
     const startBy = newPile.startBy(readyBy);
     if (startBy === undefined || daysBetween(today, startBy) < 0) continue;
-    return { pile: { litres: newPileLitres(newPile, lacking), startBy, readyBy } };
+    return { pile: { litres: newPileLitres(newPile, lacking, garden.bins), startBy, readyBy } };
   }
   return {};
 }
 
-/** Litres to gather for a pile that gives so many litres of compost. */
-export function newPileLitres({ litresFor }: NewPile, compostLitres: number): number {
-  return Math.ceil(litresFor(compostLitres) / ROUND_PILE_LITRES) * ROUND_PILE_LITRES;
+/** Litres to gather for a pile that gives so many litres of compost: never more than the bins hold, where there are any. */
+export function newPileLitres({ litresFor }: NewPile, compostLitres: number, bins: Garden['bins']): number {
+  const wanted = Math.ceil(litresFor(compostLitres) / ROUND_PILE_LITRES) * ROUND_PILE_LITRES;
+  const room = bins.reduce((sum, { volumeL }) => sum + volumeL, 0);
+  return room > 0 ? Math.min(wanted, room) : wanted;
 }

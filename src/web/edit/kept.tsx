@@ -85,9 +85,8 @@ const NAMED = 3;
 /** What moved, in a line: "3 tasks move: … 2 are added: … 1 goes off the plan: …". */
 export function movesInWords(moves: readonly TaskMove[], units: UnitSystem): string {
   const shifted = moves.filter(({ from, to }) => from !== undefined && to !== undefined && from !== to);
-  const added = moves.filter(({ from }) => from === undefined);
-  const gone = moves.filter(({ to }) => to === undefined);
-  const amounts = moves.length - shifted.length - added.length - gone.length;
+  const { added, gone } = addedAndGone(moves);
+  const amounts = moves.filter(({ from, to }) => from !== undefined && from === to).length;
   const words = [
     sentence(shifted, ['task moves', 'tasks move'], units, ({ from = '', to = '' }) => {
       return `from ${fullDay(from, units)} to ${fullDay(to, units)}`;
@@ -97,6 +96,18 @@ export function movesInWords(moves: readonly TaskMove[], units: UnitSystem): str
     amounts === 0 ? '' : amounts === 1 ? '1 task asks for other amounts.' : `${amounts} tasks ask for other amounts.`,
   ].filter((each) => each !== '');
   return words.length === 0 ? 'No task moves.' : words.join(' ');
+}
+
+/** What is new and what is gone; the same work on the same day under another key is neither. */
+function addedAndGone(moves: readonly TaskMove[]): { added: TaskMove[]; gone: TaskMove[] } {
+  const gone = moves.filter(({ to }) => to === undefined);
+  const added = moves.filter((move) => {
+    if (move.from !== undefined) return false;
+    const same = gone.findIndex(({ title, from }) => title === move.title && from === move.to);
+    if (same >= 0) gone.splice(same, 1);
+    return same < 0;
+  });
+  return { added, gone };
 }
 
 function sentence(

@@ -8,7 +8,7 @@ import type { Practice, Sentence } from '../../practice.ts';
 /** What rules a choice out. */
 const forbidding: Practice['sentences'] = {
   'cover-fit.no-dates': () =>
-    'No freeze date is known for this garden, so nothing can be said about covers: a climate in the garden file would tell.',
+    'No freeze date is known for this garden, so nothing can be said about covers: a climate stated under The garden would tell.',
   'cover-fit.never-then': ({ saw }) =>
     saw.to === undefined
       ? `No time to sow ${saw.cover} lies ahead in this gap.`
