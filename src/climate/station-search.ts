@@ -1,6 +1,7 @@
 /**
  * Stations looked for by the name of a place and its state.
  */
+import { nearestNames } from '../garden/nearest-name.ts';
 import type { Station } from '../handbook/stations.ts';
 import { US_STATES } from '../handbook/us-states.ts';
 
@@ -29,6 +30,15 @@ export function findStations(all: readonly Station[], ask: StationAsk, count: nu
     .filter((station) => station.state === stateToo || isCalled(station, words))
     .sort((a, b) => rankOf(a) - rankOf(b) || order(a.name, b.name) || order(a.state, b.state));
   return { stations: found.slice(0, count), more: Math.max(0, found.length - count) };
+}
+
+/** Beginnings of stations' names that are spelt nearly as what was asked for, in the state asked for; nearest first. */
+export function nearSpellings(all: readonly Station[], ask: StationAsk): string[] {
+  const { words, state } = spokenState(ask);
+  if (words.length === 0) return [];
+  const inState = all.filter((station) => state === '' || station.state === state);
+  const begins = inState.map(({ name }) => name.split(' ').slice(0, words.length).join(' '));
+  return nearestNames(words.join(' '), [...new Set(begins)]);
 }
 
 /** Behind every name that was asked for. */

@@ -26,7 +26,7 @@ test('a gardener goes from nothing to This week with a calendar that another pro
   await page.goto(origin);
   await press(page, 'Set up a garden');
 
-  await page.getByLabel('Town, county or airport').fill('madison');
+  await page.getByLabel('Town or airport').fill('madison');
   await page.getByLabel('State').selectOption('WI');
   await press(page, 'Look for it');
   await press(page, 'Madison Dane Regional Airport, Wisconsin');

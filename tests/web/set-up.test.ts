@@ -24,7 +24,7 @@ describe('where', () => {
     const [, id = ''] = /name="station" value="(\w+)"/.exec(found) ?? [];
     expect(plain(found)).toContain('Madison Dane Regional Airport, Wisconsin');
     expect(leadsTo(await tell('where', { station: id }))).toBe('…/climate');
-    expect(plain(await show('where'))).toContain('Madison Dane Regional Airport, Wisconsin, 0 mi away');
+    expect(plain(await show('where'))).toContain('Madison Dane Regional Airport, Wisconsin 0 mi away');
   });
 
   test('before the place is told, heights are in the units of the browser’s own country', async () => {
@@ -38,6 +38,43 @@ describe('where', () => {
   test('says when no station is called so', async () => {
     const { get, base } = await begun();
     expect(plain(await (await get(`${base}/where?words=zzyzx`)).text())).toContain('No station is called so.');
+  });
+
+  test.each([
+    ['words=gren+bay', 'Did you mean Green Bay'],
+    ['words=de+pere', 'Try the next larger town'],
+    ['words=&state=', 'Nothing was asked for'],
+  ])('a search for %s says what to try', async (query, words) => {
+    const { get, base } = await begun();
+    expect(plain(await (await get(`${base}/where?${query}`)).text())).toContain(words);
+  });
+
+  test('a longitude that may have lost its minus is asked about, and a letter answers', async () => {
+    const { tell } = await begun();
+    const lost = await tell('where', { latitude: '44.5', longitude: '88' });
+    expect([lost.status, plain(await lost.text())]).toEqual([
+      422,
+      expect.stringMatching(/Is the sign right\?.*44\.50° N, 88\.00° W is \d+ (mi|km) from/),
+    ]);
+    expect(leadsTo(await tell('where', { latitude: '44.5', longitude: '88 E' }))).toBe('…/climate');
+  });
+
+  test('the height says its unit, that of the place once it is told', async () => {
+    const { get, base, tell } = await begun();
+    const shown = async () => plain(await (await get(`${base}/where`, { 'Accept-Language': 'de' })).text());
+    expect(await shown()).toContain('In metres where no unit is written');
+    await tell('where', MADISON);
+    expect(await shown()).toContain('In feet where no unit is written');
+  });
+
+  test('what follows from the place stands beside it, and beside the frost until that is told', async () => {
+    const { show } = await toldTo('climate');
+    for (const step of ['where', 'climate']) {
+      const text = plain(await show(step));
+      // Sunrise to sunset at 43° N: 15 h 22 min and 9 h 1 min, by published sun tables, from memory.
+      expect(text).toMatch(/Longest day 15 h 2\d min of light Shortest day 9 h \d min of light/);
+      expect(text).toMatch(/Frost at the nearest stations .* (April|May) \d+ to (September|October) \d+/);
+    }
   });
 
   test('names every wrong field at once, and keeps what was typed', async () => {
@@ -171,7 +208,7 @@ describe('beds', () => {
     expect(text).toContain('Bed 12 2.4 m by 1.2 m, 30 cm deep, raised');
     // 12 × 2.4 m × 1.2 m × 25 mm = 864 L, and 75 L a barrow: worked out by hand.
     expect(text).toMatch(/Ground 34\.6 m² A yearly layer of 25 mm 864 L of compost, 12 barrow loads/);
-    expect(text).toMatch(/A year gives 208 h It wants \d+ h/);
+    expect(text).toMatch(/A work day has 120 minutes A year gives 208 h It wants \d+ h/);
   });
 
   test('are named by a name of the gardener’s, changed and taken out', async () => {

@@ -6,8 +6,8 @@ import { nextStep, SET_UP_STEPS, type SetUpDraft, type SetUpStep } from '../../g
 import type { ListedDraft } from '../../store/drafts.ts';
 import { DEMO_PATH, GARDENS_PATH, setUpPath, throwAwayPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
+import { placeWords } from '../set-up/place-aside.tsx';
 import type { Step, StepRoom, StepShown } from '../set-up/step.ts';
-import { placeWords } from '../set-up/where.tsx';
 
 /** What a garden being set up is called while it has no name. */
 export function draftName({ draft }: Pick<ListedDraft, 'draft'>): string {

@@ -18,6 +18,7 @@ import { planningInput } from '../../steward/planner.ts';
 import type { TrialGarden } from '../../steward/set-up/set-up-doings.ts';
 import { familyWord } from '../patterns.tsx';
 import { datesIn } from './climate-choices.ts';
+import { PlaceAside } from './place-aside.tsx';
 import type { StepRoom } from './step.ts';
 
 /** Percent odds of a freeze that first sowings are reckoned by here: what a garden has that names none. */
@@ -35,13 +36,16 @@ interface AsideProps {
   room: StepRoom;
 }
 
-/** Frost, the season between, and the first peas. */
-export const ClimateAside = ({ room: { outlook, units } }: AsideProps) => {
-  const { climate, today } = outlook;
-  if (climate === undefined)
-    return (
-      <p>From the two dates come the first and last sowings, the covers that still make it, and the frost watch.</p>
-    );
+/** Frost, the season between, and the first peas; before they are told, what follows from the place. */
+export const ClimateAside = ({ room }: AsideProps) =>
+  room.outlook.climate === undefined ? (
+    <PlaceAside room={room} />
+  ) : (
+    <FreezeFigures climate={room.outlook.climate} room={room} />
+  );
+
+const FreezeFigures = ({ climate, room: { outlook, units } }: AsideProps & { climate: Climate }) => {
+  const { today } = outlook;
   const { spring, autumn } = datesIn(climate, today);
   const peas = firstPeas(climate, today);
   const told = (day: Day | undefined) => (day === undefined ? 'no date' : formatDay(day, units));
@@ -81,12 +85,20 @@ function firstPeas(climate: Climate, today: Day): Day | undefined {
 }
 
 /** The hours the coming year wants, against those that are given. */
-export const HoursAside = ({ room: { draft, outlook } }: AsideProps) => {
+export const HoursAside = ({ room }: AsideProps) => {
+  const { draft, outlook } = room;
   const given = draft.about?.hoursPerWeek;
   if (given === undefined)
-    return <p>Work is laid on the days you name, and no week is filled beyond its hours without a word.</p>;
+    return (
+      <>
+        {outlook.climate !== undefined && <FreezeFigures climate={outlook.climate} room={room} />}
+        <p>Work is laid on the days you name, and no week is filled beyond its hours without a word.</p>
+      </>
+    );
   return (
     <dl class="where">
+      <dt>A work day has</dt>
+      <dd>{Math.round((given * 60) / Math.max(1, draft.about?.workDays.length ?? 1))} minutes</dd>
       <dt>A year gives</dt>
       <dd>{hoursText(given * 60 * YEAR_WEEKS)}</dd>
       <dt>It wants</dt>
@@ -104,7 +116,13 @@ function wantedMinutes({ plan }: TrialGarden): number {
 /** The ground, and the compost a yearly layer on it takes. */
 export const CompostAside = ({ room }: AsideProps) => {
   const { draft, units } = room;
-  if (draft.beds.length === 0) return <p>From its floor come seed, compost and time; from its depth what fills it.</p>;
+  if (draft.beds.length === 0)
+    return (
+      <>
+        <HoursAside room={room} />
+        <p>From a bed’s floor come seed, compost and time; from its depth what fills it.</p>
+      </>
+    );
   return (
     <>
       <dl class="where">

@@ -19,9 +19,9 @@ import { bedWords } from './beds.tsx';
 import { binWords } from './bins.tsx';
 import { growingWords } from './growing.tsx';
 import { Doubts, heightWords } from './parts.tsx';
+import { placeWords } from './place-aside.tsx';
 import { inPlainPlaces } from './plain-places.ts';
 import { type Step, type StepRoom, unchanged } from './step.ts';
-import { placeWords } from './where.tsx';
 
 export const lookOver: Step = {
   name: 'look-over',

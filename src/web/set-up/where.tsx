@@ -2,18 +2,18 @@
  * The first step: where the garden lies.
  */
 
-import { findStations } from '../../climate/station-search.ts';
+import { findStations, nearSpellings, type StationAsk } from '../../climate/station-search.ts';
 import { nearestStations } from '../../climate/stations.ts';
 import type { DraftAbout, DraftPlace, SetUpDraft } from '../../garden/set-up-draft.ts';
 import { zoneAt } from '../../garden/time-zone.ts';
-import type { Station } from '../../handbook/stations.ts';
 import { US_STATES } from '../../handbook/us-states.ts';
 import { readPlace } from '../../measures/typed-place.ts';
 import { setUpPath } from '../addresses.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
 import { type Form, SHOWN_CHARACTERS } from '../form.ts';
-import { unitsAt } from './climate-choices.ts';
+import { FAR_KM, unitsAt } from './climate-choices.ts';
 import { distanceWords, Fields, heightWords, OnAndBack, StepForm } from './parts.tsx';
+import { PlaceAside, placeWords, stationWords } from './place-aside.tsx';
 import {
   type AskedFields,
   fieldProblem,
@@ -53,7 +53,7 @@ export const where: Step = {
   read: (form, room) => (form.text('station') === '' ? typedPlace(form, room) : chosenStation(form, room)),
 };
 
-function asked({ draft: { place } }: StepRoom): AskedFields {
+function asked({ draft: { place }, units }: StepRoom): AskedFields {
   return {
     of: 'garden',
     row: place,
@@ -65,7 +65,9 @@ function asked({ draft: { place } }: StepRoom): AskedFields {
         label: 'Height above the sea',
         as: 'height',
         example: 270,
-        hint: 'If you know it: with it the dates of stations higher or lower than the garden are put right.',
+        hint:
+          `In ${units === 'us' ? 'feet' : 'metres'} where no unit is written behind it. If you know it: with it the dates of ` +
+          'stations higher or lower than the garden are put right.',
       },
     ],
   };
@@ -76,6 +78,8 @@ function typedPlace(form: Form, room: StepRoom): StepRead {
   const found = readPlace(form.text('latitude'), form.text('longitude'));
   const wrong = 'wrong' in found ? found.wrong.map((which) => wrongPlace(form, which)) : [];
   if ('wrong' in found || problems.length > 0) return { problems: [...wrong, ...problems] };
+  const sign = lostSign(form, found, room);
+  if (sign !== undefined) return { problems: [sign] };
   const { elevationM } = read;
   const isSame = found.latitude === room.draft.place?.latitude && found.longitude === room.draft.place.longitude;
   const foundBy = isSame ? room.draft.place?.foundBy : undefined;
@@ -85,6 +89,33 @@ function typedPlace(form: Form, room: StepRoom): StepRead {
     ...(foundBy === undefined ? {} : { foundBy }),
   };
   return { change: (draft) => withPlace(draft, place, room), leads: 'on' };
+}
+
+/** Farther than this from every station a place may have lost its minus, km. House default. */
+const LOST_KM = 1000;
+
+/** A longitude without a letter that lies far from every station, while its mirror lies near one, is asked about. */
+function lostSign(
+  form: Form,
+  place: Pick<DraftPlace, 'latitude' | 'longitude'>,
+  room: StepRoom,
+): FieldProblem | undefined {
+  const { stations, units } = room;
+  const mirrored = { latitude: place.latitude, longitude: -place.longitude };
+  const [[here], [there]] = [nearestStations(stations, place, 1), nearestStations(stations, mirrored, 1)];
+  if (here === undefined || there === undefined) return undefined;
+  if (here.distanceKm <= LOST_KM || there.distanceKm > FAR_KM) return undefined;
+  if (/[EW]/i.test(`${form.text('latitude')}${form.text('longitude')}`)) return undefined;
+  const [side, other] = place.longitude < 0 ? ['W', 'E'] : ['E', 'W'];
+  const size = Math.abs(place.longitude);
+  const far = distanceWords(there.distanceKm, units);
+  const what = `Is the sign right? ${placeWords(place)} is far from every station; ${placeWords(mirrored)} is ${far} from ${stationWords(there.station)}.`;
+  return fieldProblem(
+    'longitude',
+    LABELS.longitude,
+    what,
+    `Write ${size} ${other} or ${size} ${side}, as it is meant.`,
+  );
 }
 
 function wrongPlace(form: Form, which: 'latitude' | 'longitude'): FieldProblem {
@@ -108,7 +139,7 @@ function chosenStation(form: Form, room: StepRoom): StepRead {
     };
   }
   const { latitude, longitude, elevationM } = station;
-  const place = { latitude, longitude, elevationM, foundBy: nameOf(station) };
+  const place = { latitude, longitude, elevationM, foundBy: stationWords(station) };
   return { change: (draft) => withPlace(draft, place, room), leads: 'on' };
 }
 
@@ -138,20 +169,17 @@ function usualThere(
   };
 }
 
-function nameOf({ name, state }: Station): string {
-  return `${name}, ${US_STATES[state] ?? state}`;
-}
-
 const Search = ({ room, shown: { query } }: { room: StepRoom; shown: StepShown }) => {
   const [words, state] = [query.text('words'), query.text('state')];
   const isAsked = words !== '' || state !== '';
+  const isEmpty = !isAsked && query.names().includes('words');
   const found = findStations(room.stations, { words, state }, LISTED);
   return (
     <section>
       <h2>In the United States: look for a weather station near it</h2>
       <form method="get" action={setUpPath(room.draftId, 'where')} class="report-form">
         <label>
-          Town, county or airport <input type="text" name="words" value={words} maxlength={80} />
+          Town or airport <input type="text" name="words" value={words} maxlength={80} />
         </label>
         <label>
           State{' '}
@@ -166,14 +194,16 @@ const Search = ({ room, shown: { query } }: { room: StepRoom; shown: StepShown }
         </label>
         <button type="submit">Look for it</button>
       </form>
-      {isAsked && (
+      {isEmpty && <p role="status">Nothing was asked for: type a word of a name, or choose a state.</p>}
+      {isAsked && found.stations.length === 0 && <NearSpellings room={room} ask={{ words, state }} />}
+      {isAsked && found.stations.length > 0 && (
         <StepForm room={room} step="where">
           <h3>{foundWords(found.stations.length, found.more)}</h3>
           <ul class="stations-found">
             {found.stations.map((station) => (
               <li>
                 <button type="submit" name="station" value={station.id}>
-                  {nameOf(station)}
+                  {stationWords(station)}
                 </button>{' '}
                 <span class="small">{heightWords(station.elevationM, room.units)} above the sea</span>
               </li>
@@ -185,49 +215,34 @@ const Search = ({ room, shown: { query } }: { room: StepRoom; shown: StepShown }
   );
 };
 
+/** Where no station is called so: those that are called nearly so, and what else to try. */
+const NearSpellings = ({ room, ask }: { room: StepRoom; ask: StationAsk }) => {
+  const near = nearSpellings(room.stations, ask);
+  const path = (words: string) =>
+    `${setUpPath(room.draftId, 'where')}?${new URLSearchParams({ words, state: ask.state }).toString()}`;
+  return (
+    <div role="status">
+      <h3>No station is called so.</h3>
+      {near.length > 0 && (
+        <p>
+          Did you mean{' '}
+          {near.map((name, at) => (
+            <>
+              {at > 0 && ' or '}
+              <a href={path(name)}>{name}</a>
+            </>
+          ))}
+          ?
+        </p>
+      )}
+      <p>Not every town has one. Try the next larger town, or choose the state alone and take the nearest.</p>
+    </div>
+  );
+};
+
 function foundWords(count: number, more: number): string {
-  if (count === 0) return 'No station is called so. Try the county, a town nearby, or the state alone.';
   if (more > 0) return `The first ${count} of ${count + more}: add a word, or choose the state`;
   return count === 1
     ? 'One station: press it to take its place'
     : `${count} stations: press the one nearest to the garden`;
-}
-
-const PlaceAside = ({ room: { draft, stations, units } }: { room: StepRoom }) => {
-  const { place } = draft;
-  if (place === undefined)
-    return <p>Frost, day length, the hour and which half of the year is winter all come from the place.</p>;
-  const { latitude, longitude } = place;
-  const [near] = nearestStations(stations, { latitude, longitude }, 1);
-  return (
-    <dl class="where">
-      <dt>Place</dt>
-      <dd>{placeWords(place)}</dd>
-      {place.foundBy !== undefined && (
-        <>
-          <dt>Taken from</dt>
-          <dd>{place.foundBy}</dd>
-        </>
-      )}
-      <dt>Winter</dt>
-      <dd>{place.latitude < 0 ? 'in the middle of the year' : 'over the New Year'}</dd>
-      <dt>Time zone</dt>
-      <dd>{zoneAt(place) ?? 'not known'}</dd>
-      {near !== undefined && (
-        <>
-          <dt>Nearest station</dt>
-          <dd>
-            {nameOf(near.station)}, {distanceWords(near.distanceKm, units)} away
-          </dd>
-        </>
-      )}
-    </dl>
-  );
-};
-
-/** "43.07° N, 89.40° W". */
-export function placeWords({ latitude, longitude }: Pick<DraftPlace, 'latitude' | 'longitude'>): string {
-  const half = (value: number, positive: string, negative: string) =>
-    `${Math.abs(value).toFixed(2)}° ${value < 0 ? negative : positive}`;
-  return `${half(latitude, 'N', 'S')}, ${half(longitude, 'E', 'W')}`;
 }
