@@ -1,6 +1,8 @@
 /**
  * What a change does to tasks, as lines of text.
  */
+
+import { otherwiseInWords } from '../digest/told-otherwise.ts';
 import { fullDay } from '../digest/words.ts';
 import { wrapped } from '../digest/wrapped.ts';
 import { readableIn } from '../measures/quantity.ts';
@@ -21,10 +23,14 @@ export function section(heading: string, lines: readonly string[]): string[] {
   return lines.length === 0 ? [] : ['', heading, ...lines.flatMap((line) => wrapped(line, '  ', '    '))];
 }
 
-function moveLine({ title, from, to, amounts = [] }: TaskMove, units: UnitSystem): string {
+function moveLine({ title, from, to, amounts = [], otherwise }: TaskMove, units: UnitSystem): string {
   const [was, is] = [from, to].map((day) => day && fullDay(day, units));
   const how = was === undefined ? `comes on ${is}` : is === undefined ? `leaves ${was}` : `from ${was} to ${is}`;
-  const stays = amounts.length > 0 ? `stays on ${is}` : `open again on ${is}`;
-  const words = [from !== undefined && from === to ? stays : how, amountsInWords(amounts, units)];
+  const stays = amounts.length > 0 || otherwise ? `stays on ${is}` : `open again on ${is}`;
+  const words = [
+    from !== undefined && from === to ? stays : how,
+    amountsInWords(amounts, units),
+    ...(otherwise ? [readableIn(units, otherwiseInWords(otherwise), to)] : []),
+  ];
   return `${readableIn(units, title)}: ${words.filter((part) => part !== '').join('; ')}`;
 }

@@ -8,7 +8,7 @@ import { readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 
 /** The preview under its headings; one line where nothing in the plan changes. */
-export function previewLines({ moved, clashes, added, dropped }: ChangePreview, units: UnitSystem): string[] {
+export function previewLines({ moved, clashes, added, dropped, reworded }: ChangePreview, units: UnitSystem): string[] {
   const lines = [
     ...block(
       'What moves:',
@@ -17,6 +17,12 @@ export function previewLines({ moved, clashes, added, dropped }: ChangePreview, 
     ...block(
       'What no longer fits:',
       clashes.map((clash) => clashLines(clash, units)),
+    ),
+    ...block(
+      'What says something else:',
+      reworded.map(({ title, from, because }) =>
+        wrapped(`${readableIn(units, title)}: ${readableIn(units, because, from)}`, '  ', '    '),
+      ),
     ),
     ...block(
       'What is added:',
@@ -31,9 +37,15 @@ export function previewLines({ moved, clashes, added, dropped }: ChangePreview, 
 }
 
 /** The preview for {@link writeJson}, which writes its texts in the reader's units. */
-export function previewJson({ moved, clashes, added, dropped }: ChangePreview): object {
+export function previewJson({ moved, clashes, added, dropped, reworded }: ChangePreview): object {
   const plain = ({ keys, title, from, to, because }: PreviewedWork): object => ({ keys, title, from, to, because });
-  return { moved: moved.map(plain), clashes, added: added.map(plain), dropped: dropped.map(plain) };
+  return {
+    moved: moved.map(plain),
+    clashes,
+    added: added.map(plain),
+    dropped: dropped.map(plain),
+    reworded: reworded.map(({ keys, title, to, because }) => ({ keys, title, to, now: because })),
+  };
 }
 
 function block(heading: string, rows: readonly string[][]): string[] {

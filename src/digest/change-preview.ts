@@ -8,6 +8,7 @@ import type { Reason, TaskKey } from '../practices/draft.ts';
 import { titleOf } from '../schedule/entry-text.ts';
 import { reasonSentence } from '../schedule/explain.ts';
 import type { Clash, Plan, PlannedTask } from '../schedule/plan.ts';
+import { otherwiseInWords, toldOtherwise } from './told-otherwise.ts';
 
 /** Tasks of one entry that a report moves, brings or takes away for one reason; texts may hold marked amounts and days. */
 export interface PreviewedWork {
@@ -32,6 +33,8 @@ export interface ChangePreview {
   clashes: readonly PreviewedClash[];
   added: readonly PreviewedWork[];
   dropped: readonly PreviewedWork[];
+  /** What stays under its old title and says something else; `because` is what it says now. */
+  reworded: readonly PreviewedWork[];
 }
 
 /** The plan with a report taken in held against the one without. */
@@ -39,11 +42,17 @@ export function changePreview(before: Plan, after: Plan): ChangePreview {
   const [was, will] = [toDo(before), toDo(after)];
   const moved: Told[] = [];
   const added: Told[] = [];
+  const reworded: Told[] = [];
   for (const task of will.values()) {
     const old = was.get(task.key);
-    if (old === undefined) added.push({ task, to: task.day, because: sentence(task.reasons[0]) });
-    else if (old.day !== task.day)
-      moved.push({ task, from: old.day, to: task.day, because: sentence(whyMoved(old, task, was, will)) });
+    if (old === undefined) {
+      added.push({ task, to: task.day, because: sentence(task.reasons[0]) });
+      continue;
+    }
+    const [from, to] = [old.day, task.day];
+    if (from !== to) moved.push({ task, from, to, because: sentence(whyMoved(old, task, was, will)) });
+    const otherwise = toldOtherwise(old, task);
+    if (otherwise !== undefined) reworded.push({ task: old, from, to, because: otherwiseInWords(otherwise) });
   }
   const named = withoutRenamed(added, was, will);
   const settled = new Set(after.tasks.flatMap(({ key, state }) => (state === 'done' ? [key] : [])));
@@ -55,6 +64,7 @@ export function changePreview(before: Plan, after: Plan): ChangePreview {
     clashes: newClashes(before, after),
     added: gathered(named.added),
     dropped: gathered(dropped),
+    reworded: gathered(reworded),
   };
 }
 

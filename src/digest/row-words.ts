@@ -1,6 +1,7 @@
 /**
  * Rows of a garden file in words: what a change changed, what goes with something taken out.
  */
+
 import { coverMixById } from '../handbook/cover-mixes.ts';
 import { feedstocks } from '../handbook/feedstocks.ts';
 import { fertilisers } from '../handbook/fertilisers.ts';
@@ -9,6 +10,7 @@ import { isDay, isMonthDay } from '../measures/days.ts';
 import { formatDay, formatQuantity, type QuantityUnit } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { coverName } from '../practices/covers.ts';
+import { startWord } from '../practices/planting/planting-in-bed.ts';
 import { fullDay } from './words.ts';
 
 /** What rows are told with: names for the ids in them, and the reader's units. */
@@ -31,7 +33,7 @@ export function rowInWords(list: string, row: TellableRow, reader: RowReader): s
     case 'bins':
       return String(row.name);
     case 'plantings':
-      return `${value('crop')}${inBed}, ${row.sow === undefined ? `set out ${value('setOut')}` : `sown ${value('sow')}`}`;
+      return `${value('crop')}${inBed}, ${row.sow === undefined ? `set out ${value('setOut')}` : `${startWord(String(row.crop), 'sow')} ${value('sow')}`}`;
     case 'coverStands':
       return `${coverIn(row)}${inBed}, sown ${value('sow')}`;
     case 'piles':

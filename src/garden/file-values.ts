@@ -57,16 +57,31 @@ export function notBefore(later: unknown, earlier: unknown): boolean {
   return later >= earlier;
 }
 
-/** The same of every day in a list, or of every item's `on`. */
-export function everyNotBefore(later: unknown, earlier: unknown): boolean {
-  const dayOf = (item: unknown) => (typeof item === 'object' && item !== null ? Reflect.get(item, 'on') : item);
-  return !Array.isArray(later) || later.every((item) => notBefore(dayOf(item), earlier));
+/**
+ * The same of every day in a list, or of every item's `on`: for `superRefine`, with {@link anyhow}. Each that is before is
+ * refused in its own place.
+ */
+export function everyNotBefore(list: string, earlier: string, mend: string) {
+  return (
+    given: object,
+    { addIssue }: { addIssue: (issue: { code: 'custom'; path: PropertyKey[]; message: string }) => void },
+  ): void => {
+    const [held, first]: unknown[] = [Reflect.get(given, list), Reflect.get(given, earlier)];
+    for (const [at, item] of (Array.isArray(held) ? held : []).entries()) {
+      const isDated = typeof item === 'object' && item !== null;
+      if (notBefore(isDated ? Reflect.get(item, 'on') : item, first)) continue;
+      addIssue({ code: 'custom', path: [list, at, ...(isDated ? ['on'] : [])], message: mend });
+    }
+  };
 }
 
 /** A rule across several keys, checked even when one of them is wrong, so that every problem shows at once. */
 export function across(mend: string, ...path: string[]) {
-  return { error: mend, path, when: ({ value }: { value: unknown }) => typeof value === 'object' && value !== null };
+  return { error: mend, path, ...anyhow };
 }
+
+/** Checked even where a key is wrong. */
+export const anyhow = { when: ({ value }: { value: unknown }) => typeof value === 'object' && value !== null };
 
 /** Which of an item's dates are still plans, where that cannot be told from the day the file is read. */
 export const planned = <const T extends readonly [string, ...string[]]>(dates: T) =>

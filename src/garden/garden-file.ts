@@ -7,6 +7,7 @@ import { IANAZone } from 'luxon';
 import { z } from 'zod';
 import {
   across,
+  anyhow,
   choice,
   clock,
   day,
@@ -224,18 +225,9 @@ const stand = known('a cover stand', {
   .refine((given) => justOne(given, ['cover', 'mix']), across('Give either cover or mix, such as cover: oats.'))
   .refine((given) => notBefore(given.cut, given.sow), across('Give a cut that is not before the sowing.', 'cut'))
   .refine((given) => notBefore(given.dead, given.sow), across('Give a day that is not before the sowing.', 'dead'))
-  .refine(
-    (given) => everyNotBefore(given.looked, given.sow),
-    across('Give looks that are not before the sowing.', 'looked'),
-  )
-  .refine(
-    (given) => everyNotBefore(given.resown, given.sow),
-    across('Give sowings of thin places that are not before its own.', 'resown'),
-  )
-  .refine(
-    (given) => everyNotBefore(given.seed, given.sow),
-    across('Give seed sown from the day of its sowing on.', 'seed'),
-  );
+  .superRefine(everyNotBefore('looked', 'sow', 'Give looks that are not before the sowing.'), anyhow)
+  .superRefine(everyNotBefore('resown', 'sow', 'Give sowings of thin places that are not before its own.'), anyhow)
+  .superRefine(everyNotBefore('seed', 'sow', 'Give seed sown from the day of its sowing on.'), anyhow);
 
 const pile = known('a pile', {
   id: id.optional(),
@@ -271,14 +263,8 @@ const pile = known('a pile', {
   finishedLitres: litres(300).optional(),
   planned: planned(['built']),
 })
-  .refine(
-    (given) => everyNotBefore(given.turns, given.built),
-    across('Give turns from the day it was built on.', 'turns'),
-  )
-  .refine(
-    (given) => everyNotBefore(given.readings, given.built),
-    across('Give readings from the day it was built on.', 'readings'),
-  )
+  .superRefine(everyNotBefore('turns', 'built', 'Give turns from the day it was built on.'), anyhow)
+  .superRefine(everyNotBefore('readings', 'built', 'Give readings from the day it was built on.'), anyhow)
   .refine(
     (given) => notBefore(given.curingSince, given.built),
     across('Give a day that is not before it was built.', 'curingSince'),

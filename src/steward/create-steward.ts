@@ -33,6 +33,7 @@ import { ServedFeeds } from './served-feeds.ts';
 import { setUpIn } from './set-up/set-up.ts';
 import type { ReportedReading, Steward } from './steward.ts';
 import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
+import { refuseContradiction } from './undo-check.ts';
 
 /** Times a fact is offered again when somebody else's came in between. */
 const TRIES = 5;
@@ -131,7 +132,9 @@ export function createSteward({ store, clock, report = console.error, post = {} 
       const view = await planner.view(gardenId);
       const entry = entryToUndo(view.ledger, wanted);
       if (entry === undefined) return undefined;
-      const after = await planner.planFrom(withUndone(view.ledger, entry, view.plan.today), view);
+      const undone = withUndone(view.ledger, entry, view.plan.today);
+      refuseContradiction(view.garden, undone);
+      const after = await planner.planFrom(undone, view);
       return { entry, leaning: leaningOn(view.ledger, entry), moves: movesBetween(view.plan, after) };
     },
     undo: (gardenId, wanted, by) =>
@@ -139,7 +142,9 @@ export function createSteward({ store, clock, report = console.error, post = {} 
         accept(gardenId, by, async (view) => {
           const entry = entryToUndo(view.ledger, wanted);
           if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
-          await planner.planFrom(withUndone(view.ledger, entry, view.plan.today), view);
+          const undone = withUndone(view.ledger, entry, view.plan.today);
+          refuseContradiction(view.garden, undone);
+          await planner.planFrom(undone, view);
           return [{ kind: 'entry-undone', entry: entry.entry }];
         }),
       ),

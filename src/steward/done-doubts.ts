@@ -2,10 +2,12 @@
  * What is taken as it was told, and hardly meant: a crop cleared away before it can have been ripe, or a bed sown again that
  * was never cleared.
  */
+
 import type { DoneTask } from '../garden/facts.ts';
 import type { Day } from '../measures/days.ts';
 import { dated } from '../measures/quantity.ts';
 import { cropSpans, firstRipe, isPermanent } from '../practices/bed-timeline.ts';
+import { startWord } from '../practices/planting/planting-in-bed.ts';
 import type { PracticeInput } from '../practices/practice.ts';
 import { unclearedUnder } from '../practices/rotation/index.ts';
 
@@ -37,7 +39,7 @@ function unripe({ garden, climate }: Known, plantingId: string, on: Day): string
   const ripe = firstRipe(span);
   if (on >= ripe) return [];
   const crop = span.crop.name.toLowerCase();
-  const how = span.planting.start.how === 'sow' ? 'sown' : 'set out';
+  const how = startWord(span.planting.cropId, span.planting.start.how);
   return [
     `Cleared on ${dated(on)}, the ${crop} can hardly have been ripe: ${how} on ${dated(span.from)}, its quickest kinds ` +
       `are ripe from ${dated(ripe)}. If the crop failed or was eaten young that is right; if the day is wrong, take it back.`,

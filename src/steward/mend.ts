@@ -1,12 +1,12 @@
 /**
  * Changing what a garden was told: checked as a whole file, tried out as a plan, and kept as what changed.
  */
-import { type RowReader, rowInWords } from '../digest/row-words.ts';
+import { logsInWords } from '../digest/log-words.ts';
+import { type RowReader, rowInWords, type TellableRow } from '../digest/row-words.ts';
 import { type Edit, type EditedFile, editedFile } from '../garden/edit.ts';
 import { gardenFileOf } from '../garden/export-garden-file.ts';
 import type { Fact } from '../garden/facts.ts';
 import { fileDifferences } from '../garden/file-difference.ts';
-import type { Garden } from '../garden/garden.ts';
 import type { GardenFile } from '../garden/garden-file.ts';
 import { everyItemId } from '../garden/item-ids.ts';
 import { storedEdits } from '../garden/kept-edits.ts';
@@ -17,6 +17,7 @@ import type { WeatherRecord } from '../store/weather.ts';
 import { refuseCrowded } from './crowded.ts';
 import type { Planner, TriedOut, VersionedView } from './planner.ts';
 import { loggedProblems } from './reports.ts';
+import { readerOf } from './row-reader.ts';
 import type { MendPreview } from './steward.ts';
 import { movesBetween } from './undo.ts';
 
@@ -52,13 +53,17 @@ export async function mendPreview(planner: Planner, view: VersionedView, edits: 
     const mend = mendOf(view, edits);
     const { garden, plan: after } = await triedOut(planner, view, mend);
     const { before, edited } = mend;
+    const reader = readerOf(view.garden);
     return {
       before: view.plan,
       after,
       garden,
       moves: movesBetween(view.plan, after),
       differences: fileDifferences(before, gardenFileOf(garden)),
-      gone: edited.goneAlong.map(({ list, row }) => ({ list, words: rowInWords(list, row, readerOf(view.garden)) })),
+      gone: [
+        ...ownLogs(before, edits),
+        ...edited.goneAlong.map(({ list, row }) => ({ list, words: goneInWords(list, row, reader) })),
+      ],
       refs: edited.refs,
     };
   });
@@ -111,12 +116,20 @@ async function triedOut(
   return tried;
 }
 
-function readerOf({ beds, bins, place: { units } }: Garden): RowReader {
-  return {
-    bedName: (id) => beds.find((bed) => bed.id === id)?.name ?? id,
-    binName: (id) => bins.find((bin) => bin.id === id)?.name ?? id,
-    units,
-  };
+/** The logs of what is taken out itself. */
+function ownLogs(before: GardenFile, edits: readonly Edit[]): { list: string; words: string }[] {
+  return edits.flatMap((edit) => {
+    if (!('id' in edit) || edit.row !== undefined) return [];
+    const row = before[edit.list].find(({ id }) => id === edit.id);
+    const words = row && logsInWords(edit.list, row);
+    return words === undefined ? [] : [{ list: edit.list, words }];
+  });
+}
+
+/** What goes along, with what its own logs hold. */
+function goneInWords(list: string, row: TellableRow, reader: RowReader): string {
+  const logs = logsInWords(list, row);
+  return `${rowInWords(list, row, reader)}${logs === undefined ? '' : `, with ${logs}`}`;
 }
 
 async function refusing<Made>(make: () => Promise<Made>): Promise<Made> {

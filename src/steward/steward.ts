@@ -4,6 +4,7 @@
  */
 import type { FeedShape } from '../calendar/feed-shape.ts';
 import type { Climate } from '../climate/climate.ts';
+import type { ToldOtherwise } from '../digest/told-otherwise.ts';
 import type { Edit, EditRef } from '../garden/edit.ts';
 import type { Fact } from '../garden/facts.ts';
 import type { FileDifference } from '../garden/file-difference.ts';
@@ -92,6 +93,8 @@ export interface TaskMove {
   to?: Day;
   /** Things to hand that would be wanted in other amounts; absent where none are. */
   amounts?: readonly AmountChange[];
+  /** What else it would say otherwise, under its old title; absent where it says the same. */
+  otherwise?: ToldOtherwise;
 }
 
 /** A thing to hand whose amount would change; an amount is absent where none is wanted. */

@@ -1,6 +1,7 @@
 /**
  * Taking an entry back: what it would do, shown before it is done.
  */
+import { toldOtherwise } from '../digest/told-otherwise.ts';
 import type { DoneTask, Fact } from '../garden/facts.ts';
 import { membersOf } from '../garden/household-changes.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
@@ -33,7 +34,9 @@ export function entryToUndo(ledger: readonly LedgerEntry[], wanted: number | und
     {
       where: `entry ${wanted}`,
       what: ledger.some((row) => row.entry === wanted)
-        ? 'is already undone or holds the garden itself.'
+        ? undoneEntries(ledger).has(wanted)
+          ? 'is taken back already.'
+          : 'holds the garden itself.'
         : 'does not exist.',
       mend: known.length === 0 ? 'Nothing can be undone yet.' : `The newest that can be undone: ${known.join(', ')}.`,
     },
@@ -213,7 +216,7 @@ function idsOf(effect: DoneTask['makes'][number]): string[] {
   return Object.entries(effect).flatMap(([name, value]) => (name.endsWith('Id') ? [String(value)] : []));
 }
 
-/** What moves, comes or goes between a plan and the one a change would make of it, and which amounts change. */
+/** What moves, comes, goes or is told otherwise between a plan and the one a change would make of it. */
 export function movesBetween(before: Plan, after: Plan): TaskMove[] {
   const open = (plan: Plan) =>
     new Map(plan.tasks.filter(({ state }) => state !== 'skipped').map((task) => [task.key, task]));
@@ -222,10 +225,12 @@ export function movesBetween(before: Plan, after: Plan): TaskMove[] {
   return keys.flatMap((key) => {
     const [from, to] = [was.get(key), will.get(key)];
     const amounts = from && to ? amountChanges(from, to) : [];
-    if (from?.day === to?.day && from?.state === to?.state && amounts.length === 0) return [];
-    const title = (to ?? from)?.title ?? key;
+    const otherwise = from && to && toldOtherwise(from, to);
+    if (from?.day === to?.day && from?.state === to?.state && amounts.length === 0 && otherwise === undefined)
+      return [];
+    const title = ((otherwise && from) ?? to ?? from)?.title ?? key;
     const days = { ...(from ? { from: from.day } : {}), ...(to ? { to: to.day } : {}) };
-    return [{ key, title, ...days, ...(amounts.length === 0 ? {} : { amounts }) }];
+    return [{ key, title, ...days, ...(amounts.length === 0 ? {} : { amounts }), ...(otherwise ? { otherwise } : {}) }];
   });
 }
 

@@ -8,8 +8,9 @@ import type { Problem } from '../garden/problem.ts';
 import { isDay } from '../measures/days.ts';
 import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
 import { reportPath } from './addresses.ts';
+import { keptReport } from './edit/kept-report.ts';
 import { Form, readForm } from './form.ts';
-import { BY, gardenView } from './garden-view.ts';
+import { gardenView } from './garden-view.ts';
 import { type AwayEntered, awayPage } from './pages/away.tsx';
 import { awaySheetPage } from './pages/away-sheet.tsx';
 import { refusalsOf } from './task-route.tsx';
@@ -31,10 +32,10 @@ export function awayRoutes(steward: Steward): Hono {
       const view = await gardenView(steward, c);
       const away = awayIn(form, view);
       if (away === undefined) return refused(c, view, form, form.problems);
-      const problems = await refusalsOf(() => steward.report(view.garden.id, { kind: 'away-told', ...away }, BY));
-      return problems.length > 0
-        ? refused(c, view, form, problems)
-        : c.redirect(reportPath(view.garden.id, 'away'), 303);
+      const { id } = view.garden;
+      const report = { kind: 'away-told' as const, ...away };
+      const { leadsTo, problems } = await keptReport(steward, id, report, reportPath(id, 'away'));
+      return leadsTo === undefined ? refused(c, view, form, problems) : c.redirect(leadsTo, 303);
     })
     .get('/gardens/:gardenId/away-sheet', async (c) => {
       const view = await gardenView(steward, c);

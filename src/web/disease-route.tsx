@@ -8,8 +8,9 @@ import type { Problem } from '../garden/problem.ts';
 import { vegetables } from '../handbook/vegetables.ts';
 import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
 import { historyPath } from './addresses.ts';
+import { keptReport } from './edit/kept-report.ts';
 import { Form, readForm } from './form.ts';
-import { BY, gardenView } from './garden-view.ts';
+import { gardenView } from './garden-view.ts';
 import { diseaseBedsPage, diseaseFormPage, diseasePreviewPage } from './pages/disease.tsx';
 import { refusalsOf } from './task-route.tsx';
 
@@ -29,12 +30,10 @@ export function diseaseRoutes(steward: Steward): Hono {
       const form = await readForm(c);
       const view = await gardenView(steward, c);
       const found = foundIn(form, view);
-      const problems =
-        found === undefined
-          ? form.problems
-          : await refusalsOf(() => steward.report(view.garden.id, { kind: 'disease-found', ...found }, BY));
-      if (problems.length > 0) return c.html(formPage(view, form, problems), 422);
-      return c.redirect(historyPath(view.garden.id), 303);
+      const report = found && { kind: 'disease-found' as const, ...found };
+      const { leadsTo, problems } = await keptReport(steward, view.garden.id, report, historyPath(view.garden.id));
+      if (leadsTo !== undefined) return c.redirect(leadsTo, 303);
+      return c.html(formPage(view, form, [...form.problems, ...problems]), 422);
     });
 }
 

@@ -78,7 +78,7 @@ async function sent(c: Context, steward: Steward, form: Form) {
   const fromFields = kind.fields({ ...about, row: from } as never);
   const filled = { row: from, fields: fromFields, texts: textsOf(fromFields, from, units) };
   if (asked.ref !== undefined && saidBy(about.row) !== saidBy(from)) return meanwhile(c, asked, form, filled);
-  const read = new EditForm({ form, units, of: kind.of, from: filled });
+  const read = new EditForm({ form, units, today: about.view.plan.today, of: kind.of, from: filled });
   const row = rowOfForm(kind, read, about);
   const edits = kind.edits?.(row, about as never) ?? [editOf(kind, about.row, row)];
   const back = { fields: fromFields, texts: textsSent(form, fromFields) };

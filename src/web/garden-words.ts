@@ -61,7 +61,7 @@ export function zoneWords({ garden: { place }, climate: { zone } }: GardenView):
     return `You take its hardiness zone to be ${told}; by its climate it is ${zone.zone}.`;
   if (told !== undefined) return `Its hardiness zone is ${told}, as you told it.`;
   if (zone !== undefined) return `Its hardiness zone is ${zone.zone}, by its climate.`;
-  return 'Its hardiness zone is not told, and this climate gives none.';
+  return 'Its hardiness zone is not told, and this climate gives no winter lows to work it out from.';
 }
 
 /** The usual freezes of a garden: nothing where its climate gives no dates. */

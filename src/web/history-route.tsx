@@ -4,10 +4,12 @@
 import { type Context, Hono } from 'hono';
 import type { Garden } from '../garden/garden.ts';
 import type { Problem } from '../garden/problem.ts';
-import type { Steward, UndoPreview } from '../steward/steward.ts';
+import { undoneEntries } from '../garden/project.ts';
+import type { GardenView, Steward, UndoPreview } from '../steward/steward.ts';
 import { historyPath } from './addresses.ts';
 import { readForm } from './form.ts';
 import { BY, gardenView, wholeNumber } from './garden-view.ts';
+import { factInWords } from './ledger-words.ts';
 import { type HistoryAbout, historyPage } from './pages/history.tsx';
 import { undoPage } from './pages/undo.tsx';
 import { refusalsOf } from './task-route.tsx';
@@ -26,6 +28,8 @@ export function historyRoutes(steward: Steward): Hono {
       const view = await gardenView(steward, c);
       if (asked !== undefined && wholeNumber(asked) === undefined) return refused(c, view, [notANumber(asked)]);
       let preview: UndoPreview | undefined;
+      const gone = takenBackAlready(view, wholeNumber(asked));
+      if (gone !== undefined) return refused(c, view, [gone]);
       const problems = await refusalsOf(async () => {
         preview = await steward.previewUndo(view.garden.id, wholeNumber(asked));
       });
@@ -36,9 +40,21 @@ export function historyRoutes(steward: Steward): Hono {
       const view = await gardenView(steward, c);
       const entry = wholeNumber(form.text('entry'));
       if (entry === undefined) return refused(c, view, [notANumber(form.text('entry'))]);
-      const problems = await refusalsOf(() => steward.undo(view.garden.id, entry, BY));
+      const gone = takenBackAlready(view, entry);
+      const problems = gone ? [gone] : await refusalsOf(() => steward.undo(view.garden.id, entry, BY));
       return problems.length > 0 ? refused(c, view, problems) : c.redirect(historyPath(view.garden.id), 303);
     });
+}
+
+/** What is said of an entry that is taken back already: a button was pressed twice, or somebody else was first. */
+function takenBackAlready({ garden, ledger }: GardenView, wanted: number | undefined): Problem | undefined {
+  const entry = ledger.find((each) => each.entry === wanted);
+  if (entry === undefined || !undoneEntries(ledger).has(entry.entry)) return undefined;
+  return {
+    where: `“${factInWords(entry.fact, garden, entry.recordedOn)}”`,
+    what: 'It is taken back already.',
+    mend: 'Nothing more has to be done; to have it again, take the taking-back back in History.',
+  };
 }
 
 /** The bed or the pile a history is asked of; of everything where none is named. */

@@ -1,6 +1,7 @@
 /**
  * Ledger entries as a reader would tell them.
  */
+
 import { seasonTurnOf } from '../climate/season.ts';
 import { mendInWords } from '../digest/mend-words.ts';
 import { FAILED_WORDS, STAGE_NOTES } from '../digest/record/seen-words.ts';
@@ -16,6 +17,7 @@ import type { Day } from '../measures/days.ts';
 import { formatDay, formatQuantity, type Quantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { coverName } from '../practices/covers.ts';
+import { startWord } from '../practices/planting/planting-in-bed.ts';
 import { seasonName } from '../practices/seasons.ts';
 import { COVERED_WORDS } from '../practices/stand-cover.ts';
 import { householdInWords } from './household-words.ts';
@@ -177,7 +179,7 @@ export function planTold(
   return {
     planned: plantings.map(({ cropId, bedId, start, areaM2 }) => {
       const share = areaM2 === undefined ? '' : ` on ${formatQuantity({ value: areaM2, unit: 'm2' }, units)}`;
-      const how = start.how === 'sow' ? 'sown' : 'set out';
+      const how = startWord(cropId, start.how);
       return `${cropName(cropId)} in ${bedName(bedId)}${share}, ${how} about ${fullDay(start.day, units)}`;
     }),
     left: [...crops, ...covers],

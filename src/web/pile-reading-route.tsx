@@ -7,6 +7,7 @@ import { readDegrees } from '../measures/typed-temperature.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { ReportedReading, Steward } from '../steward/steward.ts';
 import { reportPath } from './addresses.ts';
+import { keptChange } from './edit/kept-change.ts';
 import { type Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { type PileEntered, pileReadingPage } from './pages/pile-reading.tsx';
@@ -29,9 +30,12 @@ export function pileReadingRoutes(steward: Steward): Hono {
       const form = await readForm(c);
       const { garden, plan } = await gardenView(steward, c);
       const reading = readingIn(form, garden.place.units, plan.today);
-      const problems =
-        reading === undefined ? form.problems : await refusalsOf(() => steward.readPile(garden.id, reading, BY));
-      if (problems.length === 0) return c.redirect(reportPath(garden.id, 'pile'), 303);
+      let leadsTo = reportPath(garden.id, 'pile');
+      const keep = async (read: ReportedReading) => {
+        leadsTo = await keptChange(steward, garden.id, leadsTo, () => steward.readPile(garden.id, read, BY));
+      };
+      const problems = reading === undefined ? form.problems : await refusalsOf(() => keep(reading));
+      if (problems.length === 0) return c.redirect(leadsTo, 303);
       return c.html(pileReadingPage({ garden, today: plan.today, entered: enteredIn(form), problems }), 422);
     });
 }

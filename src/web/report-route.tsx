@@ -6,11 +6,11 @@ import { readTemperature } from '../measures/typed-temperature.ts';
 import { fahrenheit, type UnitSystem } from '../measures/units.ts';
 import type { Report, Steward } from '../steward/steward.ts';
 import { weekPath } from './addresses.ts';
+import { keptReport } from './edit/kept-report.ts';
 import { type Form, readForm } from './form.ts';
-import { BY, gardenView } from './garden-view.ts';
+import { gardenView } from './garden-view.ts';
 import { coldNightPage } from './pages/cold-night.tsx';
 import { reportPage } from './pages/report.tsx';
-import { refusalsOf } from './task-route.tsx';
 
 const COLD_NIGHT_PATH = '/gardens/:gardenId/report/cold-night';
 
@@ -29,11 +29,12 @@ export function reportRoutes(steward: Steward): Hono {
       const form = await readForm(c);
       const { garden, plan } = await gardenView(steward, c);
       const report = coldNightIn(form, garden.place.units, plan.today);
-      const problems =
-        report === undefined ? form.problems : await refusalsOf(() => steward.report(garden.id, report, BY));
-      if (report !== undefined && problems.length === 0) return c.redirect(weekPath(garden.id, report.evening), 303);
+      const path = weekPath(garden.id, report?.evening);
+      const { leadsTo, problems } = await keptReport(steward, garden.id, report, path);
+      if (leadsTo !== undefined) return c.redirect(leadsTo, 303);
       const entered = { evening: form.text('evening'), low: form.text('low'), how: form.text('how') };
-      return c.html(coldNightPage({ garden, today: plan.today, entered, problems }), 422);
+      const told = [...form.problems, ...problems];
+      return c.html(coldNightPage({ garden, today: plan.today, entered, problems: told }), 422);
     });
 }
 

@@ -6,8 +6,9 @@ import { STAGES } from '../garden/garden-file.ts';
 import { stageDoubt, stageReport } from '../steward/stage-report.ts';
 import type { GardenView, Report, ReportPreview, Steward } from '../steward/steward.ts';
 import { historyPath } from './addresses.ts';
+import { keptReport } from './edit/kept-report.ts';
 import { Form, readForm } from './form.ts';
-import { BY, gardenView } from './garden-view.ts';
+import { gardenView } from './garden-view.ts';
 import { type StageEntered, stagePage, stagePreviewPage, standingKinds } from './pages/stage.tsx';
 import { refusalsOf } from './task-route.tsx';
 
@@ -38,10 +39,10 @@ export function stageRoutes(steward: Steward): Hono {
       const form = await readForm(c);
       const view = await gardenView(steward, c);
       const report = reportIn(form, view);
-      const problems =
-        report === undefined ? form.problems : await refusalsOf(() => steward.report(view.garden.id, report, BY));
-      if (problems.length > 0) return c.html(stagePage({ view, entered: enteredIn(form, view), problems }), 422);
-      return c.redirect(historyPath(view.garden.id), 303);
+      const { leadsTo, problems } = await keptReport(steward, view.garden.id, report, historyPath(view.garden.id));
+      if (leadsTo !== undefined) return c.redirect(leadsTo, 303);
+      const told = [...form.problems, ...problems];
+      return c.html(stagePage({ view, entered: enteredIn(form, view), problems: told }), 422);
     });
 }
 

@@ -11,6 +11,7 @@ import type { GardenView, Steward } from '../steward/steward.ts';
 import { bedPath, taskPath, weekPath } from './addresses.ts';
 import { fieldsOf, usedIn } from './amounts.ts';
 import { assigned, enteredGiving } from './assigning.ts';
+import { keptSince } from './edit/kept-change.ts';
 import { type Form, readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { taskPage } from './pages/task.tsx';
@@ -28,6 +29,9 @@ import { notFound } from './trouble.ts';
 
 const PATH = '/gardens/:gardenId/tasks/:key{.+}';
 
+/** What the buttons of a look send: reports, which say what moved by them. */
+const REPORTS: ReadonlySet<string> = new Set(['smears', 'not-ready', 'looked', 'grew-again']);
+
 /** A change that a form asks for; holds off until every field has been read. */
 type Change = () => Promise<unknown>;
 
@@ -43,7 +47,11 @@ export function taskRoutes(steward: Steward): Hono {
       const { view, found, today } = await read(steward, c);
       const { change, leadsTo } = changeOf(steward, view, found, form, today);
       const problems = form.problems.length > 0 ? form.problems : await refusalsOf(change);
-      if (problems.length === 0) return c.redirect(await leadsTo(), 303);
+      if (problems.length === 0)
+        return c.redirect(
+          REPORTS.has(form.text('do')) ? await keptSince(steward, await leadsTo(), view) : await leadsTo(),
+          303,
+        );
       const now = await read(steward, c).catch(() => ({ view, found }));
       return c.html(taskPage({ ...now, today, entered: enteredIn(form, found, view), problems }), 422);
     });

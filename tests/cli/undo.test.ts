@@ -69,7 +69,7 @@ describe('undo', () => {
 
   test.each([
     ['9', 'entry 9: does not exist.'],
-    ['1', 'entry 1: is already undone or holds the garden itself.'],
+    ['1', 'entry 1: holds the garden itself.'],
     ['two', '--entry: "two" cannot be used.'],
   ])('refuses entry %s', async (entry, complaint) => {
     const { loamtide } = await withHistory();

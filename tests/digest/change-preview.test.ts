@@ -121,6 +121,6 @@ describe('the preview of a report', () => {
     const before = planOn(TODAY, tight);
     expect(before.clashes).toHaveLength(1);
     const after = planOn(TODAY, tight, { published: before });
-    expect(changePreview(before, after)).toEqual({ moved: [], clashes: [], added: [], dropped: [] });
+    expect(changePreview(before, after)).toEqual({ moved: [], clashes: [], added: [], dropped: [], reworded: [] });
   });
 });

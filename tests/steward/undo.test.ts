@@ -171,7 +171,10 @@ describe('undoing an older entry', () => {
     const after = await steward.undo(garden, 2, 'ada');
     const days = (plan: Plan) =>
       new Map(
-        plan.tasks.map(({ key, day, state, supplies }) => [key, JSON.stringify([day, state, amountsOf(supplies)])]),
+        plan.tasks.map(({ key, day, state, supplies, title, steps, window: { earliest, latest } }) => [
+          key,
+          JSON.stringify([day, state, amountsOf(supplies), title, steps, earliest, latest]),
+        ]),
       );
     const [was, is] = [days(before), days(after)];
     const moved = [...new Set([...was.keys(), ...is.keys()])].filter((key) => was.get(key) !== is.get(key));
@@ -230,7 +233,22 @@ describe('undoing an undo', () => {
     expect(preview?.entry.fact).toEqual({ kind: 'entry-undone', entry: 2 });
     const back = await steward.undo(garden, 3, 'ada');
     expect(told(back)).toEqual(told(marked));
-    await expect(steward.undo(garden, 3, 'ada')).rejects.toThrow('is already undone');
+    await expect(steward.undo(garden, 3, 'ada')).rejects.toThrow('is taken back already');
+  });
+
+  it('is refused where rows would contradict each other, and says what to change first', async () => {
+    const { steward, garden } = await household();
+    const { beds, plantings } = await steward.fileNow(garden);
+    const [north, beans] = [beds.find(({ id }) => id === 'north'), plantings.find(({ id }) => id === 'beans')];
+    await steward.mend(garden, [{ list: 'beds', id: 'north', row: { ...north, lengthM: 6 } }], 'ada');
+    await steward.mend(garden, [{ list: 'plantings', id: 'beans', row: { ...beans, areaM2: 5 } }], 'ada');
+    const refused =
+      /snap bean in north bed, sown June 1, 2027: 5 m² .* more than north bed has.* Change that first, then/;
+    await expect(steward.previewUndo(garden, 2)).rejects.toThrow(refused);
+    await expect(steward.undo(garden, 2, 'ada')).rejects.toThrow(refused);
+    await steward.undo(garden, 3, 'ada');
+    await steward.undo(garden, 2, 'ada');
+    expect((await steward.fileNow(garden)).beds.find(({ id }) => id === 'north')).toMatchObject({ lengthM: 3 });
   });
 
   it('and undoing that again takes the entry back once more', async () => {

@@ -27,7 +27,7 @@ describe('the page of times away', () => {
   test('takes it in, lists it with its sheet, and History can take it back', async () => {
     const { get, send, steward } = await sampleApp();
     const response = await send(`${GARDEN}/report/away`, DAYS);
-    expect([response.status, response.headers.get('location')]).toEqual([303, `${GARDEN}/report/away`]);
+    expect([response.status, response.headers.get('location')]).toEqual([303, `${GARDEN}/report/away?kept=2`]);
     expect(await (await get(`${GARDEN}/report/away`)).text()).toContain(`${GARDEN}/away-sheet?day=${DAYS.from}`);
     expect(await (await get(`${GARDEN}/history`)).text()).toContain('Away from April 22, 2027 to May 16, 2027');
     await steward.undo('mill-row', undefined, 'test');

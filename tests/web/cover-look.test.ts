@@ -19,7 +19,7 @@ describe('the page of the look at a young cover', () => {
       expect(page).toContain(words);
     const told = await send(PAGE, answer('two-thirds', 'yes'));
     expect(told.status).toBe(303);
-    expect(told.headers.get('location')).toBe(bedPath('mill-row', 'south'));
+    expect(told.headers.get('location')).toBe(`${bedPath('mill-row', 'south')}?kept=2`);
     const { garden, plan } = await steward.view('mill-row');
     expect(garden.stands[0]?.looked).toEqual([{ on: TODAY, covered: 'two-thirds', weedy: true }]);
     expect(plan.tasks.find(({ key }) => key === KEY)?.state).toBe('done');

@@ -49,7 +49,7 @@ describe('the journey of a disease', () => {
     const { get, send, steward } = await sampleApp(file);
     const before = (await steward.view('mill-row')).plan.tasks.map(({ key, day, title }) => [key, day, title]);
     const answer = await send(PATH, ASKED);
-    expect([answer.status, answer.headers.get('Location')]).toEqual([303, `${GARDEN}/history`]);
+    expect([answer.status, answer.headers.get('Location')]).toEqual([303, `${GARDEN}/history?kept=2`]);
     expect(await (await get(`${GARDEN}/history`)).text()).toContain('Found leaf spot on the Spinach in Wall bed');
     await send(`${GARDEN}/undo`, { entry: '2' });
     expect((await steward.view('mill-row')).plan.tasks.map(({ key, day, title }) => [key, day, title])).toEqual(before);

@@ -29,7 +29,9 @@ describe('a bed', () => {
     expect(garden.beds[0]).toMatchObject({ id: 'north', name: 'Far bed', lengthM: 3.6576, widthM: 1.2 });
     expect(plan.tasks.map(({ key }) => key)).toEqual(keysBefore);
     const html = await (await app.get(led)).text();
-    expect(wordsOf(html)).toMatch(/Kept\. \d+ tasks? asks? for other amounts\. Take it back/);
+    expect(wordsOf(html)).toMatch(
+      /Kept\. .*in North bed .* is now: .*in Far bed.* \d+ tasks? asks? for other amounts\. Take it back/,
+    );
     expect(html).toContain('href="/gardens/mill-row/undo?entry=2"');
   });
 
@@ -132,7 +134,9 @@ describe('a bed', () => {
     const answer = await app.send(NORTH, { ...(await opened(app, NORTH)), lengthM: '5' });
     const text = wordsOf(await answer.text());
     expect(answer.status).toBe(422);
-    expect(text).toContain('Carrot, to be sown in North bed, June 15, 2027, Its share of the bed: 3 m²');
+    expect(text).toContain(
+      'Carrot, to be sown in North bed, June 15, 2027, Its share of the bed: 32 sq ft is more than North bed has: 20 sq ft',
+    );
     expect(text).not.toContain('plantings[');
   });
 

@@ -124,7 +124,7 @@ describe('a crop', () => {
     const app = await sampleApp();
     const { text } = await filled(app, CARROT, { lastHarvest: '2027-05-01' });
     expect(text).toContain(
-      'The day of its last harvest: "2027-05-01" cannot be used. Give a day that is not before the crop goes in.',
+      'The day of its last harvest: “May 1, 2027” cannot be used. Give a day that is not before the crop goes in.',
     );
   });
 

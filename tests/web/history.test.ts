@@ -188,6 +188,8 @@ describe('taking back', () => {
     expect(preview).toContain(`in North bed before it flowers: from April 19 to ${formatDay(planned, 'us')}`);
     expect((await steward.view('mill-row')).ledger).toHaveLength(2);
     const answer = await send(`${GARDEN}/undo`, { entry: '2' });
+    const again = await send(`${GARDEN}/undo`, { entry: '2' });
+    expect([again.status, await again.text()]).toEqual([422, expect.stringContaining('It is taken back already.')]);
     expect(answer.status).toBe(303);
     expect(answer.headers.get('location')).toBe(`${GARDEN}/history`);
     const after = (await steward.view('mill-row')).plan;

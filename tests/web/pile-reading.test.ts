@@ -14,9 +14,13 @@ describe('a look at a pile', () => {
   });
 
   it('is kept as one entry, in the units of the garden', async () => {
-    const { send, steward } = await sampleApp();
+    const { get, send, steward } = await sampleApp();
     const answer = await send(PATH, { ...LOOK, pests: 'yes' });
-    expect([answer.status, answer.headers.get('Location')]).toEqual([303, PATH]);
+    expect([answer.status, answer.headers.get('Location')]).toEqual([303, `${PATH}?kept=2`]);
+    const html = await (await get(`${PATH}?kept=2`)).text();
+    expect(html).toMatch(
+      /role="status">Kept\. .*Turn the pile in Left bay from .* to .*<a href="[^"]*undo\?entry=2">Take it back/,
+    );
     const { garden, ledger } = await steward.view('mill-row');
     expect(garden.piles[0]?.readings.at(-1)).toEqual({ on: TODAY, tempC: 60, moisture: 'damp', pests: true });
     expect(ledger).toHaveLength(2);

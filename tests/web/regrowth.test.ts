@@ -33,7 +33,7 @@ describe('the look for regrowth', () => {
     const { get, send, steward } = await cutApp();
     const answer = await send(PAGE, { do: 'grew-again', on: TODAY, answer: 'cut' });
     const next = taskPath('mill-row', 'cover-cut-again/stand:rye-north/1');
-    expect([answer.status, answer.headers.get('Location')]).toEqual([303, next]);
+    expect([answer.status, answer.headers.get('Location')]).toEqual([303, `${next}?kept=2`]);
     expect(await text(get(next))).toContain('Next here: snap bean, planned for June 1');
     expect(await text(get(`${GARDEN}/history`))).toContain(
       'The winter rye in North bed had grown again on April 20: to be cut again',
@@ -51,7 +51,7 @@ describe('the look for regrowth', () => {
     const cutAgain = taskPath('mill-row', 'cover-cut-again/stand:rye-north/1');
     expect(await text(get(cutAgain))).toContain('A sheet instead');
     const answer = await send(cutAgain, { do: 'grew-again', on: TODAY, answer: 'sheet' });
-    expect(answer.headers.get('Location')).toBe(taskPath('mill-row', 'cover-sheet/stand:rye-north/lay:1'));
+    expect(answer.headers.get('Location')).toBe(`${taskPath('mill-row', 'cover-sheet/stand:rye-north/lay:1')}?kept=3`);
     const { garden } = await steward.view('mill-row');
     expect(garden.stands.find(({ id }) => id === 'rye-north')?.regrowth).toHaveLength(2);
     expect(await text(get(`${GARDEN}/beds/north`))).toContain('it goes under a sheet');

@@ -35,7 +35,7 @@ describe('the form for a cold night', () => {
     const sample = await sampleApp();
     const answer = await sample.send(FORM, { evening: TODAY, low: '28', how: 'expected' });
     expect(answer.status).toBe(303);
-    expect(answer.headers.get('Location')).toBe(`${GARDEN}?week=${TODAY}`);
+    expect(answer.headers.get('Location')).toBe(`${GARDEN}?week=${TODAY}&kept=2`);
     const [night] = await toldTo(sample);
     expect(night).toMatchObject({ evening: TODAY, how: 'expected' });
     expect(night?.lowC).toBeCloseTo(-2.222, 3);

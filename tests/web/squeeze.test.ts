@@ -21,7 +21,7 @@ describe('the page of a squeeze test', () => {
     expect(await (await get(at(SECOND))).text()).toContain('>It smears</button>');
     const answer = await send(at(SECOND), { do: 'smears', on: TODAY });
     expect(answer.status).toBe(303);
-    expect(answer.headers.get('location')).toBe(at(THIRD));
+    expect(answer.headers.get('location')).toBe(`${at(THIRD)}?kept=${(await steward.view('mill-row')).ledger.length}`);
     expect((await steward.view('mill-row')).garden.soilSqueezes).toEqual([smeared('2027-04-16'), smeared(TODAY)]);
   });
 

@@ -52,6 +52,11 @@ export function isSeed({ planting }: { planting: Pick<Planting, 'start' | 'cropI
   return planting.start.how === 'sow' && !NOT_SEED.has(planting.cropId);
 }
 
+/** How a crop goes in, in a word: sets, crowns, cloves and seed potatoes are planted. */
+export function startWord(cropId: string, how: Planting['start']['how']): 'sown' | 'planted' | 'set out' {
+  return how === 'set-out' ? 'set out' : NOT_SEED.has(cropId) ? 'planted' : 'sown';
+}
+
 /** What is put into the bed, in words. */
 export function startedFrom(at: PlantingInBed): string {
   return NOT_SEED.get(at.planting.cropId) ?? `${at.name} ${isSeed(at) ? 'seed' : 'plants'}`;

@@ -10,7 +10,7 @@ export function boughtWords({ litres, bags, bagLitres, kg, barrows }: WaysOut['b
   const loose =
     litres < LITRES_PER_CUBIC_YARD
       ? `Loose, many sellers bring no less than ${quantity(LITRES_PER_CUBIC_YARD, 'L')}: ask for their least load`
-      : `Loose it is ${yards(litres)} cubic yards (${quantity(litres, 'L')}): ask what a load holds, and where the lorry can tip it`;
+      : `Loose it is ${yards(litres)} cubic yards (${quantity(litres, 'L')}): ask what a load holds, and where it can be tipped`;
   return (
     `In bags that is ${bags === 1 ? 'one' : bags} of ${quantity(bagLitres, 'L')}, about ${quantity(kg, 'kg')} in all ` +
     `(${barrows}). ${loose}. Have a tarp to tip it on.`

@@ -5,6 +5,7 @@
 import { limitsOf } from '../../garden/file-limits.ts';
 import type { GardenFile } from '../../garden/garden-file.ts';
 import type { Problem } from '../../garden/problem.ts';
+import type { Day } from '../../measures/days.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Form } from '../form.ts';
 import { type AnyField, entriesOf, entryName, type Field, type FieldRows, isRows, saidOf } from './field.ts';
@@ -29,10 +30,15 @@ interface EditFormParts {
   form: Form;
   /** The units the form was shown in. */
   units: UnitSystem;
+  /** Days after it are still to come; absent where no garden stands yet. */
+  today?: Day;
   /** The list or part of the file that the row belongs to. */
   of: keyof GardenFile;
   from: FilledFrom;
 }
+
+/** Said of a day to come where there can be none. */
+const TO_COME = { what: 'That day is still to come.', mend: 'Give a day up to today; tell it once it has happened.' };
 
 /** A form as sent. */
 export class EditForm {
@@ -50,6 +56,14 @@ export class EditForm {
   /** The one text of a field, without space around it; empty when it was not sent. */
   text(name: string): string {
     return this.#parts.form.text(name);
+  }
+
+  /** Everything that was typed or chosen in a field. */
+  texts(name: string): string[] {
+    return this.#parts.form
+      .list(name)
+      .map((text) => text.trim())
+      .filter((text) => text !== '');
   }
 
   /** Says what is wrong with a field, under its label. */
@@ -75,7 +89,7 @@ export class EditForm {
 
   /** A field's value: that of the row it was filled from where nobody touched it, so that no unit rounds it. */
   #value(field: Field, name: string, isNeeded: boolean): unknown {
-    const { form, from, of, units } = this.#parts;
+    const { form, from, of, units, today } = this.#parts;
     const texts = sentTexts(form, field, name);
     const before = from.texts.get(name);
     if (before !== undefined && before.length > 0 && sameTexts(texts, before)) return valueFrom(from, name);
@@ -84,6 +98,8 @@ export class EditForm {
     const required = isNeeded && (field.required ?? limits.required);
     const { value, problem } = readField({ field, texts, units, limits: { ...limits, required } });
     if (problem !== undefined) this.problems.push({ ...problem, field: name, where: field.label });
+    if (field.past && today !== undefined && typeof value === 'string' && value > today)
+      this.problems.push({ ...TO_COME, field: name, where: field.label });
     return value;
   }
 

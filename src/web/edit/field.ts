@@ -47,6 +47,8 @@ export interface Field {
   unticked?: 'absent';
   /** Set where what is chosen is kept as a number. */
   isNumber?: true;
+  /** Set where a day can only have happened: one to come is refused. */
+  past?: true;
   /** Set where all that can be chosen stands open, each with a button of its own. */
   open?: true;
 }

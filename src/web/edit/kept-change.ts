@@ -1,8 +1,7 @@
 /**
  * A change made, with the way to the page that says so.
  */
-import type { Plan } from '../../schedule/plan.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { GardenView, Steward } from '../../steward/steward.ts';
 import { movesBetween } from '../../steward/undo.ts';
 import { keptAt } from './kept.tsx';
 
@@ -11,12 +10,21 @@ export async function keptChange(
   steward: Steward,
   gardenId: string,
   path: string,
-  change: () => Promise<Plan>,
+  change: () => Promise<unknown>,
 ): Promise<string> {
   const before = await steward.view(gardenId);
-  const plan = await change();
-  const { ledger } = await steward.view(gardenId);
-  if (ledger.length === before.ledger.length) return path;
+  await change();
+  return keptSince(steward, path, before);
+}
+
+/** The path of a page with the line of what was made since a garden was read above it; bare where nothing was. */
+export async function keptSince(
+  steward: Steward,
+  path: string,
+  { garden, plan: before, ledger: known }: Pick<GardenView, 'garden' | 'plan' | 'ledger'>,
+): Promise<string> {
+  const { ledger, plan } = await steward.view(garden.id);
+  if (ledger.length === known.length) return path;
   const entry = ledger.at(-1)?.entry ?? 0;
-  return keptAt(steward, path, { gardenId, entry, moves: movesBetween(before.plan, plan) });
+  return keptAt(steward, path, { gardenId: garden.id, entry, moves: movesBetween(before, plan) });
 }

@@ -18,7 +18,19 @@ const movedBy = new WeakMap<Steward, Map<string, readonly TaskMove[]>>();
 const REMEMBERED = 200;
 
 /** The kinds of facts that are kept with such a line. */
-const LINED: readonly Fact['kind'][] = ['garden-mended', 'weather-logged'];
+const LINED: readonly Fact['kind'][] = [
+  'garden-mended',
+  'weather-logged',
+  'pile-read',
+  'compost-not-ready',
+  'disease-found',
+  'stage-seen',
+  'regrowth-seen',
+  'soil-squeezed',
+  'stand-looked',
+  'cold-night-told',
+  'away-told',
+];
 
 /** A change that is kept. */
 export interface KeptChange {
@@ -86,13 +98,18 @@ const NAMED = 3;
 export function movesInWords(moves: readonly TaskMove[], units: UnitSystem): string {
   const shifted = moves.filter(({ from, to }) => from !== undefined && to !== undefined && from !== to);
   const { added, gone } = addedAndGone(moves);
-  const amounts = moves.filter(({ from, to }) => from !== undefined && from === to).length;
+  const stays = moves.filter(({ from, to }) => from !== undefined && from === to);
+  const amounts = stays.filter((move) => move.amounts !== undefined).length;
+  const otherwise = stays.filter((move) => move.amounts === undefined && move.otherwise !== undefined);
   const words = [
     sentence(shifted, ['task moves', 'tasks move'], units, ({ from = '', to = '' }) => {
       return `from ${fullDay(from, units)} to ${fullDay(to, units)}`;
     }),
     sentence(added, ['task is added', 'tasks are added'], units, ({ to = '' }) => `on ${fullDay(to, units)}`),
     sentence(gone, ['task goes off the plan', 'tasks go off the plan'], units, () => ''),
+    sentence(otherwise, ['task says something else', 'tasks say something else'], units, ({ otherwise: told }) => {
+      return told?.title === undefined ? '' : `is now: ${readableIn(units, told.title)}`;
+    }),
     amounts === 0 ? '' : amounts === 1 ? '1 task asks for other amounts.' : `${amounts} tasks ask for other amounts.`,
   ].filter((each) => each !== '');
   return words.length === 0 ? 'No task moves.' : words.join(' ');

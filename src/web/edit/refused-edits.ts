@@ -29,7 +29,7 @@ export async function refusedEdits(doing: () => Promise<unknown>, tried: Tried):
   const at = refused.length === 0 ? [] : placesOf(file, edits);
   const laid = laidProblems(
     refused,
-    { kind, fields, at, row, places: read.places },
+    { kind, fields, at, row, places: read.places, typed: (name) => read.texts(name) },
     { kinds, file, garden: view.garden },
   );
   const typed = new Set(read.problems.map(({ field }) => field));
@@ -42,7 +42,14 @@ export async function refusedEdits(doing: () => Promise<unknown>, tried: Tried):
 
 /** What speaks against taking something out, in words about what it is about. */
 export function elsewhereProblems(refused: readonly Problem[], { file, view }: About): FieldProblem[] {
-  const nowhere = { kind: undefined, fields: [], at: [], row: undefined, places: new Map<string, string>() };
+  const nowhere = {
+    kind: undefined,
+    fields: [],
+    at: [],
+    row: undefined,
+    places: new Map<string, string>(),
+    typed: () => [],
+  };
   return laidProblems(refused, nowhere, { kinds, file, garden: view.garden });
 }
 

@@ -48,13 +48,19 @@ function numberText({ as }: Field, value: number): string {
 /** One value in words for a reader; nothing where there is none. */
 export function wordsOfValue(field: Field, value: unknown, units: UnitSystem): string | undefined {
   if (field.as === 'check') return value === true ? 'yes' : 'no';
-  const texts = textsOfValue(field, value, units);
+  return wordsOfTexts(field, textsOfValue(field, value, units), units);
+}
+
+/** The texts of a field as a reader is told them: an amount with its unit behind it; nothing where there is none. */
+export function wordsOfTexts(field: Field, texts: readonly string[], units: UnitSystem): string | undefined {
   if (texts.length === 0) return undefined;
   const { label: unit } = unitOfField(field, units) ?? { label: '' };
   const words = texts.map((text) =>
     isDay(text) && field.as === 'day' ? fullDay(text, units) : optionWords(field, text),
   );
-  return unit === '' ? words.join(', ') : `${words.join(', ')} ${unit}`;
+  return unit === '' || words.some((word) => /[a-z°²"']$/i.test(word))
+    ? words.join(', ')
+    : `${words.join(', ')} ${unit}`;
 }
 
 function optionWords({ options = [] }: Field, value: string): string {

@@ -1,6 +1,7 @@
 /**
  * The page behind a link in mail that answers an entry of the list. Opening it changes nothing.
  */
+import { otherwiseInWords } from '../../digest/told-otherwise.ts';
 import { fullDay, longDay } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { Day } from '../../measures/days.ts';
@@ -64,12 +65,15 @@ export function answerPage({ about, asked, entered, told, problems = [] }: Answe
   );
 }
 
-function movedInWords({ title, from, to, amounts = [] }: TaskMove, units: UnitSystem, today: Day): string {
+function movedInWords({ title, from, to, amounts = [], otherwise }: TaskMove, units: UnitSystem, today: Day): string {
   const [was, is] = [from, to].map((day) => day && formatDay(day, units, today));
   const moved = was === is ? `stays on ${is}` : `from ${was} to ${is}`;
   const how =
     was === undefined ? `new, on ${is}` : is === undefined ? `no longer asked for; it stood on ${was}` : moved;
-  const told = [how, amountsInWords(amounts, units)].filter((part) => part !== '').join('; ');
+  const says = otherwise === undefined ? '' : otherwiseInWords(otherwise);
+  const told = [how, amountsInWords(amounts, units), readableIn(units, says, today)]
+    .filter((part) => part !== '')
+    .join('; ');
   return `${readableIn(units, title, today)}: ${told}`;
 }
 

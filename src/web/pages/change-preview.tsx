@@ -24,16 +24,17 @@ const NOTHING = 'No task moves, none is added and none goes. The log still keeps
 
 /** Moves, clashes, what is added and what goes, each with its reason. */
 export const PreviewSections = ({ preview, gardenId, units, moves = [], nothing = NOTHING }: PreviewProps) => {
-  const { moved, clashes, added, dropped } = preview;
+  const { moved, clashes, added, dropped, reworded } = preview;
   const other = moves.filter(
     ({ amounts = [], from, to }) => amounts.length > 0 && from !== undefined && to !== undefined,
   );
-  const isSame = moved.length + clashes.length + added.length + dropped.length + other.length === 0;
+  const isSame = [moved, clashes, added, dropped, reworded, other].every(({ length }) => length === 0);
   return (
     <>
       {isSame && <p>{nothing}</p>}
       <Work heading="What moves" rows={moved} gardenId={gardenId} units={units} />
       <Amounts rows={other} gardenId={gardenId} units={units} />
+      <Otherwise rows={reworded} gardenId={gardenId} units={units} />
       <Clashes rows={clashes} units={units} />
       <Work heading="What is added" rows={added} units={units} />
       <Work heading="What goes off the plan" rows={dropped} gardenId={gardenId} units={units} />
@@ -55,6 +56,20 @@ const Amounts = ({ rows, gardenId, units }: AmountsProps) =>
         {rows.map(({ key, title, amounts = [], to }) => (
           <li>
             <a href={taskPath(gardenId, key)}>{readableIn(units, title, to)}</a>: {amountsInWords(amounts, units)}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+
+const Otherwise = ({ rows, gardenId, units }: Required<Omit<WorkProps, 'heading'>>) =>
+  rows.length === 0 ? null : (
+    <>
+      <h2>What says something else</h2>
+      <ul class="marked">
+        {rows.map(({ keys: [key = ''], title, from, because }) => (
+          <li>
+            <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>: {readableIn(units, because, from)}
           </li>
         ))}
       </ul>

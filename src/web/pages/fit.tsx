@@ -139,7 +139,9 @@ const Out = ({ gap, reader }: Pick<GapProps, 'gap' | 'reader'>) => {
   const count = out.reduce((sum, { names }) => sum + names.length, 0);
   return (
     <details>
-      <summary>{count} that do not fit, and why</summary>
+      <summary>
+        {count} that {count === 1 ? 'does' : 'do'} not fit, and why
+      </summary>
       <ul class="marked">
         {out.map(({ why, names }) => (
           <li>

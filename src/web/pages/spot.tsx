@@ -9,6 +9,7 @@ import type { Problem } from '../../garden/problem.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
+import { startWord } from '../../practices/planting/planting-in-bed.ts';
 import { isHard } from '../../practices/rotation-plan/looked-at.ts';
 import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
 import type { CoverCost } from '../../steward/bed-plan/best-day.ts';
@@ -107,7 +108,7 @@ const Planned = ({ planned, gardenId, bedId, units }: PlannedProps) => (
     <ul class="marked">
       {planned.map(({ id, cropId, start, areaM2 }) => (
         <li>
-          {vegetableById(cropId).name}, {start.how === 'sow' ? 'sown' : 'set out'} about {fullDay(start.day, units)}
+          {vegetableById(cropId).name}, {startWord(cropId, start.how)} about {fullDay(start.day, units)}
           {areaM2 === undefined ? '' : `, on ${formatQuantity({ value: areaM2, unit: 'm2' }, units)}`}.{' '}
           <a href={editPath(gardenId, 'plantings', id)}>change it</a> ·{' '}
           <a href={dropCropPath(gardenId, bedId, id)}>see what taking it out would do</a>

@@ -1,6 +1,7 @@
 /**
  * Undo: what taking an entry back would do, before it is done.
  */
+import { otherwiseInWords } from '../../digest/told-otherwise.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { Day } from '../../measures/days.ts';
@@ -103,10 +104,11 @@ const Moves = ({ moves, gardenId, units, today }: MovesProps) => (
   </ul>
 );
 
-function moveInWords({ from, to, amounts = [] }: TaskMove, units: UnitSystem, today: Day): string {
+function moveInWords({ from, to, amounts = [], otherwise }: TaskMove, units: UnitSystem, today: Day): string {
   const [was, is] = [from, to].map((day) => day && formatDay(day, units, today));
-  const stays = `stays on ${is}${amounts.length > 0 ? '' : ', its mark taken back'}`;
+  const stays = `stays on ${is}${amounts.length > 0 || otherwise ? '' : ', its mark taken back'}`;
   const moved = was === is ? stays : `from ${was} to ${is}`;
   const how = was === undefined ? `back on ${is}` : is === undefined ? `off the plan; it stands on ${was}` : moved;
-  return [how, amountsInWords(amounts, units)].filter((part) => part !== '').join('; ');
+  const says = otherwise === undefined ? '' : readableIn(units, otherwiseInWords(otherwise), today);
+  return [how, amountsInWords(amounts, units), says].filter((part) => part !== '').join('; ');
 }

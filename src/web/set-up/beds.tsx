@@ -84,7 +84,7 @@ function asked(changed: DraftBed | undefined, units: UnitSystem): AskedFields {
           ? { hint: 'Left empty they are Bed 1, Bed 2 and so on; several of a name are numbered.' }
           : {}),
       },
-      ...bedSize(changed),
+      ...bedSize(changed, units),
       {
         name: 'plannedFor',
         label: 'Still to be made: by which day',

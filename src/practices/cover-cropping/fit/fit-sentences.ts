@@ -50,7 +50,7 @@ const FATES: Readonly<Record<string, string>> = {
 const UNKNOWN_COLD: Readonly<Record<string, string>> = {
   lives: 'but it stands winters as cold as those of zone 3',
   dies: 'but the first freezes kill it',
-  unsure: 'so nobody can say whether winter kills it: look in late winter, and give the hardinessZone if you know it',
+  unsure: 'so nobody can say whether winter kills it: look in late winter, and give the hardiness zone if you know it',
 };
 
 const winterByZone: Sentence = ({ saw }) => {

@@ -15,7 +15,7 @@ import type { Field, Option } from '../field.ts';
 import { bedName, CROP_OPTIONS, SOIL_OPTIONS } from '../options.ts';
 import { bedField, ofABed } from './of-a-bed.ts';
 
-const ON: Field = { name: 'on', label: 'The day', as: 'day' };
+const ON: Field = { name: 'on', label: 'The day', as: 'day', past: true };
 
 /** Mulch meant for a bed. */
 export const mulches = ofABed<'mulches'>({
@@ -26,6 +26,7 @@ export const mulches = ofABed<'mulches'>({
   docs: 'mulching',
   wordsOf: ({ mulch }) => (mulch === 'leaves' ? 'Leaves' : 'Straw'),
   dayOf: ({ from }) => from,
+  mends: { to: 'Give a day that is not before the one it lies from.' },
   fields: ({ view }) => [
     bedField(view.garden),
     { name: 'mulch', label: 'With what', as: 'choice', options: MULCHES.map((value) => ({ value, words: value })) },
@@ -105,7 +106,7 @@ export const diseases = ofABed<'diseases'>({
     bedField(view.garden),
     { name: 'crop', label: 'On which crop', as: 'choice', options: CROP_OPTIONS },
     { name: 'disease', label: 'What it is called', as: 'text', example: 'clubroot' },
-    { name: 'found', label: 'The day it was found', as: 'day' },
+    { name: 'found', label: 'The day it was found', as: 'day', past: true },
   ],
 });
 

@@ -39,12 +39,12 @@ export const bedsAlike: EditKind<'beds'> = {
 const COUNT: Field = { name: 'count', label: 'How many', as: 'whole', required: true, example: 12 };
 const FIRST: Field = { name: 'first', label: 'The number of the first', as: 'whole', required: true };
 
-function askedOf({ file }: About<Bed>): AnyField[] {
+function askedOf({ file, view }: About<Bed>): AnyField[] {
   return [
     COUNT,
     { name: 'name', label: 'What they are called, before the number', as: 'text', value: 'Bed', example: 'Bed' },
     { ...FIRST, value: nextNumber(file.beds.map(({ name }) => name)) },
-    ...bedSides(undefined),
+    ...bedSides(undefined, view.garden.place.units),
   ];
 }
 

@@ -1,6 +1,7 @@
 /**
  * Beds.
  */
+import type { UnitSystem } from '../../../measures/units.ts';
 import { bedPath, bedsPath } from '../../addresses.ts';
 import type { AnyField } from '../field.ts';
 import type { EditKind, RowOf } from '../kind.ts';
@@ -19,16 +20,22 @@ export const beds: EditKind<'beds'> = {
   here: 'beds',
   docs: 'new-beds',
   titleOf: ({ name }) => name,
-  fields: ({ row }) => [
+  fields: ({ row, view }) => [
     { name: 'name', label: 'Name', as: 'text', example: 'North bed' },
-    ...bedSides(row),
+    ...bedSides(row, view.garden.place.units),
     {
       name: 'plannedFor',
       label: 'Still to be made: the day it is to be there',
       hint: 'Left empty for a bed that is there. A bed still to be made needs its depth.',
       as: 'day',
     },
-    { name: 'filledOn', label: 'The day it was filled', hint: 'Of a bed that had still to be made.', as: 'day' },
+    {
+      name: 'filledOn',
+      label: 'The day it was filled',
+      hint: 'Of a bed that had still to be made.',
+      as: 'day',
+      past: true,
+    },
     {
       name: 'pathsM2',
       label: 'Paths beside it that topsoil can be scooped from',
@@ -47,13 +54,13 @@ export const beds: EditKind<'beds'> = {
 };
 
 /** The size of a bed and its kind, as they are asked when a garden is set up too. */
-export function bedSize(row: Pick<Bed, 'raised'> | undefined): AnyField[] {
+export function bedSize(row: Pick<Bed, 'raised'> | undefined, units: UnitSystem): AnyField[] {
   return [
     { name: 'lengthM', label: 'Length', as: 'length', example: 2.4 },
     {
       name: 'widthM',
       label: 'Width',
-      hint: '1.2 m, or 4 ft, lets both sides reach the middle.',
+      hint: `${units === 'us' ? '4 ft, or 1.2 m,' : '1.2 m, or 4 ft,'} lets both sides reach the middle.`,
       as: 'length',
       example: 1.2,
     },
@@ -70,9 +77,9 @@ export function bedSize(row: Pick<Bed, 'raised'> | undefined): AnyField[] {
 }
 
 /** What beds alike have alike. */
-export function bedSides(row: Bed | undefined): AnyField[] {
+export function bedSides(row: Bed | undefined, units: UnitSystem): AnyField[] {
   return [
-    ...bedSize(row),
+    ...bedSize(row, units),
     {
       name: 'soilTexture',
       label: 'Its soil, where it is not the garden’s',

@@ -16,6 +16,10 @@ const CLIMATE = {
   of: 'climate',
   stays: true,
   word: 'climate',
+  mends: {
+    '': 'Choose one thing that it is worked out from.',
+    id: 'Choose one of the nearest, or give the id of a station of the table, such as USW00014839.',
+  },
   docs: 'climate',
   back: ({ id }: Garden) => `${gardenPath(id)}#climate`,
 } as const;
@@ -93,13 +97,13 @@ export const frostDatesKind: EditKind<'climate'> = {
     'For a place with no weather station near it. Freezes then come as your dates say, spread as they are in most ' +
     'places; the warmth of the soil and of the year is reckoned from them, and is less sure.',
   titleOf: () => 'The climate, from your own freeze dates',
-  fields: () => [
+  fields: ({ view }) => [
     {
       name: 'frostDates.lastSpring',
       label: 'The last freeze of spring, in the middle of the years',
       as: 'month-day',
       required: true,
-      hint: 'The day by which it is over in half of the years: 0 °C (32 °F) at the height of a thermometer.',
+      hint: `The day by which it is over in half of the years: ${view.garden.place.units === 'us' ? '32 °F (0 °C)' : '0 °C (32 °F)'} at the height of a thermometer.`,
     },
     {
       name: 'frostDates.firstAutumn',

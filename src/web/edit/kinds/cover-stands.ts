@@ -28,6 +28,12 @@ export const coverStands = ofABed<'coverStands'>({
   dayOf: ({ sow }) => sow,
   fields: ({ view, row }) => standFields(view.garden, row),
   rowIn,
+  mends: {
+    '': 'Choose what grows.',
+    resown: 'Choose what was sown.',
+    'regrowth.answer': 'Say what is to be done only where it grew again, or leave this empty.',
+    cut: 'Give a day that is not before the sowing.',
+  },
   fieldOf: (key) => (key === 'cover' || key === 'mix' ? 'grows' : key === 'planned' ? 'happened' : key),
 });
 
@@ -41,8 +47,8 @@ function standFields(garden: Garden, row: Stand | undefined): AnyField[] {
     growsField('What grows', row),
     { name: 'sow', label: 'The day it is sown, or was sown', as: 'day' },
     sownField(row),
-    { name: 'cut', label: 'The day it was cut', hint: 'Left empty while it stands.', as: 'day' },
-    { name: 'dead', label: 'The day it was seen dead after winter', as: 'day' },
+    { name: 'cut', label: 'The day it was cut', hint: 'Left empty while it stands.', as: 'day', past: true },
+    { name: 'dead', label: 'The day it was seen dead after winter', as: 'day', past: true },
     ...logs(row),
   ];
 }
@@ -70,7 +76,7 @@ function sownField(row: Stand | undefined): Field {
 
 function logs(row: Stand | undefined): FieldRows[] {
   const kind: Field = { name: 'cover', label: 'Which kind', as: 'choice', options: kindsIn(row) };
-  const on = (label: string): Field => ({ name: 'on', label, as: 'day', required: true });
+  const on = (label: string): Field => ({ name: 'on', label, as: 'day', required: true, past: true });
   const log = (name: string, label: string, one: string, fields: readonly Field[]): FieldRows => {
     return { name, label, one, as: 'rows', fields: () => fields };
   };

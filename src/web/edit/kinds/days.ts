@@ -3,6 +3,7 @@
  */
 import { fullDay } from '../../../digest/words.ts';
 import { gardenPath } from '../../addresses.ts';
+import type { Field } from '../field.ts';
 import type { EditKind } from '../kind.ts';
 
 /** A time away. */
@@ -12,6 +13,7 @@ export const awayKind: EditKind<'away'> = {
   word: 'time away',
   docs: 'away-and-missed',
   note: 'On days away nobody works here: work is pulled forward, waits, or is left to somebody.',
+  mends: { to: 'Give a day that is not before the one you are away from.' },
   titleOf: ({ from, to }, { place: { units } }) => `Away from ${fullDay(from, units)} to ${fullDay(to, units)}`,
   fields: () => [
     { name: 'from', label: 'Away from', as: 'day' },
@@ -25,6 +27,8 @@ export const awayKind: EditKind<'away'> = {
   back: ({ id }) => `${gardenPath(id)}#days`,
 };
 
+const EVENING: Field = { name: 'evening', label: 'The evening it begins on', as: 'day' };
+
 /** A cold night. */
 export const coldNightKind: EditKind<'coldNights'> = {
   of: 'coldNights',
@@ -35,7 +39,7 @@ export const coldNightKind: EditKind<'coldNights'> = {
   note: 'What to cover and pick before it, and what to look at after it, hang on its low.',
   titleOf: ({ evening }, { place: { units } }) => `The night of ${fullDay(evening, units)}`,
   fields: () => [
-    { name: 'evening', label: 'The evening it begins on', as: 'day' },
+    EVENING,
     { name: 'lowC', label: 'The low of the night', as: 'temp', example: -2 },
     {
       name: 'how',
@@ -48,5 +52,15 @@ export const coldNightKind: EditKind<'coldNights'> = {
       ],
     },
   ],
+  rowIn(form, about) {
+    const row = form.row(this.fields(about), about.row);
+    if (row.how === 'measured' && typeof row.evening === 'string' && row.evening > about.view.plan.today)
+      form.refuse(
+        EVENING,
+        'That evening is still to come.',
+        'Give an evening up to today, or choose that it is expected.',
+      );
+    return row;
+  },
   back: ({ id }) => `${gardenPath(id)}#days`,
 };

@@ -114,7 +114,7 @@ function readings({ row }: About<Row>): FieldRows {
     ...(row === undefined ? {} : { value: row.readings }),
     hint: 'What a look finds says when it is turned next.',
     fields: () => [
-      { name: 'on', label: 'The day', as: 'day' },
+      { name: 'on', label: 'The day', as: 'day', past: true },
       { name: 'at', label: 'The hour', as: 'time' },
       { name: 'tempC', label: 'In the middle', as: 'temp', example: 58 },
       { name: 'moisture', label: 'A squeezed handful is', as: 'choice', options: FEELS },
@@ -132,7 +132,7 @@ const turns: FieldRows = {
   one: 'a turn',
   plain: true,
   hint: 'The next turn is counted from the last.',
-  fields: () => [{ name: 'on', label: 'The day', as: 'day' }],
+  fields: () => [{ name: 'on', label: 'The day', as: 'day', past: true }],
 };
 
 const looks: FieldRows = {
@@ -141,7 +141,7 @@ const looks: FieldRows = {
   as: 'rows',
   one: 'such a look',
   fields: () => [
-    { name: 'on', label: 'The day', as: 'day' },
+    { name: 'on', label: 'The day', as: 'day', past: true },
     {
       name: 'failed',
       label: 'What was amiss',
@@ -156,9 +156,16 @@ const itsEnd: readonly Field[] = [
     name: 'curingSince',
     label: 'Left to cure since',
     as: 'day',
+    past: true,
     hint: 'It is turned no more; in three to four weeks it is looked at.',
   },
-  { name: 'finished', label: 'Found ready on', as: 'day', hint: 'Its compost counts for the beds from then on.' },
+  {
+    name: 'finished',
+    label: 'Found ready on',
+    as: 'day',
+    past: true,
+    hint: 'Its compost counts for the beds from then on.',
+  },
   {
     name: 'finishedLitres',
     label: 'Compost it gave',

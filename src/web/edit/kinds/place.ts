@@ -29,7 +29,7 @@ export const placeKind: EditKind<'garden'> = {
   docs: 'climate',
   note: 'Days of freezes, of warm soil and of light are all worked out for this place.',
   titleOf: ({ name }) => `Where ${name} lies`,
-  fields: ({ row }) => [
+  fields: ({ row, view: { climate } }) => [
     { name: 'name', label: 'What the garden is called', as: 'text', hint: 'It heads every page, calendar and list.' },
     {
       name: 'latitude',
@@ -58,7 +58,7 @@ export const placeKind: EditKind<'garden'> = {
       label: 'Its hardiness zone',
       as: 'choice',
       options: HALF_ZONES,
-      hint: 'Which covers live through the winter goes by it. Leave it open to have it worked out from the climate.',
+      hint: `Which covers live through the winter goes by it. ${climate.zone === undefined ? 'Your climate gives no winter lows to work it out from: give it if you know it, or leave it open.' : `Leave it open to have it worked out from the climate: ${climate.zone.zone}.`}`,
     },
     {
       name: 'frostOffsetDays',

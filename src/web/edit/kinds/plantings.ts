@@ -4,6 +4,7 @@
 
 import { firstFree, slug } from '../../../garden/ids.ts';
 import { vegetables } from '../../../handbook/vegetables.ts';
+import { startWord } from '../../../practices/planting/planting-in-bed.ts';
 import type { EditForm } from '../edit-form.ts';
 import type { AnyField, Field } from '../field.ts';
 import type { About, RowOf } from '../kind.ts';
@@ -21,7 +22,7 @@ export const plantings = ofABed<'plantings'>({
   docs: 'planting',
   note: 'Crops of past seasons count too: they are what the rotation goes by.',
   wordsOf: ({ crop, setOut, planned = [] }) => {
-    const how = setOut === undefined ? 'sown' : 'set out';
+    const how = startWord(crop, setOut === undefined ? 'sow' : 'set-out');
     const isPlan = planned.includes(setOut === undefined ? 'sow' : 'setOut');
     return `${cropName(crop)}, ${isPlan ? 'to be ' : ''}${how}`;
   },
@@ -38,7 +39,7 @@ export const plantings = ofABed<'plantings'>({
       hint: 'Only where it went in on another: its planned last harvest moves with it.',
       as: 'day',
     },
-    { name: 'indoors', label: 'The day its plants were sown under a roof', as: 'day' },
+    { name: 'indoors', label: 'The day its plants were sown under a roof', as: 'day', past: true },
     {
       name: 'lastHarvest',
       label: 'The day of its last harvest',
@@ -56,7 +57,7 @@ export const plantings = ofABed<'plantings'>({
     ...(about.row === undefined ? SOWN_AGAIN : []),
   ],
   rowIn,
-  mends: { lastHarvest: 'Give a day that is not before the crop goes in.' },
+  mends: { '': 'Choose how it goes in.', lastHarvest: 'Give a day that is not before the crop goes in.' },
   fieldOf: (key) => FIELD_OF[key] ?? key,
 });
 
@@ -87,7 +88,7 @@ function cropName(id: string): string {
 function howField(row: Planting | undefined): Field {
   const value = row === undefined ? undefined : row.setOut === undefined ? 'sow' : 'setOut';
   const options = [
-    { value: 'sow', words: 'as seed, sown in the bed' },
+    { value: 'sow', words: 'sown in the bed; potatoes, garlic and sets are planted so' },
     { value: 'setOut', words: 'as plants, set out' },
   ];
   return { name: 'how', label: 'How it goes in', as: 'choice', open: true, required: true, options, value };

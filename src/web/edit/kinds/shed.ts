@@ -5,6 +5,7 @@ import { fullDay } from '../../../digest/words.ts';
 import { frostCovers } from '../../../handbook/frost-covers.ts';
 import { vegetableById, vegetables } from '../../../handbook/vegetables.ts';
 import { capital } from '../../../measures/capital.ts';
+import { dayParts } from '../../../measures/days.ts';
 import { formatQuantity } from '../../../measures/quantity.ts';
 import { isPermanent } from '../../../practices/bed-timeline.ts';
 import { coverName } from '../../../practices/covers.ts';
@@ -12,6 +13,9 @@ import { bedsPath, compostPath, gardenPath } from '../../addresses.ts';
 import type { Field } from '../field.ts';
 import type { About, EditKind, RowOf } from '../kind.ts';
 import { COVER_OPTIONS, CROP_OPTIONS } from '../options.ts';
+
+const CAME: Field = { name: 'on', label: 'The day it came, or was ordered', as: 'day' };
+const ORDERED = 'It is ordered, and has not come yet';
 
 /** Compost got from elsewhere. */
 export const compostBoughtKind: EditKind<'compostBought'> = {
@@ -24,11 +28,18 @@ export const compostBoughtKind: EditKind<'compostBought'> = {
   titleOf: ({ litres, on }, { place: { units } }) =>
     `${formatQuantity({ value: litres, unit: 'L' }, units)} of compost from elsewhere, ${fullDay(on, units)}`,
   fields: () => [
-    { name: 'on', label: 'The day it came, or was ordered', as: 'day' },
+    CAME,
     { name: 'litres', label: 'How much', as: 'volume', example: 500 },
-    { name: 'ordered', label: 'It is ordered, and has not come yet', as: 'check', unticked: 'absent' },
-    { name: 'tested', label: 'Beans were seen to grow well in it on', as: 'day' },
+    { name: 'ordered', label: ORDERED, as: 'check', unticked: 'absent' },
+    { name: 'tested', label: 'Beans were seen to grow well in it on', as: 'day', past: true },
   ],
+  rowIn(form, about) {
+    const row = form.row(this.fields(about), about.row);
+    const isToCome = typeof row.on === 'string' && row.on > about.view.plan.today;
+    if (isToCome && row.ordered !== true)
+      form.refuse(CAME, 'That day is still to come.', `Give a day up to today, or tick “${ORDERED}”.`);
+    return row;
+  },
   back: ({ id }) => compostPath(id),
 };
 
@@ -40,7 +51,7 @@ export const gearKind: EditKind<'gear'> = {
   docs: 'frost-watch',
   here: 'household',
   titleOf: ({ what }) => capital(gearName(what)),
-  fields: () => [
+  fields: ({ view }) => [
     {
       name: 'what',
       label: 'What it is',
@@ -54,7 +65,7 @@ export const gearKind: EditKind<'gear'> = {
       label: 'How much of it',
       as: 'area',
       example: 12,
-      hint: 'All of one kind together. A bed takes its own size and 0.3 m (1 ft) more on every side.',
+      hint: `All of one kind together. A bed takes its own size and ${view.garden.place.units === 'us' ? '1 ft (0.3 m)' : '0.3 m (1 ft)'} more on every side.`,
     },
   ],
   back: ({ id }) => `${gardenPath(id)}#shed`,
@@ -63,6 +74,14 @@ export const gearKind: EditKind<'gear'> = {
 function gearName(what: RowOf<'gear'>['what']): string {
   return frostCovers.find(({ kind }) => kind === what)?.name ?? what;
 }
+
+const PACKED: Field = {
+  name: 'packed',
+  label: 'The year it was packed for',
+  as: 'whole',
+  example: 2026,
+  hint: 'Old seed is tried on wet paper before it is sown.',
+};
 
 /** Seed in the drawer. */
 export const seedKind: EditKind<'seeds'> = {
@@ -75,13 +94,7 @@ export const seedKind: EditKind<'seeds'> = {
     `${crop === undefined ? capital(coverName(cover ?? '')) : vegetableById(crop).name} seed of ${packed}`,
   fields: (about) => [
     plantField(about),
-    {
-      name: 'packed',
-      label: 'The year it was packed for',
-      as: 'whole',
-      example: 2026,
-      hint: 'Old seed is tried on wet paper before it is sown.',
-    },
+    PACKED,
     {
       name: 'grams',
       label: 'How much it holds',
@@ -89,12 +102,20 @@ export const seedKind: EditKind<'seeds'> = {
       example: 320,
       hint: 'What is still to buy is reckoned from it. Leave both empty where you do not know.',
     },
-    { name: 'on', label: 'The day it held so much', as: 'day', hint: 'What was sown since is taken off.' },
+    { name: 'on', label: 'The day it held so much', as: 'day', past: true, hint: 'What was sown since is taken off.' },
   ],
+  mends: {
+    '': 'Choose what it is seed of.',
+    grams: 'Give how much it holds and the day it held so much, or leave both empty.',
+  },
   fieldOf: (key) => (key === 'crop' || key === 'cover' ? 'plant' : key),
   rowIn(form, about) {
     const { crop: _crop, cover: _cover, ...old } = { ...about.row };
     const { plant, ...row } = form.row(this.fields(about), old);
+    // A packet for the coming season is sold the autumn before.
+    const latest = dayParts(about.view.plan.today).year + 1;
+    if (typeof row.packed === 'number' && row.packed > latest)
+      form.refuse(PACKED, `${row.packed} is still to come.`, `Give the year that stands on it, up to ${latest}.`);
     const [kind = 'crop', id] = typeof plant === 'string' ? plant.split(':') : [];
     return { ...row, ...(id === undefined ? {} : { [kind]: id }) };
   },
@@ -140,5 +161,7 @@ export const wishKind: EditKind<'wishes'> = {
       hint: 'Leave it empty where it is wanted in every season that is planned.',
     },
   ],
+  mends: { beds: 'Give either a number of whole beds or how much of a bed: one of the two.' },
+  fieldOf: (key) => (key === '' ? 'beds' : key),
   back: ({ id }) => bedsPath(id),
 };
