@@ -73,7 +73,9 @@ describe('a form that is refused', () => {
     expect(await refused(app, 'seeds/new', { plant: 'cover:oats', packed: '2029' })).toContain(
       '2029 is still to come.',
     );
-    expect(await refused(app, 'wishes/new', { crop: 'tomato' })).toContain('Give either a number of whole beds or how much');
+    expect(await refused(app, 'wishes/new', { crop: 'tomato' })).toContain(
+      'Give either a number of whole beds or how much',
+    );
   });
 
   test('shows a day in its reader’s order, at the entry that breaks the rule', async () => {
