@@ -23,6 +23,11 @@ export function autumnTopdressKey(bedId: string, season: number): TaskKey {
   return `topdress/bed:${bedId}/${season}/before-winter`;
 }
 
+/** The task that takes the soil sample of an autumn: of one bed, or of the garden's beds together. */
+export function sampleKey(bedId: string | undefined, season: number): TaskKey {
+  return `soil-sample/${bedId === undefined ? 'garden' : `bed:${bedId}`}/${season}`;
+}
+
 /** The task that marks out a new bed and covers the ground. */
 export function markOutKey(bedId: string): TaskKey {
   return `bed-mark/bed:${bedId}`;

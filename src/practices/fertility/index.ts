@@ -12,7 +12,7 @@ import { fertilitySentences } from './sentences.ts';
 export const fertility: Practice = {
   name: 'fertility',
   work: (input, found) => ({
-    drafts: [...sampleDrafts(input), ...feedDrafts(input, found), ...boneMealDrafts(input)],
+    drafts: [...sampleDrafts(input, found), ...feedDrafts(input, found), ...boneMealDrafts(input)],
   }),
   sentences: fertilitySentences,
 };

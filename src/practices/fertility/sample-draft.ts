@@ -6,12 +6,14 @@
 import { freezeDay } from '../../climate/freeze.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed, SoilTest, Subject } from '../../garden/garden.ts';
-import { addDays, type Day, daysBetween, latestOf } from '../../measures/days.ts';
+import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
+import type { BedDemand } from '../compost-balance.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { SAMPLE_MINUTES, START_UP_MINUTES } from '../effort.ts';
-import type { PracticeInput } from '../practice.ts';
+import { autumnTopdressKey, sampleKey } from '../keys.ts';
+import type { Findings, PracticeInput } from '../practice.ts';
 import { bedSubject, gardenSubject } from '../subjects.ts';
 
 /** Years from one sample to the next: the short end of three to five (veg:V45). */
@@ -25,23 +27,31 @@ const BEST_DAYS_BEFORE = 14;
 /** Days after its window that a sample is still waited for; then the next autumn's is asked. House default. */
 const STILL_WANTED_DAYS = 60;
 
-/** The samples that are due next: the garden's, and those of beds with tests of their own. */
-export function sampleDrafts(input: PracticeInput): TaskDraft[] {
-  const { beds, soilTests } = input.garden;
-  const own = beds.filter(({ id }) => soilTests.some(({ bedId }) => bedId === id));
-  const shared = own.length < beds.length ? [sampleDraft(input, undefined)] : [];
-  return [...shared, ...own.map((bed) => sampleDraft(input, bed))].flatMap((draft) => draft ?? []);
+/** An autumn's sample: of one bed, or of all without tests of their own. */
+interface Sampled {
+  season: number;
+  bed: Bed | undefined;
 }
 
-function sampleDraft(input: PracticeInput, bed: Bed | undefined): TaskDraft | undefined {
+/** The samples that are due next: the garden's, and those of beds with tests of their own. */
+export function sampleDrafts(input: PracticeInput, found: Findings): TaskDraft[] {
+  const { beds, soilTests } = input.garden;
+  const own = beds.filter(({ id }) => soilTests.some(({ bedId }) => bedId === id));
+  const shared = own.length < beds.length ? [sampleDraft(input, found, undefined)] : [];
+  return [...shared, ...own.map((bed) => sampleDraft(input, found, bed))].flatMap((draft) => draft ?? []);
+}
+
+function sampleDraft(input: PracticeInput, found: Findings, bed: Bed | undefined): TaskDraft | undefined {
   const { garden, climate } = input;
   const last = newest(garden.soilTests.filter(({ bedId }) => bedId === bed?.id));
   const due = nextDue(input, last);
   if (due === undefined) return undefined;
-  const { season, window, freeze } = due;
+  const { season, freeze } = due;
+  const { window, layer } = beforeLayers(due.window, layersOf(input, found, { season, bed }));
+  const under = spreadAlready(input, { season, bed });
   const subject: Subject = bed ? bedSubject(bed) : gardenSubject(garden);
   return {
-    key: `soil-sample/${bed ? `bed:${bed.id}` : 'garden'}/${season}`,
+    key: sampleKey(bed?.id, season),
     practice: 'fertility',
     kind: 'take-soil-sample',
     job: { id: 'take-soil-sample', title: 'Take a soil sample' },
@@ -51,7 +61,8 @@ function sampleDraft(input: PracticeInput, bed: Bed | undefined): TaskDraft | un
     steps: [
       `Push compost and mulch aside and take a slice of soil ${quantity(SAMPLE_DEPTH_MM, 'mm')} deep, at ten places${bed ? ' of the bed' : ' over the beds, not the paths'}.`,
       'Mix the slices in a clean bucket, and send what the laboratory asks for. Ask for pH, phosphorus and organic matter.',
-      'Not within some weeks of compost or lime: it would measure those. Take it before the autumn layer goes on, or from beds still without.',
+      NOT_AFTER_COMPOST,
+      ...(under.length === 0 ? [] : [underCompost(under, bed)]),
       'Write the answer down under The garden, as a soil test. Lime and wood ash are spread only where it asks for them.',
     ],
     cautions: [
@@ -69,10 +80,60 @@ function sampleDraft(input: PracticeInput, bed: Bed | undefined): TaskDraft | un
     confidence: knownAs(climate, 'derived'),
     reasons: [
       dueReason(last),
-      { rule: 'soil-sample.autumn', saw: { freeze, weeks: AUTUMN_WEEKS }, limit: window.latest, source: 'veg:V45' },
+      { rule: 'soil-sample.autumn', saw: { freeze, weeks: AUTUMN_WEEKS }, limit: due.window.latest, source: 'veg:V45' },
+      ...layerReasons(layer),
     ],
     makes: [{ makes: 'soil-sampled', ...(bed ? { bedId: bed.id } : {}) }],
   };
+}
+
+function layerReasons(layer: BedDemand | undefined): Reason[] {
+  if (layer === undefined) return [];
+  const saw = { bed: layer.bedName, day: layer.window.preferred };
+  return [{ rule: 'soil-sample.before-layer', saw, source: 'veg:V45' }];
+}
+
+const NOT_AFTER_COMPOST =
+  'Not within some weeks of compost or lime: it would measure those. Take it before the autumn layer goes on, or from beds still without.';
+
+function underCompost(under: readonly string[], bed: Bed | undefined): string {
+  if (bed !== undefined)
+    return 'Its autumn layer is on before this sample can be taken: wait until spring, before the next layer, if you can.';
+  return `The autumn layer is on before this sample can be taken in ${under.join(', ')}: take no slices there.`;
+}
+
+/** The names of the beds whose layer of that autumn is on already. */
+function spreadAlready({ garden }: PracticeInput, { season, bed }: Sampled): string[] {
+  const done = new Set(garden.done.map(({ key }) => key));
+  const beds = garden.beds.filter(
+    ({ id }) => isSampled(garden, id, bed) && done.has(autumnTopdressKey(id, season + 1)),
+  );
+  return beds.map(({ name }) => name);
+}
+
+function isSampled({ soilTests }: PracticeInput['garden'], bedId: string, bed: Bed | undefined): boolean {
+  return bed === undefined ? soilTests.every((own) => own.bedId !== bedId) : bedId === bed.id;
+}
+
+/** The layers that go on in the autumn of a sample, in the beds it is taken of. */
+function layersOf({ garden }: PracticeInput, { compostBalance }: Findings, { season, bed }: Sampled): BedDemand[] {
+  const layers = compostBalance?.beds ?? [];
+  return layers.filter(
+    ({ bedId, half, season: of, fill, skipped }) =>
+      half === 'autumn' && of === season + 1 && !fill && !skipped && isSampled(garden, bedId, bed),
+  );
+}
+
+/**
+ * A sample's window, so that it comes before the compost it would measure: best by the day the first layer is best
+ * spread, opened sooner where that is before its own weeks, and no later than the last day of any layer.
+ */
+function beforeLayers(window: Window, layers: readonly BedDemand[]): { window: Window; layer: BedDemand | undefined } {
+  const [layer] = [...layers].sort((a, b) => (a.window.preferred < b.window.preferred ? -1 : 1));
+  if (layer === undefined) return { window, layer };
+  const preferred = earliestOf(window.preferred, layer.window.preferred);
+  const latest = earliestOf(window.latest, ...layers.map((each) => each.window.latest));
+  return { window: { earliest: earliestOf(window.earliest, preferred), preferred, latest }, layer };
 }
 
 function newest(tests: readonly SoilTest[]): SoilTest | undefined {

@@ -18,6 +18,9 @@ export const fertilitySentences: Practice['sentences'] = {
   'soil-sample.autumn': ({ saw, limit }) =>
     `In autumn laboratories are quiet and lime has winter to act: from ${saw.weeks} weeks before ${firstFreezeOf(32)} ` +
     `(about ${dated(String(saw.freeze))}) until harder cold, by ${dated(String(limit))}.`,
+  'soil-sample.before-layer': ({ saw }) =>
+    `It comes before the autumn compost, which it would measure: the first layer is best spread in ${saw.bed}, about ` +
+    `${dated(String(saw.day))}.`,
   'feed.short': ({ saw }) =>
     `Over the season ${grams(saw.wantsGPerM2)} of nitrogen are wanted where the ${saw.crop} stands, by it and what goes ` +
     `before or after it. The bed gives ${grams(saw.givesGPerM2)} by the usual figures and ${grams(saw.bestGPerM2)} at best: ` +

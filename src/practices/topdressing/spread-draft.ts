@@ -11,6 +11,7 @@ import type { BedLayer } from '../compost-layer.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { effortOverArea, SPREAD_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
+import { sampleKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { bedSubject } from '../subjects.ts';
 import { ORDER_TO_SPREAD_DAYS } from './order-days.ts';
@@ -62,7 +63,12 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
     effortMinutes: effortOverArea(areaOf(bed), SPREAD_MINUTES_PER_M2),
     onceMinutes: START_UP_MINUTES,
     needs: ['above-freezing'],
-    after: [...share.after, ...share.unproven.map((key) => ({ key, minDays: 0 })), ...waitsForOrder(share, orders)],
+    after: [
+      ...share.after,
+      ...share.unproven.map((key) => ({ key, minDays: 0 })),
+      ...waitsForOrder(share, orders),
+      ...waitsForSample(input, share),
+    ],
     confidence: knownAs(input.climate, 'derived'),
     reasons: [
       ...depthReasons(layer),
@@ -88,6 +94,13 @@ function waitsForOrder(share: Share, orders: readonly SeasonOrder[]): TaskDraft[
   if (order === undefined || share.skipped || share.fromBins >= share.litres) return [];
   const inTime = addDays(order.window.latest, ORDER_TO_SPREAD_DAYS) <= share.window.latest;
   return inTime ? [{ key: order.key, minDays: ORDER_TO_SPREAD_DAYS }] : [];
+}
+
+/** A layer before winter goes on once the soil sample of that autumn is taken; it is not lost for want of one. */
+function waitsForSample({ garden }: PracticeInput, { bed, half, season }: Share): TaskDraft['after'] {
+  if (half !== 'autumn') return [];
+  const own = garden.soilTests.some(({ bedId }) => bedId === bed.id);
+  return [{ key: sampleKey(own ? bed.id : undefined, season - 1), minDays: 0, yields: true }];
 }
 
 function cautions({ depthMm }: BedLayer): string[] {

@@ -13,9 +13,34 @@ describe('a soil sample', () => {
   it('is due in the first autumn where no test is known', () => {
     const [task] = samples(garden());
     expect(task?.key).toBe('soil-sample/garden/2027');
-    expect(task?.window).toMatchObject({ earliest: '2027-08-20', preferred: '2027-09-17' });
+    expect(task?.window.preferred).toBe('2027-08-09');
     expect(task?.makes).toEqual([{ makes: 'soil-sampled' }]);
     expect(task?.reasons[0]?.rule).toBe('soil-sample.first');
+  });
+
+  it('keeps its own weeks before the first freeze where no layer is to go on', () => {
+    const skipped = { 'topdress/bed:a/2028/before-winter': '2027-01-01' };
+    const [task] = samples(garden({ skipped }));
+    expect(task?.window).toMatchObject({ earliest: '2027-08-20', preferred: '2027-09-17' });
+  });
+
+  it('comes before the compost of its autumn, which waits for it', () => {
+    const tasks = draftsIn(garden(), climate);
+    const sample = draft(tasks, 'soil-sample/');
+    const layer = draft(tasks, 'topdress/bed:a/2028/before-winter');
+    expect(sample.window.preferred <= layer.window.preferred).toBe(true);
+    expect(sample.window.latest <= layer.window.latest).toBe(true);
+    expect(layer.after).toContainEqual({ key: sample.key, minDays: 0, yields: true });
+    expect(sample.reasons.map(({ rule }) => rule)).toContain('soil-sample.before-layer');
+  });
+
+  it('says where compost went on before it could be taken', () => {
+    const beds = [bed('a'), bed('b')];
+    const told = (of: Garden) => draft(draftsIn(of, climate, '2027-09-10'), 'soil-sample/').steps.join(' ');
+    const layer = draft(draftsIn(garden({ beds }), climate), 'topdress/bed:a/2028/before-winter');
+    const done = [{ ...layer, on: '2027-09-09', entry: 1 }];
+    expect(told(garden({ beds }))).not.toContain('take no slices');
+    expect(told(garden({ beds, done }))).toContain('can be taken in Bed A: take no slices there.');
   });
 
   it('is due in the third autumn after the last one, and not before', () => {
@@ -58,6 +83,6 @@ describe('a soil sample', () => {
     const of = garden({ startedOn: '2027-07-10', place: { latitude: -43 } });
     const task = draft(draftsIn(of, frostDates('10-20', '04-20', -43)), 'soil-sample/');
     expect(task.key).toBe('soil-sample/garden/2027');
-    expect(task.window.preferred).toBe('2028-04-06');
+    expect(task.window.preferred).toBe('2028-02-27');
   });
 });
