@@ -29,6 +29,16 @@ const SCHEDULE_SENTENCES: Readonly<Record<string, Sentence>> = {
     `With this work, the week of ${dated(String(saw.monday))} would hold more than the hours you keep for the garden.`,
   'schedule.entries': ({ saw }) => `The week of ${dated(String(saw.monday))} holds enough other entries already.`,
   'schedule.pinned': ({ saw }) => `You pinned it to ${dated(String(saw.day))}.`,
+  'schedule.best-past': ({ saw }) => `Its best day, ${dated(String(saw.best))}, is past.`,
+  'schedule.waits': ({ saw }) =>
+    `It waits for "${saw.task}" on ${dated(String(saw.day))}` +
+    (saw.days === 0 ? '.' : `, and comes ${saw.days} ${saw.days === 1 ? 'day' : 'days'} after that at the soonest.`),
+  'schedule.nobody-home': ({ saw }) => `Nobody is at home from ${dated(String(saw.from))} to ${dated(String(saw.to))}.`,
+  'schedule.together': ({ saw }) =>
+    `Its best day is ${dated(String(saw.best))}; it is done in one go with "${saw.task}".`,
+  'schedule.shared-out': ({ saw }) =>
+    `Its best day is ${dated(String(saw.best))}; it stands on ${dated(String(saw.day))} because the work of the weeks is ` +
+    'shared out.',
   'schedule.put-off': ({ saw }) => `It was put off past ${dated(String(saw.day))}.`,
   'schedule.unpinned': () => 'It is no longer pinned.',
   'schedule.no-longer-wanted': () => 'Nothing in the garden asks for it any more.',

@@ -22,7 +22,7 @@ export interface Cluster extends Span {
 
 /**
  * Rooms of one job gathered: those of a cluster share at least one day, have preferred days within
- * {@link GATHER_DAYS}, and lose no work day by going together. The latest of their preferred days is the cluster's.
+ * {@link GATHER_DAYS}, counted from the first they were wanted on, and lose no work day by going together. The latest of their preferred days is the cluster's.
  */
 export function gathered(rooms: readonly Room[], household: Household): Cluster[] {
   const clusters: Cluster[] = [];
@@ -43,12 +43,16 @@ function byPreference(a: Room, b: Room): number {
 }
 
 function suits(cluster: Cluster, room: Room, household: Household): boolean {
-  const [first] = cluster.rooms;
   const shared = overlap(cluster, room);
-  if (shared.from > shared.to || first === undefined) return false;
-  if (daysBetween(first.preferred, room.preferred) > GATHER_DAYS) return false;
+  if (shared.from > shared.to) return false;
+  if (daysBetween(soonestWish(cluster), room.preferred) > GATHER_DAYS) return false;
   const together = leastUnfitness(shared, household);
   return together === leastUnfitness(cluster, household) && together === leastUnfitness(room, household);
+}
+
+/** The first of the days its members would best be done on, those that time away or an order holds up included. */
+function soonestWish({ rooms, preferred }: Cluster): Day {
+  return earliestOf(preferred, ...rooms.map((room) => earliestOf(room.preferred, room.draft.window.preferred)));
 }
 
 function joined(cluster: Cluster, room: Room): Cluster {

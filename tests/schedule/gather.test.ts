@@ -39,6 +39,13 @@ describe('gathered', () => {
     ]);
   });
 
+  it('counts those days from the day a bed was wanted on, not from the one that time away or an order left it', () => {
+    const early = room('a', 9, 9, 30);
+    const wanted = { ...early, draft: { ...early.draft, window: { ...early.draft.window, preferred: '2027-04-03' } } };
+    expect(told([wanted, room('b', 9, 18, 30)])).toEqual(['a: 9 9 30', 'b: 9 18 30']);
+    expect(told([wanted, room('b', 9, 13, 30)])).toEqual(['a b: 9 13 30']);
+  });
+
   it('holds the preferred day inside the days the beds share', () => {
     expect(told([room('a', 1, 5, 7), room('b', 2, 12, 20)])).toEqual(['a b: 2 7 7']);
   });

@@ -12,6 +12,7 @@ import { afterCut } from '../../practices/after-cut.ts';
 import { pastOddsOf } from '../../practices/past-odds.ts';
 import { gatheredSupplies, supplyAmount } from '../../schedule/entry-text.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
+import { standsBecause } from '../../schedule/stands-because.ts';
 import { doneDoubts } from '../../steward/done-doubts.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, editPath, taskPath } from '../addresses.ts';
@@ -68,6 +69,7 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
           units={units}
           climateOrigin={climate.origin}
           today={today}
+          stands={standsBecause(task, { plan: view.plan, household: { ...garden.place, away: garden.away } })}
           pastOdds={pastOddsOf(task, { garden, climate, today })}
         />
       </div>

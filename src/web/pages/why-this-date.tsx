@@ -6,6 +6,7 @@ import { capital } from '../../measures/capital.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
+import type { Reason } from '../../practices/draft.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
 import { climatePath, taskPath } from '../addresses.ts';
 import { DateDrawing, type DateDrawingData } from '../charts/date-drawing.tsx';
@@ -19,6 +20,8 @@ interface WhyProps {
   units: UnitSystem;
   climateOrigin: string;
   today: Day;
+  /** What put it on this day, where that is not the one that suits it best. */
+  stands: readonly Reason[];
   /** The odds behind the date without this year's weather, where that has moved them. */
   pastOdds: Odds | undefined;
 }
@@ -48,11 +51,11 @@ export const WhyThisDate = (props: WhyProps) => {
 
 const UNSAID = 'No rule has settled this day: it is the one you gave.';
 
-const Reasons = ({ found: { task, waitsFor }, gardenId, units, today, pastOdds }: WhyProps) => (
+const Reasons = ({ found: { task, waitsFor }, gardenId, units, today, stands, pastOdds }: WhyProps) => (
   <>
     <DateDrawing data={drawn(task, today, pastOdds)} units={units} />
     <ul class="reasons">
-      {task.reasons.map((reason) => (
+      {[...stands, ...task.reasons].map((reason) => (
         <li>
           {readableIn(units, reasonSentence(reason), task.day)}
           <ReasonSource reason={reason} gardenId={gardenId} />
