@@ -16,6 +16,7 @@ import { midwinterAfter } from '../practices/seasons.ts';
 import { growingParts, standName } from '../practices/stand-cover.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { type BedDoing, doingsOf } from './bed-doings.ts';
+import { coversToSow } from './cover-sowings.ts';
 import { oddsLines } from './fit-words.ts';
 import { yearSpan } from './year-span.ts';
 
@@ -55,7 +56,8 @@ export function bedYears(input: PracticeInput, plan: Tasks): BedYears[] {
   return input.garden.beds.map((bed) => {
     const covers = standSpans(input, bed.id).map((stand) => coverHeld(input, stand, plan));
     const held = [...cropsHeld(input, bed), ...covers, ...mulchesHeld(input, bed)];
-    const all = [...held, ...bareMulchesHeld(input.garden, bed, plan, held)];
+    const meant = [...held, ...proposalsHeld(input.garden, bed, plan, held)];
+    const all = [...meant, ...bareMulchesHeld(input.garden, bed, plan, meant)];
     return {
       bed,
       held: all.filter((each) => liesIn(each, span)).sort((a, b) => (a.from < b.from ? -1 : 1)),
@@ -113,6 +115,20 @@ function bareMulchesHeld(garden: Garden, bed: Bed, { tasks }: Tasks, held: reado
       .sort();
     const to = next === undefined ? {} : { to: addDays(next, -1) };
     return { kind: 'mulch', what: 'mulch', from, ...to, planned, odds: [] };
+  });
+}
+
+/** Covers that the plan proposes where nobody chose: each until it is cut, or until the next thing goes in. */
+function proposalsHeld(garden: Garden, bed: Bed, plan: Tasks, held: readonly Held[]): Held[] {
+  const proposed = coversToSow(garden, plan).filter((sowing) => sowing.proposed && sowing.bedId === bed.id);
+  return proposed.map(({ standId, cover, day }) => {
+    const cut = plan.tasks.find(({ kind, subject }) => kind === 'cut-cover' && subject.id === standId)?.day;
+    const next = [...held, ...proposed.map((other) => ({ from: other.day }))].map(({ from }) => from);
+    const [ends] = [...(cut === undefined ? [] : [cut]), ...next.map((from) => addDays(from, -1))]
+      .filter((each) => each >= day)
+      .sort();
+    const what = `${cover}, the plan’s own proposal`;
+    return { kind: 'cover', what, from: day, ...(ends === undefined ? {} : { to: ends }), planned: true, odds: [] };
   });
 }
 

@@ -12,6 +12,7 @@ import { type BedGaps, bedGaps, gapOn } from '../practices/cover-cropping/fit/be
 import { chosenFit } from '../practices/cover-cropping/fit/chosen-fit.ts';
 import { passedOver } from '../practices/cover-cropping/fit/passed-over.ts';
 import { fitGap } from '../practices/cover-cropping/fit/sown-fit.ts';
+import { lastOrderDay } from '../practices/cover-cropping/sow-drafts.ts';
 import { coverName } from '../practices/covers.ts';
 import type { PracticeInput } from '../practices/practice.ts';
 import { fitTold, gapInWords, VERDICT_WORDS } from './fit-words.ts';
@@ -43,7 +44,10 @@ export function choiceNotes(input: PracticeInput, choice: Choice, after: Garden)
   const bed = input.garden.beds.find(({ id }) => id === choice.bedId);
   if (bed === undefined) return { told: places, against: [] };
   const gaps = bedGaps(input, bed);
-  return { told: [...places, ...farOff(input, gaps, choice)], ...badFit(input, gaps, choice) };
+  return {
+    told: [...places, ...lateToOrder(input, choice), ...farOff(input, gaps, choice)],
+    ...badFit(input, gaps, choice),
+  };
 }
 
 /** Planned covers and mulches that are there before and not after. */
@@ -61,6 +65,16 @@ function takenPlaces(before: Garden, choice: Choice, after: Garden): string[] {
   return [...stands, ...mulches];
 }
 
+/** That seed by post comes late for it, where the day to order it is past. */
+function lateToOrder({ today }: PracticeInput, { sowOn }: StandPlanned): string[] {
+  const by = lastOrderDay(sowOn);
+  if (by >= today || sowOn < today) return [];
+  return [
+    `It is late to order its seed: for a sowing about ${dated(sowOn)} that was to be done by ${dated(by)}. Choose it if you ` +
+      'have the seed or can buy it nearby; what is ordered by post now may come too late.',
+  ];
+}
+
 /** Why a cover goes in as late as it does. */
 function farOff(input: PracticeInput, gaps: BedGaps, { coverId, sowOn }: StandPlanned): string[] {
   if (daysBetween(input.today, sowOn) < FAR_OFF_DAYS) return [];
@@ -71,7 +85,7 @@ function farOff(input: PracticeInput, gaps: BedGaps, { coverId, sowOn }: StandPl
   const earlier = gaps.gaps.slice(0, gaps.gaps.indexOf(gap)).flatMap(({ span, fits }) => {
     const fit = fits.find(({ choice }) => choice.choice === 'cover' && choice.coverId === coverId);
     const [why] = fit?.verdict === 'unusable' ? fitTold(fit).cons : [];
-    return why === undefined ? [] : [`The bed is ${gapInWords(fitGap(span))}, but: ${why}`];
+    return why === undefined ? [] : [`Not in the gap before (${gapInWords(fitGap(span))}): ${why}`];
   });
   const times = passedOver(input, gap.span, coverId, sowOn);
   const open = times.filter(({ over }) => !over);
@@ -89,7 +103,8 @@ function farOff(input: PracticeInput, gaps: BedGaps, { coverId, sowOn }: StandPl
         `It could go in from ${dated(earliest)} to ${dated(latest)} too; about ${dated(sowOn)} serves this gap better.`,
     ),
   ];
-  return [...earlier, ...told];
+  if (earlier.length === 0) return told;
+  return [...earlier, `It is planned for the gap ${gapInWords(fitGap(gap.span))}.`, ...told];
 }
 
 function badFit(input: PracticeInput, gaps: BedGaps, choice: StandPlanned): Pick<ChoiceNotes, 'verdict' | 'against'> {

@@ -32,7 +32,7 @@ test('a bed is answered with its amounts, its sum, what to ask and what to mind'
   expect(out).toMatch(/^topsoil from the paths +101 L/m);
   expect(out).toMatch(/^bed mix to buy +790 L +11 barrow loads$/m);
   expect(flat).toContain('2.9 m² filled 300 mm deep hold 864 L.');
-  expect(flat).toContain('840 L less 50 L of compost: 790 L of bed mix to buy.');
+  expect(flat).toContain('840 L less 50 L of compost: 790 L of bed mix to buy, each figure rounded by itself.');
   expect(flat).toMatch(/No bed is filled with compost alone/);
   expect(flat).toMatch(/weighs about 98 kg, twice one of compost \(49 kg\): fill it half/);
   expect(Math.max(...out.split('\n').map((line) => line.length))).toBeLessThanOrEqual(80);

@@ -6,7 +6,7 @@ import { byMonth, entriesOfTheYear, weekCounts, yearInMonths } from './year-in-m
 let entries: Entry[] = [];
 beforeAll(async () => {
   entries = await entriesOfTheYear();
-});
+}, 60_000);
 
 const inMonth = (month: number) => new Set((byMonth(entries)[month - 1] ?? []).map(({ kind }) => kind));
 

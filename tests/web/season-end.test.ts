@@ -45,10 +45,15 @@ describe('season end', () => {
 
   it('adds up the seed of what is chosen', async () => {
     const { get, send } = await sampleApp(file);
-    expect(await (await get(`${GARDEN}/season-end`)).text()).toContain('No cover is planned that still wants its seed');
+    const before = await (await get(`${GARDEN}/season-end`)).text();
+    expect(before).toContain('No cover that was chosen still wants its seed');
+    expect(before).toMatch(/The plan’s own proposals, where nobody has chosen[\s\S]+ in \w+ bed<\/a>, on [^<]+: \d+ g/);
+    expect(before).toMatch(/Nobody has chosen here. The plan’s own proposal: <a [^>]+>[^<]+, sown on \w+ \d+/);
+    expect(await (await get(`${GARDEN}/year`)).text()).toContain('the plan’s own proposal');
     await send(`${WALL}/choose`, asked('oats'));
     const text = await (await get(`${GARDEN}/season-end`)).text();
     expect(text).toMatch(/oats<\/th><td>\d+ g \([\d.]+ oz\)/);
+    expect(text).toMatch(/Planned: oats, sown on \w+ \d+, between \w+ \d+ and \w+ \d+/);
   });
 });
 
@@ -92,7 +97,7 @@ describe('choosing on a bed’s page', () => {
     const { get, send, steward } = await sampleApp(file);
     const answer = await send(`${WALL}/choose`, asked('oats'));
     expect([answer.status, answer.headers.get('Location')]).toEqual([303, WALL]);
-    expect(await (await get(WALL)).text()).toContain('Planned: oats, sown about');
+    expect(await (await get(WALL)).text()).toMatch(/Planned: oats, sown on \w+ \d+, between/);
     const { ledger, garden } = await steward.view('mill-row');
     expect(ledger).toHaveLength(2);
     const stand = garden.stands[0]?.id ?? '';

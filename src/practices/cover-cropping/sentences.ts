@@ -94,8 +94,11 @@ const sowing: Practice['sentences'] = {
     `${capital(saw.cover)}: ${quantity(Number(saw.gPerM2), 'gPerM2')} broadcast over ` +
     `${quantity(Number(saw.areaM2), 'm2')} makes ${quantity(Number(saw.grams), 'g')}.`,
   'cover-order.lead': ({ saw, limit }) =>
-    `It is to be sown about ${dated(String(saw.sow))}; seed is ordered ${saw.weeksFirst} to ${saw.weeksLast} weeks ahead, by ` +
-    `${dated(String(limit))}.`,
+    `It is to be sown about ${dated(String(saw.sow))}; seed is ordered ${saw.weeksFirst} to ${saw.weeksLast} weeks ahead, ` +
+    (saw.last === undefined
+      ? `by ${dated(String(limit))}.`
+      : `best by ${dated(String(limit))}. Ordered after that, by ${dated(String(saw.last))} at the latest, it may come ` +
+        'late: each day the sowing waits for it is lost to growth, and past the last day to sow the seed is of no use.'),
   'cover-order.left': ({ saw }) =>
     `It takes ${quantity(Number(saw.needGrams), 'g')} of ${saw.cover}, and ${quantity(Number(saw.leftGrams), 'g')} of what was ` +
     'bought before was not sown.',

@@ -100,7 +100,12 @@ export function orderDraft(
     reasons: [
       {
         rule: 'cover-order.lead',
-        saw: { sow: sowOn, weeksFirst: ORDER_WEEKS.first, weeksLast: ORDER_WEEKS.last },
+        saw: {
+          sow: sowOn,
+          weeksFirst: ORDER_WEEKS.first,
+          weeksLast: ORDER_WEEKS.last,
+          ...(latest > wanted ? { last: latest } : {}),
+        },
         limit: wanted,
         source: 'house default',
       },

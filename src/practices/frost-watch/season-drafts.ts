@@ -52,7 +52,7 @@ function limitOf({ crop }: Standing): FreezeLimitF {
 }
 
 function springWatch(input: PracticeInput, crops: readonly Standing[], season: number): Watch | undefined {
-  const { climate, garden } = input;
+  const { climate, garden, today } = input;
   const safe = (one: Standing) =>
     freezeDay(climate, {
       event: 'last-spring',
@@ -62,7 +62,7 @@ function springWatch(input: PracticeInput, crops: readonly Standing[], season: n
     });
   const early = crops.flatMap((one) => {
     const until = seasonOf(climate.seasonTurn, one.from) === season ? safe(one) : undefined;
-    return until === undefined || one.out > until ? [] : [{ one, until }];
+    return until === undefined || one.out > until || until <= today ? [] : [{ one, until }];
   });
   const [first, ...rest] = early;
   if (first === undefined) return undefined;

@@ -46,6 +46,10 @@ export const frostWatchSentences: Practice['sentences'] = {
 };
 
 function oddsSentence({ saw, limit }: Reason, freeze: string, comes: string): string {
+  const { early, median, late } = saw;
+  // Late in the season what is left of the spread is one day: odds of it say nothing.
+  if (median !== undefined && early === median && late === median)
+    return `At ${quantity(Number(limit), 'tempC')}, ${freeze} has come by ${dated(String(median))} in nearly every year that is left to reckon with.`;
   const parts = [
     ...(saw.early === undefined ? [] : [`${dated(String(saw.early))} in one year of ten`]),
     ...(saw.median === undefined ? [] : [`${dated(String(saw.median))} in half of them`]),

@@ -62,5 +62,5 @@ function freeWords(free: number, most: number): string {
 function mixWords(loose: number, compost: number, mix: number): string {
   if (mix <= 0) return 'No bed mix has to be bought.';
   if (compost <= 0) return `All ${litres(mix)} to bring are bed mix, to be bought.`;
-  return `${litres(loose)} less ${litres(compost)} of compost: ${litres(mix)} of bed mix to buy.`;
+  return `${litres(loose)} less ${litres(compost)} of compost: ${litres(mix)} of bed mix to buy, each figure rounded by itself.`;
 }

@@ -26,7 +26,7 @@ import { clearReasons } from './reasons.ts';
 import { remainsDraft } from './remains-draft.ts';
 import { rotationSentences } from './sentences.ts';
 import { settleDrafts } from './settle-draft.ts';
-import { clearsAtOnce, sickClearing } from './sick-clearing.ts';
+import { clearsAtOnce, sickClearing, wentWithTheSick } from './sick-clearing.ts';
 import { clearSteps, isLifted } from './steps.ts';
 import { warnings } from './warning.ts';
 
@@ -73,6 +73,7 @@ function changeovers(
   return spans.flatMap((span) => {
     if (!isOpen(input, bed, span, spans)) return [];
     const found = sick.find(({ planting }) => planting?.id === span.planting.id);
+    if (found !== undefined && wentWithTheSick(input, found, span)) return [];
     const atOnce = found !== undefined && clearsAtOnce(input, found, span);
     if (!atOnce && wasAskedLongAgo(input.garden, span, span.to)) return [];
     const draft = clearDraft(input, bed, changeoverOf(input, bed, span, spans));

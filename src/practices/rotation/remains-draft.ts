@@ -6,7 +6,7 @@ import { addDays } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
 import { namesOf, type SickPlanting } from '../disease.ts';
-import type { Supply, TaskDraft } from '../draft.ts';
+import type { Supply, TaskDraft, TaskKey } from '../draft.ts';
 import { effortOverArea, START_UP_MINUTES } from '../effort.ts';
 import { coverLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
@@ -20,12 +20,17 @@ export const REMAINS_MINUTES_PER_M2 = 4;
 /** Alcohol that cleans blades, percent. Common practice. */
 const ALCOHOL_PERCENT = 70;
 
+/** Key of the task that takes out what is sick. */
+export function remainsKey({ unit }: SickPlanting): TaskKey {
+  return `disease-remains/${unit}`;
+}
+
 /** Take out what is sick, roots and all, of a crop that stands or of one that is gone. */
 export function remainsDraft(input: PracticeInput, sick: SickPlanting, stands: boolean): TaskDraft {
-  const { bed, on, unit } = sick;
+  const { bed, on } = sick;
   const crop = sick.crop.name.toLowerCase();
   return {
-    key: `disease-remains/${unit}`,
+    key: remainsKey(sick),
     practice: 'rotation',
     kind: 'take-out-sick',
     job: { id: 'take-out-sick', title: 'Take the remains out, not to the compost' },

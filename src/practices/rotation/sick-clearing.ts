@@ -14,10 +14,19 @@ import {
   CLEAN_TOOLS,
   REMAINS_DAYS,
   REMAINS_MINUTES_PER_M2,
+  remainsKey,
   SICK_CAUTIONS,
   SICK_SUPPLIES,
   staysSteps,
 } from './remains-draft.ts';
+
+const ALL_OUT =
+  'Did the whole crop come out with the sick plants? Then tell its last harvest on the bed’s page, and this is not asked any more.';
+
+/** Whether a sick crop that is over was taken out with what was sick: the one job was the other. */
+export function wentWithTheSick({ garden }: PracticeInput, sick: SickPlanting, { planting }: CropSpan): boolean {
+  return planting.lastHarvest?.happened === true && garden.done.some(({ key }) => key === remainsKey(sick));
+}
 
 /** Whether a sick crop is over so soon that taking out what is sick and clearing the bed are one job. */
 export function clearsAtOnce({ garden }: PracticeInput, sick: SickPlanting, span: CropSpan & { to: Day }): boolean {
@@ -34,6 +43,7 @@ export function sickClearing(input: PracticeInput, clear: TaskDraft, sick: SickP
     job: { id: 'clear-sick', title: 'Clear the bed roots and all, nothing to the compost' },
     title: `Clear the ${crop} from ${bed.name}, roots and all, nothing to the compost`,
     steps: [
+      ...(atOnce ? [] : [ALL_OUT]),
       'Gather what is sound, and use it first: it does not keep.',
       `Pull or ease out every plant with all its roots, without turning the soil. None stays as other crops’ do: ${namesOf(sick.findings)} would live on in them.`,
       ...awaySteps(),

@@ -1,9 +1,11 @@
 /**
  * A bed: what grows there one after another, the gaps between with all that could lie in them, and what a choice would do.
  */
+
 import { afterCutTold } from '../../digest/after-cut-words.ts';
 import { changePreview } from '../../digest/change-preview.ts';
 import type { ChoiceNotes } from '../../digest/choice-words.ts';
+import { coversToSow } from '../../digest/cover-sowings.ts';
 import type { LedgerTold } from '../../digest/fertility-sheet.ts';
 import type { PlannedFill } from '../../digest/fill-sheet.ts';
 import { fullDay } from '../../digest/words.ts';
@@ -46,7 +48,7 @@ interface BedProps {
 export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }, problems = [] }: BedProps) {
   const { garden, climate, plan } = view;
   const { units } = garden.place;
-  const reader = { gardenId: garden.id, units, today: plan.today };
+  const reader = { gardenId: garden.id, units, today: plan.today, toSow: coversToSow(garden, plan) };
   const grown = grownTasks(plan);
   const rows = [
     ...cropSpans(garden, bed.id, climate).map((span) => ({

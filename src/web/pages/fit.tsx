@@ -2,18 +2,20 @@
  * A choice for a bed's gap: what it comes to, what speaks for it and against it, and the way to choose it.
  */
 
+import { type CoverToSow, sowingDays } from '../../digest/cover-sowings.ts';
 import { fitTold, gapInWords, noCoverWords, readableFit, ruledOut } from '../../digest/fit-words.ts';
 import { capital } from '../../measures/capital.ts';
 import type { Day } from '../../measures/days.ts';
-import { readableIn } from '../../measures/quantity.ts';
+import { dated, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { GapOfBed } from '../../practices/cover-cropping/fit/bed-gaps.ts';
+import { type GapOfBed, isInSpan } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import { choiceName, type GapFit } from '../../practices/cover-cropping/fit/fit.ts';
 import { fitGap } from '../../practices/cover-cropping/fit/sown-fit.ts';
+import type { StandSpan } from '../../practices/cover-cropping/fit/stand-spans.ts';
 import { coverName } from '../../practices/covers.ts';
 import type { Reason } from '../../practices/draft.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
-import { bedPath, choosePath, dropPath, gapWord } from '../addresses.ts';
+import { bedPath, choosePath, dropPath, gapWord, taskPath } from '../addresses.ts';
 import { ReasonSource } from '../why.tsx';
 
 /** Who reads, on which day, of which garden. */
@@ -21,6 +23,8 @@ export interface FitReader {
   gardenId: string;
   units: UnitSystem;
   today: Day;
+  /** The covers the plan still asks to sow. */
+  toSow: readonly CoverToSow[];
 }
 
 interface GapProps {
@@ -65,20 +69,36 @@ export const GapChoices = ({ gap, reader, first, whole }: GapProps) => {
   );
 };
 
-/** What is meant for the gap already, with the way to take it out again. */
+/** What is meant for the gap already, with the way to take it out again, and what the plan proposes where nobody chose. */
 const Meant = ({ gap: { planned, mulch, span }, reader }: Pick<GapProps, 'gap' | 'reader'>) => (
   <>
     {planned.map(({ stand }) => (
       <p class="meant">
-        Planned: {coverName(stand.coverId)}, sown about {readableIn(reader.units, `⟦${stand.sow.day}⟧`, reader.today)}.{' '}
+        Planned: {coverName(stand.coverId)}, {readableIn(reader.units, sownWhen(stand, reader), reader.today)}.{' '}
         <a class="drop" href={dropPath(reader.gardenId, span.bedId, stand.id)}>
           Take it out of the plan
         </a>
       </p>
     ))}
     {mulch && <p class="meant">Chosen: a mulch of {mulch.mulch}. Choosing a cover below takes its place.</p>}
+    {reader.toSow
+      .filter(({ bedId, proposed, day }) => proposed && bedId === span.bedId && isInSpan(span, day))
+      .map((sowing) => (
+        <p class="meant">
+          Nobody has chosen here. The plan’s own proposal:{' '}
+          <a href={taskPath(reader.gardenId, sowing.key)}>
+            {sowing.cover}, sown {readableIn(reader.units, sowingDays(sowing), reader.today)}
+          </a>
+          .
+        </p>
+      ))}
   </>
 );
+
+function sownWhen({ id, sow }: StandSpan['stand'], { toSow }: FitReader): string {
+  const sowing = toSow.find(({ standId }) => standId === id);
+  return sowing === undefined ? `sown about ${dated(sow.day)}` : `sown ${sowingDays(sowing)}`;
+}
 
 /** A choice folded to its name, its verdict and one line; unfolding it needs no script. */
 const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitReader }) => {

@@ -2,12 +2,15 @@
  * Season end: for every bed what can still be sown, whether it will live, when it is cut, and whether the bed will be
  * ready in time.
  */
+import { coversToSow, sowingDays } from '../../digest/cover-sowings.ts';
 import { bothWeights, orderBy } from '../../digest/fit-words.ts';
+import { capital } from '../../measures/capital.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import { type BedGaps, nextGap } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import type { SeedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
+import { lastOrderDay } from '../../practices/cover-cropping/sow-drafts.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { bedPath, bedsPath, recordPath, yearPath } from '../addresses.ts';
+import { bedPath, bedsPath, recordPath, taskPath, yearPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import { type FitReader, GapChoices } from './fit.tsx';
 
@@ -22,7 +25,12 @@ interface SeasonEndProps {
 
 /** The page of every bed's next gap. */
 export function seasonEndPage({ view: { garden, plan }, beds, seed }: SeasonEndProps) {
-  const reader = { gardenId: garden.id, units: garden.place.units, today: plan.today };
+  const reader = {
+    gardenId: garden.id,
+    units: garden.place.units,
+    today: plan.today,
+    toSow: coversToSow(garden, plan),
+  };
   return page(
     { title: 'Season end', garden, here: 'season-end' },
     <article class="season-end">
@@ -35,6 +43,7 @@ export function seasonEndPage({ view: { garden, plan }, beds, seed }: SeasonEndP
         <a href={recordPath(garden.id)}>The season's record: what was done in every bed</a>
       </p>
       <SeedList seed={seed} reader={reader} />
+      <Proposed reader={reader} />
       {beds.every(({ gaps }) => gaps.length === 0) && (
         <p>
           No bed has a gap in the next two years: something grows in every one of them all the time. When each crop ends
@@ -57,11 +66,36 @@ export function seasonEndPage({ view: { garden, plan }, beds, seed }: SeasonEndP
   );
 }
 
+/** What the plan asks to sow where nobody chose, with its seed. */
+const Proposed = ({ reader: { gardenId, units, today, toSow } }: { reader: FitReader }) => {
+  const proposed = toSow.filter((sowing) => sowing.proposed);
+  if (proposed.length === 0) return null;
+  return (
+    <>
+      <p>The plan’s own proposals, where nobody has chosen. Their seed is not counted above until you choose:</p>
+      <ul>
+        {proposed.map((sowing) => (
+          <li>
+            <a href={taskPath(gardenId, sowing.key)}>
+              {capital(sowing.cover)} in {sowing.bedName}
+            </a>
+            , {readableIn(units, sowingDays(sowing), today)}:{' '}
+            {sowing.seed
+              .map(({ what, amount }) => `${amount?.unit === 'g' ? `${bothWeights(amount.value)} of ` : ''}${what}`)
+              .join(', ')}
+            . Last day to order it: {readableIn(units, orderBy(lastOrderDay(sowing.day), today), today)}.
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+};
+
 const SeedList = ({ seed, reader: { units, today } }: { seed: readonly SeedToBuy[]; reader: FitReader }) => (
   <section>
     <h2>Seed to buy for what is planned</h2>
     {seed.length === 0 ? (
-      <p>No cover is planned that still wants its seed. Choose below, and the seed is added up here.</p>
+      <p>No cover that was chosen still wants its seed. Choose below, and the seed is added up here.</p>
     ) : (
       <table class="figures">
         <thead>

@@ -217,7 +217,8 @@ const CropView = ({
 const START_WORDS = { sow: 'sown', 'set-out': 'set out' } as const;
 
 /** What breaks, folded to how much of it. */
-const Broken = ({ broken, past, units }: { broken: readonly BrokenRule[]; past: boolean; units: UnitSystem }) => {
+const Broken = ({ broken: all, past, units }: { broken: readonly BrokenRule[]; past: boolean; units: UnitSystem }) => {
+  const broken = eachOnce(all);
   if (broken.length === 0) return null;
   const hard = broken.filter(isHard).length;
   const word = hard > 0 ? (past ? 'broke a rule' : 'breaks a rule') : 'gives way';
@@ -228,6 +229,16 @@ const Broken = ({ broken, past, units }: { broken: readonly BrokenRule[]; past: 
     </details>
   );
 };
+
+/** Broken rules without those that read as one before them does: two plantings of a crop break a rule alike. */
+function eachOnce(broken: readonly BrokenRule[]): BrokenRule[] {
+  const first = new Map<string, BrokenRule>();
+  for (const each of broken) {
+    const said = brokenSentence(each.reason);
+    if (!first.has(said)) first.set(said, each);
+  }
+  return [...first.values()];
+}
 
 interface BrokenProps {
   broken: readonly BrokenRule[];

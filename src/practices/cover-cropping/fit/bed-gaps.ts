@@ -40,7 +40,7 @@ export function bedGaps(input: PracticeInput, bed: Bed): BedGaps {
     return {
       span,
       fits: gapFits(input, bed, span),
-      planned: stands.filter(({ stand }) => !stand.sow.happened && isIn(span, stand.sow.day)),
+      planned: stands.filter(({ stand }) => !stand.sow.happened && isInSpan(span, stand.sow.day)),
       ...(mulch === undefined ? {} : { mulch }),
     };
   });
@@ -63,10 +63,11 @@ function canServe({ verdict, choice }: GapFit): boolean {
 
 /** The first gap of a bed that a day lies in. */
 export function gapOn({ gaps }: BedGaps, day: Day): GapOfBed | undefined {
-  return gaps.find(({ span }) => isIn(span, day));
+  return gaps.find(({ span }) => isInSpan(span, day));
 }
 
-function isIn({ from, to }: OpenSpan, day: Day): boolean {
+/** Whether a day lies in a gap. */
+export function isInSpan({ from, to }: OpenSpan, day: Day): boolean {
   return (from === undefined || day >= from) && (to === undefined || day < to);
 }
 

@@ -49,7 +49,8 @@ export interface BestCover {
 
 /**
  * The best cover to sow in a gap while its time is still open on a day, or nothing where mulch serves better. It is weighed
- * by the climate as it usually is and for the best day of its window, so that it stays the same until that closes.
+ * by the climate as it usually is and for the best day of its window on or after the garden was brought in, so that it stays the
+ * same until that closes.
  *
  * @param isTaken whether a sowing was made into a stand before
  */
@@ -61,11 +62,13 @@ export function bestCover(
 ): BestCover | undefined {
   const input = { ...given, climate: usualOf(given.climate) };
   if (!freezesKnown(input.climate, seasonOf(input.climate.seasonTurn, from))) return undefined;
+  const { startedOn } = input.garden;
   const hoped = COVERS.flatMap((cover) => {
     const trial: Trial = { input, bed, span, ...cover };
     const sowings = sowingsIn(input, span, cover.parts, from);
     return timesOf(trial, typeof sowings === 'string' ? [] : sowings)
       .filter(({ sow }) => !isTaken(cover.coverId, sow))
+      .map((sowing) => ({ ...sowing, sow: notBefore(sowing.sow, startedOn) }))
       .map((sowing) => ({ trial, sowing, ...promiseOf(trial, sowing, sowing.sow.window.preferred) }));
   });
   let best: { fit: GapFit; trial: Trial; sowing: Sowing } | undefined;
@@ -77,7 +80,14 @@ export function bestCover(
   }
   if (best === undefined) return undefined;
   const { fit, trial, sowing } = best;
-  return { fit, coverId: trial.coverId, sow: asItIs(given, trial, sowing) };
+  return { fit, coverId: trial.coverId, sow: notBefore(asItIs(given, trial, sowing), startedOn) };
+}
+
+/** A sowing whose best day is no earlier than the garden was brought in: nobody could have sown it before. */
+function notBefore(sow: SowWindow, startedOn: Day): SowWindow {
+  const { earliest, preferred, latest } = sow.window;
+  if (preferred >= startedOn || latest < startedOn) return sow;
+  return { ...sow, window: { earliest, preferred: startedOn, latest } };
 }
 
 /** The same sowing held to the weather that was logged and is expected, where that leaves it a day. */
