@@ -6,6 +6,11 @@ import { reasonSentence, sourceLine } from '../../src/schedule/explain.ts';
 const own = "the garden's own plan" as const;
 
 const SCHEDULE_RULES = [
+  ['schedule.best-past', { best: '2027-04-10' }, 'Its best day, ⟦2027-04-10⟧, is past'],
+  ['schedule.waits', { task: 'Clear it', day: '2027-04-10', days: 7 }, 'comes 7 days after that at the soonest'],
+  ['schedule.nobody-home', { from: '2027-04-10', to: '2027-04-12' }, 'from ⟦2027-04-10⟧ to ⟦2027-04-12⟧'],
+  ['schedule.together', { task: 'Set out b', best: '2027-04-10' }, 'in one go with "Set out b"'],
+  ['schedule.shared-out', { best: '2027-04-10', day: '2027-04-12' }, 'it stands on ⟦2027-04-12⟧'],
   ['schedule.not-done', { day: '2027-04-10' }, 'It stood on ⟦2027-04-10⟧ and has not been marked done'],
   [
     'schedule.given-up',
