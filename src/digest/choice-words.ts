@@ -9,13 +9,13 @@ import { capital } from '../measures/capital.ts';
 import { type Day, daysBetween } from '../measures/days.ts';
 import { dated } from '../measures/quantity.ts';
 import { type BedGaps, bedGaps, gapOn } from '../practices/cover-cropping/fit/bed-gaps.ts';
-import { chosenFit } from '../practices/cover-cropping/fit/chosen-fit.ts';
+import { type ChosenFit, chosenFit } from '../practices/cover-cropping/fit/chosen-fit.ts';
 import { passedOver } from '../practices/cover-cropping/fit/passed-over.ts';
 import { fitGap } from '../practices/cover-cropping/fit/sown-fit.ts';
 import { lastOrderDay } from '../practices/cover-cropping/sow-drafts.ts';
 import { coverName } from '../practices/covers.ts';
 import type { PracticeInput } from '../practices/practice.ts';
-import { fitTold, gapInWords, VERDICT_WORDS } from './fit-words.ts';
+import { type FitLine, fitTold, gapInWords, oddsLines, VERDICT_WORDS } from './fit-words.ts';
 
 /** Days ahead from which a sowing day is far off and has to be explained: half a year. House default. */
 const FAR_OFF_DAYS = 183;
@@ -27,6 +27,8 @@ type StandPlanned = Extract<Fact, { kind: 'stand-planned' }>;
 export interface ChoiceNotes {
   /** What it takes the place of, and why it is as far off as it is. */
   told: readonly string[];
+  /** The odds of a cover sown on that day: of coming up, of winter and of its flowers. */
+  odds?: readonly FitLine[];
   /** That it fits badly or not at all, where it does. */
   verdict?: string;
   /** The reasons. */
@@ -44,9 +46,12 @@ export function choiceNotes(input: PracticeInput, choice: Choice, after: Garden)
   const bed = input.garden.beds.find(({ id }) => id === choice.bedId);
   if (bed === undefined) return { told: places, against: [] };
   const gaps = bedGaps(input, bed);
+  const chosen = chosenFit(input, gaps, choice.coverId, choice.sowOn);
+  const odds = chosen !== undefined && 'fit' in chosen ? { odds: oddsLines(chosen.fit) } : {};
   return {
     told: [...places, ...lateToOrder(input, choice), ...farOff(input, gaps, choice)],
-    ...badFit(input, gaps, choice),
+    ...odds,
+    ...badFit(chosen, choice),
   };
 }
 
@@ -107,9 +112,10 @@ function farOff(input: PracticeInput, gaps: BedGaps, { coverId, sowOn }: StandPl
   return [...earlier, `It is planned for the gap ${gapInWords(fitGap(gap.span))}.`, ...told];
 }
 
-function badFit(input: PracticeInput, gaps: BedGaps, choice: StandPlanned): Pick<ChoiceNotes, 'verdict' | 'against'> {
-  const { coverId, sowOn } = choice;
-  const chosen = chosenFit(input, gaps, coverId, sowOn);
+function badFit(
+  chosen: ChosenFit | undefined,
+  { coverId, sowOn }: StandPlanned,
+): Pick<ChoiceNotes, 'verdict' | 'against'> {
   if (chosen === undefined) return { against: [] };
   if ('outside' in chosen) return outside(chosen.outside, coverId, sowOn);
   const { verdict, name } = chosen.fit;

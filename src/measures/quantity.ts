@@ -173,7 +173,7 @@ function formatUs(value: number, unit: QuantityUnit): string {
     case 'g':
       return usWeight(value);
     case 'kg':
-      return `${amount((value * 1000) / GRAMS_PER_POUND, value < 5 ? 1 : 0)} lb`;
+      return value === 0 ? '0 lb' : usWeight(value * 1000);
     case 'tempC':
       return `${rounded(fahrenheit(value), 0)} °F`;
     case 'deltaC':
@@ -195,11 +195,19 @@ function usVolume(litres: number): string {
   return litres === 0 ? '0 cu ft' : `${amount(litres / LITRES_PER_QUART, 1)} qt`;
 }
 
-/** Pounds from two pounds up, ounces below, as finely as a kitchen scale shows them. */
+/** Pounds from which ounces are left out: a scale for more does not show them. House default. */
+const WHOLE_POUNDS = 10;
+const OUNCES_PER_POUND = 16;
+
+/** Ounces below a pound, as finely as a kitchen scale shows them; pounds and ounces above, and whole pounds of a load. */
 function usWeight(grams: number): string {
-  if (grams >= 2 * GRAMS_PER_POUND) return `${amount(grams / GRAMS_PER_POUND, 1)} lb`;
   const ounces = grams / GRAMS_PER_OUNCE;
-  return `${amount(ounces, ounces < 1 ? 2 : ounces < 10 ? 1 : 0)} oz`;
+  const whole = Math.round(ounces);
+  if (whole < OUNCES_PER_POUND) return `${amount(ounces, ounces < 1 ? 2 : ounces < 10 ? 1 : 0)} oz`;
+  const pounds = Math.floor(whole / OUNCES_PER_POUND);
+  if (pounds >= WHOLE_POUNDS) return `${amount(grams / GRAMS_PER_POUND, 0)} lb`;
+  const rest = whole % OUNCES_PER_POUND;
+  return rest === 0 ? `${pounds} lb` : `${pounds} lb ${rest} oz`;
 }
 
 const EIGHTHS = ['', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞'] as const;
@@ -224,11 +232,14 @@ function rounded(value: number, digits: number): string {
   return String(Number(value.toFixed(digits)));
 }
 
+const WITH_OUNCES = /^.* lb \d+ oz$/;
+
 /** Both ends of a span with the unit once, where it is the same for both. */
 function formatSpan(ends: readonly [number, number], unit: QuantityUnit, units: UnitSystem): string {
   const [low, high] = ends.map((value) => formatQuantity({ value, unit }, units));
   if (low === undefined || high === undefined) return '';
-  const unitWords = /[^\d.,–−-].*$/.exec(high)?.[0] ?? '';
+  // Not "1 to 2 lb 3 oz" of two weights that both end in 3 oz.
+  const unitWords = /[^\d.,–−-].*$/.exec(high.replace(WITH_OUNCES, ''))?.[0] ?? '';
   return unitWords !== '' && low.endsWith(unitWords)
     ? `${low.slice(0, -unitWords.length)} to ${high}`
     : `${low} to ${high}`;

@@ -22,6 +22,7 @@ import { type SeedToBuy, seedToBuy } from '../practices/cover-cropping/fit/seed-
 import { planningInput } from '../steward/planner.ts';
 import type { CoverChoice, GardenView, ReportPreview, Steward } from '../steward/steward.ts';
 import { bedPath, gapWord } from './addresses.ts';
+import { keptChange } from './edit/kept-change.ts';
 import { Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { heldFertility } from './held-fertility.ts';
@@ -98,10 +99,15 @@ async function preview(c: Context, steward: Steward, reading: Reading, form: For
 async function take(c: Context, steward: Steward, reading: Reading, form: Form) {
   const { view, bed } = await bedOf(steward, c);
   const choice = reading(form, view, bed.id);
+  let kept = bedPath(view.garden.id, bed.id);
   const problems =
-    choice === undefined ? form.problems : await refusalsOf(() => steward.report(view.garden.id, choice, BY));
+    choice === undefined
+      ? form.problems
+      : await refusalsOf(async () => {
+          kept = await keptChange(steward, view.garden.id, kept, () => steward.report(view.garden.id, choice, BY));
+        });
   if (problems.length > 0) return refused(c, view, bed.id, problems);
-  return c.redirect(bedPath(view.garden.id, bed.id), 303);
+  return c.redirect(kept, 303);
 }
 
 function refused(c: Context, view: GardenView, bedId: string, problems: readonly Problem[]) {

@@ -18,6 +18,7 @@ import { planningInput } from '../steward/planner.ts';
 import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
 import { bedsPath, chooseCropPath, dropCropPath } from './addresses.ts';
 import { areaIn } from './areas.ts';
+import { keptChange } from './edit/kept-change.ts';
 import { Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView, wholeNumber } from './garden-view.ts';
 import { type ChosenCrop, cropPlanPage } from './pages/crop-plan.tsx';
@@ -84,8 +85,8 @@ async function choosing(c: Context, steward: Steward, form: Form, take: boolean)
     return c.html(cropPlanPage({ view, problems: form.problems, action, fields: {}, button: '' }), 422);
   const { fact, chosen } = read;
   if (take && form.problems.length === 0) {
-    const problems = await refusalsOf(() => steward.report(view.garden.id, fact, BY));
-    if (problems.length === 0) return c.redirect(bedsPath(view.garden.id), 303);
+    const { problems, path } = await kept(steward, view, fact);
+    if (problems.length === 0) return c.redirect(path, 303);
     return c.html(cropPlanPage({ view, problems, action, fields: {}, button: '', chosen }), 422);
   }
   const { problems, plan, changed } =
@@ -105,6 +106,15 @@ async function choosing(c: Context, steward: Steward, form: Form, take: boolean)
     changed: elsewhere,
   });
   return c.html(page, problems.length > 0 ? 422 : 200);
+}
+
+/** Takes a plan in, and gives the path of the beds that says so; or what speaks against it. */
+async function kept(steward: Steward, { garden }: GardenView, fact: CropPlan) {
+  let path = bedsPath(garden.id);
+  const problems = await refusalsOf(async () => {
+    path = await keptChange(steward, garden.id, path, () => steward.report(garden.id, fact, BY));
+  });
+  return { problems, path };
 }
 
 /** What is to be known of the days and ways of what is planned, where it is in the plan. */
@@ -206,8 +216,8 @@ async function dropping(c: Context, steward: Steward, form: Form, take: boolean)
   const { id, bedId, cropId } = planting;
   const fact: CropPlan = { kind: 'plantings-planned', plantings: [], dropped: [{ id, bedId, cropId }] };
   if (take) {
-    const problems = await refusalsOf(() => steward.report(view.garden.id, fact, BY));
-    if (problems.length === 0) return c.redirect(bedsPath(view.garden.id), 303);
+    const { problems, path } = await kept(steward, view, fact);
+    if (problems.length === 0) return c.redirect(path, 303);
     return c.html(cropPlanPage({ view, problems, action, fields: {}, button: '' }), 422);
   }
   const { problems, plan, changed } = await previewed(steward, view, fact);

@@ -13,6 +13,7 @@ import { planningInput } from '../steward/planner.ts';
 import type { GardenView, ReportPreview } from '../steward/steward.ts';
 import { bedsPath, type ProposalAsked, takePlanPath } from './addresses.ts';
 import { askedIn, type BedsRoom, PROPOSING, show } from './beds-shown.tsx';
+import { keptChange } from './edit/kept-change.ts';
 import { Form, readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import type { ShownProposal } from './pages/beds.tsx';
@@ -106,8 +107,8 @@ async function take(c: Context, room: BedsRoom, form: Form) {
       const shown = await room.proposalFor(view, asked, say);
       if (markOf(shown) !== form.text('plan')) throw new InputRefused('The plan was not taken.', [MOVED]);
       await say('Taking the plan in', 0.97);
-      await room.steward.report(garden.id, shown.taken.fact, BY);
-      return bedsPath(garden.id);
+      const { fact } = shown.taken;
+      return keptChange(room.steward, garden.id, bedsPath(garden.id), () => room.steward.report(garden.id, fact, BY));
     },
     failed: bedsPath(garden.id, asked),
     refused: (problems) => show(c, room, { view, asked, problems }),

@@ -34,6 +34,7 @@ test('a gardener chooses a cover on a phone, finds it in the year, and takes it 
   expect(await page.locator('main').textContent()).toContain('Sow winter wheat in Wall bed');
   await page.getByRole('button', { name: 'Choose it' }).click();
   expect(await page.locator('main').textContent()).toContain('Planned: winter wheat');
+  expect(await page.locator('.kept').textContent()).toMatch(/^Kept\. .*Take it back$/);
 
   const { plan } = await steward.view('mill-row');
   const sow = plan.tasks.find(

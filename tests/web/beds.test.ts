@@ -122,7 +122,8 @@ describe('choosing a crop for a bed and season', () => {
     const before = await planned(steward);
     const fields = { season: '2027', crop: 'snap-bean', on: '2027-06-01', how: 'sow', share: '20' };
     const answer = await send(`${NORTH}/crop`, fields);
-    expect([answer.status, answer.headers.get('location')]).toEqual([303, BEDS]);
+    expect([answer.status, answer.headers.get('location')]).toEqual([303, `${BEDS}?kept=2`]);
+    expect(await read(get(`${BEDS}?kept=2`))).toMatch(/Kept\. .*Take it back/);
     expect(await planned(steward)).toEqual([...before, 'north snap-bean 2027-06-01 1.858']);
     expect(await read(get(`${GARDEN}/history`))).toContain(
       'Planned: snap bean in North bed on 20 sq ft, sown about June 1, 2027',

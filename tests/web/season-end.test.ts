@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { formatDay } from '../../src/measures/quantity.ts';
-import { withoutWhys } from './plain-text.ts';
+import { plain, withoutWhys } from './plain-text.ts';
 import { GARDEN, sampleApp, sampleFile } from './sample-garden.ts';
 
 /** Beans stand in the wall bed until the end of August; tomatoes go in there at the end of the next May. */
@@ -67,6 +67,31 @@ describe('choosing on a bed’s page', () => {
     expect((await steward.view('mill-row')).ledger).toHaveLength(1);
   });
 
+  it('tells from when to when it is cut, what closes that, and what decides', async () => {
+    const { get, send } = await sampleApp(file);
+    const window = /Cut from \w+ \d+ to \w+ \d+, 2028 ?\./;
+    const shown = await (await get(choose(asked('cereal_rye')))).text();
+    expect(plain(shown)).toMatch(window);
+    expect(shown).toContain('What closes these days');
+    expect(shown).toContain('Of the two limits, what follows decides');
+    const kept = await send(`${WALL}/choose`, asked('cereal_rye'));
+    expect(plain(await (await get(kept.headers.get('Location') ?? '')).text())).toMatch(
+      /Kept\. \d+ tasks (?:are added|move).* Take it back .*/,
+    );
+    for (const path of [WALL, `${GARDEN}/season-end`])
+      expect(plain(withoutWhys(await (await get(path)).text()))).toMatch(window);
+  });
+
+  it('shows what is chosen before all others, however it fits, and says that it does', async () => {
+    const { get, send } = await sampleApp(file);
+    await send(`${WALL}/choose`, asked('cereal_rye'));
+    const text = await (await get(`${GARDEN}/season-end`)).text();
+    expect(plain(text)).toContain('What is chosen stands first');
+    const wall = await (await get(WALL)).text();
+    const gap = wall.slice(wall.indexOf('Planned: winter rye'));
+    expect(/<h4>([^<]+)<\/h4>/.exec(gap)?.[1]).toBe('Winter rye');
+  });
+
   it('lets another day be tried', async () => {
     const { get } = await sampleApp(file);
     const text = await (await get(choose(asked('oats', { on: '2027-09-02' })))).text();
@@ -96,7 +121,7 @@ describe('choosing on a bed’s page', () => {
   it('takes it in as one entry, shows it as planned, and takes it out again', async () => {
     const { get, send, steward } = await sampleApp(file);
     const answer = await send(`${WALL}/choose`, asked('oats'));
-    expect([answer.status, answer.headers.get('Location')]).toEqual([303, WALL]);
+    expect([answer.status, answer.headers.get('Location')]).toEqual([303, `${WALL}?kept=2`]);
     expect(await (await get(WALL)).text()).toMatch(/Planned: oats, sown on \w+ \d+, between/);
     const { ledger, garden } = await steward.view('mill-row');
     expect(ledger).toHaveLength(2);

@@ -30,6 +30,10 @@ const LINED: readonly Fact['kind'][] = [
   'stand-looked',
   'cold-night-told',
   'away-told',
+  'stand-planned',
+  'stand-dropped',
+  'mulch-planned',
+  'plantings-planned',
 ];
 
 /** A change that is kept. */

@@ -6,8 +6,10 @@ import { afterCutTold } from '../../digest/after-cut-words.ts';
 import { changePreview } from '../../digest/change-preview.ts';
 import type { ChoiceNotes } from '../../digest/choice-words.ts';
 import { coversToSow } from '../../digest/cover-sowings.ts';
+import { cutTold } from '../../digest/cut-told.ts';
 import type { LedgerTold } from '../../digest/fertility-sheet.ts';
 import type { PlannedFill } from '../../digest/fill-sheet.ts';
+import { readableFit } from '../../digest/fit-words.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Stand } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
@@ -26,7 +28,7 @@ import { WhyDate, WhyDateIf } from '../why.tsx';
 import { PreviewSections } from './change-preview.tsx';
 import { BedFertility } from './fertility.tsx';
 import { PlannedBed } from './fill.tsx';
-import { GapChoices } from './fit.tsx';
+import { CutDays, GapChoices } from './fit.tsx';
 import { ToldOfBed } from './told-of-bed.tsx';
 
 /** Choices shown for each gap before the rest are folded away. House default. */
@@ -48,7 +50,7 @@ interface BedProps {
 export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }, problems = [] }: BedProps) {
   const { garden, climate, plan } = view;
   const { units } = garden.place;
-  const reader = { gardenId: garden.id, units, today: plan.today, toSow: coversToSow(garden, plan) };
+  const reader = { gardenId: garden.id, units, today: plan.today, plan, toSow: coversToSow(garden, plan) };
   const grown = grownTasks(plan);
   const rows = [
     ...cropSpans(garden, bed.id, climate).map((span) => ({
@@ -240,6 +242,9 @@ export function choicePreviewPage({ view, bedId, choice, preview, notes, action,
         <span class="under">Nothing is kept yet.</span>
       </p>
       <Notes notes={notes} read={(text) => readableIn(garden.place.units, text, '')} />
+      {choice.kind === 'stand-planned' && (
+        <Chosen standId={choice.standId} view={view} odds={notes.odds} preview={preview} />
+      )}
       <PreviewSections
         preview={changePreview(preview.before, preview.after)}
         gardenId={garden.id}
@@ -257,6 +262,33 @@ export function choicePreviewPage({ view, bedId, choice, preview, notes, action,
     </article>,
   );
 }
+
+interface ChosenProps {
+  standId: string;
+  view: GardenView;
+  odds: ChoiceNotes['odds'];
+  preview: ReportPreview;
+}
+
+/** What the cover would come to: its odds, the days it is cut in, and what closes them. */
+const Chosen = ({ standId, view: { garden, plan }, odds = [], preview }: ChosenProps) => {
+  const reader = { gardenId: garden.id, units: garden.place.units, today: plan.today };
+  const cut = cutTold(preview.after, standId);
+  return odds.length === 0 && cut === undefined ? null : (
+    <section>
+      <h2>What comes of it</h2>
+      <dl class="fit-lines">
+        {odds.map(({ what, text }) => (
+          <div>
+            <dt>{what}</dt>
+            <dd>{readableFit(text, reader.units, reader.today)}</dd>
+          </div>
+        ))}
+      </dl>
+      <CutDays cut={cut} reader={reader} />
+    </section>
+  );
+};
 
 const Notes = ({ notes: { told, verdict, against }, read }: { notes: ChoiceNotes; read: (text: string) => string }) => (
   <>

@@ -3,6 +3,7 @@
  */
 
 import { type CoverToSow, sowingDays } from '../../digest/cover-sowings.ts';
+import { type CutTold, cutTold } from '../../digest/cut-told.ts';
 import { fitTold, gapInWords, noCoverWords, readableFit, ruledOut } from '../../digest/fit-words.ts';
 import { capital } from '../../measures/capital.ts';
 import type { Day } from '../../measures/days.ts';
@@ -15,8 +16,9 @@ import type { StandSpan } from '../../practices/cover-cropping/fit/stand-spans.t
 import { coverName } from '../../practices/covers.ts';
 import type { Reason } from '../../practices/draft.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
+import type { Plan } from '../../schedule/plan.ts';
 import { bedPath, choosePath, dropPath, gapWord, taskPath } from '../addresses.ts';
-import { ReasonSource } from '../why.tsx';
+import { ReasonSource, WhyDateIf } from '../why.tsx';
 
 /** Who reads, on which day, of which garden. */
 export interface FitReader {
@@ -25,6 +27,7 @@ export interface FitReader {
   today: Day;
   /** The covers the plan still asks to sow. */
   toSow: readonly CoverToSow[];
+  plan: Pick<Plan, 'tasks'>;
 }
 
 interface GapProps {
@@ -36,9 +39,9 @@ interface GapProps {
   whole: boolean;
 }
 
-/** A gap with everything that may lie in it, the best first. */
+/** A gap with everything that may lie in it: what is chosen for it, then the others in their order. */
 export const GapChoices = ({ gap, reader, first, whole }: GapProps) => {
-  const usable = gap.fits.filter(({ verdict }) => verdict !== 'unusable');
+  const usable = chosenFirst(gap);
   const covers = usable.filter(({ choice }) => choice.choice === 'cover');
   const more = usable.slice(first);
   const words = readableIn(reader.units, gapInWords(fitGap(gap.span)), reader.today);
@@ -69,16 +72,29 @@ export const GapChoices = ({ gap, reader, first, whole }: GapProps) => {
   );
 };
 
-/** What is meant for the gap already, with the way to take it out again, and what the plan proposes where nobody chose. */
+/** All that can be had in a gap. What is chosen stands in front, however it fits: it is what the gardener looks for. */
+function chosenFirst({ fits, planned, mulch }: GapOfBed): GapFit[] {
+  const chosen = new Set([
+    ...planned.map(({ stand }) => choiceName({ choice: 'cover', coverId: stand.coverId })),
+    ...(mulch === undefined ? [] : [choiceName({ choice: 'mulch', mulch: mulch.mulch })]),
+  ]);
+  const isChosen = ({ choice }: GapFit) => chosen.has(choiceName(choice));
+  return [...fits.filter(isChosen), ...fits.filter((fit) => fit.verdict !== 'unusable' && !isChosen(fit))];
+}
+
+/** What is meant for the gap already, when it will be cut, the way to take it out again, and what the plan proposes where nobody chose. */
 const Meant = ({ gap: { planned, mulch, span }, reader }: Pick<GapProps, 'gap' | 'reader'>) => (
   <>
     {planned.map(({ stand }) => (
-      <p class="meant">
-        Planned: {coverName(stand.coverId)}, {readableIn(reader.units, sownWhen(stand, reader), reader.today)}.{' '}
-        <a class="drop" href={dropPath(reader.gardenId, span.bedId, stand.id)}>
-          Take it out of the plan
-        </a>
-      </p>
+      <div class="meant">
+        <p>
+          Planned: {coverName(stand.coverId)}, {readableIn(reader.units, sownWhen(stand, reader), reader.today)}.{' '}
+          <a class="drop" href={dropPath(reader.gardenId, span.bedId, stand.id)}>
+            Take it out of the plan
+          </a>
+        </p>
+        <CutDays cut={cutTold(reader.plan, stand.id)} reader={reader} asked />
+      </div>
     ))}
     {mulch && <p class="meant">Chosen: a mulch of {mulch.mulch}. Choosing a cover below takes its place.</p>}
     {reader.toSow
@@ -100,6 +116,42 @@ function sownWhen({ id, sow }: StandSpan['stand'], { toSow }: FitReader): string
   return sowing === undefined ? `sown about ${dated(sow.day)}` : `sown ${sowingDays(sowing)}`;
 }
 
+interface CutProps {
+  cut: CutTold | undefined;
+  reader: Omit<FitReader, 'plan' | 'toSow'>;
+  /** Whether the task is in the plan already, and its date can be asked why. */
+  asked?: boolean;
+}
+
+/** The days a cover is cut in, and what closes them. */
+export const CutDays = ({ cut, reader, asked = false }: CutProps) => {
+  if (cut === undefined) return null;
+  const { window, key, closes } = cut;
+  const days = readableFit(`from ${dated(window.earliest)} to ${dated(window.latest)}`, reader.units, reader.today);
+  return (
+    <>
+      <p>
+        Cut{' '}
+        <WhyDateIf gardenId={reader.gardenId} of={asked ? key : undefined}>
+          {days}
+        </WhyDateIf>
+        .
+      </p>
+      <details open={!asked}>
+        <summary>What closes these days</summary>
+        <ul class="fit-reasons">
+          {closes.map((reason) => (
+            <li>
+              {readableFit(reasonSentence(reason), reader.units, reader.today)}
+              <ReasonSource reason={reason} gardenId={reader.gardenId} />
+            </li>
+          ))}
+        </ul>
+      </details>
+    </>
+  );
+};
+
 /** A choice folded to its name, its verdict and one line; unfolding it needs no script. */
 const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitReader }) => {
   const { name, verdict, lines } = fitTold(fit);
@@ -109,7 +161,7 @@ const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitR
     <details class="fit">
       <summary>
         <h4>{capital(name)}</h4> <span class="verdict">{verdict}</span>
-        {first && <span class="under">{`${first.what}: ${read(first.text)}`}</span>}
+        {first && <span class="under">{`${first.what}: ${read(first.text)}${winterFirst(fit)}`}</span>}
       </summary>
       {lines.length > 0 && (
         <dl class="fit-lines">
@@ -131,6 +183,12 @@ const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitR
     </details>
   );
 };
+
+/** That winters go by over the bed before a cover is sown, which puts it behind what is sown sooner. */
+function winterFirst({ choice, wintersBare = 0 }: GapFit): string {
+  if (choice.choice === 'mulch' || wintersBare === 0) return '';
+  return wintersBare === 1 ? '; a winter goes by first' : `; ${wintersBare} winters go by first`;
+}
 
 interface ReasonsProps {
   heading: string;

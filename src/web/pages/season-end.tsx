@@ -29,6 +29,7 @@ export function seasonEndPage({ view: { garden, plan }, beds, seed }: SeasonEndP
     gardenId: garden.id,
     units: garden.place.units,
     today: plan.today,
+    plan,
     toSow: coversToSow(garden, plan),
   };
   return page(
@@ -36,8 +37,9 @@ export function seasonEndPage({ view: { garden, plan }, beds, seed }: SeasonEndP
     <article class="season-end">
       <h1>Season end</h1>
       <p>
-        What could lie in each bed in its next gap that a cover can fill, the best first. Nothing is kept until you
-        choose; a choice can be changed until it is sown, and taken back in History.
+        What could lie in each bed in its next gap that a cover can fill. What is chosen stands first; then what leaves
+        the ground bare for the fewest winters, and among those what fits best. Nothing is kept until you choose; a
+        choice can be changed until it is sown, and taken back in History.
       </p>
       <p>
         <a href={recordPath(garden.id)}>The season's record: what was done in every bed</a>
