@@ -3,7 +3,13 @@
  */
 import type { Climate, FreezeEvent, FreezeLimitF } from '../climate/climate.ts';
 import { freezeDatesIn } from '../climate/season-freezes.ts';
+import { quantity } from '../measures/quantity.ts';
 import type { ReasonSource } from '../practices/draft.ts';
+
+/** Depth the soil is reckoned at, cm (agro:S30). */
+const SOIL_DEPTH_CM = 10;
+/** Half a hardiness zone, 5 °F as a difference in °C (agro:S49). */
+const HALF_ZONE_C = 25 / 9;
 
 /** The working of a figure: sentences, and where its method or its figure comes from. */
 export interface Working {
@@ -82,7 +88,7 @@ export function soilWorking({ seasons }: Climate): Working {
       ? `looked for in each of ${seasons.length} seasons`
       : 'taken from the usual year, with the scatter measured on two records';
   return {
-    how: `Ten centimetres deep, from the weighted mean of eleven days of air, pulled a fifth towards the mean of the year; snow holds it near freezing. The first day from which it holds for seven days, ${counted}. Bare soil: mulch and shade are not reckoned with.`,
+    how: `At a depth of ${quantity(SOIL_DEPTH_CM, 'cm')}, from the weighted mean of eleven days of air, pulled a fifth towards the mean of the year; snow holds it near freezing. The first day from which it holds for seven days, ${counted}. Bare soil: mulch and shade are not reckoned with.`,
     source: 'agro:S30',
   };
 }
@@ -96,7 +102,10 @@ export const HEAT_WORKING: Working = {
 /** How months were come by. */
 export function monthsWorking({ seasons, basis }: Climate): Working {
   if (seasons.length > 0)
-    return { how: `Means of the ${seasons.length} seasons of the record.`, source: "the garden's own plan" };
+    return {
+      how: `Each figure is the mean of its days in the ${seasons.length} seasons of the daily record behind this climate.`,
+      source: "the garden's climate",
+    };
   if (basis === 'frost-dates')
     return {
       how: 'Assumed: a smooth year laid through your two dates; highs lie above lows by the median of stations elsewhere. Take them as rough.',
@@ -108,6 +117,8 @@ export function monthsWorking({ seasons, basis }: Climate): Working {
 
 /** How the zone was come by. */
 export const ZONE_WORKING: Working = {
-  how: 'The coldest night of each winter, averaged, in halves of 5 °F. It says how cold winters get, and nothing of freeze dates.',
+  how:
+    `The coldest night of each winter, averaged, in steps of ${quantity(HALF_ZONE_C, 'deltaC')}. It says how cold winters ` +
+    'get, and nothing of freeze dates.',
   source: 'agro:S49',
 };

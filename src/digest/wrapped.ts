@@ -19,3 +19,23 @@ export function wrapped(text: string, indent = '', hanging = indent): string[] {
   }
   return line === '' ? lines : [...lines, line];
 }
+
+/** A text of wrapped lines with each one whole again, for paper of another width. */
+export function unwrapped(text: string): string {
+  const whole: string[] = [];
+  let last = '';
+  for (const line of text.split('\n')) {
+    const [word = ''] = line.trimStart().split(' ');
+    const held = whole.at(-1);
+    const isBroken = last !== '' && word !== '' && last.length + 1 + word.length > LINE_CHARACTERS;
+    if (held !== undefined && isBroken && indentOf(line) >= indentOf(last))
+      whole[whole.length - 1] = `${held} ${line.trimStart()}`;
+    else whole.push(line);
+    last = line;
+  }
+  return whole.join('\n');
+}
+
+function indentOf(line: string): number {
+  return line.length - line.trimStart().length;
+}

@@ -1,16 +1,19 @@
 /**
  * What a garden is told to be, in sentences: where it lies, how it is worked, what its climate comes from.
  */
+import type { Climate } from '../climate/climate.ts';
 import { freezeOdds } from '../climate/freeze.ts';
 import { usualOf } from '../climate/logged.ts';
 import { seasonOf } from '../climate/season.ts';
 import { weekdayWord } from '../digest/words.ts';
 import type { Place } from '../garden/garden.ts';
 import { soilTextureById } from '../handbook/soil-textures.ts';
+import { vegetables } from '../handbook/vegetables.ts';
 import type { Day } from '../measures/days.ts';
 import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
 import { M_PER_FOOT, type UnitSystem } from '../measures/units.ts';
 import { bedLayer } from '../practices/compost-layer.ts';
+import { hasOdds, VERY_TENDER_PERCENT } from '../practices/planting/first-day.ts';
 import type { GardenView } from '../steward/steward.ts';
 import { inARow } from './words.ts';
 
@@ -91,12 +94,23 @@ export function workWords({ workDays, hoursPerWeek }: Place, units: UnitSystem):
   );
 }
 
+/** What is held for kinds that bear no cold at all, whatever risk the household takes. */
+export function veryTenderWords(climate: Climate): string {
+  const [first = '', ...others] = VERY_TENDER.map((name) => name.toLowerCase());
+  const kinds = `The tenderest kinds (${[first, ...others].join(', ')})`;
+  return hasOdds(climate)
+    ? `${kinds} wait until no more than ${VERY_TENDER_PERCENT} of 100 years still have one.`
+    : `${kinds} go by their weeks from the middle date instead: how far years differ is assumed here.`;
+}
+
+const VERY_TENDER = vegetables.filter(({ frostClass }) => frostClass === 'very-tender').map(({ name }) => name);
+
 /** The soil, and the chances the household takes with frost and with a cover's seed. */
-export function careWords({ soilTexture, frostRisk, bloomRiskPercent }: Place): string[] {
+export function careWords({ soilTexture, frostRisk, bloomRiskPercent }: Place, climate: Climate): string[] {
   const soil = soilTextureById.get(soilTexture)?.name.toLowerCase() ?? soilTexture;
   return [
     `The soil is ${soil}, but where a bed has its own.`,
-    `Tender crops go out on the day after which a freeze still comes in ${frostRisk} of 100 years.`,
+    `Tender crops go out on the day after which a freeze still comes in ${frostRisk} of 100 years. ${veryTenderWords(climate)}`,
     `Covers are cut before more than ${bloomRiskPercent} of 100 would have flowered.`,
   ];
 }

@@ -14,13 +14,15 @@ import { fertiliserById } from '../handbook/fertilisers.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { capital } from '../measures/capital.ts';
 import type { Day } from '../measures/days.ts';
-import { formatDay, formatQuantity, type Quantity, readableIn } from '../measures/quantity.ts';
+import { formatDay, formatQuantity, readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { coverName } from '../practices/covers.ts';
 import { startWord } from '../practices/planting/planting-in-bed.ts';
 import { seasonName } from '../practices/seasons.ts';
 import { COVERED_WORDS } from '../practices/stand-cover.ts';
+import { plain } from './charts/amounts-drawn.ts';
 import { householdInWords } from './household-words.ts';
+import { unitOf } from './logged-fields.ts';
 
 /**
  * What a fact says, in one line.
@@ -214,17 +216,10 @@ function weatherInWords(days: readonly WeatherTold[], units: UnitSystem): string
     return `${word} of ${days.length} days, ${fullDay(first.day, units)} to ${fullDay(last.day, units)}`;
   const told = MEASURED.flatMap((measured) => {
     const value = first[measured];
-    const amount = value === undefined ? undefined : formatQuantity(amountOf(measured, value), units);
-    return amount === undefined ? [] : [`${MEASURED_WORDS[measured]} ${amount}`];
+    const { of, digits, name } = unitOf(measured, units);
+    return value === undefined ? [] : [`${MEASURED_WORDS[measured]} ${plain(of(value), digits)} ${name}`];
   });
   return `${word} of ${fullDay(first.day, units)}: ${told.join(', ')}`;
 }
 
 const MEASURED = Object.keys(MEASURED_WORDS) as Measured[];
-
-/** Snow is told in centimetres beside millimetres of rain, as on the form. */
-function amountOf(measured: Measured, value: number): Quantity {
-  if (measured === 'tminC' || measured === 'tmaxC') return { value, unit: 'tempC' };
-  const isSnow = measured === 'newSnowMm' || measured === 'snowDepthMm';
-  return isSnow ? { value: value / 10, unit: 'cm' } : { value, unit: 'mm' };
-}

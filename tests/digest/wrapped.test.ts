@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { wrapped } from '../../src/digest/wrapped.ts';
+import { unwrapped, wrapped } from '../../src/digest/wrapped.ts';
 
 test('nothing makes no line', () => {
   expect(wrapped('')).toEqual([]);
@@ -21,4 +21,12 @@ test('the lines after the first hang', () => {
 
 test('a word longer than a line stands alone and whole', () => {
   expect(wrapped(`see ${'x'.repeat(90)} here`)).toEqual(['see', 'x'.repeat(90), 'here']);
+});
+
+test('broken lines are whole again, and lines of their own stay so', () => {
+  const long = `  [ ] ${'Cut the rye in South bed before it flowers, and let it lie. '.repeat(3)}`.trimEnd();
+  const lines = ['Week of 19 to 25 April', '', long, '      Last day 25 April.', '  Wed 28 April: Cut the rye'];
+  const text = lines.flatMap((line) => (line === long ? wrapped(line, '  ', '      ') : [line])).join('\n');
+  expect(text.split('\n').length).toBeGreaterThan(lines.length + 1);
+  expect(unwrapped(text)).toBe(lines.map((line) => line.replace(/\s+$/, '')).join('\n'));
 });

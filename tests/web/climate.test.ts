@@ -2,6 +2,8 @@
  * The climate page, for every kind of climate a garden may have.
  */
 import { describe, expect, it, test } from 'vitest';
+import { monthsWorking } from '../../src/digest/climate-working.ts';
+import { demoClimate } from '../demo-data/demo-season.ts';
 import { plain } from './plain-text.ts';
 import { GARDEN, sampleApp, sampleFile } from './sample-garden.ts';
 
@@ -92,4 +94,28 @@ test('the page of a task, and the foot of every page, lead there', async () => {
   expect(week).toContain(`href="${PAGE}"`);
   const [, task = ''] = /<p class="entry-title"><a href="([^"]+)"/.exec(week) ?? [];
   expect(await (await get(task)).text()).toMatch(/id="why".*href="\/gardens\/mill-row\/climate">The climate, figure/s);
+});
+
+test('what is counted in a record says so, and depths and steps are in the units of the reader', async () => {
+  const steps = {
+    us: ['At a depth of 4 in', 'in steps of 5 °F'],
+    metric: ['At a depth of 10 cm', 'in steps of 2.8 °C'],
+  };
+  for (const units of ['us', 'metric'] as const) {
+    const { text } = await climateOf({ garden: { ...sampleFile().garden, units } });
+    for (const words of steps[units]) expect(text).toContain(words);
+  }
+  const record = demoClimate;
+  expect(monthsWorking(record)).toEqual({
+    how: `Each figure is the mean of its days in the ${record.seasons.length} seasons of the daily record behind this climate.`,
+    source: "the garden's climate",
+  });
+});
+
+test('the kinds that bear no cold are told apart from the chance the household takes, here and on The garden', async () => {
+  const change = { climate: { nearest: true } };
+  const apart = /The tenderest kinds \(.*tomato.*\) wait until no more than 10 of 100 years still have one\./;
+  expect((await climateOf(change)).text).toMatch(apart);
+  const { get } = await sampleApp(sampleFile(change));
+  expect(plain(await (await get(`${GARDEN}/garden`)).text())).toMatch(apart);
 });

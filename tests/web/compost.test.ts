@@ -74,6 +74,14 @@ describe('the compost yard', () => {
     expect(text).toMatch(/April 12<\/th><td><\/td><td>turned/);
   });
 
+  it('draws no line over weeks in which nobody looked', async () => {
+    const readings = ['2027-01-10', '2027-01-31', '2027-03-01'].map((on) => ({ on, tempC: 40 }));
+    const ingredients = [{ material: 'leaves_dry_loose', litres: 400 }];
+    const pile = { bin: 'left', built: '2027-01-06', method: 'hot', ingredients, readings, turns: [] };
+    const text = await (await (await sampleApp(sampleFile({ piles: [pile] }))).get(PATH)).text();
+    expect(/class="now-line" d="(M[\d. ]+L[\d. ]+M[\d. ]+h1)"/.exec(text)).not.toBeNull();
+  });
+
   it('of a garden nobody keeps is not found', async () => {
     const { get } = await sampleApp();
     expect((await get('/gardens/none/compost')).status).toBe(404);

@@ -41,7 +41,7 @@ describe('the page of a garden', () => {
       'A week of mowing brings 1.4 cu ft of grass clippings to the pile.',
       'Fabric with film over it, 100 sq ft',
       'Carrot, packed for 2026',
-      'Oats, packed for 2027: 16 oz on April 1, 2027',
+      'Oats, packed for 2027: 1 lb on April 1, 2027',
       'Tomato: one bed, 2028',
       'Leek: 20 sq ft, every season',
       'Away from July 10, 2027 to July 17, 2027',

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { told } from '../steward/household.ts';
+import { plain } from './plain-text.ts';
 import { GARDEN, sampleApp, sampleFile, TODAY } from './sample-garden.ts';
 
 const PATH = `${GARDEN}/weather`;
@@ -66,6 +67,14 @@ describe('the weather log', () => {
     expect(text).toContain('This climate has no daily record of rain');
     expect(text).not.toMatch(/[⟦⟧]/);
     expect((await steward.view('mill-row')).ledger).toHaveLength(1);
+  });
+
+  it('shows a figure as finely as it was typed', async () => {
+    const { get } = await sampleApp(file);
+    const rain = { day: '2027-04-20', kind: 'observed', rain: '0.6', low: '31.5' };
+    expect(plain(await (await get(query(rain))).text())).toContain(
+      'Weather of April 20, 2027: low 31.5 °F, rain 0.6 in',
+    );
   });
 
   it('takes it in as one entry with the very tasks that were shown, and History takes it back', async () => {

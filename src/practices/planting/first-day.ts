@@ -14,7 +14,7 @@ import type { Reason } from '../draft.ts';
 import { lastHardNight, medianFreeze, weeksFrom } from './ground.ts';
 
 /** Percent odds of a later freeze by which very tender kinds go in, where odds are known. House default (reference: 10). */
-const VERY_TENDER_PERCENT = 10;
+export const VERY_TENDER_PERCENT = 10;
 /** Percent odds of a later freeze that half-hardy kinds bear: those of the hard night hardy plants are kept from (reference). */
 const HALF_HARDY_PERCENT = 50;
 /** Days a kind's seed is safe in the ground before it is up. House default, short of any trial's (agro:S45). */
@@ -97,7 +97,7 @@ function frostLimits(climate: Climate, ask: FirstDayAsk): Limit[] {
 }
 
 /** Whether the odds of a freeze were counted or published; those of two dates or of monthly means are assumed. */
-function hasOdds({ basis }: Climate): boolean {
+export function hasOdds({ basis }: Climate): boolean {
   return basis !== 'frost-dates' && basis !== 'monthly-normals';
 }
 

@@ -2,7 +2,7 @@
  * A pile's heat: each reading of its thermometer, the bands it is judged by, and the days it was turned.
  */
 import type { Pile } from '../../garden/garden.ts';
-import { type Day, latestOf } from '../../measures/days.ts';
+import { type Day, daysBetween, latestOf } from '../../measures/days.ts';
 import { formatDay } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { HOT_RECORD } from '../../practices/composting/hot-record.ts';
@@ -17,6 +17,17 @@ const TICKS = 4;
 const FRAME_C = { from: 0, to: 75 } as const;
 /** Height of the mark of a turn, in the drawing's own units. */
 const TURN_MARK = 9;
+
+/** Days between two readings over which nothing is known of the heat between them: three weeks. House default. */
+const UNREAD_DAYS = 21;
+
+/** The readings with a hole wherever nobody looked for weeks: a line would tell of days that nobody measured. */
+function unbroken<Reading extends { on: Day }>(readings: readonly Reading[]): (Reading | undefined)[] {
+  return readings.flatMap((reading, at) => {
+    const before = readings[at - 1];
+    return before !== undefined && daysBetween(before.on, reading.on) > UNREAD_DAYS ? [undefined, reading] : [reading];
+  });
+}
 
 interface PileDrawingProps {
   pile: Pile;
@@ -59,7 +70,10 @@ export const PileDrawing = ({ pile, today, units }: PileDrawingProps) => {
         />
         <path class="limit-line" d={level(TOO_HOT_C.due)} />
         <path class="limit-line" d={level(HOT_RECORD.fromC)} />
-        <path class="now-line" d={linePath(readings.map(({ on, tempC = 0 }) => ({ x: places.x(on), y: y(tempC) })))} />
+        <path
+          class="now-line"
+          d={linePath(unbroken(readings).map((at) => at && { x: places.x(at.on), y: y(at.tempC ?? 0) }))}
+        />
         {readings.map(({ on, tempC = 0 }) => (
           <circle class="chosen-dot" cx={places.x(on)} cy={y(tempC)} r={2.5} />
         ))}

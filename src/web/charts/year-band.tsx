@@ -11,6 +11,8 @@ const TOP = 4;
 const FOOT = 46;
 const HEIGHT = 49;
 const PERCENTS = [0, 50, 100];
+/** What the lines across stand for, said beside the row: a curve may run wherever a figure would stand. */
+export const SCALE_WORDS = 'foot 0 %, middle 50 %, top 100 %';
 
 /** A share by day, 0–1. */
 export interface BandLine {
@@ -41,11 +43,6 @@ export const YearBand = ({ id, title, words, lines, span, today }: BandProps) =>
       ))}
       {lines.map(({ days, filled }) => (
         <ShareLine days={days.filter(({ day }) => day >= span.from && day <= span.to)} filled={filled} x={x} />
-      ))}
-      {PERCENTS.map((percent) => (
-        <text x="3" y={shareY(percent / 100) + (percent === 100 ? 8 : -2)}>
-          {`${percent} %`}
-        </text>
       ))}
       <path class="today-line" d={`M${x(today)} 0V${HEIGHT}`} />
     </svg>

@@ -14,7 +14,7 @@ import { bedPath } from '../addresses.ts';
 import { FamilyPatterns } from '../patterns.tsx';
 import { GroundPatterns } from './ground-patterns.tsx';
 import { YearAxis } from './year-axis.tsx';
-import { YearBand } from './year-band.tsx';
+import { SCALE_WORDS, YearBand } from './year-band.tsx';
 import { YearStrip } from './year-strip.tsx';
 
 /** What the chart shows, and for whom. */
@@ -84,6 +84,7 @@ const OddsRows = ({ odds: { freezes, soils }, span, today, units }: OddsProps) =
             <span class="row-note">
               line {limitWord(32, units)}, grey {limitWord(28, units)}
             </span>
+            <span class="row-note">{SCALE_WORDS}</span>
           </>
         }
       >
@@ -110,6 +111,7 @@ const OddsRows = ({ odds: { freezes, soils }, span, today, units }: OddsProps) =
           <>
             Soil fit to work
             <span class="row-note">{main?.soil}</span>
+            <span class="row-note">{SCALE_WORDS}</span>
           </>
         }
       >

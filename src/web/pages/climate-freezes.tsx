@@ -6,7 +6,9 @@ import type { FreezeFree, FreezesTold } from '../../digest/climate-told.ts';
 import { freezeWorking } from '../../digest/climate-working.ts';
 import { formatQuantity } from '../../measures/quantity.ts';
 import { celsius, type UnitSystem } from '../../measures/units.ts';
+import { gardenPath, handbookPath } from '../addresses.ts';
 import { FreezeSpread } from '../charts/freeze-spread.tsx';
+import { veryTenderWords } from '../garden-words.ts';
 import { SourceLink } from '../why.tsx';
 import { type ClimateReader, OddsCells, WorkingWords, yearsWords } from './climate-parts.tsx';
 
@@ -20,6 +22,8 @@ interface FreezesProps {
   freezes: readonly FreezesOf[];
   climate: Climate;
   season: number;
+  /** The chance of a freeze that the household takes, of 100 years. */
+  frostRisk: number;
   reader: ClimateReader;
 }
 
@@ -29,13 +33,17 @@ const HEADINGS: Readonly<Record<FreezeEvent, string>> = {
 };
 
 /** The drawing, and a table for either end. */
-export const FreezesSection = ({ freezes, climate, season, reader }: FreezesProps) => (
+export const FreezesSection = ({ freezes, climate, season, frostRisk, reader }: FreezesProps) => (
   <section id="freezes">
     <h2>Freezes</h2>
     <p>
       A freeze is a night at or below the limit. By the early day it has come in one year of ten, by the middle day in
       five, by the late day in nine. Set tender things out after the late day of spring; have them in before the early
       day of autumn.
+    </p>
+    <p>
+      The plan sets them out by <a href={`${gardenPath(reader.gardenId)}#care`}>the chance you take</a>, {frostRisk} of
+      100 years. {veryTenderWords(climate)} <a href={handbookPath('planting', 'plant.odds')}>The rule</a>
     </p>
     <FreezeSpread rows={spreads(freezes, reader.units)} units={reader.units} />
     <div class="climate-beside">

@@ -50,7 +50,7 @@ export function climatePage({ view: { garden, climate, plan }, stations }: Clima
       <h1>The climate</h1>
       <Whence climate={climate} gardenId={garden.id} read={(text) => readableIn(units, text)} />
       <StationsSection stations={stations} units={units} />
-      <FreezesSection {...{ freezes, climate, season, reader }} />
+      <FreezesSection {...{ freezes, climate, season, reader }} frostRisk={garden.place.frostRisk} />
       <FreezeFreeSection free={freezeFree(climate, season)} climate={climate} reader={reader} />
       <SoilSection steps={soilSteps(climate, season)} climate={climate} reader={reader} />
       <MonthsSection {...{ months: monthsTold(climate, season), climate, span, reader }} />

@@ -1,6 +1,7 @@
 /**
  * The mail of one member: how it stands, and the next list as it would go out now.
  */
+import { unwrapped } from '../../digest/wrapped.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { MailPreview, MailWay, MailStanding as Standing } from '../../steward/post/mail-doings.ts';
@@ -40,7 +41,7 @@ export function mailPage({ garden, standing, preview: { message }, way, problems
         <dt>Subject</dt>
         <dd>{subject}</dd>
       </dl>
-      <pre class="letter">{text}</pre>
+      <pre class="letter">{unwrapped(text)}</pre>
     </article>,
   );
 }

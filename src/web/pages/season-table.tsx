@@ -111,8 +111,8 @@ const CellView = ({ cell, bed, name, when, reader }: CellProps) => {
         <p class="small">
           {emptyWords(cell, when)}
           {when === 'past' && cell.unknown && !cell.notThere && (
-            <>
-              :{' '}
+            <span class="only-screen">
+              {': '}
               <a
                 class="cell-link"
                 href={editPath(reader.gardenId, 'plantings', undefined, { bed: bed.id })}
@@ -120,7 +120,7 @@ const CellView = ({ cell, bed, name, when, reader }: CellProps) => {
               >
                 tell
               </a>
-            </>
+            </span>
           )}
         </p>
       )}

@@ -155,7 +155,7 @@ export const careKind: EditKind<'garden'> = {
         { value: '30', words: 'three years of ten' },
         { value: '50', words: 'five years of ten: sooner out, with covers at hand' },
       ],
-      hint: 'Tomatoes, beans, squash and their like move by it.',
+      hint: 'Beans, sweet corn and their like move by it. Tomatoes, squash and all that bears no cold wait until it is one year of ten, where the odds are known.',
     },
     {
       name: 'bloomRiskPercent',

@@ -84,7 +84,7 @@ export const SoilAndCare = ({ view, file }: SectionProps) => {
         { href: editPath(id, 'yearly-layer', file.topdressing && THE_ONE), words: 'Change the yearly layer' },
       ]}
     >
-      {[...careWords(view.garden.place), layerWords(view)].map((line) => (
+      {[...careWords(view.garden.place, view.climate), layerWords(view)].map((line) => (
         <p>{line}</p>
       ))}
     </ToldSection>
