@@ -217,7 +217,7 @@ function weatherInWords(days: readonly WeatherTold[], units: UnitSystem): string
   const told = MEASURED.flatMap((measured) => {
     const value = first[measured];
     const { of, digits, name } = unitOf(measured, units);
-    return value === undefined ? [] : [`${MEASURED_WORDS[measured]} ${plain(of(value), digits)} ${name}`];
+    return value === undefined ? [] : [`${MEASURED_WORDS[measured]} ${plain(of(value), Math.max(1, digits))} ${name}`];
   });
   return `${word} of ${fullDay(first.day, units)}: ${told.join(', ')}`;
 }

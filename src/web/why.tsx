@@ -2,6 +2,7 @@
  * The ways to ask: a date why it is that date, a figure where it comes from, a rule how it works.
  */
 import type { PropsWithChildren } from 'hono/jsx';
+import { MONTHS } from '../measures/quantity.ts';
 import type { Reason, TaskKey } from '../practices/draft.ts';
 import { sourceLine } from '../schedule/explain.ts';
 import { handbookPath, whyPath } from './addresses.ts';
@@ -28,6 +29,39 @@ export const WhyDateIf = ({
       {children}
     </WhyDate>
   );
+
+/** A date in words, in either order. */
+const MONTH = `(?:${MONTHS.join('|')})`;
+const DATE = new RegExp(`(${MONTH} \\d{1,2}(?!\\d)(?:, \\d{4})?|\\d{1,2} ${MONTH}(?: \\d{4})?)`);
+
+interface AskedProps {
+  /** Words as they are read. */
+  text: string;
+  /** Where its dates lead: all to one place, or each in turn to its own; nothing for one that cannot be asked. */
+  to: string | readonly (string | undefined)[];
+}
+
+/** Words whose dates lead to why they are those dates. */
+export const AskedDates = ({ text, to }: AskedProps) => (
+  <>
+    {text.split(DATE).map((part, at) => {
+      // What is split by stands at every other place.
+      const way = at % 2 === 0 ? undefined : typeof to === 'string' ? to : to[(at - 1) / 2];
+      return way === undefined ? (
+        part
+      ) : (
+        <a class="why-date" href={way} title="Why this date">
+          {part}
+        </a>
+      );
+    })}
+  </>
+);
+
+/** The row of the handbook in which a rule stands, for dates that no task has. */
+export function ruleWay(rule: string): string {
+  return handbookPath(docs().rules.get(rule), rule);
+}
 
 interface SourceProps {
   source: Reason['source'];

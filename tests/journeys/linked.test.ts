@@ -3,7 +3,15 @@
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { addDays } from '../../src/measures/days.ts';
-import { bedPath, compostPath, handbookPath, seasonEndPath, weekPath, yearPath } from '../../src/web/addresses.ts';
+import {
+  bedPath,
+  compostPath,
+  handbookPath,
+  reportPath,
+  seasonEndPath,
+  weekPath,
+  yearPath,
+} from '../../src/web/addresses.ts';
 import { followedLinks, routeOf } from './followed-links.ts';
 import { NO_PAGE } from './pages-walked.ts';
 import { type WalkedApp, type WalkedGarden, walkedApp } from './walked-gardens.ts';
@@ -146,3 +154,54 @@ test('every date of a task can be asked why: of a week, of the year, of a bed, o
   );
   expect(without).toEqual([]);
 });
+
+const MONTH = '(?:January|February|March|April|May|June|July|August|September|October|November|December)';
+const DATE = new RegExp(`${MONTH} \\d{1,2}(?!\\d)(?:, \\d{4})?|\\d{1,2} ${MONTH}(?: \\d{4})?`, 'g');
+/** Where a date is asked why: at a task, at a rule's row, at what was told, at the climate. */
+const WAY = /href="[^"]*(?:#why|\/handbook\/[a-z-]+#|\/edit\/|\/history|\/undo|#told|\/climate|\/delete)/;
+
+/** The dates a page prints that lead nowhere: in no link, and in no line of a list that has the way to its own source. */
+function unasked(html: string): string[] {
+  const main = /<main[\s\S]*<\/main>/.exec(html)?.[0] ?? '';
+  const printed = main
+    .replace(/<svg[\s\S]*?<\/svg>|<form[\s\S]*?<\/form>/g, '')
+    // The stretch a drawing shows is chosen by nobody's rule.
+    .replace(/<caption>[\s\S]*?<\/caption>|aria-label="[^"]*"/g, '')
+    .replace(/<li>(?:(?!<li>)[\s\S])*?<\/li>/g, (line) => (WAY.test(line) ? '' : line));
+  const asked = new Set(
+    [...printed.matchAll(/<a [^>]*>([\s\S]*?)<\/a>/g)].flatMap(([, words = '']) => words.match(DATE) ?? []),
+  );
+  // A fold's title says again what stands in it: there it has its way.
+  const without = printed.replace(/<a [^>]*>[\s\S]*?<\/a>/g, '').replace(/<summary>[\s\S]*?<\/summary>/g, (title) => {
+    return (title.match(DATE) ?? []).filter((day) => !asked.has(day)).join(' ');
+  });
+  return [...without.matchAll(DATE)].map((found) =>
+    without.slice(Math.max(0, found.index - 60), found.index + found[0].length).replace(/<[^>]+>|\s+/g, ' '),
+  );
+}
+
+test('every date of Season end, The year, the beds and the previews of the demo garden has a way to why', async () => {
+  const { id, view } = walked.gardens.demo;
+  const ends = await shown(seasonEndPath(id));
+  const choose = /href="([^"]*\/choose\?[^"]+)"/.exec(ends.html)?.[1]?.replaceAll('&amp;', '&') ?? '';
+  const [planting] = view.garden.plantings;
+  const disease = new URLSearchParams({
+    bed: planting?.bedId ?? '',
+    crop: planting?.cropId ?? '',
+    disease: 'clubroot',
+    on: view.plan.today,
+  });
+  const paths = [
+    seasonEndPath(id),
+    yearPath(id),
+    ...view.garden.beds.slice(0, 4).map((bed) => bedPath(id, bed.id)),
+    choose,
+    `${reportPath(id, 'disease')}?${disease}`,
+  ];
+  for (const path of paths) {
+    const { status, html } = await shown(path);
+    expect([path, status]).toEqual([path, 200]);
+    expect([path, html.match(/class="why-date"/g)?.length ?? 0]).not.toEqual([path, 0]);
+    expect([path, unasked(html)]).toEqual([path, []]);
+  }
+}, 60_000);

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { bedPath, taskPath } from '../../src/web/addresses.ts';
+import { withoutWhys } from './plain-text.ts';
 import { sampleApp, sampleFile, TODAY } from './sample-garden.ts';
 
 const KEY = 'cover-check/stand:oats-south';
@@ -14,7 +15,7 @@ const answer = (covered: string, weedy = 'no', on = TODAY) => ({ do: 'looked', o
 describe('the page of the look at a young cover', () => {
   it('asks how much of the ground is green and whether weeds are among it; the answer settles it', async () => {
     const { get, send, steward } = await oats('2027-04-03');
-    const page = await (await get(PAGE)).text();
+    const page = withoutWhys(await (await get(PAGE)).text());
     for (const words of ['hardly any', 'about a third', 'about two thirds', 'nearly all', 'Weeds among it'])
       expect(page).toContain(words);
     const told = await send(PAGE, answer('two-thirds', 'yes'));
@@ -23,7 +24,7 @@ describe('the page of the look at a young cover', () => {
     const { garden, plan } = await steward.view('mill-row');
     expect(garden.stands[0]?.looked).toEqual([{ on: TODAY, covered: 'two-thirds', weedy: true }]);
     expect(plan.tasks.find(({ key }) => key === KEY)?.state).toBe('done');
-    expect(await (await get('/gardens/mill-row/history')).text()).toContain(
+    expect(withoutWhys(await (await get('/gardens/mill-row/history')).text())).toContain(
       'Looked at the young cover in South bed on April 20: about two thirds of the ground is green, with weeds among it',
     );
   });
@@ -32,16 +33,16 @@ describe('the page of the look at a young cover', () => {
     const { get, send } = await oats('2027-04-03', {}, { plantings: [] });
     await send(PAGE, answer('a-third'));
     const again = taskPath('mill-row', 'cover-sow-again/stand:oats-south/look:1');
-    expect(await (await get(bedPath('mill-row', 'south'))).text()).toContain(`href="${again}"`);
-    expect(await (await get('/gardens/mill-row/year')).text()).toContain(again);
-    expect(await (await get(again)).text()).toContain('Scatter it on the bare ground only');
+    expect(withoutWhys(await (await get(bedPath('mill-row', 'south'))).text())).toContain(`href="${again}"`);
+    expect(withoutWhys(await (await get('/gardens/mill-row/year')).text())).toContain(again);
+    expect(withoutWhys(await (await get(again)).text())).toContain('Scatter it on the bare ground only');
   });
 
   it('is taken back as one, and the task is open again', async () => {
     const { get, send, steward } = await oats('2027-04-03');
     const before = (await steward.view('mill-row')).plan.tasks.map(({ key, day, state }) => [key, day, state]);
     await send(PAGE, answer('a-third', 'yes'));
-    expect(await (await get(PAGE)).text()).toContain('Take that back');
+    expect(withoutWhys(await (await get(PAGE)).text())).toContain('Take that back');
     await steward.undo('mill-row', undefined, 'a test');
     const { garden, plan } = await steward.view('mill-row');
     expect(garden.stands[0]?.looked).toBeUndefined();

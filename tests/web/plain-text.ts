@@ -1,6 +1,6 @@
 /** The text of a page as it is read: without its tags, quotes as typed. */
 export function plain(html: string): string {
-  return html
+  return withoutWhys(html)
     .replace(/<style[\s\S]*?<\/style>|<[^>]+>/g, ' ')
     .replace(/&#39;|’/g, "'")
     .replace(/&quot;/g, '"')

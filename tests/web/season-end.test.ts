@@ -19,7 +19,7 @@ const choose = (fields: Record<string, string>) => `${WALL}/choose?${new URLSear
 describe('season end', () => {
   it('tells of every bed, best first, with a way to its page', async () => {
     const { get } = await sampleApp(file);
-    const text = await (await get(`${GARDEN}/season-end`)).text();
+    const text = withoutWhys(await (await get(`${GARDEN}/season-end`)).text());
     for (const bed of ['north', 'middle', 'south', 'wall']) expect(text).toContain(`href="${GARDEN}/beds/${bed}"`);
     expect(text).toContain('After snap bean, from August 29, until tomato goes in on May 28, 2028');
     expect(text).toContain('<span class="verdict">fits well</span>');
@@ -40,18 +40,18 @@ describe('season end', () => {
       coverStands: [],
     });
     const { get } = await sampleApp(short);
-    expect(await (await get(WALL)).text()).toContain('No cover can serve here: mulch it.');
+    expect(withoutWhys(await (await get(WALL)).text())).toContain('No cover can serve here: mulch it.');
   });
 
   it('adds up the seed of what is chosen', async () => {
     const { get, send } = await sampleApp(file);
-    const before = await (await get(`${GARDEN}/season-end`)).text();
+    const before = withoutWhys(await (await get(`${GARDEN}/season-end`)).text());
     expect(before).toContain('No cover that was chosen still wants its seed');
     expect(before).toMatch(/The plan’s own proposals, where nobody has chosen[\s\S]+ in \w+ bed<\/a>, on [^<]+: \d+ g/);
     expect(before).toMatch(/Nobody has chosen here. The plan’s own proposal: <a [^>]+>[^<]+, sown on \w+ \d+/);
     expect(await (await get(`${GARDEN}/year`)).text()).toContain('the plan’s own proposal');
     await send(`${WALL}/choose`, asked('oats'));
-    const text = await (await get(`${GARDEN}/season-end`)).text();
+    const text = withoutWhys(await (await get(`${GARDEN}/season-end`)).text());
     expect(text).toMatch(/oats<\/th><td>\d+ g \([\d.]+ oz\)/);
     expect(text).toMatch(/Planned: oats, sown on \w+ \d+, between \w+ \d+ and \w+ \d+/);
   });
@@ -60,7 +60,7 @@ describe('season end', () => {
 describe('choosing on a bed’s page', () => {
   it('shows first what it would do, and keeps nothing', async () => {
     const { get, steward } = await sampleApp(file);
-    const text = await (await get(choose(asked('oats')))).text();
+    const text = withoutWhys(await (await get(choose(asked('oats')))).text());
     expect(text).toContain('Chosen for Wall bed: oats, sown about');
     expect(text).toContain('What is added');
     expect(text).toMatch(/young oats in Wall bed: \w+ \d+, 2027/);
@@ -70,12 +70,12 @@ describe('choosing on a bed’s page', () => {
   it('tells from when to when it is cut, what closes that, and what decides', async () => {
     const { get, send } = await sampleApp(file);
     const window = /Cut from \w+ \d+ to \w+ \d+, 2028 ?\./;
-    const shown = await (await get(choose(asked('cereal_rye')))).text();
+    const shown = withoutWhys(await (await get(choose(asked('cereal_rye')))).text());
     expect(plain(shown)).toMatch(window);
     expect(shown).toContain('What closes these days');
     expect(shown).toContain('Of the two limits, what follows decides');
     const kept = await send(`${WALL}/choose`, asked('cereal_rye'));
-    expect(plain(await (await get(kept.headers.get('Location') ?? '')).text())).toMatch(
+    expect(plain(withoutWhys(await (await get(kept.headers.get('Location') ?? '')).text()))).toMatch(
       /Kept\. \d+ tasks (?:are added|move).* Take it back .*/,
     );
     for (const path of [WALL, `${GARDEN}/season-end`])
@@ -85,16 +85,16 @@ describe('choosing on a bed’s page', () => {
   it('shows what is chosen before all others, however it fits, and says that it does', async () => {
     const { get, send } = await sampleApp(file);
     await send(`${WALL}/choose`, asked('cereal_rye'));
-    const text = await (await get(`${GARDEN}/season-end`)).text();
+    const text = withoutWhys(await (await get(`${GARDEN}/season-end`)).text());
     expect(plain(text)).toContain('What is chosen stands first');
-    const wall = await (await get(WALL)).text();
+    const wall = withoutWhys(await (await get(WALL)).text());
     const gap = wall.slice(wall.indexOf('Planned: winter rye'));
     expect(/<h4>([^<]+)<\/h4>/.exec(gap)?.[1]).toBe('Winter rye');
   });
 
   it('lets another day be tried', async () => {
     const { get } = await sampleApp(file);
-    const text = await (await get(choose(asked('oats', { on: '2027-09-02' })))).text();
+    const text = withoutWhys(await (await get(choose(asked('oats', { on: '2027-09-02' })))).text());
     expect(text).toContain('oats, sown about September 2, 2027');
     const late = await get(choose(asked('oats', { on: '2027-08-01' })));
     expect(late.status).toBe(422);
@@ -104,9 +104,9 @@ describe('choosing on a bed’s page', () => {
   it('says what it takes the place of, and what speaks against it, before it is accepted', async () => {
     const { get, send } = await sampleApp(file);
     await send(`${WALL}/choose`, asked('oats'));
-    const rye = await (await get(choose(asked('cereal_rye')))).text();
+    const rye = withoutWhys(await (await get(choose(asked('cereal_rye')))).text());
     expect(rye).toMatch(/It takes the place of the oats planned for \w+ \d+/);
-    const late = await (await get(choose(asked('cereal_rye', { on: '2027-10-01' })))).text();
+    const late = withoutWhys(await (await get(choose(asked('cereal_rye', { on: '2027-10-01' })))).text());
     expect(late).toMatch(/<h2>Winter rye (fits badly|does not fit) here<\/h2>/);
     expect(late).not.toMatch(/⟦|undefined|NaN/);
   });
@@ -122,11 +122,11 @@ describe('choosing on a bed’s page', () => {
     const { get, send, steward } = await sampleApp(file);
     const answer = await send(`${WALL}/choose`, asked('oats'));
     expect([answer.status, answer.headers.get('Location')]).toEqual([303, `${WALL}?kept=2`]);
-    expect(await (await get(WALL)).text()).toMatch(/Planned: oats, sown on \w+ \d+, between/);
+    expect(withoutWhys(await (await get(WALL)).text())).toMatch(/Planned: oats, sown on \w+ \d+, between/);
     const { ledger, garden } = await steward.view('mill-row');
     expect(ledger).toHaveLength(2);
     const stand = garden.stands[0]?.id ?? '';
-    expect(await (await get(`${WALL}/drop?stand=${stand}`)).text()).toContain(
+    expect(withoutWhys(await (await get(`${WALL}/drop?stand=${stand}`)).text())).toContain(
       'Taken out of the plan: oats in Wall bed',
     );
     await send(`${WALL}/drop`, { stand });
@@ -137,7 +137,7 @@ describe('choosing on a bed’s page', () => {
     const { get, send, steward } = await sampleApp(file);
     await send(`${WALL}/choose`, asked('oats'));
     await send(`${WALL}/choose`, asked('mulch-leaves'));
-    expect(await (await get(WALL)).text()).toContain('Chosen: a mulch of leaves.');
+    expect(withoutWhys(await (await get(WALL)).text())).toContain('Chosen: a mulch of leaves.');
     expect((await steward.view('mill-row')).garden.stands).toEqual([]);
     await send(`${WALL}/choose`, asked('oats'));
     expect((await steward.view('mill-row')).garden.mulches).toEqual([]);
@@ -166,7 +166,7 @@ describe('the year', () => {
   it('draws every bed with its crops and covers, and tells the same in a table', async () => {
     const { get, send } = await sampleApp(file);
     await send(`${WALL}/choose`, asked('oats'));
-    const text = await (await get(`${GARDEN}/year`)).text();
+    const text = withoutWhys(await (await get(`${GARDEN}/year`)).text());
     expect(text).toMatch(
       /id="strip-wall-words">[^<]*[Ss]nap bean, planned, from May 25 to August 28; oats, planned, from [^<]+; tomato, planned, from May 28, 2028/,
     );
@@ -183,7 +183,7 @@ it('seed that should have been ordered is to be bought by the day its task says'
   );
   const { plan } = await steward.view('mill-row');
   const by = plan.tasks.find(({ kind }) => kind === 'order-cover-seed')?.window.latest ?? 'no day';
-  expect(await (await get(`${GARDEN}/season-end`)).text()).toMatch(
+  expect(withoutWhys(await (await get(`${GARDEN}/season-end`)).text())).toMatch(
     new RegExp(`oats</th><td>[^<]+</td><td>${formatDay(by, 'us', '2027-01-01')}</td>`),
   );
 });
@@ -196,10 +196,10 @@ describe('ways between the pages', () => {
     const sow = plan.tasks.find(
       ({ kind, subject }) => kind === 'sow-cover' && 'bedId' in subject && subject.bedId === 'wall',
     );
-    const bed = await (await get(WALL)).text();
+    const bed = withoutWhys(await (await get(WALL)).text());
     expect(bed).toContain('<h2>Work on its covers</h2>');
     expect(bed).toContain(`href="${GARDEN}/tasks/${sow?.key}"`);
-    const task = await (await get(`${GARDEN}/tasks/${sow?.key}`)).text();
+    const task = withoutWhys(await (await get(`${GARDEN}/tasks/${sow?.key}`)).text());
     expect(task).toContain(`What else lies in this bed: <a href="${WALL}">Wall bed</a>.`);
   });
 
@@ -207,7 +207,9 @@ describe('ways between the pages', () => {
     const { get, steward } = await sampleApp(file);
     const { plan } = await steward.view('mill-row');
     const crop = plan.tasks.find(({ subject }) => subject.type === 'planting');
-    expect(await (await get(`${GARDEN}/tasks/${crop?.key}`)).text()).not.toContain('What else lies in this bed');
+    expect(withoutWhys(await (await get(`${GARDEN}/tasks/${crop?.key}`)).text())).not.toContain(
+      'What else lies in this bed',
+    );
   });
 });
 
@@ -218,10 +220,10 @@ describe('a page with little to tell', () => {
       coverStands: [],
     });
     const { get } = await sampleApp(asparagus);
-    const text = await (await get(`${GARDEN}/season-end`)).text();
+    const text = withoutWhys(await (await get(`${GARDEN}/season-end`)).text());
     expect(text).toContain('No bed has a gap in the next two years');
-    expect(await (await get(WALL)).text()).toContain('There is none: something grows here all the time.');
-    expect(await (await get(`${GARDEN}/year`)).text()).toContain('asparagus');
+    expect(withoutWhys(await (await get(WALL)).text())).toContain('There is none: something grows here all the time.');
+    expect(withoutWhys(await (await get(`${GARDEN}/year`)).text())).toContain('asparagus');
   });
 
   it('says nothing of covers where it never freezes, rather than that none serves', async () => {
@@ -231,7 +233,7 @@ describe('a page with little to tell', () => {
     });
     const { get } = await sampleApp(tropics);
     for (const path of ['season-end', 'year', 'beds/wall']) {
-      const text = await (await get(`${GARDEN}/${path}`)).text();
+      const text = withoutWhys(await (await get(`${GARDEN}/${path}`)).text());
       expect(text).not.toMatch(/No cover can serve here|⟦|undefined|NaN/);
       if (path !== 'year') expect(text).toContain('No freeze date is known for this garden');
     }
@@ -241,7 +243,7 @@ describe('a page with little to tell', () => {
 describe('the odds of a cover that was sown', () => {
   it('stand in the table of the year: its flowers in spring, the winter while that is to come', async () => {
     const { get } = await sampleApp();
-    const text = await (await get(`${GARDEN}/year`)).text();
+    const text = withoutWhys(await (await get(`${GARDEN}/year`)).text());
     expect(text).toMatch(/winter rye<span class="under">Flowers: [^<]+<\/span><\/th><td>September 20, 2026<\/td>/);
     expect(text).not.toMatch(/winter rye<span class="under">Winter:/);
   });
@@ -268,7 +270,7 @@ describe('in the south, over a leap day', () => {
 
   it('the gap begins on 29 February, and autumn covers are offered from then', async () => {
     const { get } = await sampleApp(southern);
-    const text = await (await get(WALL)).text();
+    const text = withoutWhys(await (await get(WALL)).text());
     expect(text).toMatch(/After snap bean, from 29 February 2028, until tomato goes in on 5 December 2028/);
     expect(text).toMatch(/Sow<\/dt><dd>about \d+ March, at any time from 29 February to \d+ March 2028/);
     expect(text).not.toMatch(/⟦|undefined|NaN/);
@@ -277,7 +279,7 @@ describe('in the south, over a leap day', () => {
   it('a cover can be sown on the leap day, and the year after it draws', async () => {
     const { get, send, steward } = await sampleApp(southern);
     const leap = asked('oats', { on: '2028-02-29' });
-    expect(await (await get(choose(leap))).text()).toContain('oats, sown about 29 February 2028');
+    expect(withoutWhys(await (await get(choose(leap))).text())).toContain('oats, sown about 29 February 2028');
     await send(`${WALL}/choose`, leap);
     expect((await steward.view('mill-row')).garden.stands[0]?.sow.day).toBe('2028-02-29');
     const year = withoutWhys(await (await get(`${GARDEN}/year`)).text());

@@ -20,15 +20,15 @@ import type { BedGaps } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import { COVERED_WORDS, lastLook, standName } from '../../practices/stand-cover.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import type { CoverChoice, GardenView, ReportPreview } from '../../steward/steward.ts';
-import { bedPath, bedsPath, historyPath, recordPath, seasonEndPath, taskPath } from '../addresses.ts';
-import { grownTasks } from '../grown-tasks.ts';
+import { bedPath, bedsPath, editPath, historyPath, recordPath, seasonEndPath, taskPath } from '../addresses.ts';
+import { grownTasks, grownWay } from '../grown-tasks.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
-import { WhyDate, WhyDateIf } from '../why.tsx';
+import { AskedDates, ruleWay, WhyDate } from '../why.tsx';
 import { PreviewSections } from './change-preview.tsx';
 import { BedFertility } from './fertility.tsx';
 import { PlannedBed } from './fill.tsx';
-import { CutDays, GapChoices } from './fit.tsx';
+import { CutDays, GapChoices, lineRule, SOW_RULE } from './fit.tsx';
 import { ToldOfBed } from './told-of-bed.tsx';
 
 /** Choices shown for each gap before the rest are folded away. House default. */
@@ -46,6 +46,8 @@ interface BedProps {
   problems?: readonly Problem[];
 }
 
+const LIST_OF = { crop: 'plantings', cover: 'cover-stands' } as const;
+
 /** The page of a bed. */
 export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }, problems = [] }: BedProps) {
   const { garden, climate, plan } = view;
@@ -55,6 +57,7 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
   const rows = [
     ...cropSpans(garden, bed.id, climate).map((span) => ({
       id: span.planting.id,
+      kind: 'crop' as const,
       from: span.from,
       to: span.to,
       what: span.crop.name,
@@ -62,6 +65,7 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
     })),
     ...stands.map(({ stand, from, ends }) => ({
       id: stand.id,
+      kind: 'cover' as const,
       from,
       to: ends,
       what: `Cover: ${standName(stand)}`,
@@ -93,33 +97,36 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
             </tr>
           </thead>
           <tbody>
-            {rows.map(({ id, from, to, what, how }) => (
+            {rows.map(({ from, to, what, how, ...row }) => (
               <tr>
                 <th scope="row">{what}</th>
                 <td>
-                  <WhyDateIf gardenId={garden.id} of={grown.start.get(id)}>
-                    {fullDay(from, units)}
-                  </WhyDateIf>
+                  <AskedDates text={fullDay(from, units)} to={grownWay(garden.id, grown, 'start', row)} />
                 </td>
                 <td>
-                  <WhyDateIf gardenId={garden.id} of={grown.end.get(id)}>
-                    {to === undefined ? 'stays' : fullDay(to, units)}
-                  </WhyDateIf>
+                  <AskedDates
+                    text={to === undefined ? 'stays' : fullDay(to, units)}
+                    to={grownWay(garden.id, grown, 'end', row)}
+                  />
                 </td>
-                <td>{how}</td>
+                <td>
+                  <AskedDates text={how} to={editPath(garden.id, LIST_OF[row.kind], row.id)} />
+                </td>
               </tr>
             ))}
           </tbody>
         </table>
       )}
-      <CutLately told={cutLately(view, bed.id)} />
+      <CutLately told={cutLately(view, bed.id)} way={historyPath(garden.id, { about: { type: 'bed', id: bed.id } })} />
       <StandTasks tasks={openTasks(view, bed.id)} gardenId={garden.id} units={units} />
       {soil.length > 0 && (
         <section>
           <h2>Its soil</h2>
           <ul class="marked plain">
             {soil.map((line) => (
-              <li>{readableIn(units, line)}</li>
+              <li>
+                <AskedDates text={readableIn(units, line)} to={`${bedPath(garden.id, bed.id)}#told`} />
+              </li>
             ))}
           </ul>
         </section>
@@ -162,12 +169,14 @@ function howItStands(stand: Stand, units: UnitSystem): string {
   return `sown; ${COVERED_WORDS[look.covered]} of the ground green on ${fullDay(look.on, units)}`;
 }
 
-const CutLately = ({ told }: { told: readonly string[] }) =>
+const CutLately = ({ told, way }: { told: readonly string[]; way: string }) =>
   told.length === 0 ? null : (
     <section>
       <h2>After the cut</h2>
       {told.map((words) => (
-        <p>{words}</p>
+        <p>
+          <AskedDates text={words} to={way} />
+        </p>
       ))}
     </section>
   );
@@ -238,7 +247,7 @@ export function choicePreviewPage({ view, bedId, choice, preview, notes, action,
     <article class="report undo">
       <h1>What it would do</h1>
       <p class="about">
-        {factInWords(choice, garden, plan.today)}
+        <AskedDates text={factInWords(choice, garden, plan.today)} to={`${bedPath(garden.id, bedId)}#told`} />
         <span class="under">Nothing is kept yet.</span>
       </p>
       <Notes notes={notes} read={(text) => readableIn(garden.place.units, text, '')} />
@@ -281,7 +290,9 @@ const Chosen = ({ standId, view: { garden, plan }, odds = [], preview }: ChosenP
         {odds.map(({ what, text }) => (
           <div>
             <dt>{what}</dt>
-            <dd>{readableFit(text, reader.units, reader.today)}</dd>
+            <dd>
+              <AskedDates text={readableFit(text, reader.units, reader.today)} to={ruleWay(lineRule(what))} />
+            </dd>
           </div>
         ))}
       </dl>
@@ -293,14 +304,18 @@ const Chosen = ({ standId, view: { garden, plan }, odds = [], preview }: ChosenP
 const Notes = ({ notes: { told, verdict, against }, read }: { notes: ChoiceNotes; read: (text: string) => string }) => (
   <>
     {told.map((text) => (
-      <p>{read(text)}</p>
+      <p>
+        <AskedDates text={read(text)} to={ruleWay(SOW_RULE)} />
+      </p>
     ))}
     {verdict !== undefined && (
       <section class="choice-against">
         <h2>{verdict}</h2>
         <ul class="marked">
           {against.map((text) => (
-            <li>{read(text)}</li>
+            <li>
+              <AskedDates text={read(text)} to={ruleWay(SOW_RULE)} />
+            </li>
           ))}
         </ul>
       </section>

@@ -11,6 +11,7 @@ import type { GardenView } from '../../steward/steward.ts';
 import { reportPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
+import { AskedDates, ruleWay } from '../why.tsx';
 
 /** Days back that a crop of a bed is still offered: two years, in which its roots and leaves may still tell. House default. */
 const LATELY_DAYS = 730;
@@ -129,6 +130,9 @@ const CropChoice = () => (
   </label>
 );
 
+/** The rule that tells what a disease sets going, and for how long. */
+const FOUND_RULE = 'disease.locked-out';
+
 interface DiseasePreviewProps {
   view: GardenView;
   found: DiseaseFound;
@@ -143,7 +147,10 @@ export function diseasePreviewPage({ view: { garden, plan }, found, sections }: 
     <article class="report undo">
       <h1>What would come of it</h1>
       <p class="about">
-        {factInWords({ kind: 'disease-found', ...found }, garden, plan.today)}
+        <AskedDates
+          text={factInWords({ kind: 'disease-found', ...found }, garden, plan.today)}
+          to={ruleWay('disease.found')}
+        />
         <span class="under">Nothing is kept yet.</span>
       </p>
       {sections.map(({ heading, lines }) => (
@@ -151,7 +158,9 @@ export function diseasePreviewPage({ view: { garden, plan }, found, sections }: 
           <h2>{heading}</h2>
           <ul class="marked">
             {lines.map((line) => (
-              <li>{line}</li>
+              <li>
+                <AskedDates text={line} to={ruleWay(FOUND_RULE)} />
+              </li>
             ))}
           </ul>
         </section>

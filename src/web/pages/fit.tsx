@@ -13,12 +13,14 @@ import { type GapOfBed, isInSpan } from '../../practices/cover-cropping/fit/bed-
 import { choiceName, type GapFit } from '../../practices/cover-cropping/fit/fit.ts';
 import { fitGap } from '../../practices/cover-cropping/fit/sown-fit.ts';
 import type { StandSpan } from '../../practices/cover-cropping/fit/stand-spans.ts';
+import type { OpenSpan } from '../../practices/cover-cropping/open-spans.ts';
 import { coverName } from '../../practices/covers.ts';
 import type { Reason } from '../../practices/draft.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
 import type { Plan } from '../../schedule/plan.ts';
-import { bedPath, choosePath, dropPath, gapWord, taskPath } from '../addresses.ts';
-import { ReasonSource, WhyDateIf } from '../why.tsx';
+import { bedPath, choosePath, dropPath, gapWord, taskPath, whyPath } from '../addresses.ts';
+import { grownTasks, grownWay } from '../grown-tasks.ts';
+import { AskedDates, ReasonSource, ruleWay } from '../why.tsx';
 
 /** Who reads, on which day, of which garden. */
 export interface FitReader {
@@ -47,7 +49,9 @@ export const GapChoices = ({ gap, reader, first, whole }: GapProps) => {
   const words = readableIn(reader.units, gapInWords(fitGap(gap.span)), reader.today);
   return (
     <section class="gap">
-      <h3>{capital(words)}</h3>
+      <h3>
+        <AskedDates text={capital(words)} to={gapWays(gap.span, reader)} />
+      </h3>
       <Meant gap={gap} reader={reader} />
       {covers.length === 0 && <p>{noCoverWords(gap.fits)}</p>}
       {usable.slice(0, first).map((fit) => (
@@ -72,6 +76,30 @@ export const GapChoices = ({ gap, reader, first, whole }: GapProps) => {
   );
 };
 
+/** Where the ends of a gap are asked why: at the end of what stands before, and the beginning of what comes after. */
+function gapWays({ from, before, next, nextCover }: OpenSpan, { gardenId, plan }: FitReader): (string | undefined)[] {
+  const tasks = grownTasks(plan);
+  const of = (end: 'start' | 'end', id: string | undefined) =>
+    id === undefined ? ruleWay(SOW_RULE) : grownWay(gardenId, tasks, end, { kind: 'crop', id });
+  const begins = of('end', before?.planting.id);
+  const ends = of('start', nextCover === undefined ? next?.planting.id : undefined);
+  return from === undefined ? [ends] : [begins, ends];
+}
+
+/** The rule that days to sow a cover in a gap come from. */
+export const SOW_RULE = 'cover-sow.gap';
+
+const LINE_RULES: Readonly<Record<string, string>> = {
+  Flowers: 'cover-cut.bloom-heat',
+  Cut: 'cover-cut.decides',
+  'Bed free again': 'cover-cut.next-wait',
+};
+
+/** The rule that the days of a told line come from. */
+export function lineRule(what: string): string {
+  return LINE_RULES[what] ?? SOW_RULE;
+}
+
 /** All that can be had in a gap. What is chosen stands in front, however it fits: it is what the gardener looks for. */
 function chosenFirst({ fits, planned, mulch }: GapOfBed): GapFit[] {
   const chosen = new Set([
@@ -88,7 +116,12 @@ const Meant = ({ gap: { planned, mulch, span }, reader }: Pick<GapProps, 'gap' |
     {planned.map(({ stand }) => (
       <div class="meant">
         <p>
-          Planned: {coverName(stand.coverId)}, {readableIn(reader.units, sownWhen(stand, reader), reader.today)}.{' '}
+          Planned: {coverName(stand.coverId)},{' '}
+          <AskedDates
+            text={readableIn(reader.units, sownWhen(stand, reader), reader.today)}
+            to={grownWay(reader.gardenId, grownTasks(reader.plan), 'start', { kind: 'cover', id: stand.id })}
+          />
+          .{' '}
           <a class="drop" href={dropPath(reader.gardenId, span.bedId, stand.id)}>
             Take it out of the plan
           </a>
@@ -131,11 +164,7 @@ export const CutDays = ({ cut, reader, asked = false }: CutProps) => {
   return (
     <>
       <p>
-        Cut{' '}
-        <WhyDateIf gardenId={reader.gardenId} of={asked ? key : undefined}>
-          {days}
-        </WhyDateIf>
-        .
+        Cut <AskedDates text={days} to={asked ? whyPath(reader.gardenId, key) : ruleWay('cover-cut.decides')} />.
       </p>
       <details open={!asked}>
         <summary>What closes these days</summary>
@@ -168,7 +197,9 @@ const Choice = ({ gap, fit, reader }: { gap: GapOfBed; fit: GapFit; reader: FitR
           {lines.map(({ what, text }) => (
             <div>
               <dt>{what}</dt>
-              <dd>{read(text)}</dd>
+              <dd>
+                <AskedDates text={read(text)} to={ruleWay(lineRule(what))} />
+              </dd>
             </div>
           ))}
         </dl>
@@ -224,7 +255,9 @@ const Out = ({ gap, reader }: Pick<GapProps, 'gap' | 'reader'>) => {
         {out.map(({ why, names }) => (
           <li>
             {names.join(', ')}
-            <span class="under">{readableIn(reader.units, why, reader.today)}</span>
+            <span class="under">
+              <AskedDates text={readableIn(reader.units, why, reader.today)} to={ruleWay(SOW_RULE)} />
+            </span>
           </li>
         ))}
       </ul>

@@ -6,7 +6,8 @@ import { GRAMS_A_CUP_OF_MEAL } from '../../handbook/fertilisers.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Band } from '../../practices/fertility/ledger.ts';
-import { SourceLink } from '../why.tsx';
+import { bedPath } from '../addresses.ts';
+import { AskedDates, SourceLink } from '../why.tsx';
 
 /** A disc that is full, half full or empty says the band again. */
 const SIGNS: Readonly<Record<Band, string>> = { enough: '●', low: '◐', short: '○' };
@@ -46,12 +47,14 @@ export const LedgerView = ({ told, gardenId, season, units }: LedgerProps) => {
           {told.lines.map(({ side, of, figure, how, source }) => (
             <tr>
               <th scope="row">
-                {of}
+                <AskedDates text={of} to={`${bedPath(gardenId, told.bedId)}#told`} />
                 <span class="under">{side === 'want' ? 'wants' : 'gives'}</span>
               </th>
               <td>
                 <strong>{read(figure)}</strong>
-                <span class="under">{read(how)}</span>
+                <span class="under">
+                  <AskedDates text={read(how)} to={`${bedPath(gardenId, told.bedId)}#told`} />
+                </span>
                 <span class="under">
                   <SourceLink source={source} gardenId={gardenId} />
                 </span>
@@ -61,7 +64,9 @@ export const LedgerView = ({ told, gardenId, season, units }: LedgerProps) => {
         </tbody>
       </table>
       {told.notes.map((note) => (
-        <p>{read(note)}</p>
+        <p>
+          <AskedDates text={read(note)} to={`${bedPath(gardenId, told.bedId)}#told`} />
+        </p>
       ))}
       <Ways told={told} units={units} />
     </details>

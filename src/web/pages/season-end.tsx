@@ -5,13 +5,15 @@
 import { coversToSow, sowingDays } from '../../digest/cover-sowings.ts';
 import { bothWeights, orderBy } from '../../digest/fit-words.ts';
 import { capital } from '../../measures/capital.ts';
+import type { Day } from '../../measures/days.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import { type BedGaps, nextGap } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import type { SeedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
 import { lastOrderDay } from '../../practices/cover-cropping/sow-drafts.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { bedPath, bedsPath, recordPath, taskPath, yearPath } from '../addresses.ts';
+import { bedPath, bedsPath, recordPath, taskPath, whyPath, yearPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
+import { AskedDates, ruleWay } from '../why.tsx';
 import { type FitReader, GapChoices } from './fit.tsx';
 
 /** Choices shown for each bed before the rest are folded away. House default. */
@@ -93,7 +95,20 @@ const Proposed = ({ reader: { gardenId, units, today, toSow } }: { reader: FitRe
   );
 };
 
-const SeedList = ({ seed, reader: { units, today } }: { seed: readonly SeedToBuy[]; reader: FitReader }) => (
+/** Where the last day to order seed is asked why: at its task, or at the rule for what the plan does not reach yet. */
+function orderWay(gardenId: string, { tasks }: FitReader['plan'], coverId: string, by: Day): string {
+  const due = tasks.filter(({ kind, window }) => kind === 'order-cover-seed' && window.latest === by);
+  const task = due.find(({ key }) => key.includes(coverId)) ?? due[0];
+  return task === undefined ? ruleWay('cover-order.lead') : whyPath(gardenId, task.key);
+}
+
+const SeedList = ({
+  seed,
+  reader: { gardenId, units, today, plan },
+}: {
+  seed: readonly SeedToBuy[];
+  reader: FitReader;
+}) => (
   <section>
     <h2>Seed to buy for what is planned</h2>
     {seed.length === 0 ? (
@@ -109,11 +124,16 @@ const SeedList = ({ seed, reader: { units, today } }: { seed: readonly SeedToBuy
           </tr>
         </thead>
         <tbody>
-          {seed.map(({ cover, grams, by, beds }) => (
+          {seed.map(({ coverId, cover, grams, by, beds }) => (
             <tr>
               <th scope="row">{cover}</th>
               <td>{bothWeights(grams)}</td>
-              <td>{readableIn(units, orderBy(by, today), today)}</td>
+              <td>
+                <AskedDates
+                  text={readableIn(units, orderBy(by, today), today)}
+                  to={orderWay(gardenId, plan, coverId, by)}
+                />
+              </td>
               <td>{beds.join(', ')}</td>
             </tr>
           ))}

@@ -6,10 +6,10 @@ import { heapNames } from '../../digest/yard-words.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { BedDemand } from '../../practices/compost-balance.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { editPath, fillPath, gardenPath, mixPath, taskPath } from '../addresses.ts';
+import { compostPath, editPath, fillPath, gardenPath, mixPath, taskPath } from '../addresses.ts';
 import { SupplyDrawing } from '../charts/supply-drawing.tsx';
 import { page } from '../layout.tsx';
-import { WhyDateIf } from '../why.tsx';
+import { AskedDates, WhyDateIf } from '../why.tsx';
 import { YardBins } from './yard-bins.tsx';
 
 /** The page of the yard. */
@@ -38,7 +38,9 @@ export function yardPage(view: GardenView, sheet: YardSheet) {
         <Shortfalls view={view} sheet={sheet} />
         <Beds view={view} sheet={sheet} />
         {[...sheet.fills, ...sheet.thinned].map((line) => (
-          <p class="small">{readableIn(garden.place.units, line, sheet.today)}</p>
+          <p class="small">
+            <AskedDates text={readableIn(garden.place.units, line, sheet.today)} to={`${gardenPath(garden.id)}#yard`} />
+          </p>
         ))}
         {sheet.spared.map((line) => (
           <p class="small">{line}</p>
@@ -73,15 +75,21 @@ const Heaps = ({ view: { garden }, sheet }: YardProps) => {
 
 const Shortfalls = ({ view: { garden }, sheet }: YardProps) => {
   const written = (text: string): string => readableIn(garden.place.units, text, sheet.today);
+  // What runs short is what beds want less what the piles give: both stand below.
+  const way = `${compostPath(garden.id)}#wanted`;
   if (sheet.shortfalls.length === 0) return <p>Nothing is short in the coming year.</p>;
   return (
     <>
       {sheet.shortfalls.map(({ heading, lines }) => (
         <section>
-          <h3>{written(heading)}</h3>
+          <h3>
+            <AskedDates text={written(heading)} to={way} />
+          </h3>
           <ul class="plain marked">
             {lines.map((line) => (
-              <li>{written(line)}</li>
+              <li>
+                <AskedDates text={written(line)} to={way} />
+              </li>
             ))}
           </ul>
         </section>
@@ -96,7 +104,7 @@ const Beds = ({ view: { garden, plan }, sheet }: YardProps) => {
   const isTask = (key: string): boolean => plan.tasks.some((task) => task.key === key);
   if (sheet.beds.length === 0) return null;
   return (
-    <details open={sheet.beds.length <= 6}>
+    <details id="wanted" open={sheet.beds.length <= 6}>
       <summary>What each bed wants, and when</summary>
       <table class="figures">
         <thead>

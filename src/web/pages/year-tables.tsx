@@ -9,9 +9,12 @@ import { LIMITS_F, limitWord, monthOdds, type YearOdds } from '../../digest/year
 import type { Day } from '../../measures/days.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { taskPath } from '../addresses.ts';
-import type { GrownTasks } from '../grown-tasks.ts';
-import { WhyDateIf } from '../why.tsx';
+import { bedPath, historyPath, taskPath, whyPath } from '../addresses.ts';
+import { type GrownTasks, grownWay } from '../grown-tasks.ts';
+import { AskedDates, ruleWay } from '../why.tsx';
+
+/** The rule that days of flowers come from. */
+const FLOWERS_RULE = 'cover-cut.bloom-heat';
 
 interface Reader {
   gardenId: string;
@@ -69,10 +72,10 @@ const BedsTable = ({ beds, span, reader }: { beds: readonly BedYears[]; span: Da
             </tr>
           )}
           {spans.map((each) => (
-            <HeldRow held={each} reader={reader} />
+            <HeldRow held={each} bedId={bed.id} reader={reader} />
           ))}
           {work.map((each) => (
-            <DoingRow doing={each} reader={reader} />
+            <DoingRow doing={each} bedId={bed.id} reader={reader} />
           ))}
         </tbody>
       );
@@ -80,42 +83,67 @@ const BedsTable = ({ beds, span, reader }: { beds: readonly BedYears[]; span: Da
   </table>
 );
 
-const HeldRow = ({ held, reader: { gardenId, units, today, grown } }: { held: Held; reader: Reader }) => (
+/** Where an end of what lies in a bed is asked why; a mulch is among what is told of its bed. */
+function heldWay({ id, kind }: Held, end: 'start' | 'end', bedId: string, { gardenId, grown }: Reader): string {
+  return id === undefined || kind === 'mulch'
+    ? `${bedPath(gardenId, bedId)}#told`
+    : grownWay(gardenId, grown, end, { kind, id });
+}
+
+interface HeldProps {
+  held: Held;
+  bedId: string;
+  reader: Reader;
+}
+
+const HeldRow = ({ held, bedId, reader }: HeldProps) => (
   <tr>
     <th scope="row">
       {held.what}
-      {held.areaM2 !== undefined && `, ${formatQuantity({ value: held.areaM2, unit: 'm2' }, units)} of the bed`}
+      {held.areaM2 !== undefined && `, ${formatQuantity({ value: held.areaM2, unit: 'm2' }, reader.units)} of the bed`}
       {held.planned && ', planned'}
       {held.odds.length > 0 && (
-        <span class="under">{held.odds.map((text) => readableFit(text, units, today)).join('. ')}.</span>
+        <span class="under">
+          <AskedDates
+            text={`${held.odds.map((text) => readableFit(text, reader.units, reader.today)).join('. ')}.`}
+            to={ruleWay(FLOWERS_RULE)}
+          />
+        </span>
       )}
     </th>
     <td>
-      <WhyDateIf gardenId={gardenId} of={grown.start.get(held.id ?? '')}>
-        {formatDay(held.from, units, today)}
-      </WhyDateIf>
+      <AskedDates text={formatDay(held.from, reader.units, reader.today)} to={heldWay(held, 'start', bedId, reader)} />
     </td>
     <td>
-      <WhyDateIf gardenId={gardenId} of={grown.end.get(held.id ?? '')}>
-        {held.to === undefined ? 'stays' : formatDay(held.to, units, today)}
-      </WhyDateIf>
+      <AskedDates
+        text={held.to === undefined ? 'stays' : formatDay(held.to, reader.units, reader.today)}
+        to={heldWay(held, 'end', bedId, reader)}
+      />
     </td>
     <td />
   </tr>
 );
 
-const DoingRow = ({ doing, reader: { gardenId, units, today } }: { doing: BedDoing; reader: Reader }) => {
+interface DoingProps {
+  doing: BedDoing;
+  bedId: string;
+  reader: Reader;
+}
+
+/** What was done without a task is asked of what was told of the bed. */
+const DoingRow = ({ doing, bedId, reader: { gardenId, units, today } }: DoingProps) => {
+  const { key, done, from, to, on } = doing;
   const title = readableIn(units, doing.title, today);
+  const way = key === undefined ? historyPath(gardenId, { about: { type: 'bed', id: bedId } }) : whyPath(gardenId, key);
+  const day = (of: Day) => <AskedDates text={formatDay(of, units, today)} to={way} />;
   return (
     <tr class="doing-row">
-      <th scope="row">{doing.key === undefined ? title : <a href={taskPath(gardenId, doing.key)}>{title}</a>}</th>
-      <td>{doing.done ? '' : formatDay(doing.from, units, today)}</td>
-      <td>{doing.done ? '' : formatDay(doing.to, units, today)}</td>
+      <th scope="row">{key === undefined ? title : <a href={taskPath(gardenId, key)}>{title}</a>}</th>
+      <td>{done ? '' : day(from)}</td>
+      <td>{done ? '' : day(to)}</td>
       <td>
-        <WhyDateIf gardenId={gardenId} of={doing.key}>
-          {formatDay(doing.on, units, today)}
-        </WhyDateIf>
-        {doing.done ? ', done' : ''}
+        {day(on)}
+        {done ? ', done' : ''}
       </td>
     </tr>
   );

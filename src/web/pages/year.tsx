@@ -7,11 +7,12 @@ import { type YearSeason, yearSeasons, yearSpan } from '../../digest/year-span.t
 import type { Day } from '../../measures/days.ts';
 import { formatDay } from '../../measures/quantity.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { yearPath } from '../addresses.ts';
+import { handbookPath, yearPath } from '../addresses.ts';
 import { YearChart } from '../charts/year-chart.tsx';
 import { YearLegend } from '../charts/year-legend.tsx';
 import { grownTasks } from '../grown-tasks.ts';
 import { page } from '../layout.tsx';
+import { AskedDates } from '../why.tsx';
 import { YearTables } from './year-tables.tsx';
 
 interface YearProps {
@@ -48,7 +49,8 @@ export function yearPage({ view: { garden, climate, plan }, beds, odds, until, s
       <YearLegend beds={beds} span={span} />
       <p class="year-words">
         What is planned has a broken outline. A line is the days that will do, its sign the day that is planned; work is
-        worked out up to {formatDay(until, units, today)}. A bed’s name leads to what could lie in its gaps.
+        worked out up to <AskedDates text={formatDay(until, units, today)} to={handbookPath('twelve-months')} />. A
+        bed’s name leads to what could lie in its gaps.
       </p>
       <YearTables
         beds={beds}
