@@ -10,7 +10,6 @@ import { InputRefused } from '../garden/problem.ts';
 import { standingEntries } from '../garden/project.ts';
 import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
-import type { Plan } from '../schedule/plan.ts';
 import type { Store } from '../store/store.ts';
 import { linksIn } from './answers/follow.ts';
 import { skippedTask } from './done-task.ts';
@@ -31,7 +30,7 @@ import { recordsIn } from './records.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
 import { ServedFeeds } from './served-feeds.ts';
 import { setUpIn } from './set-up/set-up.ts';
-import type { ReportedReading, Steward } from './steward.ts';
+import type { ChangedPlan, ReportedReading, Steward } from './steward.ts';
 import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
 import { refuseContradiction } from './undo-check.ts';
 
@@ -59,19 +58,21 @@ export function createSteward({ store, clock, report = console.error, post = {} 
     gardenId: string,
     by: string,
     factsOf: (view: VersionedView) => readonly Fact[] | Promise<readonly Fact[]>,
-  ): Promise<Plan> {
+  ): Promise<ChangedPlan> {
     for (let tried = 0; tried < TRIES; tried += 1) {
       const view = await planner.view(gardenId);
       const recorded = { recordedAt: clock.now(), recordedOn: view.plan.today, by };
       const entries = (await factsOf(view)).map((fact) => ({ ...recorded, fact: checkedFact(fact) }));
       const added = await store.append(gardenId, view.version, entries);
-      if (added.outcome === 'added') return (await planner.view(gardenId)).plan;
+      if (added.outcome !== 'added') continue;
+      const { plan } = await planner.view(gardenId);
+      return entries.length === 0 ? plan : { ...plan, entry: (view.ledger.at(-1)?.entry ?? 0) + entries.length };
     }
     throw new Error(`Garden "${gardenId}" kept changing. Nothing was written. Try again.`);
   }
 
   /** Changes a garden, and keeps the feeds of its members true to it. */
-  async function following(gardenId: string, change: () => Promise<Plan>): Promise<Plan> {
+  async function following(gardenId: string, change: () => Promise<ChangedPlan>): Promise<ChangedPlan> {
     const { garden: before } = await planner.view(gardenId);
     const plan = await change();
     const { garden: after } = await planner.view(gardenId);

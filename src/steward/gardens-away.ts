@@ -27,17 +27,25 @@ export function gardensIn({ store, clock }: { store: Store; clock: Clock }, stew
         await shelves.changeFeed({ gardenId, feedId: feed.id }, { ...feed, changedAt: clock.now() });
       return isBack;
     });
+  const demo = async (): Promise<string> => {
+    const shown = await findDemo(await store.gardenIds());
+    if (shown !== undefined) return shown;
+    const away = await findDemo((await store.gardensPutAway()).map(({ id }) => id));
+    if (away === undefined) return layDemo({ steward: steward(), clock });
+    await giveBack(away);
+    return away;
+  };
+  let laying: Promise<string> | undefined;
   return {
     gardensPutAway: () => store.gardensPutAway(),
     putAwayGarden: (gardenId) => store.putAwayGarden(gardenId, clock.now()),
     giveBackGarden: giveBack,
-    async showDemo() {
-      const shown = await findDemo(await store.gardenIds());
-      if (shown !== undefined) return shown;
-      const away = await findDemo((await store.gardensPutAway()).map(({ id }) => id));
-      if (away === undefined) return layDemo({ steward: steward(), clock });
-      await giveBack(away);
-      return away;
+    // Asked for while it is laid, it is not laid once more.
+    showDemo() {
+      laying ??= demo().finally(() => {
+        laying = undefined;
+      });
+      return laying;
     },
   };
 }

@@ -172,6 +172,11 @@ export interface Used {
 /** A reading of a pile, as somebody reports it. */
 export type ReportedReading = Omit<Extract<Fact, { kind: 'pile-read' }>, 'kind'>;
 
+/** The plan after a change, with the number of the change's own entry; without one where nothing was written down. */
+export interface ChangedPlan extends Plan {
+  entry?: number;
+}
+
 export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoings, RecordDoings {
   /** Ids of every garden that is not put away, oldest first. */
   gardenIds(): Promise<string[]>;
@@ -210,14 +215,14 @@ export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoin
   /** What a report would do to the plan; nothing is kept. */
   previewReport(gardenId: string, report: Report): Promise<ReportPreview>;
   /** Takes a report in. */
-  report(gardenId: string, report: Report, by: string): Promise<Plan>;
+  report(gardenId: string, report: Report, by: string): Promise<ChangedPlan>;
   /** The garden as a file, as it stands now, in SI whatever its reader reads. */
   fileNow(gardenId: string): Promise<GardenFile>;
   /**
    * Changes what the garden was told. The whole file is checked as it would be: a problem is where it would be in that file,
    * "beds[2].lengthM" (see {@link MendPreview.refs}; editedFile gives them for refused edits too). Nothing is kept when refused.
    */
-  mend(gardenId: string, edits: readonly Edit[], by: string): Promise<Plan>;
+  mend(gardenId: string, edits: readonly Edit[], by: string): Promise<ChangedPlan>;
   /** What a change would do; nothing is kept. */
   previewMend(gardenId: string, edits: readonly Edit[]): Promise<MendPreview>;
   /** The newest entry that can be undone, if any. */
