@@ -8,10 +8,11 @@ import { type AskedEdit, actionOf, askedEdit, filledFrom, headingOf } from './ed
 import { rowDifferences } from './edit/differences.ts';
 import { EditForm, type FieldProblem, type FilledFrom, textsSent } from './edit/edit-form.ts';
 import { keptChange } from './edit/kept-change.ts';
+import { KeptOnce, onceWord } from './edit/kept-once.ts';
 import { rowOfForm } from './edit/kind.ts';
 import { mergedTexts } from './edit/merged-texts.ts';
 import { elsewhereProblems, refusedEdits } from './edit/refused-edits.ts';
-import { editOf, saidBy } from './edit/rows.ts';
+import { editOf, markOf, saidBy } from './edit/rows.ts';
 import { type Texts, textsOf } from './edit/shown.ts';
 import { type Form, readForm } from './form.ts';
 import { BY } from './garden-view.ts';
@@ -19,21 +20,27 @@ import { deletePage, type EditPageProps, editPage, type Looked } from './pages/e
 import { refusalsOf } from './task-route.tsx';
 import { notFound } from './trouble.ts';
 
+interface Room {
+  steward: Steward;
+  once: KeptOnce;
+}
+
 const LIST = '/gardens/:gardenId/edit/:list';
 
 /** The forms, what they keep, and what takes things out. */
 export function editRoutes(steward: Steward): Hono {
+  const room: Room = { steward, once: new KeptOnce(steward) };
   return new Hono()
     .get(`${LIST}/new`, async (c) => shown(c, await askedEdit(steward, c)))
-    .post(`${LIST}/new`, async (c) => sent(c, steward, await readForm(c)))
+    .post(`${LIST}/new`, async (c) => sent(c, room, await readForm(c)))
     .get(`${LIST}/:ref`, async (c) => {
       const asked = await askedEdit(steward, c);
       if (asked.about.row === undefined) throw goneFor(asked);
       return shown(c, asked);
     })
-    .post(`${LIST}/:ref`, async (c) => sent(c, steward, await readForm(c)))
+    .post(`${LIST}/:ref`, async (c) => sent(c, room, await readForm(c)))
     .get(`${LIST}/:ref/delete`, async (c) => asksToDelete(c, steward, await askedEdit(steward, c)))
-    .post(`${LIST}/:ref/delete`, async (c) => takenOut(c, steward, await readForm(c)));
+    .post(`${LIST}/:ref/delete`, async (c) => takenOut(c, room, await readForm(c)));
 }
 
 function goneFor({ kind }: AskedEdit) {
@@ -61,6 +68,7 @@ function pageOf(asked: AskedEdit, props: Shown) {
     kind,
     title: headingOf(kind, about),
     row,
+    once: onceWord(),
     action: actionOf(asked),
     backTo: kind.back(garden, row as never),
     deleteAt: ref === undefined || kind.stays ? undefined : deletePath(garden.id, kind.list, ref),
@@ -69,7 +77,7 @@ function pageOf(asked: AskedEdit, props: Shown) {
 }
 
 /** A form that was sent: wrong, of a row that changed meanwhile, changing nothing, looked at first, or kept. */
-async function sent(c: Context, steward: Steward, form: Form) {
+async function sent(c: Context, { steward, once }: Room, form: Form) {
   const asked = await askedEdit(steward, c, form);
   const { kind, about } = asked;
   const from = filledFrom(form, kind);
@@ -78,10 +86,12 @@ async function sent(c: Context, steward: Steward, form: Form) {
   const fromFields = kind.fields({ ...about, row: from } as never);
   const filled = { row: from, fields: fromFields, texts: textsOf(fromFields, from, units) };
   if (asked.ref !== undefined && saidBy(about.row) !== saidBy(from)) return meanwhile(c, asked, form, filled);
+  const led = asked.ref === undefined ? await once.ledTo(garden.id, form) : undefined;
+  if (led !== undefined) return c.redirect(led, 303);
   const read = new EditForm({ form, units, today: about.view.plan.today, of: kind.of, from: filled });
   const row = rowOfForm(kind, read, about);
   const edits = kind.edits?.(row, about as never) ?? [editOf(kind, about.row, row)];
-  const back = { fields: fromFields, texts: textsSent(form, fromFields) };
+  const back = { fields: fromFields, texts: textsSent(form, fromFields), once: onceWord(form) };
   if (about.row !== undefined && read.problems.length === 0 && saidBy(row) === saidBy(about.row))
     return c.html(pageOf(asked, { ...back, nothing: true }));
   const refusals = (doing: () => Promise<unknown>) =>
@@ -90,8 +100,9 @@ async function sent(c: Context, steward: Steward, form: Form) {
   if (form.text('do') !== 'look' && read.problems.length === 0) {
     let leadsTo = '';
     const problems = await refusals(async () => {
-      leadsTo = await keptChange(steward, garden.id, kind.back(garden, row as never), () =>
-        steward.mend(garden.id, edits, BY),
+      const path = kind.back(garden, row as never);
+      leadsTo = await once.keep(garden.id, form, () =>
+        keptChange(steward, garden.id, path, () => steward.mend(garden.id, edits, BY)),
       );
     });
     return problems.length > 0 ? wrong(problems) : c.redirect(leadsTo, 303);
@@ -146,7 +157,8 @@ async function asksToDelete(c: Context, steward: Steward, asked: AskedEdit, chan
   const page = deletePage({
     view,
     kind,
-    row,
+    mark: markOf(row),
+    once: onceWord(),
     title: headingOf(kind, about),
     looked: preview && lookedAt(preview),
     problems,
@@ -157,18 +169,20 @@ async function asksToDelete(c: Context, steward: Steward, asked: AskedEdit, chan
   return c.html(page, problems.length > 0 ? 422 : changed ? 409 : 200);
 }
 
-async function takenOut(c: Context, steward: Steward, form: Form) {
+async function takenOut(c: Context, { steward, once }: Room, form: Form) {
   const asked = await askedEdit(steward, c, form);
   const { kind, about } = asked;
   const { row } = about;
   const { garden } = about.view;
+  const led = await once.ledTo(garden.id, form);
+  if (led !== undefined) return c.redirect(led, 303);
   if (row === undefined || kind.stays) throw goneFor(asked);
-  if (saidBy(filledFrom(form, kind)) !== saidBy(row)) return asksToDelete(c, steward, asked, true);
+  if (form.text('_said') !== markOf(row)) return asksToDelete(c, steward, asked, true);
   let leadsTo = '';
   const refused = await refusalsOf(async () => {
     const path = kind.backWithout?.(garden) ?? kind.back(garden, row as never);
-    leadsTo = await keptChange(steward, garden.id, path, () =>
-      steward.mend(garden.id, [editOf(kind, row, undefined)], BY),
+    leadsTo = await once.keep(garden.id, form, () =>
+      keptChange(steward, garden.id, path, () => steward.mend(garden.id, [editOf(kind, row, undefined)], BY)),
     );
   });
   return refused.length > 0 ? asksToDelete(c, steward, asked) : c.redirect(leadsTo, 303);

@@ -223,6 +223,12 @@ describe('beds alike', () => {
     expect((await gardenNow(app)).beds).toHaveLength(4);
   });
 
+  test('are only added: each is changed by itself', async () => {
+    const { get } = await sampleApp();
+    for (const path of ['north', 'north/delete'])
+      expect((await get(`${GARDEN}/edit/beds-alike/${path}`)).status).toBe(404);
+  });
+
   test('are refused with all that is wrong: too many, no length, a name that is there', async () => {
     const app = await sampleApp();
     const fields = await opened(app, ALIKE);
@@ -264,5 +270,55 @@ describe('two browsers', () => {
     expect(form.action).toBe(`${GARDEN}/edit/beds/new`);
     expect((await app.send(form.action, form.fields)).status).toBe(303);
     expect((await gardenNow(app)).beds.at(-1)).toMatchObject({ name: 'Far bed', lengthM: 3 });
+  });
+});
+
+describe('a button pressed twice', () => {
+  const FED = `${GARDEN}/edit/compost-bought/new`;
+  const bought = async ({ steward }: SampleApp) => (await steward.fileNow('mill-row')).compostBought ?? [];
+
+  test('keeps what is new once, at once or one after the other, and leads to the same line', async () => {
+    const app = await sampleApp();
+    const fields = { ...(await opened(app, FED)), on: '2027-04-18', litres: '10' };
+    const answers = await Promise.all([app.send(FED, fields), app.send(FED, fields)]);
+    answers.push(await app.send(FED, fields));
+    const led = answers.map((answer) => answer.headers.get('location'));
+    expect(new Set(led).size).toBe(1);
+    expect(led[0]).toContain('kept=2');
+    expect(await bought(app)).toHaveLength(1);
+    await app.send(FED, { ...fields, litres: '20' });
+    expect(await bought(app)).toHaveLength(2);
+  });
+
+  test('keeps it anew where it was taken back in between', async () => {
+    const app = await sampleApp();
+    const fields = { ...(await opened(app, FED)), on: '2027-04-18', litres: '10' };
+    await app.send(FED, fields);
+    await app.steward.undo('mill-row', 2, 'test');
+    expect((await app.send(FED, fields)).headers.get('location')).toContain('kept=4');
+    expect(await bought(app)).toHaveLength(1);
+  });
+
+  test('takes out once, and leads to the same line', async () => {
+    const app = await sampleApp();
+    const { action, fields } = formIn(await (await app.get(`${GARDEN}/edit/bins/right/delete`)).text());
+    const first = await app.send(action, fields);
+    const second = await app.send(action, fields);
+    expect(second.status).toBe(303);
+    expect(second.headers.get('location')).toBe(first.headers.get('location'));
+  });
+});
+
+describe('the line of a change', () => {
+  test('takes back its own entry, though another was made between', async () => {
+    const app = await sampleApp();
+    const { steward } = app;
+    const [one, other] = await Promise.all([
+      steward.mend('mill-row', [{ list: 'beds', id: 'north', row: { ...(await rowOf(app)), name: 'Far bed' } }], 'ada'),
+      steward.report('mill-row', { kind: 'away-told', from: '2027-05-03', to: '2027-05-09' }, 'ben'),
+    ]);
+    const { ledger } = await steward.view('mill-row');
+    expect(ledger.find(({ entry }) => entry === one.entry)?.fact.kind).toBe('garden-mended');
+    expect(ledger.find(({ entry }) => entry === other.entry)?.fact.kind).toBe('away-told');
   });
 });

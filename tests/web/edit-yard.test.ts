@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import { freezeOdds } from '../../src/climate/freeze.ts';
 import type { Steward } from '../../src/steward/steward.ts';
-import { fillIn } from './form-of-page.ts';
+import { fillIn } from './opened-form.ts';
 import { read } from './plain-text.ts';
 import { GARDEN, sampleApp, sampleFile, TODAY } from './sample-garden.ts';
 import { formIn } from './sent-form.ts';
@@ -218,6 +218,30 @@ describe('how careful the plan is', () => {
     const refused = await fillIn({ get, send }, `${EDIT}/care/it`, { bloomRiskPercent: '0' });
     expect(refused.status).toBe(422);
     expect(await read(refused)).toMatch(/when they are cut ?: "0" cannot be\. Give a number from 1 to 50/);
+  });
+});
+
+describe('a pile read four hundred times', () => {
+  const readings = Array.from({ length: 400 }, (_, at) => ({
+    on: `2027-04-${String(7 + (at % 13)).padStart(2, '0')}`,
+    at: `${String(Math.floor(at / 13) % 24).padStart(2, '0')}:${String(at % 60).padStart(2, '0')}`,
+    tempC: 58,
+  }));
+
+  test('can be changed and taken out', async () => {
+    const app = await sampleApp(sampleFile({ piles: [{ ...springPile, readings }] }));
+    expect((await fillIn(app, PILE, { 'readings[0].tempC': '140' })).status).toBe(303);
+    const { action, fields } = formIn(await (await app.get(`${PILE}/delete`)).text());
+    expect(JSON.stringify(fields).length).toBeLessThan(1000);
+    expect((await app.send(action, fields)).status).toBe(303);
+  });
+});
+
+describe('several things ticked', () => {
+  test('sent back as they were change nothing, in whatever order the file has them', async () => {
+    const looked = { ...springPile, notReady: [{ on: '2027-04-19', failed: ['coarse', 'heats'] }] };
+    const app = await sampleApp(sampleFile({ piles: [looked] }));
+    expect(await read(fillIn(app, PILE, {}))).toContain('Nothing is changed');
   });
 });
 
@@ -438,5 +462,60 @@ describe('times away and cold nights', () => {
     expect((await steward.view('mill-row')).garden.coldNights).toEqual([
       { evening: '2027-04-18', lowC: 0, how: 'measured' },
     ]);
+  });
+});
+
+describe('a pile’s log changed from two browsers', () => {
+  const first = { on: '2027-04-12', tempC: 58 };
+  const last = { on: '2027-04-16', tempC: 40 };
+  const logged = { ...springPile, readings: [first, { on: '2027-04-14', tempC: 50 }, last] };
+  const readingsOf = async ({ steward }: { steward: Steward }) =>
+    (await steward.view('mill-row')).garden.piles[0]?.readings.map(({ on, tempC }) => `${on} ${tempC}`);
+
+  /** Opens the form twice, keeps one change, and sends the other back twice: what it came back with is kept. */
+  async function both(one: Record<string, string>, other: Record<string, string>) {
+    const app = await sampleApp(sampleFile({ piles: [logged] }));
+    const headers = { Cookie: 'reading=metric' };
+    const { fields } = formIn(await (await app.get(PILE, headers)).text());
+    expect((await app.send(PILE, { ...fields, ...one })).status).toBe(303);
+    const told = await app.send(PILE, { ...fields, ...other });
+    expect(told.status).toBe(409);
+    const back = formIn(await told.text());
+    expect((await app.send(back.action, { ...back.fields, do: 'keep' })).status).toBe(303);
+    return readingsOf(app);
+  }
+
+  const added = { 'readings[3].on': '2027-04-18', 'readings[3].tempC': '35' };
+
+  test('keeps an entry added there beside one changed here', async () => {
+    expect(await both(added, { 'readings[0].tempC': '60' })).toEqual([
+      '2027-04-12 60',
+      '2027-04-14 50',
+      '2027-04-16 40',
+      '2027-04-18 35',
+    ]);
+  });
+
+  test('keeps an entry changed there beside one added here, and two that were both added', async () => {
+    expect(await both({ 'readings[1].tempC': '51' }, added)).toHaveLength(4);
+    const other = { 'readings[3].on': '2027-04-19', 'readings[3].tempC': '33' };
+    expect((await both(added, other))?.slice(3)).toEqual(['2027-04-18 35', '2027-04-19 33']);
+    expect(await both({ ...added, 'readings[1].tempC': '51' }, { ...added, 'readings[0].tempC': '60' })).toHaveLength(
+      4,
+    );
+  });
+
+  test('takes out what was ticked though another stands at its place by now, and changes that other', async () => {
+    expect(await both({ 'readings[0].gone': 'yes' }, { 'readings[1].gone': 'yes' })).toEqual(['2027-04-16 40']);
+    expect(await both({ 'readings[0].gone': 'yes' }, { 'readings[2].tempC': '41' })).toEqual([
+      '2027-04-14 50',
+      '2027-04-16 41',
+    ]);
+  });
+
+  test('keeps what both changed of one entry, field by field, and what was typed at one taken out there', async () => {
+    const changed = await both({ 'readings[1].tempC': '51' }, { 'readings[1].on': '2027-04-15' });
+    expect(changed?.[1]).toBe('2027-04-15 51');
+    expect(await both({ 'readings[0].gone': 'yes' }, { 'readings[0].tempC': '60' })).toContain('2027-04-12 60');
   });
 });

@@ -22,6 +22,19 @@ export async function filled(app: SampleApp, path: string, change: PageForm['fie
   return { status: answer.status, html, text: wordsOf(html), location: answer.headers.get('location') };
 }
 
+/** Opens a form, changes some of its fields, and sends it by one of its buttons. */
+export async function fillIn(
+  { get, send }: Pick<SampleApp, 'get' | 'send'>,
+  path: string,
+  change: Record<string, string | string[]>,
+  press: 'keep' | 'look' = 'keep',
+): Promise<Response> {
+  const page = await get(path);
+  if (page.status !== 200) throw new Error(`${path} answers ${page.status}.`);
+  const { action, fields } = formIn(await page.text());
+  return send(action, { ...fields, ...change, do: press });
+}
+
 /** The garden as it stands. */
 export async function gardenNow({ steward }: SampleApp) {
   return (await steward.view('mill-row')).garden;

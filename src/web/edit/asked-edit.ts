@@ -33,8 +33,10 @@ export async function askedEdit(steward: Steward, c: Context, form?: Form): Prom
   const list = c.req.param('list') ?? '';
   const kind = kinds.find((each) => each.list === list);
   if (kind === undefined) throw notFound(`Nothing of a garden is kept under "${list.slice(0, 60)}".`);
+  const named = c.req.param('ref');
+  if (kind.onlyAdds && named !== undefined) throw notFound(`A ${kind.word} is changed by itself, from its own page.`);
   const file = await steward.fileNow(view.garden.id);
-  const ref = c.req.param('ref') ?? refOfPart(kind, file);
+  const ref = named ?? refOfPart(kind, file);
   const row = ref === undefined ? undefined : rowAt(kind, file, ref);
   const { garden, plan } = view;
   const stations = kind.of === 'climate' ? await steward.stations() : undefined;

@@ -46,7 +46,7 @@ function logDifferences(was: Log, will: Log, units: UnitSystem): FieldDifference
 }
 
 /** An entry of a log on one line. */
-export function entryInWords(rows: FieldRows, entry: object, units: UnitSystem): string {
+function entryInWords(rows: FieldRows, entry: object, units: UnitSystem): string {
   return rows
     .fields(entry)
     .flatMap((field: Field) => {

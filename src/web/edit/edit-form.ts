@@ -157,8 +157,9 @@ export function textsSent(form: Form, fields: readonly AnyField[]): Map<string, 
   return texts;
 }
 
+/** Of several things ticked a browser sends the order they stand in on the page, which says nothing. */
 function sameTexts(texts: readonly string[], before: readonly string[]): boolean {
-  return texts.length === before.length && texts.every((text, at) => text === before[at]);
+  return texts.length === before.length && texts.every((text) => before.includes(text));
 }
 
 /** The value a field of a form was filled from, by the name it was sent under. */

@@ -1,7 +1,7 @@
 /**
  * A change made, with the way to the page that says so.
  */
-import type { GardenView, Steward } from '../../steward/steward.ts';
+import type { ChangedPlan, GardenView, Steward } from '../../steward/steward.ts';
 import { movesBetween } from '../../steward/undo.ts';
 import { keptAt } from './kept.tsx';
 
@@ -10,11 +10,12 @@ export async function keptChange(
   steward: Steward,
   gardenId: string,
   path: string,
-  change: () => Promise<unknown>,
+  change: () => Promise<ChangedPlan>,
 ): Promise<string> {
   const before = await steward.view(gardenId);
-  await change();
-  return keptSince(steward, path, before);
+  const plan = await change();
+  if (plan.entry === undefined) return path;
+  return keptAt(steward, path, { gardenId, entry: plan.entry, moves: movesBetween(before.plan, plan) });
 }
 
 /** The path of a page with the line of what was made since a garden was read above it; bare where nothing was. */

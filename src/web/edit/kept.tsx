@@ -10,6 +10,7 @@ import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Steward, TaskMove } from '../../steward/steward.ts';
 import { undoPath } from '../addresses.ts';
+import { wholeNumber } from '../garden-view.ts';
 import { readerUnits } from '../reader.ts';
 
 /** What entries moved, by garden and entry, for the page that is shown next. */
@@ -76,8 +77,12 @@ export function keptLine(steward: Steward): MiddlewareHandler {
 }
 
 function entryAsked(c: Context): number | undefined {
-  const asked = c.req.method === 'GET' ? c.req.query('kept') : undefined;
-  return asked !== undefined && /^[1-9]\d{0,8}$/.test(asked) ? Number(asked) : undefined;
+  return c.req.method === 'GET' ? entryIn(c.req.url) : undefined;
+}
+
+/** The entry whose line stands above a page, by its address. */
+export function entryIn(path: string): number | undefined {
+  return wholeNumber(new URL(path, 'http://own.invalid').searchParams.get('kept') ?? undefined);
 }
 
 interface KeptProps {

@@ -43,6 +43,8 @@ export interface EditKind<Key extends keyof GardenFile = keyof GardenFile> {
   readonly docs?: string;
   /** Set where one cannot be taken out: the garden's own name and place, its climate. */
   readonly stays?: true;
+  /** Set where it only adds: each of what it added is changed by another kind. */
+  readonly onlyAdds?: true;
   /** The page of the running head it belongs under. */
   readonly here?: 'beds' | 'compost' | 'weather' | 'household';
   /** What a row is called: "Tomato in North bed, set out 28 May 2027". */

@@ -2,6 +2,7 @@
  * A form of a row that changed while it stood open: what was typed stays, and what was left alone shows how it is now.
  */
 import { type AnyField, isRows } from './field.ts';
+import { mergedLog } from './merged-log.ts';
 import type { Texts } from './shown.ts';
 
 interface Versions {
@@ -13,14 +14,18 @@ interface Versions {
   fields: readonly AnyField[];
 }
 
-/** The texts the form comes back with. A log is taken whole: its entries may stand in other places by now. */
+/** The texts the form comes back with. */
 export function mergedTexts({ typed, before, now, fields }: Versions): Map<string, string[]> {
   const merged = new Map<string, string[]>();
   for (const field of fields) {
-    const isOwn = (name: string): boolean => (isRows(field) ? name.startsWith(`${field.name}[`) : name === field.name);
-    const own = (texts: Texts) => [...texts].filter(([name, sent]) => isOwn(name) && sent.join('') !== '');
+    if (isRows(field)) {
+      for (const [name, texts] of mergedLog(field, { typed, before, now })) merged.set(name, texts);
+      continue;
+    }
+    const own = (texts: Texts) => [...(texts.get(field.name) ?? [])].filter((text) => text !== '');
     const isUntouched = JSON.stringify(own(typed).sort()) === JSON.stringify(own(before).sort());
-    for (const [name, texts] of own(isUntouched ? now : typed)) merged.set(name, [...texts]);
+    const texts = own(isUntouched ? now : typed);
+    if (texts.length > 0) merged.set(field.name, texts);
   }
   return merged;
 }

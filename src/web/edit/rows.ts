@@ -28,7 +28,12 @@ export function refOf({ of }: Pick<EditKind, 'of'>, row: object): string {
   if (isPart(of)) return THE_ONE;
   const id: unknown = Reflect.get(row, 'id');
   if (typeof id === 'string' && isWithIds(of)) return id;
-  return createHash('sha256').update(saidBy(row)).digest('hex').slice(0, 12);
+  return markOf(row).slice(0, 12);
+}
+
+/** A short mark of what a row says: another one where it says something else. */
+export function markOf(row: object): string {
+  return createHash('sha256').update(saidBy(row)).digest('hex').slice(0, 32);
 }
 
 /** The rows of a kind, in the order of the file. */

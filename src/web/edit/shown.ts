@@ -32,7 +32,7 @@ export function textsOf(
 }
 
 /** One value as its field shows it: several texts where several things are ticked, none where there is nothing. */
-export function textsOfValue(field: Field, value: unknown, units: UnitSystem): string[] {
+function textsOfValue(field: Field, value: unknown, units: UnitSystem): string[] {
   if (value === undefined || value === '') return [];
   if (field.as === 'check') return value === true ? ['yes'] : [];
   if (Array.isArray(value)) return value.map(String);

@@ -42,6 +42,8 @@ export interface EditPageProps {
   open?: string | undefined;
   /** Set where keeping would change nothing. */
   nothing?: boolean;
+  /** The word the form is known by when it is sent twice. */
+  once: string;
   action: string;
   backTo: string;
   /** Where it is taken out, where it can be. */
@@ -65,6 +67,7 @@ export function editPage(props: EditPageProps) {
       {looked && <WouldChange view={view} differences={props.differences ?? []} looked={looked} />}
       <form method="post" action={action} class="edit-form">
         <input type="hidden" name="_units" value={units} />
+        <input type="hidden" name="_once" value={props.once} />
         {row !== undefined && <input type="hidden" name="_row" value={JSON.stringify(row)} />}
         <EditFields fields={fields} room={{ of: kind.of, units, texts, problems, row, open: props.open }} />
         <p class="buttons">
@@ -185,8 +188,9 @@ export interface DeletePageProps {
   looked: Looked | undefined;
   problems?: readonly Problem[];
   action: string;
-  /** What the row says, so that a row that changed meanwhile is noticed. */
-  row: object;
+  /** A mark of what the row says, so that a row that changed meanwhile is noticed. */
+  mark: string;
+  once: string;
   backTo: string;
   changed?: boolean;
 }
@@ -199,7 +203,8 @@ export function deletePage({
   looked,
   problems = [],
   action,
-  row,
+  mark,
+  once,
   backTo,
   changed,
 }: DeletePageProps) {
@@ -218,7 +223,8 @@ export function deletePage({
         <>
           <PlanChanges view={view} looked={looked} />
           <form method="post" action={action}>
-            <input type="hidden" name="_row" value={JSON.stringify(row)} />
+            <input type="hidden" name="_said" value={mark} />
+            <input type="hidden" name="_once" value={once} />
             <button type="submit">Take it out</button>
           </form>
         </>

@@ -27,6 +27,7 @@ export const bedsAlike: EditKind<'beds'> = {
   of: 'beds',
   word: 'bed',
   adds: 'Add several beds alike',
+  onlyAdds: true,
   here: 'beds',
   note: 'Each gets the name and a number: Bed 1, Bed 2 and so on. Each can be changed by itself afterwards.',
   titleOf: ({ name }) => name,
