@@ -9,8 +9,8 @@ import type { HandedFile, Steward } from '../steward/steward.ts';
 import { bringInPath, gardenFilePath, incomingFilePath, longRecordPath, weekPath } from './addresses.ts';
 import { BY, gardenView, wholeNumber } from './garden-view.ts';
 import { gardenFileLimit } from './guard.ts';
-import { HandedFiles } from './handed-files.ts';
 import { handedForm } from './handed-form.ts';
+import { Offered } from './offered.ts';
 import { bringInPage, gardenFilePage } from './pages/garden-file.tsx';
 import { incomingFilePage, withLines } from './pages/incoming-file.tsx';
 import { Trouble } from './trouble.ts';
@@ -18,16 +18,18 @@ import type { UnderWayPages } from './under-way.tsx';
 
 const PATH = '/gardens/:gardenId/garden-file';
 const NEW_PATH = '/bring-in';
+/** Files held at once. House default: a file has at most a mebibyte. */
+const MOST_HELD = 20;
 
 interface Room {
   steward: Steward;
   underWay: UnderWayPages;
-  files: HandedFiles;
+  files: Offered<HandedFile>;
 }
 
 /** The pages of the garden file, and of a new garden from one. */
 export function gardenFileRoutes(steward: Steward, underWay: UnderWayPages): Hono {
-  const room: Room = { steward, underWay, files: new HandedFiles() };
+  const room: Room = { steward, underWay, files: new Offered<HandedFile>(MOST_HELD) };
   return new Hono()
     .get(PATH, async (c) => {
       const { garden, ledger } = await gardenView(steward, c);
@@ -77,7 +79,7 @@ async function handOver(c: Context, room: Room): Promise<Response> {
     work: async (say) => {
       await say('The file is read, and a plan is made from it.');
       await room.steward.previewImport(handed);
-      return incomingFilePath(room.files.hold(handed), garden?.id);
+      return incomingFilePath(room.files.keep(handed), garden?.id);
     },
     failed: garden === undefined ? bringInPath() : gardenFilePath(garden.id),
     refused,
@@ -118,7 +120,7 @@ async function bringIn(c: Context, room: Room): Promise<Response> {
       await say('The file is read once more, and a plan is made from it.');
       const { file } = await room.steward.previewImport(handed);
       await room.steward.importGarden({ file, prefer: handed.prefer }, BY);
-      room.files.forget(word);
+      room.files.drop(word);
       const id = file.garden.id ?? '';
       if (garden === undefined) return weekPath(id);
       const { ledger } = await room.steward.view(id);
@@ -131,7 +133,7 @@ async function bringIn(c: Context, room: Room): Promise<Response> {
 function heldFile(c: Context, { files }: Room): { handed: HandedFile; word: string } {
   const word = c.req.param('word') ?? '';
   const gardenId = c.req.param('gardenId');
-  const handed = files.held(word, gardenId);
+  const handed = files.find(gardenId, word);
   if (handed !== undefined) return { handed, word };
   const path = gardenId === undefined ? bringInPath() : gardenFilePath(gardenId);
   throw new Trouble(404, 'This file is not held any more', [

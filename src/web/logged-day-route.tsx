@@ -7,8 +7,17 @@ import type { GardenView, MendPreview, Steward } from '../steward/steward.ts';
 import { weatherPath } from './addresses.ts';
 import { keptChange } from './edit/kept-change.ts';
 import { Form, readForm } from './form.ts';
-import { BY, gardenView } from './garden-view.ts';
-import { cellOf, enteredIn, enteredOf, LOGGED_FIELDS, rowIn } from './logged-fields.ts';
+import { BY, gardenView, readIn } from './garden-view.ts';
+import {
+  carriedRow,
+  cellOf,
+  enteredIn,
+  enteredOf,
+  enteredOver,
+  LOGGED_FIELDS,
+  rowIn,
+  sameFigures,
+} from './logged-fields.ts';
 import { dayGonePage, loggedDayPage } from './pages/logged-day.tsx';
 import { refusalsOf } from './task-route.tsx';
 import { notFound } from './trouble.ts';
@@ -31,24 +40,31 @@ function queryOf(c: Context): Form {
   return new Form(new Map(Object.entries(c.req.queries())));
 }
 
-/** @throws {Trouble} 404 where nothing is logged of the day that is asked for */
+/**
+ * The day a form is about, in the units it was shown in.
+ *
+ * @throws {Trouble} 404 where nothing is logged of the day that is asked for
+ */
 async function loggedDay(steward: Steward, c: Context, form: Form): Promise<{ view: GardenView; row: LoggedDay }> {
   const view = await gardenView(steward, c);
   const row = view.garden.weather.find(({ day, kind }) => day === form.text('day') && kind === form.text('kind'));
   if (row === undefined) throw notFound('Nothing is logged of that day any more, or never was.');
-  return { view, row };
+  const shown = form.text('_units');
+  return { view: shown === 'us' || shown === 'metric' ? readIn(view, shown) : view, row };
 }
 
 async function change(c: Context, steward: Steward, form: Form): Promise<Response> {
   const { view, row: old } = await loggedDay(steward, c, form);
   const { garden, plan } = view;
-  const row = rowIn(form, garden.place.units, plan.today);
-  const shown = (more: object, status: 200 | 422) =>
+  const { units } = garden.place;
+  const shown = (more: object, status: 200 | 409 | 422) =>
     c.html(loggedDayPage({ view, row: old, entered: enteredIn(form), ...more }), status);
+  const was = carriedRow(form);
+  if (!sameFigures(was, old)) return shown({ entered: enteredOver(form, was, old, units), meanwhile: { was } }, 409);
+  const row = rowIn(form, units, plan.today);
   if (row === undefined) return shown({ problems: form.problems }, 422);
-  const anew = asItWas(row, old, form, garden.place.units);
+  const anew = asItWas(row, old, form, units);
   const edits = [{ days: [anew] }];
-  const isSame = LOGGED_FIELDS.every(({ measured }) => anew[measured] === old[measured]);
   if (form.text('do') === 'look') {
     let preview: MendPreview | undefined;
     const problems = await refusalsOf(async () => {
@@ -57,7 +73,7 @@ async function change(c: Context, steward: Steward, form: Form): Promise<Respons
     return shown({ preview, problems }, preview === undefined ? 422 : 200);
   }
   let path = weatherPath(garden.id);
-  if (isSame) return c.redirect(path, 303);
+  if (sameFigures(anew, old)) return c.redirect(path, 303);
   const problems = await refusalsOf(async () => {
     path = await keptChange(steward, garden.id, path, () => steward.mend(garden.id, edits, BY));
   });
@@ -74,14 +90,15 @@ function asItWas(row: LoggedDay, old: LoggedDay, form: Form, units: GardenView['
   return kept;
 }
 
-async function askToTakeOut(c: Context, steward: Steward, form: Form): Promise<Response> {
+async function askToTakeOut(c: Context, steward: Steward, form: Form, changed = false): Promise<Response> {
   const { view, row } = await loggedDay(steward, c, form);
   const preview = await steward.previewMend(view.garden.id, [{ daysGone: [row] }]);
-  return c.html(dayGonePage({ view, row, preview }));
+  return c.html(dayGonePage({ view, row, preview, changed }), changed ? 409 : 200);
 }
 
 async function takeOut(c: Context, steward: Steward, form: Form): Promise<Response> {
   const { view, row } = await loggedDay(steward, c, form);
+  if (!sameFigures(carriedRow(form), row)) return askToTakeOut(c, steward, form, true);
   const { id } = view.garden;
   const { day, kind } = row;
   const gone = () => steward.mend(id, [{ daysGone: [{ day, kind }] }], BY);

@@ -19,12 +19,14 @@ import { weatherPage } from './pages/weather.tsx';
 import { refusalsOf } from './task-route.tsx';
 import { Trouble } from './trouble.ts';
 import type { UnderWayPages } from './under-way.tsx';
-import { type FormWithFiles, readFormWithFiles, type SentFile } from './upload.ts';
+import { readFormWithFiles, type SentFile } from './upload.ts';
 import { readPieces, told } from './weather-sent.ts';
 
 const PATH = '/gardens/:gardenId/weather/days';
 /** Share of the work that reading a file is, as it is shown. */
 const READING = 0.6;
+/** Files of days held at once: each may be some megabytes. House default. */
+const MOST_HELD = 5;
 
 const OTHER_WAYS = {
   older: 'older ones belong into the long record.',
@@ -39,15 +41,16 @@ interface Room {
 
 /** What reads the days, the page that shows them, and what takes them in. */
 export function loggedDaysRoutes(steward: Steward, underWay: UnderWayPages): Hono {
-  const room: Room = { steward, underWay, offers: new Offered<OfferedDays>() };
+  const room: Room = { steward, underWay, offers: new Offered<OfferedDays>(MOST_HELD) };
   return new Hono()
-    .post(PATH, uploadLimit, async (c) => bringIn(c, room, await readFormWithFiles(c)))
+    .post(PATH, uploadLimit, async (c) => bringIn(c, room))
     .get(`${PATH}/:offer`, (c) => look(c, room))
     .post(`${PATH}/:offer`, formLimit, (c) => take(c, room));
 }
 
-async function bringIn(c: Context, room: Room, { form, file, has }: FormWithFiles): Promise<Response> {
+async function bringIn(c: Context, room: Room): Promise<Response> {
   const view = await gardenView(room.steward, c);
+  const { form, file, has } = await readFormWithFiles(c);
   const { garden } = view;
   const pasted = form.text('rows');
   const kind = form.text('kind') === 'expected' ? 'expected' : 'observed';
@@ -99,9 +102,13 @@ function offered(c: Context, room: Room, gardenId: string): { id: string; offer:
   const id = c.req.param('offer') ?? '';
   const offer = room.offers.find(gardenId, id);
   if (offer !== undefined) return { id, offer };
+  throw notHeld();
+}
+
+function notHeld(): Trouble {
   const what = 'They were logged, or others were looked at since, or the program was started anew.';
   const mend = 'Look at the weather log; days that are not there yet have to be sent again.';
-  throw new Trouble(404, 'Those days are not held any more', [{ where: 'address', what, mend }]);
+  return new Trouble(404, 'Those days are not held any more', [{ where: 'address', what, mend }]);
 }
 
 async function look(c: Context, room: Room): Promise<Response> {
@@ -118,19 +125,20 @@ async function look(c: Context, room: Room): Promise<Response> {
 
 async function take(c: Context, room: Room): Promise<Response> {
   const { garden } = await gardenView(room.steward, c);
-  const { id, offer } = offered(c, room, garden.id);
+  const id = c.req.param('offer') ?? '';
+  const taken = room.offers.taken(garden.id, id, (offer) => logged(room, offer));
+  if (taken === undefined) throw notHeld();
   return room.underWay.start(c, {
     garden,
     title: 'Logging the days',
-    work: async () => {
-      const path = await keptChange(room.steward, garden.id, weatherPath(garden.id), () =>
-        room.steward.report(garden.id, reportOf(offer), BY),
-      );
-      room.offers.drop(id);
-      return path;
-    },
+    work: () => taken,
     failed: loggedDaysPath(garden.id, id),
   });
+}
+
+function logged({ steward }: Room, offer: OfferedDays): Promise<string> {
+  const { gardenId } = offer;
+  return keptChange(steward, gardenId, weatherPath(gardenId), () => steward.report(gardenId, reportOf(offer), BY));
 }
 
 function reportOf({ days }: OfferedDays) {

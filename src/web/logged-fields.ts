@@ -3,7 +3,7 @@
  */
 import type { LoggedDay } from '../garden/weather.ts';
 import { isPossible, MEASURED_WORDS, type Measured, WEATHER_LIMITS } from '../garden/weather-limits.ts';
-import type { Day } from '../measures/days.ts';
+import { type Day, isDay } from '../measures/days.ts';
 import { type DepthUnit, readDepthMm } from '../measures/typed-amount.ts';
 import { readDegrees } from '../measures/typed-temperature.ts';
 import { MM_PER_INCH, type UnitSystem } from '../measures/units.ts';
@@ -57,6 +57,42 @@ export function enteredIn(form: Form): WeatherEntered {
 export function enteredOf(row: LoggedDay, units: UnitSystem): WeatherEntered {
   const figures = LOGGED_FIELDS.map(({ name, measured }) => [name, cellOf(row, measured, units)]);
   return { day: row.day, kind: row.kind, ...Object.fromEntries(figures) };
+}
+
+/** A day's row as its form carries it along; nothing for what is no such row. */
+export function carriedRow(form: Form): LoggedDay | undefined {
+  const [day, kind] = [form.text('day'), form.text('kind')];
+  if (!isDay(day) || (kind !== 'observed' && kind !== 'expected')) return undefined;
+  const said = objectIn(form.text('_row'));
+  if (said === undefined) return undefined;
+  const row: LoggedDay = { day, kind };
+  for (const { measured } of LOGGED_FIELDS) {
+    const value: unknown = Reflect.get(said, measured);
+    if (typeof value === 'number') row[measured] = value;
+  }
+  return row;
+}
+
+function objectIn(text: string): object | undefined {
+  try {
+    const said: unknown = JSON.parse(text);
+    return typeof said === 'object' && said !== null ? said : undefined;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Whether two rows of a day say the same. */
+export function sameFigures(one: LoggedDay | undefined, other: LoggedDay): boolean {
+  return one !== undefined && LOGGED_FIELDS.every(({ measured }) => one[measured] === other[measured]);
+}
+
+/** The fields of a form whose day changed while it stood open: as typed, or as it is now where nobody touched it. */
+export function enteredOver(form: Form, was: LoggedDay | undefined, now: LoggedDay, units: UnitSystem): WeatherEntered {
+  const typed = Object.entries(enteredIn(form));
+  if (was === undefined) return Object.fromEntries(typed);
+  const [shown, current] = [enteredOf(was, units), enteredOf(now, units)];
+  return Object.fromEntries(typed.map(([name, text]) => [name, (text === shown[name] ? current[name] : text) ?? '']));
 }
 
 /** The figures of a day in a row: "low 28 °F, rain 0.5 in". */

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { LoggedDay } from '../../src/garden/weather.ts';
 import { plain, read } from './plain-text.ts';
 import { GARDEN, sampleApp, sampleFile } from './sample-garden.ts';
+import { formIn } from './sent-form.ts';
 
 const LOG = `${GARDEN}/weather`;
 const DAY = `${LOG}/day`;
@@ -30,6 +31,7 @@ const SENT = {
   'new-snow': '',
   'snow-lying': '',
   watering: '',
+  _row: JSON.stringify(APRIL_18),
 };
 
 describe('the days that were logged', () => {
@@ -90,12 +92,37 @@ describe('the days that were logged', () => {
     const asked = await read(get(`${DAY}/gone?day=2027-04-22&kind=expected`));
     expect(asked).toContain('Take April 22, 2027, expected, out of the log? What goes: low 34 °F.');
     expect(await logged('2027-04-22')).toHaveLength(1);
-    const answer = await send(`${DAY}/gone`, { day: '2027-04-22', kind: 'expected' });
+    const answer = await send(`${DAY}/gone`, { day: '2027-04-22', kind: 'expected', _row: '{"tminC":1}' });
     expect([answer.status, answer.headers.get('location')]).toEqual([303, `${LOG}?kept=3`]);
     expect(await logged('2027-04-22')).toEqual([]);
     expect(await logged('2027-04-18')).toEqual([APRIL_18]);
     await steward.undo('mill-row', 3, 'ada');
     expect(await logged('2027-04-22')).toHaveLength(1);
+  });
+
+  it('are read in the units their form was shown in, whatever was chosen since', async () => {
+    const { get, send, logged } = await withLog();
+    const { action, fields } = formIn(await (await get(`${DAY}?day=2027-04-18&kind=observed`)).text());
+    const own = { 'Sec-Fetch-Site': 'same-origin', Cookie: 'reading=metric' };
+    await send(action, { ...fields, high: '52', do: 'keep' }, own);
+    // 52 °F is 11.1 °C; 28 °F, which nobody touched, stays -2.2 °C.
+    expect(await logged('2027-04-18')).toEqual([{ ...APRIL_18, tmaxC: expect.closeTo(11.1, 1) }]);
+  });
+
+  it('changed from two browsers keep what both changed, the second one being told first', async () => {
+    const { get, send, logged } = await withLog();
+    const { action, fields } = formIn(await (await get(`${DAY}?day=2027-04-18&kind=observed`)).text());
+    await send(action, { ...fields, low: '23', do: 'keep' });
+    const told = await send(action, { ...fields, rain: '1', do: 'keep' });
+    const html = await told.text();
+    expect([told.status, plain(html)]).toEqual([409, expect.stringContaining('It was changed meanwhile')]);
+    expect((await logged('2027-04-18'))[0]).toMatchObject({ tminC: -5, rainMm: 4.6 });
+    const back = formIn(html);
+    expect(back.fields).toMatchObject({ low: '23', rain: '1' });
+    await send(back.action, { ...back.fields, do: 'keep' });
+    expect((await logged('2027-04-18'))[0]).toMatchObject({ tminC: -5, rainMm: 25.4 });
+    const gone = await send(`${DAY}/gone`, { day: '2027-04-18', kind: 'observed', _row: JSON.stringify(APRIL_18) });
+    expect([gone.status, (await logged('2027-04-18')).length]).toEqual([409, 1]);
   });
 
   it('say what taking one out would move', async () => {

@@ -14,7 +14,7 @@ const logged = async ({ steward }: SampleApp) => (await steward.view('mill-row')
 /** The page that shows the days, from the answer to what sent them. */
 async function shown({ get }: SampleApp, answer: Response) {
   const path = answer.headers.get('location') ?? '';
-  expect(path).toMatch(/\/weather\/days\/[\w-]{12}$/);
+  expect(path).toMatch(/\/weather\/days\/[\w-]{16}$/);
   return { path, text: await read(get(path)) };
 }
 
@@ -34,6 +34,16 @@ describe('many days at once', () => {
     expect(await read(house.get(`${LOG}?kept=2`))).toMatch(/Kept\. .* Take it back/);
     await house.send(`${GARDEN}/undo`, { entry: '2' });
     expect(await logged(house)).toEqual([]);
+  });
+
+  it('are logged once where the button is pressed twice, and both presses lead to the same line', async () => {
+    const house = await sampleApp();
+    const { path } = await shown(house, await house.sendFile(DAYS, undefined, { rows: THREE, kind: 'observed' }));
+    const answers = await Promise.all([house.send(path, {}), house.send(path, {})]);
+    answers.push(await house.send(path, {}));
+    expect(answers.map(({ headers }) => headers.get('location'))).toEqual(Array(3).fill(`${LOG}?kept=2`));
+    expect((await house.steward.view('mill-row')).ledger).toHaveLength(2);
+    expect((await house.get(path)).status).toBe(404);
   });
 
   it('come as a file too, packed or not, and say what they take the place of', async () => {

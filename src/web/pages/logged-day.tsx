@@ -20,12 +20,14 @@ interface LoggedDayProps {
   /** What the change would do, where that was asked. */
   preview?: MendPreview | undefined;
   problems?: readonly Problem[];
+  /** What was logged of it when the form was opened, where that is something else by now. */
+  meanwhile?: { was: LoggedDay | undefined };
 }
 
 const SEEN = { observed: 'seen', expected: 'expected' } as const;
 
 /** The page that changes a logged day. */
-export function loggedDayPage({ view: { garden }, row, entered, preview, problems = [] }: LoggedDayProps) {
+export function loggedDayPage({ view: { garden }, row, entered, preview, problems = [], meanwhile }: LoggedDayProps) {
   const { units } = garden.place;
   const { day, kind } = row;
   const title = `${fullDay(day, units)}, ${SEEN[kind]}`;
@@ -33,11 +35,23 @@ export function loggedDayPage({ view: { garden }, row, entered, preview, problem
     { title, garden, here: 'weather' },
     <article class="weather">
       <h1>{title}</h1>
+      {meanwhile && (
+        <section class="problems" role="alert">
+          <h2>It was changed meanwhile</h2>
+          <p>
+            {meanwhile.was !== undefined &&
+              `When this form was opened, ${figuresInWords(meanwhile.was, units)} was logged. `}
+            Nothing was kept yet. What you typed stands below; what you left alone shows how it is now.
+          </p>
+        </section>
+      )}
       <p>Logged of it: {figuresInWords(row, units)}. What stands below takes the place of all of that.</p>
       <Problems problems={problems} />
       <form method="post" action={loggedDayPath(garden.id)} class="report-form weather-form">
         <input type="hidden" name="day" value={day} />
         <input type="hidden" name="kind" value={kind} />
+        <input type="hidden" name="_units" value={units} />
+        <input type="hidden" name="_row" value={JSON.stringify(row)} />
         <FiguresAsked units={units} entered={entered} />
         <button type="submit" name="do" value="keep">
           Keep
@@ -69,10 +83,11 @@ interface DayGoneProps {
   view: GardenView;
   row: LoggedDay;
   preview: MendPreview;
+  changed: boolean;
 }
 
 /** Asks before a day is taken out. */
-export function dayGonePage({ view: { garden }, row, preview }: DayGoneProps) {
+export function dayGonePage({ view: { garden }, row, preview, changed }: DayGoneProps) {
   const { units } = garden.place;
   const { day, kind } = row;
   return page(
@@ -81,11 +96,13 @@ export function dayGonePage({ view: { garden }, row, preview }: DayGoneProps) {
       <h1>
         Take {fullDay(day, units)}, {SEEN[kind]}, out of the log?
       </h1>
+      {changed && <p role="alert">It was changed meanwhile: what would go is looked at anew below.</p>}
       <p>What goes: {figuresInWords(row, units)}. It stands in History then, and can be taken back.</p>
       <PreviewSections preview={changePreview(preview.before, preview.after)} gardenId={garden.id} units={units} />
       <form method="post" action={loggedDayPath(garden.id, undefined, 'gone')}>
         <input type="hidden" name="day" value={day} />
         <input type="hidden" name="kind" value={kind} />
+        <input type="hidden" name="_row" value={JSON.stringify(row)} />
         <button type="submit">Take it out</button>
       </form>
       <p>
