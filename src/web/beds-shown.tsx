@@ -3,7 +3,7 @@
  */
 import type { Context } from 'hono';
 import { memory } from '../climate/remembered.ts';
-import type { Problem } from '../garden/problem.ts';
+import { InputRefused, type Problem } from '../garden/problem.ts';
 import { MOST_SEASONS } from '../practices/rotation-plan/garden-problem.ts';
 import type { RotationProblem } from '../practices/rotation-plan/problem.ts';
 import { plannedProblem, seasonTable } from '../steward/bed-plan/season-table.ts';
@@ -53,7 +53,8 @@ export function bedsRoom(steward: Steward, underWay: UnderWayPages): BedsRoom {
       if (known !== undefined) return known;
       const preview = steward.previewReport(garden.id, taken.fact);
       previews.set(proposal, preview);
-      preview.catch(() => previews.delete(proposal));
+      // A refusal stands: asked for anew it would be worked out again for every look at the page that tells it.
+      preview.catch((error) => error instanceof InputRefused || previews.delete(proposal));
       return preview;
     },
   };

@@ -92,19 +92,23 @@ function hostOf(c: Context): string {
   return (c.req.header('host') ?? '').toLowerCase();
 }
 
+/** Most octets a form about a fact may send: it carries the row it was filled from, with all its log. House default. */
+const EDIT_LIMIT_BYTES = 1024 * 1024;
+const EDIT_PATHS = /^\/gardens\/[^/]+\/edit\//;
+
 /** Refuses a body too long to be one of these forms. */
-export const formLimit: MiddlewareHandler = bodyLimit({
-  maxSize: BODY_LIMIT_BYTES,
-  onError: () => {
-    throw new Trouble(413, 'That form is too long', [
-      {
-        where: 'the form',
-        what: `It is longer than ${BODY_LIMIT_BYTES / 1024} KiB.`,
-        mend: 'Send it again with less in it.',
-      },
-    ]);
-  },
-});
+export const formLimit: MiddlewareHandler = (c, next) =>
+  EDIT_PATHS.test(c.req.path) ? editLimit(c, next) : shortLimit(c, next);
+
+const shortLimit = bodyLimit({ maxSize: BODY_LIMIT_BYTES, onError: () => tooLong(BODY_LIMIT_BYTES) });
+const editLimit = bodyLimit({ maxSize: EDIT_LIMIT_BYTES, onError: () => tooLong(EDIT_LIMIT_BYTES) });
+
+function tooLong(limitBytes: number): never {
+  const what = `It is longer than ${limitBytes / 1024} KiB.`;
+  throw new Trouble(413, 'That form is too long', [
+    { where: 'the form', what, mend: 'Send it again with less in it.' },
+  ]);
+}
 
 /** The same for a form with a file. */
 export const uploadLimit: MiddlewareHandler = bodyLimit({
@@ -120,8 +124,8 @@ export const uploadLimit: MiddlewareHandler = bodyLimit({
   },
 });
 
-/** Most octets a garden file may have: hundreds of times a large garden's. House default. */
-const GARDEN_FILE_LIMIT_BYTES = 1024 * 1024;
+/** Most octets a garden file may have, packed and unpacked: hundreds of times a large garden's. House default. */
+export const GARDEN_FILE_LIMIT_BYTES = 1024 * 1024;
 
 /** The same for a form that hands a garden file over. */
 export const gardenFileLimit: MiddlewareHandler = bodyLimit({

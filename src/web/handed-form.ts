@@ -3,6 +3,7 @@
  */
 import type { Context } from 'hono';
 import type { Problem } from '../garden/problem.ts';
+import { GARDEN_FILE_LIMIT_BYTES } from './guard.ts';
 import { readFormWithFiles } from './upload.ts';
 
 /** What was handed over. */
@@ -19,7 +20,7 @@ export async function handedForm(c: Context): Promise<HandedForm> {
   const pasted = withPlainBreaks(form.text('text'));
   const prefer = form.text('prefer') === 'file' ? 'file' : 'reported';
   if (!has('file')) return { text: pasted, prefer, problems: pasted === '' ? [NEITHER] : [] };
-  const sent = await file('file', WHERE);
+  const sent = await file('file', WHERE, GARDEN_FILE_LIMIT_BYTES);
   if (sent === undefined) return { text: pasted, prefer, problems: form.problems };
   const isTwice = pasted !== '' && pasted !== withPlainBreaks(sent.text).trim();
   return { text: sent.text, prefer, problems: isTwice ? [BOTH] : [] };

@@ -21,12 +21,14 @@ import { offeredRecordPage } from './pages/offered-record.tsx';
 import { refusalsOf } from './task-route.tsx';
 import { notFound, Trouble } from './trouble.ts';
 import type { UnderWayPages } from './under-way.tsx';
-import { type FormWithFiles, readFormWithFiles, type SentFile } from './upload.ts';
+import { readFormWithFiles, type SentFile } from './upload.ts';
 import { readPieces, told } from './weather-sent.ts';
 
 const PATH = '/gardens/:gardenId/weather/record';
 /** Share of the work that reading a file is, as it is shown. */
 const READING = 0.4;
+/** Records held at once: each may be some megabytes. House default. */
+const MOST_HELD = 5;
 
 interface Room {
   steward: Steward;
@@ -37,20 +39,25 @@ interface Room {
 
 /** The page, its files, and everything that puts a record behind a garden. */
 export function longRecordRoutes(steward: Steward, underWay: UnderWayPages): Hono {
-  const room: Room = { steward, underWay, offers: new Offered<OfferedRecord>(), previewOf: heldPreviews(steward) };
+  const room: Room = {
+    steward,
+    underWay,
+    offers: new Offered<OfferedRecord>(MOST_HELD),
+    previewOf: heldPreviews(steward),
+  };
   return new Hono()
     .get(PATH, async (c) => {
       const view = await gardenView(steward, c);
       return c.html(longRecordPage({ ...(await shownOf(room, view)), kept: c.req.query('kept') === 'yes' }));
     })
-    .post(PATH, uploadLimit, async (c) => bringIn(c, room, await readFormWithFiles(c)))
+    .post(PATH, uploadLimit, async (c) => bringIn(c, room))
     .get(`${PATH}/:which{(?:now|former)\\.csv}`, (c) => handOut(c, room))
     .post(`${PATH}/offer`, formLimit, (c) => offerKept(c, room))
     .get(`${PATH}/offer/:offer`, (c) => look(c, room))
     .post(`${PATH}/offer/:offer`, formLimit, (c) => take(c, room));
 }
 
-/** What was tried out, for as long as the garden stands as it is. */
+/** What was tried out, refusals too, for as long as the garden stands as it is; what failed otherwise is tried again. */
 function heldPreviews(steward: Steward): Room['previewOf'] {
   const held = new WeakMap<OfferedRecord, { view: GardenView; preview: Promise<RecordPreview> }>();
   return (view, offer, say) => {
@@ -58,7 +65,7 @@ function heldPreviews(steward: Steward): Room['previewOf'] {
     if (known?.view === view) return known.preview;
     const preview = steward.previewRecord(offer.gardenId, offer.change, say);
     held.set(offer, { view, preview });
-    preview.catch(() => held.delete(offer));
+    preview.catch((error) => error instanceof InputRefused || held.delete(offer));
     return preview;
   };
 }
@@ -70,8 +77,9 @@ async function shownOf({ steward }: Room, view: GardenView) {
   return { view, record: kept(await steward.weatherRecord(id)), former: kept(await steward.formerRecord(id)) };
 }
 
-async function bringIn(c: Context, room: Room, { form, file }: FormWithFiles): Promise<Response> {
+async function bringIn(c: Context, room: Room): Promise<Response> {
   const view = await gardenView(room.steward, c);
+  const { form, file } = await readFormWithFiles(c);
   const { garden } = view;
   const entered = { origin: form.text('origin'), how: form.text('how') };
   const refused = async (problems: readonly { where: string; what: string; mend: string }[]) =>

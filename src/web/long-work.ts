@@ -17,14 +17,15 @@ export interface LongWork {
   failed: string;
   /** The answer where it ended at once; without this the reader is led to the path. */
   atOnce?: () => Response | Promise<Response>;
-  /** The answer where it was refused at once, such as the form with what was wrong in it. */
+  /** The answer where it was refused, such as the form with what was wrong in it. */
   refused?: (problems: readonly Problem[]) => Response | Promise<Response>;
 }
 
 /** How far a work has come, as its page shows it. */
 export interface Doing {
-  asked: LongWork;
+  asked: Pick<LongWork, 'garden' | 'title' | 'failed'>;
   words: string;
   share?: number;
-  end?: { path: string } | { trouble: Trouble };
+  /** Where it led, or what it was stopped by, with the page that says so where the form comes back. */
+  end?: { path: string } | { trouble: Trouble; html?: string };
 }

@@ -5,9 +5,10 @@ import { randomBytes } from 'node:crypto';
 import { setTimeout as after, setImmediate as turn } from 'node:timers/promises';
 import { type Context, Hono } from 'hono';
 import { underWayPath } from './addresses.ts';
+import type { PageGarden } from './layout.tsx';
 import type { Doing, LongWork } from './long-work.ts';
 import { brokenOffPage, underWayPage } from './pages/under-way.tsx';
-import { notFound, type Trouble } from './trouble.ts';
+import { notFound, Trouble } from './trouble.ts';
 
 /** Work that ends sooner is answered at once. Issue: a progress line on anything over a second. */
 const AT_ONCE_MS = 1000;
@@ -16,25 +17,40 @@ const AGAIN_S = 1;
 /** How long an asking page is held while the work goes on, so that it is not drawn anew more often than need be. House default. */
 const HELD_MS = 1500;
 /** Ended works remembered, for those who come back to the page. House default. */
-const ENDED_KEPT = 50;
+const ENDED_KEPT = 20;
+/** Longest page that is remembered of a refused work: a form with what was typed in it. House default: a garden file and a half. */
+const PAGE_KEPT_CHARACTERS = 1536 * 1024;
+/** Works that may go on at once: each holds what it was given. House default: far more than a household begins. */
+const RUNNING_MOST = 8;
 
 /** Everything that is under way, in memory: after a new start of the program nothing of it is known. */
 export class UnderWayPages {
   readonly #doings = new Map<string, { doing: Doing; ended: Promise<void>; isShown?: true }>();
   readonly #troubleOf: (error: unknown) => Trouble;
+  #running = 0;
 
   /** @param troubleOf what may be told of an error */
   constructor(troubleOf: (error: unknown) => Trouble) {
     this.#troubleOf = troubleOf;
   }
 
-  /** Begins a work, and answers: with its end where that comes within a second, else with its page. */
+  /**
+   * Begins a work, and answers: with its end where that comes within a second, else with its page.
+   *
+   * @throws {Trouble} 503 where too many go on
+   */
   async start(c: Context, asked: LongWork): Promise<Response> {
-    const doing: Doing = { asked, words: asked.title };
-    const ended = this.#done(doing);
+    if (this.#running >= RUNNING_MOST) throw tooMany();
+    const { title, failed, garden } = asked;
+    const doing: Doing = {
+      asked: { title, failed, ...(garden === undefined ? {} : { garden: headOf(garden) }) },
+      words: title,
+    };
+    const ended = this.#done(doing, asked.work);
     await Promise.race([ended, after(AT_ONCE_MS, undefined, { ref: false })]);
     const { end } = doing;
-    if (end === undefined) return c.redirect(underWayPath(this.#keep(doing, ended)), 303);
+    if (end === undefined)
+      return c.redirect(underWayPath(this.#keep(doing, withPage(doing, ended, asked.refused))), 303);
     if ('path' in end) return asked.atOnce?.() ?? c.redirect(end.path, 303);
     if (asked.refused !== undefined && end.trouble.status === 422) return asked.refused(end.trouble.problems);
     return shown(c, doing);
@@ -53,9 +69,10 @@ export class UnderWayPages {
     });
   }
 
-  async #done(doing: Doing): Promise<void> {
+  async #done(doing: Doing, work: LongWork['work']): Promise<void> {
+    this.#running += 1;
     try {
-      const path = await doing.asked.work(async (words, share) => {
+      const path = await work(async (words, share) => {
         doing.words = words;
         if (share === undefined) delete doing.share;
         else doing.share = Math.min(1, Math.max(0, share));
@@ -64,18 +81,13 @@ export class UnderWayPages {
       doing.end = { path };
     } catch (error) {
       doing.end = { trouble: this.#troubleOf(error) };
+    } finally {
+      this.#running -= 1;
     }
   }
 
   #keep(doing: Doing, ended: Promise<void>): string {
-    const over = [...this.#doings].filter(
-      ([
-        ,
-        {
-          doing: { end },
-        },
-      ]) => end !== undefined,
-    );
+    const over = [...this.#doings].filter(([, known]) => known.doing.end !== undefined);
     for (const [id] of over.slice(0, Math.max(0, over.length - ENDED_KEPT))) this.#doings.delete(id);
     const id = randomBytes(12).toString('base64url');
     this.#doings.set(id, { doing, ended });
@@ -83,13 +95,37 @@ export class UnderWayPages {
   }
 }
 
-function shown(c: Context, doing: Doing): Response | Promise<Response> {
-  const { end, asked } = doing;
+/** What the head of a page needs of a garden: the rest is let go with the work. */
+function headOf({ id, name, place }: PageGarden): PageGarden {
+  return { id, name, ...(place === undefined ? {} : { place: { units: place.units } }) };
+}
+
+/** Waits for a work, and where it was refused draws the form anew, with what was typed in it. */
+async function withPage(doing: Doing, ended: Promise<void>, refused: LongWork['refused']): Promise<void> {
+  await ended;
+  const { end } = doing;
+  if (refused === undefined || end === undefined || !('trouble' in end) || end.trouble.status !== 422) return;
+  const html = await Promise.resolve(refused(end.trouble.problems)).then(
+    (answer) => answer.text(),
+    () => undefined,
+  );
+  if (html !== undefined && html.length <= PAGE_KEPT_CHARACTERS) doing.end = { ...end, html };
+}
+
+function tooMany(): Trouble {
+  const what = `${RUNNING_MOST} works are under way already.`;
+  return new Trouble(503, 'Not now', [
+    { where: 'this program', what, mend: 'Send it again when one of them is done.' },
+  ]);
+}
+
+function shown(c: Context, { end, ...doing }: Doing): Response | Promise<Response> {
   c.header('Cache-Control', 'no-store');
   if (end === undefined) {
     // A header, not an element of the page: nobody has to read past it, and it works without script all the same.
     c.header('Refresh', String(AGAIN_S));
     return c.html(underWayPage(doing, c.req.path));
   }
-  return 'path' in end ? c.redirect(end.path, 303) : c.html(brokenOffPage(asked, end.trouble), end.trouble.status);
+  if ('path' in end) return c.redirect(end.path, 303);
+  return c.html(end.html ?? brokenOffPage(doing.asked, end.trouble), end.trouble.status);
 }

@@ -15,7 +15,7 @@ export interface SentFile {
 export interface FormWithFiles {
   form: Form;
   /** The file of a field; where there is none or it cannot be read, the form says so under the field's label. */
-  file: (field: string, label: string) => Promise<SentFile | undefined>;
+  file: (field: string, label: string, mostBytes?: number) => Promise<SentFile | undefined>;
   /** Whether a file was chosen for a field. */
   has: (field: string) => boolean;
 }
@@ -36,14 +36,14 @@ export async function readFormWithFiles(c: Context): Promise<FormWithFiles> {
   return {
     form,
     has: (field) => files.has(field),
-    async file(field, label) {
+    async file(field, label, mostBytes) {
       const sent = files.get(field);
       if (sent === undefined) {
         form.refuse({ where: label, what: 'None is chosen, or it is empty.', mend: 'Choose a file.' });
         return undefined;
       }
       const name = nameOf(sent);
-      const read = await textOf(new Uint8Array(await sent.arrayBuffer()));
+      const read = await textOf(new Uint8Array(await sent.arrayBuffer()), mostBytes);
       if ('text' in read) return { name, text: read.text };
       form.refuse({ where: name, what: `It ${read.what}`, mend: read.mend });
       return undefined;

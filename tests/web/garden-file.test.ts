@@ -1,3 +1,4 @@
+import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { gardenFileText } from '../../src/garden/export-garden-file.ts';
@@ -240,5 +241,17 @@ describe('a new garden from a file', () => {
     const house = await sampleApp();
     const { path } = await handOver(house, PAGE, { file: await yamlOf(house) });
     expect((await house.get(path.replace(PAGE, '/bring-in'))).status).toBe(404);
+  });
+});
+
+describe('a garden file packed small', () => {
+  test('may be no longer unpacked than one that is not packed, and is not shown back', async () => {
+    const { sendFile } = await sampleApp();
+    const content = new Uint8Array(gzipSync('# a garden\n'.repeat(200_000)));
+    expect(content.length).toBeLessThan(10_000);
+    const answer = await sendFile('/bring-in', { name: 'garden.yaml.gz', content });
+    const html = await answer.text();
+    expect([answer.status, plain(html)]).toEqual([422, expect.stringContaining('is longer than 1 MiB unpacked.')]);
+    expect(html.length).toBeLessThan(20_000);
   });
 });

@@ -18,9 +18,9 @@ describe('the page of gardens', () => {
 });
 
 describe('the demo garden', () => {
-  test('is laid by a press, offers a garden of one’s own, and stays beside it', async () => {
-    const { get, send } = await sampleApp();
-    const laid = await send('/demo', {});
+  test('is laid once by two presses, offers a garden of one’s own, and stays beside it', async () => {
+    const { get, send, steward } = await sampleApp();
+    const [laid] = await Promise.all([send('/demo', {}), send('/demo', {})]);
     const path = laid.headers.get('location') ?? '';
     const led = path.startsWith('/gardens/') ? path : '/gardens/quillet-lane';
     for (let tried = 0; tried < 40 && (await get(led)).status !== 200; tried += 1)
@@ -30,6 +30,7 @@ describe('the demo garden', () => {
     const gardens = await read(get('/gardens'));
     expect(gardens).toContain('the demo garden, invented to look around in');
     expect(gardens).not.toContain('Look around in a demo garden');
+    expect(await steward.gardenIds()).toHaveLength(2);
   }, 40_000);
 });
 

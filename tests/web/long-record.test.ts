@@ -1,10 +1,12 @@
+import { setTimeout as pause } from 'node:timers/promises';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { fullDay } from '../../src/digest/words.ts';
+import { InputRefused } from '../../src/garden/problem.ts';
 import { readWeatherFile } from '../../src/garden/weather-file.ts';
 import { inventedRecord } from '../cli/invented-record.ts';
 import { plain, read } from './plain-text.ts';
-import { GARDEN, type SampleApp, sampleApp } from './sample-garden.ts';
+import { appOver, GARDEN, type SampleApp, sampleApp } from './sample-garden.ts';
 
 const RECORD = `${GARDEN}/weather/record`;
 const TWENTY = { name: 'hill.csv', content: inventedRecord('2005-01-01', '2026-12-31') };
@@ -19,7 +21,7 @@ async function onRecord() {
 /** The page of an offer, from the answer to what offered it. */
 async function offered({ get }: SampleApp, answer: Response) {
   const path = answer.headers.get('location') ?? '';
-  expect(path).toMatch(/\/weather\/record\/offer\/[\w-]{12}$/);
+  expect(path).toMatch(/\/weather\/record\/offer\/[\w-]{16}$/);
   const page = await get(path);
   return { path, status: page.status, html: await page.text() };
 }
@@ -240,4 +242,23 @@ it('an offer is not there any more once it was taken, which the page says', asyn
   await house.send(path, {});
   for (const gone of [await house.get(path), await house.send(path, {})])
     expect([gone.status, await read(gone)]).toEqual([404, expect.stringContaining('It was put behind the garden')]);
+});
+
+describe('a record that is refused after more than a second', () => {
+  it('is tried out once, and says why on its page', async () => {
+    const { steward } = await sampleApp();
+    let tried = 0;
+    const slow = appOver({
+      ...steward,
+      previewRecord: async () => {
+        tried += 1;
+        await pause(1100);
+        throw new InputRefused('No.', [{ where: 'the record', what: 'It is too short.', mend: 'Bring more years.' }]);
+      },
+    });
+    const sent = await slow.sendFile(RECORD, { name: 'hill.csv', content: inventedRecord('2026-01-01', '2026-12-31') });
+    const { status, html } = await offered(slow, sent);
+    expect([status, plain(html)]).toEqual([422, expect.stringContaining('It is too short.')]);
+    expect(tried).toBe(1);
+  });
 });

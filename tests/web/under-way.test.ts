@@ -1,4 +1,4 @@
-import { setTimeout as after } from 'node:timers/promises';
+import { setTimeout as pause } from 'node:timers/promises';
 import { Hono } from 'hono';
 import { describe, expect, it } from 'vitest';
 import { InputRefused } from '../../src/garden/problem.ts';
@@ -27,7 +27,7 @@ const begin = (app: Hono) => app.request('/begin', { method: 'POST' });
 
 /** Waits until a condition holds. */
 async function until(holds: () => boolean) {
-  while (!holds()) await after(5);
+  while (!holds()) await pause(5);
 }
 
 /** A work that goes on until it is let go. */
@@ -95,7 +95,7 @@ describe('work that takes a while', () => {
     const app = appWith(work);
     const path = (await begin(app)).headers.get('location') ?? '';
     letGo();
-    await after(5);
+    await pause(5);
     for (const _ of [1, 2]) {
       const end = await app.request(path);
       expect(end.status).toBe(422);
@@ -113,6 +113,32 @@ describe('work that takes a while', () => {
     expect(await (await begin(app)).text()).toBe('again: line 3');
     const plainly = await begin(appWith(refuse));
     expect([plainly.status, plain(await plainly.text())]).toEqual([422, expect.stringContaining('line 3')]);
+  });
+
+  it('comes back as the form itself where it was refused later, too, with what was typed', async () => {
+    const { work, letGo } = held(async () => {
+      throw new InputRefused('No.', [problem]);
+    });
+    const app = appWith(work, { refused: ([first]) => new Response(`typed, and ${first?.where}`, { status: 422 }) });
+    const path = (await begin(app)).headers.get('location') ?? '';
+    letGo();
+    for (const _ of [1, 2]) {
+      await pause(5);
+      const end = await app.request(path);
+      expect([end.status, await end.text()]).toEqual([422, 'typed, and line 3']);
+    }
+  });
+
+  it('is refused while eight go on, and begun again when one has ended', async () => {
+    const { work, letGo } = held();
+    const app = appWith(work);
+    const eight = Array.from({ length: 8 }, () => begin(app));
+    await pause(5);
+    const ninth = await begin(app);
+    expect([ninth.status, await ninth.text()]).toEqual([503, 'Not now']);
+    letGo();
+    await Promise.all(eight);
+    expect((await begin(app)).status).toBe(303);
   });
 
   it('says of a fault only what may be said', async () => {

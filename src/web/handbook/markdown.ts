@@ -92,7 +92,7 @@ function headOf(words: string): string {
 }
 
 /** The anchor of a heading, made as code hosts make theirs, so that links in the docs hold in both places. */
-export function anchorOf(heading: string): string {
+function anchorOf(heading: string): string {
   return heading
     .toLowerCase()
     .replace(/[^\p{L}\p{N}\s_-]/gu, '')

@@ -2,7 +2,7 @@
  * Work that is going on: what is being done and how far it is; and what it was stopped by.
  */
 import { Problems, page } from '../layout.tsx';
-import type { Doing, LongWork } from '../long-work.ts';
+import type { Doing } from '../long-work.ts';
 import type { Trouble } from '../trouble.ts';
 
 /** The page that is looked at while work goes on; it asks again by itself. */
@@ -26,7 +26,7 @@ export function underWayPage({ asked: { garden, title }, words, share }: Doing, 
 }
 
 /** Why the work came to nothing, with the way back. */
-export function brokenOffPage({ garden, title, failed }: LongWork, { message, problems }: Trouble) {
+export function brokenOffPage({ garden, title, failed }: Doing['asked'], { message, problems }: Trouble) {
   return page(
     { title, ...(garden === undefined ? {} : { garden }) },
     <article class="under-way">
