@@ -100,7 +100,7 @@ describe('the depth stays the household’s', () => {
     const of = gardenOf({ soilTexture: 'clay' }, habit);
     expect(bedLayer(of, 'a').depthMm).toBe(13);
     expect(told(of)).toContain('With the 13 mm it is given, about 6 to 12.');
-    expect(told(of)).toContain('topdressingMm of the bed');
+    expect(told(of)).toContain('the depth of the bed, under The garden');
   });
 
   it('and is changed for one bed by its own key', () => {
