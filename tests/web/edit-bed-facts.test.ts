@@ -105,7 +105,7 @@ describe('a cover crop', () => {
     });
     expect(status).toBe(422);
     expect(text).toContain(
-      'The day it was cut: "2026-09-01" cannot be used. Give a cut that is not before the sowing.',
+      'The day it was cut: “September 1, 2026” cannot be used. Give a day that is not before the sowing.',
     );
     expect(text).toContain('"2027-04-31" is not a date: that month has 30 days.');
     expect(text).toContain('What was seen: Nothing is chosen.');
