@@ -180,12 +180,12 @@ describe('a refused garden file', () => {
     [{ piles: [{ bin: 'Left bay', built: '2027-05-01', method: 'warm' }] }, 'piles[0].method', 'hot, cold'],
     [
       { piles: [{ bin: 'Left bay', built: '2027-05-01', method: 'hot', turns: ['2026-05-09'] }] },
-      'piles[0].turns',
+      'piles[0].turns[0]',
       'built',
     ],
     [
       { piles: [{ bin: 'Left bay', built: '2027-05-01', method: 'hot', readings: [{ on: '2026-05-09', tempC: 50 }] }] },
-      'piles[0].readings',
+      'piles[0].readings[0].on',
       'built',
     ],
     [

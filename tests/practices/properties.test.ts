@@ -16,7 +16,7 @@ const RUNS = { numRuns: 120 };
 
 /** Keys one practice's task may wait for without knowing whether it is there. */
 const KNOWN_KEY =
-  /^((bed-clear|sow|set-out|start-indoors|harden-off)\/planting:|cover-sow\/stand:|cover-cut\/stand:|cover-(regrowth|cut-again|sheet)\/stand:|pile-maturity\/pile:|compost-order\/garden\/|compost-test\/garden\/|topdress\/bed:.+\/\d{4}(\/before-winter)?$|squeeze-test\/soil:[a-z_]+\/\d{4}\/\d+$)/;
+  /^((bed-clear|sow|set-out|start-indoors|harden-off)\/planting:|cover-sow\/stand:|cover-cut\/stand:|cover-(regrowth|cut-again|sheet)\/stand:|pile-maturity\/pile:|compost-order\/garden\/|compost-test\/garden\/|topdress\/bed:.+\/\d{4}(\/before-winter)?$|soil-sample\/(garden|bed:.+)\/\d{4}$|squeeze-test\/soil:[a-z_]+\/\d{4}\/\d+$)/;
 
 function inEveryGarden(check: (drafts: TaskDraft[], of: Garden) => void) {
   fc.assert(

@@ -125,14 +125,15 @@ function layersOf({ garden }: PracticeInput, { compostBalance }: Findings, { sea
 }
 
 /**
- * A sample's window, so that it comes before the compost it would measure: best by the day the first layer is best
- * spread, opened sooner where that is before its own weeks, and no later than the last day of any layer.
+ * A sample's window, so that it comes before the compost it would measure: within its own weeks of autumn where a layer can
+ * wait for them, and sooner only where a layer's last day comes before they begin.
  */
 function beforeLayers(window: Window, layers: readonly BedDemand[]): { window: Window; layer: BedDemand | undefined } {
   const [layer] = [...layers].sort((a, b) => (a.window.preferred < b.window.preferred ? -1 : 1));
   if (layer === undefined) return { window, layer };
-  const preferred = earliestOf(window.preferred, layer.window.preferred);
   const latest = earliestOf(window.latest, ...layers.map((each) => each.window.latest));
+  const wanted = latestOf(window.earliest, layer.window.preferred);
+  const preferred = earliestOf(window.preferred, wanted, latest);
   return { window: { earliest: earliestOf(window.earliest, preferred), preferred, latest }, layer };
 }
 
