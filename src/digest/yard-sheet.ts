@@ -62,16 +62,10 @@ export function yardSheet(balance: CompostBalance, today: Day): YardSheet {
     shortfalls: balance.shortfalls.filter(({ by }) => by <= end).map(shortfallWords),
     thinned: thinnedWords(beds),
     fills: wanting.flatMap((bed) => fillWords(bed) ?? []),
-    spared: [
-      ...balance.spared.map(
-        ({ bedName, phosphorusPpm }) =>
-          `${bedName} gets none: its soil test found ${phosphorusPpm} ppm of phosphorus, which is very high. Test again in a few years.`,
-      ),
-      ...balance.late.map(
-        ({ bedName, closes }) =>
-          `${bedName} gets no layer by ${dated(closes)}: what is ordered now comes and is tested after that. It waits for the next season.`,
-      ),
-    ],
+    spared: balance.spared.map(
+      ({ bedName, phosphorusPpm }) =>
+        `${bedName} gets none: its soil test found ${phosphorusPpm} ppm of phosphorus, which is very high. Test again in a few years.`,
+    ),
   };
 }
 

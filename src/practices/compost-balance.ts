@@ -72,8 +72,6 @@ export interface Shortfall {
 export interface CompostBalance {
   beds: readonly BedDemand[];
   spared: readonly BedSpared[];
-  /** Beds that no compost can reach before their layer's last day, the garden having just been brought in. */
-  late: readonly { bedName: string; closes: Day }[];
   heaps: readonly HeapSupply[];
   shortfalls: readonly Shortfall[];
 }

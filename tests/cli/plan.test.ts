@@ -80,9 +80,6 @@ const planOutput = z.strictObject({
   overloads: z.array(overloadShape),
 });
 
-/** Compost at hand, so that a layer of this spring is asked for. */
-const COMPOST = 'compostBought: [{ on: "2027-03-01", litres: 500, tested: "2027-03-25" }]\n';
-
 describe('plan as JSON', () => {
   test('has the promised shape, nothing more and nothing less', async () => {
     const { loamtide } = await withGarden();
@@ -93,7 +90,7 @@ describe('plan as JSON', () => {
   });
 
   test('writes texts in the units of the garden and keeps amounts SI', async () => {
-    const { loamtide } = await withGarden(`${SMALL_GARDEN}${COMPOST}`);
+    const { loamtide } = await withGarden();
     const { out } = await loamtide('plan', '--format', 'json');
     expect(out).not.toMatch(/[⟦⟧]/);
     const { tasks } = planOutput.parse(JSON.parse(out));
@@ -103,7 +100,7 @@ describe('plan as JSON', () => {
   });
 
   test('says the same in metres and litres for a metric garden', async () => {
-    const { loamtide } = await withGarden(`${SMALL_GARDEN.replace('units: us', 'units: metric')}${COMPOST}`);
+    const { loamtide } = await withGarden(SMALL_GARDEN.replace('units: us', 'units: metric'));
     const { tasks } = planOutput.parse(JSON.parse((await loamtide('plan', '--format', 'json')).out));
     const topdress = tasks.find(({ key }) => key === 'topdress/bed:north-bed/2027');
     expect(topdress?.steps[0]).toMatch(/L of finished compost over the bed, 13 mm deep/);

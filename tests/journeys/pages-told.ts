@@ -99,7 +99,7 @@ export function sentIn({ id, view, feed }: WalkedGarden): Told[] {
     refused(`${at}/weather`, { day: 'Tuesday', low: 'cold' }),
     refused(loggedDaysPath(id), {}),
     { path: loggedDaysPath(id), form: ROWS, status: 200, leadsTo: 'GET /gardens/:gardenId/weather/days/:offer' },
-    refused(`${at}/weather/day`, { day: WALKED_ON, kind: 'observed', low: 'cold' }),
+    { path: `${at}/weather/day`, form: { day: WALKED_ON, kind: 'observed', low: 'cold' }, status: 409 },
     { path: `${at}/weather/day/gone`, form: { day: 'Tuesday' }, status: 404 },
     refused(reportPath(id, 'cold-night'), { day: 'Tuesday', low: 'cold' }),
     refused(reportPath(id, 'disease'), { bed: bedId, disease: '' }),

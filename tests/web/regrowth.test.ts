@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { taskPath } from '../../src/web/addresses.ts';
+import { withoutWhys } from './plain-text.ts';
 import { GARDEN, sampleApp, sampleFile, TODAY } from './sample-garden.ts';
 
 const KEY = 'cover-regrowth/stand:rye-north/check:1';
@@ -17,7 +18,7 @@ async function cutApp(regrowth: object[] = []) {
   );
 }
 
-const text = async (answer: Response | Promise<Response>) => (await answer).text();
+const text = async (answer: Response | Promise<Response>) => withoutWhys(await (await answer).text());
 
 describe('the look for regrowth', () => {
   it('that found nothing green is marked done, and its page and its bed say from when the bed is free', async () => {

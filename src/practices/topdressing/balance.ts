@@ -7,7 +7,6 @@ import type { CompostBalance, HeapSupply } from '../compost-balance.ts';
 import { bedLayer } from '../compost-layer.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import type { BoughtHeap } from './bought.ts';
-import type { BedNeed } from './need.ts';
 import type { Shortage } from './shortage.ts';
 import { type Heap, type Share, stockOnHand } from './stock.ts';
 import { waysOut } from './ways-out.ts';
@@ -20,13 +19,7 @@ export function balanceOf(
     shares,
     shortages,
     bought,
-    late,
-  }: {
-    shares: readonly Share[];
-    shortages: readonly Shortage[];
-    bought: readonly BoughtHeap[];
-    late: readonly BedNeed[];
-  },
+  }: { shares: readonly Share[]; shortages: readonly Shortage[]; bought: readonly BoughtHeap[] },
 ): CompostBalance {
   return {
     beds: shares.map(({ key, bed, season, half, window, layer, litres, thinner, fromBins, drawn, skipped, fill }) => ({
@@ -53,7 +46,6 @@ export function balanceOf(
       const { by, phosphorusPpm } = bedLayer(input.garden, id);
       return by === 'phosphorus' && phosphorusPpm !== undefined ? [{ bedName: name, phosphorusPpm }] : [];
     }),
-    late: late.map(({ bed, window }) => ({ bedName: bed.name, closes: window.latest })),
     heaps: stockOnHand(input.garden, { made: found.compostSupply, bought }).filter(isLeft).map(supplyOf),
     shortfalls: shortages.map((shortage) => ({
       season: shortage.season,

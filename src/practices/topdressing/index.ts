@@ -4,13 +4,13 @@
  */
 import type { TaskDraft } from '../draft.ts';
 import { clashesWherever } from '../manure-spreads.ts';
-import type { Findings, Practice, PracticeInput } from '../practice.ts';
+import type { Practice, PracticeInput } from '../practice.ts';
 import { balanceOf } from './balance.ts';
 import { beginDraft } from './begin-draft.ts';
 import { type BoughtHeap, boughtHeaps } from './bought.ts';
 import { withFills } from './fills.ts';
 import { manureSentences } from './manure-sentences.ts';
-import { type BedNeed, bedNeeds, byTime, fillNeeds, isInTime, laterInSeason } from './need.ts';
+import { type BedNeed, bedNeeds, fillNeeds } from './need.ts';
 import { orderDrafts } from './order-draft.ts';
 import { topdressSentences } from './sentences.ts';
 import { type Shortage, shortagesOf } from './shortage.ts';
@@ -25,13 +25,11 @@ export const topdressing: Practice = {
   work(input, found) {
     const bought = boughtHeaps(input.garden, input.climate);
     const stock = { made: found.compostSupply, bought, avoids: avoiding(input) };
-    const fills = fillNeeds(input);
-    const { layers: inTime, late } = layersInTime(input, found, stock);
-    const { shares, shortages } = sharedOut(input, stock, { layers: inTime, fills });
+    const { shares, shortages } = sharedOut(input, stock, { layers: bedNeeds(input, found), fills: fillNeeds(input) });
     const orders = orderDrafts(input, found, shortages);
     const layers = shares.filter(({ fill }) => fill === undefined);
     const drafts: TaskDraft[] = layers.map((share) => spreadDraft(input, share, orders));
-    const compostBalance = balanceOf(input, found, { shares, shortages, bought, late });
+    const compostBalance = balanceOf(input, found, { shares, shortages, bought });
     return {
       found: { compostBalance },
       drafts: [
@@ -55,23 +53,6 @@ function avoiding(input: PracticeInput): NonNullable<Stock['avoids']> {
     const avoids = known.get(pair) ?? clashesWherever(input, { key, bedId: bed.id, window: days, pileId: from.of });
     known.set(pair, avoids);
     return avoids;
-  };
-}
-
-/**
- * The layers to be spread, without those that nothing in the bins serves and no order can serve in time, the garden having
- * just been brought in: they go on in spring, or wait for the season after.
- */
-function layersInTime(input: PracticeInput, found: Findings, stock: Stock): { layers: BedNeed[]; late: BedNeed[] } {
-  const needs = bedNeeds(input, found);
-  const shares = shareOut(input.garden, input.today, stock, needs);
-  const unserved = new Set(
-    shares.filter((share) => !share.skipped && share.fromBins < 1 && !isInTime(input, share)).map(({ key }) => key),
-  );
-  const moved = needs.map((need) => ({ need, to: unserved.has(need.key) ? laterInSeason(input, found, need) : need }));
-  return {
-    layers: moved.flatMap(({ to }) => to ?? []).sort(byTime),
-    late: moved.flatMap(({ need, to }) => (to === undefined ? [need] : [])),
   };
 }
 

@@ -3,7 +3,7 @@
  */
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
-import { addDays, daysBetween } from '../../measures/days.ts';
+import { daysBetween } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { type BedLayer, bedLayer } from '../compost-layer.ts';
 import { bedFillings, fillOf } from '../fill-window.ts';
@@ -11,7 +11,6 @@ import type { Findings, PracticeInput } from '../practice.ts';
 import { firstSeasonOf, seasonAfter } from '../seasons.ts';
 import { autumnWindow } from './autumn-window.ts';
 import type { LayerWindow } from './layer-window.ts';
-import { ORDER_TO_SPREAD_DAYS } from './order-days.ts';
 import { springWindow } from './spring-window.ts';
 
 /** Days after its window that a layer nobody spread is still counted on. House default, as for work still to do. */
@@ -71,22 +70,6 @@ function seasonNeeds(input: PracticeInput, found: Findings, season: number): Bed
     const litres = wholeLitres(layerLitres(areaOf(bed), layer.depthMm));
     return [{ bed, season, layer, litres, skipped: garden.skipped[when.key] !== undefined, ...when }];
   });
-}
-
-/**
- * A layer for which no compost can be had in its time: it goes on in spring instead of autumn, where the bed is free then.
- *
- * @returns nothing where it has to wait for the season after
- */
-export function laterInSeason(input: PracticeInput, found: Findings, need: BedNeed): BedNeed | undefined {
-  const when = need.half === 'autumn' ? springWindow(input, found, need.bed, need.season) : undefined;
-  if (when === undefined || !isInTime(input, when)) return undefined;
-  return { ...need, ...when, skipped: input.garden.skipped[when.key] !== undefined };
-}
-
-/** Whether what is ordered on the day the garden was brought in can be spread before a layer's window closes. */
-export function isInTime({ garden }: Pick<PracticeInput, 'garden'>, { window }: Pick<LayerWindow, 'window'>): boolean {
-  return addDays(garden.startedOn, ORDER_TO_SPREAD_DAYS) <= window.latest;
 }
 
 /** What new beds could take: each as much compost as may go into it, in the order of their days. */

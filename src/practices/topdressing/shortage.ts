@@ -63,9 +63,8 @@ function onItsWay(bought: readonly BoughtHeap[], shares: readonly Share[], first
  * when the garden was brought in, as soon as it was.
  */
 function orderWindow({ garden: { startedOn } }: PracticeInput, best: Day, day: Day): Window {
-  const inTime = addDays(day, -ORDER_DAYS.last);
   const late = earliestOf(addDays(startedOn, LATE_ORDER_DAYS), latestOf(day, startedOn));
-  const latest = inTime < startedOn ? late : inTime;
+  const latest = latestOf(addDays(day, -ORDER_DAYS.last), late);
   const from = (days: number): Day => clampDay(addDays(best, -days), startedOn, latest);
   return { earliest: from(ORDER_DAYS.first), preferred: from(ORDER_DAYS.usual), latest };
 }

@@ -6,9 +6,9 @@ import { fullDay } from '../../digest/words.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { TaskMove } from '../../steward/steward.ts';
-import { taskPath } from '../addresses.ts';
+import { taskPath, whyPath } from '../addresses.ts';
 import { amountsInWords } from '../amount-words.ts';
-import { WhyDate } from '../why.tsx';
+import { AskedDates, WhyDate } from '../why.tsx';
 
 interface PreviewProps {
   preview: ChangePreview;
@@ -69,7 +69,8 @@ const Otherwise = ({ rows, gardenId, units }: Required<Omit<WorkProps, 'heading'
       <ul class="marked">
         {rows.map(({ keys: [key = ''], title, from, because }) => (
           <li>
-            <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>: {readableIn(units, because, from)}
+            <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>:{' '}
+            <AskedDates text={readableIn(units, because, from)} to={whyPath(gardenId, key)} />
           </li>
         ))}
       </ul>

@@ -131,8 +131,7 @@ describe('what is planned after it', () => {
   });
 
   it('gets its compost once the sheet is off', () => {
-    const compostBought = [{ on: '2027-05-01', litres: 500, tested: '2027-05-20' }];
-    const held = { ...ryeBed([SHEET, LAID], tomatoes('2027-06-20')), beds: [bed('a')], compostBought };
+    const held = { ...ryeBed([SHEET, LAID], tomatoes('2027-06-20')), beds: [bed('a')] };
     const compost = draft(draftsIn(held, milwaukee), 'topdress/bed:a/2027');
     expect(compost.after).toContainEqual({ key: 'cover-sheet/stand:s/lift:1', minDays: 0 });
   });

@@ -134,18 +134,6 @@ describe('a pile to begin', () => {
     expect(task.steps.join(' ')).toContain('browns');
   });
 
-  it('is asked for beside the order, and never larger than the bins hold, in the task and in the yard', () => {
-    const beds = FOUR_BEDS.map((row) => ({ ...row, lengthM: 15 }));
-    const bins = ['x', 'y', 'z'].map((id) => ({ id, name: id, volumeL: 760 }));
-    const of = short({ piles: [], beds, bins });
-    const drafts = draftsIn(of, milwaukee);
-    const task = draft(drafts, 'compost-begin/garden/2028');
-    expect(draft(drafts, 'compost-order/garden/2028').kind).toBe('order-compost');
-    expect(task.supplies[0]?.amount).toEqual({ value: 2280, unit: 'L' });
-    expect(task.steps.join(' ')).toContain('That fills the bins');
-    expect(balanceIn(of).shortfalls.find(({ season }) => season === 2028)?.waysOut.pile?.litres).toBe(2280);
-  });
-
   it('begun on the last day it is just in time, a day later it is not', () => {
     const ready = '2027-10-20';
     const last = startBy(milwaukee, ready) ?? '';

@@ -1,9 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { yardSheet } from '../../../src/digest/yard-sheet.ts';
 import type { Garden } from '../../../src/garden/garden.ts';
 import { addDays, type Day, latestOf } from '../../../src/measures/days.ts';
 import { BARROW_KG, barrowLoads } from '../../../src/practices/barrow.ts';
-import { compostBalance } from '../../../src/practices/catalogue.ts';
 import { boughtHeaps } from '../../../src/practices/topdressing/bought.ts';
 import type { BedNeed } from '../../../src/practices/topdressing/need.ts';
 import { shareOut, stockOnHand } from '../../../src/practices/topdressing/stock.ts';
@@ -139,28 +137,23 @@ describe('the order for what is short', () => {
     });
   });
 
-  it('is never too late: layers that it cannot reach in their autumn go on in spring', () => {
-    const drafts = draftsIn(of({ startedOn: '2027-10-01' }), climate);
-    const layers = drafts.filter(({ key }) => /^topdress\/bed:.\/2028/.test(key));
-    expect(layers.map(({ key }) => key)).toEqual(['topdress/bed:a/2028', 'topdress/bed:b/2028', 'topdress/bed:c/2028']);
-    const [order] = orders(of({ startedOn: '2027-10-01' }));
-    for (const { after, window } of layers) {
-      expect(after).toContainEqual({ key: order?.key, minDays: 35 });
-      expect(addDays(order?.window.latest ?? '', 35) <= window.latest).toBe(true);
-    }
+  it('comes at once where that time is past when the garden is brought in, and says what cannot be in time', () => {
+    const late = orders(of({ startedOn: '2027-10-01' }))[0];
+    expect(late?.window).toMatchObject({ earliest: '2027-10-01', preferred: '2027-10-01' });
+    expect(late?.window.latest).toBe('2027-10-08');
+    expect(late?.reasons[1]).toMatchObject({ rule: 'compost-order.late', limit: '2027-11-05' });
   });
 
-  it('and its layers are not asked for where they cannot wait: the yard says that they are for the next season', () => {
-    const spring = { startedOn: '2027-03-10', topdressing: { depthMm: 20, season: 'spring' } } as const;
-    const late = of(spring);
-    expect(draftsIn(late, climate).filter(({ key }) => /^(topdress|compost-order).*\/2027/.test(key))).toEqual([]);
-    const { spared } = yardSheet(compostBalance({ garden: late, climate, today: '2027-03-10' }), '2027-03-10');
-    expect(spared[0]).toMatch(/^Bed A gets no layer by .* It waits for the next season\.$/);
-  });
-
-  it('keeps its last day where the garden is brought in just before it', () => {
-    const last = draftsIn(of(), climate).find(({ kind }) => kind === 'topdress')?.window.latest ?? '';
-    expect(orders(of({ startedOn: addDays(last, -37) }))[0]?.window.latest).toBe(addDays(last, -35));
+  it('never stays open past the day the compost is wanted', () => {
+    const brought = of({ startedOn: '2027-10-20' });
+    const layers = draftsIn(brought, climate).filter(({ key }) => /^topdress\/bed:.\/2028/.test(key));
+    const last =
+      layers
+        .map(({ window }) => window.latest)
+        .sort()
+        .at(-1) ?? '';
+    expect(layers.length).toBeGreaterThan(0);
+    expect(orders(brought)[0]?.window.latest).toSatisfy((latest: string) => latest <= last);
   });
 
   it('is not made where there is enough, and is over once enough is ordered or there', () => {
