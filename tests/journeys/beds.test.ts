@@ -60,4 +60,4 @@ test('a gardener wishes, has a plan proposed, takes it, changes a bed and takes 
   }
   expect(told((await steward.view('mill-row')).plan)).toEqual(before);
   expect((await steward.view('mill-row')).garden.wishes).toEqual([]);
-});
+}, 60_000);
