@@ -37,11 +37,11 @@ export async function openWalk(): Promise<AxeWalk> {
   return { browser, walked, pages: await pagesWalked(walked), origin: `http://127.0.0.1:${port}`, close };
 }
 
-/** What is wrong on some pages. The desk is looked at only where `onDesk` says so. */
+/** What is wrong on some pages. The desk and the other light are looked at only where `isWhole` says so. */
 export async function faultsOnPages(
   { browser, origin }: AxeWalk,
   pages: readonly WalkedPage[],
-  onDesk: (page: WalkedPage) => boolean,
+  isWhole: (page: WalkedPage) => boolean,
 ): Promise<string[]> {
   const screens = await Promise.all(
     SCREENS.map(async (screen) => ({ ...screen, page: await pageForLooking(browser, screen.width, screen.whole) })),
@@ -49,15 +49,17 @@ export async function faultsOnPages(
   const faults: string[] = [];
   for (const walk of pages) {
     const looks = screens
-      .filter(({ name }) => name === 'phone' || onDesk(walk))
+      .filter(({ name }) => name === 'phone' || isWhole(walk))
       .map(async ({ page, name, whole, colours }) => {
         const at = `${walk.form === undefined ? '' : 'sent '}${walk.path} (${name}): `;
         const status = (await shown(page, origin, walk))?.status();
         if (status !== walk.status) faults.push(`${at}answered ${status}, not ${walk.status}`);
         const found = await faultsOf(page);
-        await page.emulateMedia({ colorScheme: colours });
-        found.push(...(await colourFaultsOf(page)));
-        await page.emulateMedia({ colorScheme: whole });
+        if (isWhole(walk)) {
+          await page.emulateMedia({ colorScheme: colours });
+          found.push(...(await colourFaultsOf(page)));
+          await page.emulateMedia({ colorScheme: whole });
+        }
         faults.push(...found.map((fault) => at + fault));
       });
     await Promise.all(looks);
