@@ -39,7 +39,7 @@ test('a gardener wishes, has a plan proposed, takes it, changes a bed and takes 
   expect(await page.locator('.crop-proposed').textContent()).toContain('Snap bean');
   await page.getByRole('link', { name: 'See what taking this plan would do' }).click();
   await page.getByRole('button', { name: 'Take this plan' }).click();
-  await page.waitForURL(/\/beds$/);
+  await page.waitForURL(/\/beds(?:\?kept=\d+)?$/);
   expect(await page.locator('.crop-planned').allTextContents()).toHaveLength(2);
 
   await page.getByRole('link', { name: 'Change Wall bed, 2027' }).click();
@@ -55,7 +55,7 @@ test('a gardener wishes, has a plan proposed, takes it, changes a bed and takes 
 
   for (const _ of ['the peas', 'the plan', 'the wish']) {
     await page.getByRole('link', { name: 'History' }).click();
-    await page.getByRole('link', { name: 'Take back' }).first().click();
+    await page.getByRole('link', { name: 'Take back', exact: true }).first().click();
     await page.getByRole('button', { name: 'Take it back' }).click();
   }
   expect(told((await steward.view('mill-row')).plan)).toEqual(before);
