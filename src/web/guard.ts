@@ -3,6 +3,7 @@
  */
 import type { Context, MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
+import type { Problem } from '../garden/problem.ts';
 import { ownHosts, type WebSettings } from './settings.ts';
 import { Trouble } from './trouble.ts';
 
@@ -100,46 +101,41 @@ const EDIT_PATHS = /^\/gardens\/[^/]+\/edit\//;
 export const formLimit: MiddlewareHandler = (c, next) =>
   EDIT_PATHS.test(c.req.path) ? editLimit(c, next) : shortLimit(c, next);
 
-const shortLimit = bodyLimit({ maxSize: BODY_LIMIT_BYTES, onError: () => tooLong(BODY_LIMIT_BYTES) });
-const editLimit = bodyLimit({ maxSize: EDIT_LIMIT_BYTES, onError: () => tooLong(EDIT_LIMIT_BYTES) });
-
-function tooLong(limitBytes: number): never {
-  const what = `It is longer than ${limitBytes / 1024} KiB.`;
-  throw new Trouble(413, 'That form is too long', [
-    { where: 'the form', what, mend: 'Send it again with less in it.' },
-  ]);
-}
+const tooLongForm = (maxSize: number): MiddlewareHandler =>
+  limitedTo(maxSize, 'That form is too long', {
+    where: 'the form',
+    what: `It is longer than ${maxSize / 1024} KiB.`,
+    mend: 'Send it again with less in it.',
+  });
+const shortLimit = tooLongForm(BODY_LIMIT_BYTES);
+const editLimit = tooLongForm(EDIT_LIMIT_BYTES);
 
 /** The same for a form with a file. */
-export const uploadLimit: MiddlewareHandler = bodyLimit({
-  maxSize: UPLOAD_LIMIT_BYTES,
-  onError: () => {
-    throw new Trouble(413, 'That file is too large', [
-      {
-        where: 'the file',
-        what: `It is larger than ${UPLOAD_LIMIT_BYTES / 1024 / 1024} MiB.`,
-        mend: 'Pack it with gzip, or send the years you want.',
-      },
-    ]);
-  },
+export const uploadLimit = limitedTo(UPLOAD_LIMIT_BYTES, 'That file is too large', {
+  where: 'the file',
+  what: `It is larger than ${UPLOAD_LIMIT_BYTES / 1024 / 1024} MiB.`,
+  mend: 'Pack it with gzip, or send the years you want.',
 });
 
 /** Most octets a garden file may have, packed and unpacked: hundreds of times a large garden's. House default. */
 export const GARDEN_FILE_LIMIT_BYTES = 1024 * 1024;
 
 /** The same for a form that hands a garden file over. */
-export const gardenFileLimit: MiddlewareHandler = bodyLimit({
-  maxSize: GARDEN_FILE_LIMIT_BYTES,
-  onError: () => {
-    throw new Trouble(413, 'That file is too long', [
-      {
-        where: 'the garden file',
-        what: `It is longer than ${GARDEN_FILE_LIMIT_BYTES / 1024 / 1024} MiB.`,
-        mend: 'Send the garden file alone: a weather record is brought in on the Weather log.',
-      },
-    ]);
-  },
+export const gardenFileLimit = limitedTo(GARDEN_FILE_LIMIT_BYTES, 'That file is too long', {
+  where: 'the garden file',
+  what: `It is longer than ${GARDEN_FILE_LIMIT_BYTES / 1024 / 1024} MiB.`,
+  mend: 'Send the garden file alone: a weather record is brought in on the Weather log.',
 });
+
+/** Refuses longer bodies with a page that says so. */
+function limitedTo(maxSize: number, title: string, problem: Problem): MiddlewareHandler {
+  return bodyLimit({
+    maxSize,
+    onError: () => {
+      throw new Trouble(413, title, [problem]);
+    },
+  });
+}
 
 /** The same for a reading told by a script, which is answered in JSON. */
 export const readingLimit: MiddlewareHandler = bodyLimit({
