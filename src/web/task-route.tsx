@@ -7,11 +7,11 @@ import { InputRefused, type Problem } from '../garden/problem.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import { lookReport } from '../steward/look-report.ts';
 import { regrowthReport } from '../steward/regrowth-report.ts';
-import type { GardenView, Steward } from '../steward/steward.ts';
+import type { ChangedPlan, GardenView, Steward } from '../steward/steward.ts';
 import { bedPath, taskPath, weekPath } from './addresses.ts';
 import { fieldsOf, usedIn } from './amounts.ts';
 import { assigned, enteredGiving } from './assigning.ts';
-import { keptSince } from './edit/kept-change.ts';
+import { keptOf } from './edit/kept-change.ts';
 import { type Form, readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { taskPage } from './pages/task.tsx';
@@ -33,7 +33,7 @@ const PATH = '/gardens/:gardenId/tasks/:key{.+}';
 const REPORTS: ReadonlySet<string> = new Set(['smears', 'not-ready', 'looked', 'grew-again']);
 
 /** A change that a form asks for; holds off until every field has been read. */
-type Change = () => Promise<unknown>;
+type Change = () => Promise<ChangedPlan | undefined>;
 
 /** The task pages. */
 export function taskRoutes(steward: Steward): Hono {
@@ -46,12 +46,16 @@ export function taskRoutes(steward: Steward): Hono {
       const form = await readForm(c);
       const { view, found, today } = await read(steward, c);
       const { change, leadsTo } = changeOf(steward, view, found, form, today);
-      const problems = form.problems.length > 0 ? form.problems : await refusalsOf(change);
-      if (problems.length === 0)
-        return c.redirect(
-          REPORTS.has(form.text('do')) ? await keptSince(steward, await leadsTo(), view) : await leadsTo(),
-          303,
-        );
+      let made: ChangedPlan | undefined;
+      const refusals = async () =>
+        refusalsOf(async () => {
+          made = await change();
+        });
+      const problems = form.problems.length > 0 ? form.problems : await refusals();
+      if (problems.length === 0) {
+        const path = await leadsTo();
+        return c.redirect(REPORTS.has(form.text('do')) ? keptOf(steward, path, view, made) : path, 303);
+      }
       const now = await read(steward, c).catch(() => ({ view, found }));
       return c.html(taskPage({ ...now, today, entered: enteredIn(form, found, view), problems }), 422);
     });
@@ -65,7 +69,7 @@ async function read(steward: Steward, c: Context): Promise<{ view: GardenView; f
 }
 
 /** What was wrong with a change, in the steward's own words; nothing when it was made. */
-export async function refusalsOf(change: Change): Promise<readonly Problem[]> {
+export async function refusalsOf(change: () => Promise<unknown>): Promise<readonly Problem[]> {
   try {
     await change();
     return [];
@@ -144,7 +148,9 @@ function smeared(steward: Steward, id: string, task: PlannedTask, form: Form, to
   }
   return {
     change: async () =>
-      soilTexture && steward.report(id, { kind: 'soil-squeezed', on, soilTexture, answer: 'smears' }, BY),
+      soilTexture === undefined
+        ? undefined
+        : steward.report(id, { kind: 'soil-squeezed', on, soilTexture, answer: 'smears' }, BY),
     leadsTo: async () => {
       const { plan } = await steward.view(id);
       const next = plan.tasks.find((each) => isUnsettled(each) && squeezedSoil(each) === soilTexture);
@@ -163,7 +169,8 @@ function notReady(steward: Steward, id: string, task: PlannedTask, form: Form, t
   if (failed.length === 0)
     form.refuse({ where: 'What is amiss', what: 'Nothing is ticked.', mend: 'Tick at least one, or mark it done.' });
   return {
-    change: async () => pileId && steward.report(id, { kind: 'compost-not-ready', pileId, on, failed }, BY),
+    change: async () =>
+      pileId === undefined ? undefined : steward.report(id, { kind: 'compost-not-ready', pileId, on, failed }, BY),
     leadsTo: async () => weekPath(id),
   };
 }
@@ -184,8 +191,8 @@ function looked(steward: Steward, view: GardenView, task: PlannedTask, form: For
   const bedId = view.garden.stands.find((stand) => stand.id === standId)?.bedId;
   return {
     change: async () => {
-      if (standId === undefined || covered === undefined || on === undefined) return;
-      await steward.report(id, lookReport(view, { standId, on, covered, weedy: weedy === 'yes' }), BY);
+      if (standId === undefined || covered === undefined || on === undefined) return undefined;
+      return steward.report(id, lookReport(view, { standId, on, covered, weedy: weedy === 'yes' }), BY);
     },
     leadsTo: async () => (bedId === undefined ? weekPath(id) : bedPath(id, bedId)),
   };
@@ -204,8 +211,8 @@ function grewAgain(steward: Steward, view: GardenView, task: PlannedTask, form: 
     form.refuse({ where: 'What you do', what: 'Nothing is chosen.', mend: 'Cut it again, or lay a sheet.' });
   return {
     change: async () => {
-      if (stand === undefined || answer === undefined) return;
-      await steward.report(garden.id, regrowthReport(view, stand, { on, answer }), BY);
+      if (stand === undefined || answer === undefined) return undefined;
+      return steward.report(garden.id, regrowthReport(view, stand, { on, answer }), BY);
     },
     leadsTo: async () => {
       const { plan } = await steward.view(garden.id);

@@ -13,19 +13,16 @@ export async function keptChange(
   change: () => Promise<ChangedPlan>,
 ): Promise<string> {
   const before = await steward.view(gardenId);
-  const plan = await change();
-  if (plan.entry === undefined) return path;
-  return keptAt(steward, path, { gardenId, entry: plan.entry, moves: movesBetween(before.plan, plan) });
+  return keptOf(steward, path, before, await change());
 }
 
-/** The path of a page with the line of what was made since a garden was read above it; bare where nothing was. */
-export async function keptSince(
+/** The path of a page with the line of a change's own entry above it; bare where nothing was written down. */
+export function keptOf(
   steward: Steward,
   path: string,
-  { garden, plan: before, ledger: known }: Pick<GardenView, 'garden' | 'plan' | 'ledger'>,
-): Promise<string> {
-  const { ledger, plan } = await steward.view(garden.id);
-  if (ledger.length === known.length) return path;
-  const entry = ledger.at(-1)?.entry ?? 0;
-  return keptAt(steward, path, { gardenId: garden.id, entry, moves: movesBetween(before, plan) });
+  { garden, plan: before }: Pick<GardenView, 'garden' | 'plan'>,
+  made: ChangedPlan | undefined,
+): string {
+  if (made?.entry === undefined) return path;
+  return keptAt(steward, path, { gardenId: garden.id, entry: made.entry, moves: movesBetween(before, made) });
 }
