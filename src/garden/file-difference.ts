@@ -142,7 +142,7 @@ function listDifferences(path: string, from: readonly unknown[], to: readonly un
 }
 
 /** What is left of a list when each item of another has taken one equal item away. */
-function without(list: readonly string[], taken: readonly string[]): string[] {
+export function without(list: readonly string[], taken: readonly string[]): string[] {
   const left = [...list];
   for (const text of taken) {
     const at = left.indexOf(text);

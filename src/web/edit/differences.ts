@@ -1,6 +1,7 @@
 /**
  * What differs between two rows, field by field, in words.
  */
+import { without } from '../../garden/file-difference.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { type AnyField, entriesOf, type Field, type FieldRows, isRows, saidOf } from './field.ts';
 import { wordsOfValue } from './shown.ts';
@@ -55,15 +56,6 @@ function entryInWords(rows: FieldRows, entry: object, units: UnitSystem): string
       return wordsOfValue(field, value, units) ?? [];
     })
     .join(', ');
-}
-
-function without(list: readonly string[], taken: readonly string[]): string[] {
-  const left = [...list];
-  for (const text of taken) {
-    const at = left.indexOf(text);
-    if (at >= 0) left.splice(at, 1);
-  }
-  return left;
 }
 
 function difference(label: string, from: string | undefined, to: string | undefined): FieldDifference {
