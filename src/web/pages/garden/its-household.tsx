@@ -13,10 +13,12 @@ import type { UnitSystem } from '../../../measures/units.ts';
 import { coverName } from '../../../practices/covers.ts';
 import { seasonName } from '../../../practices/seasons.ts';
 import { awaySheetPath, bedsPath, editPath, householdPath, reportPath } from '../../addresses.ts';
-import { refOf, THE_ONE } from '../../edit/rows.ts';
+import { awayKind, coldNightKind } from '../../edit/kinds/days.ts';
+import { gearKind, seedKind, wishKind } from '../../edit/kinds/shed.ts';
+import { THE_ONE } from '../../edit/rows.ts';
 import { inARow } from '../../words.ts';
 import type { SectionProps } from './its-place.tsx';
-import { rowDoings } from './its-yard.tsx';
+import { toldRow } from './its-yard.tsx';
 import { ToldList, ToldSection } from './told.tsx';
 
 /** Who eats from it, who works in it, and what they bring to the pile. */
@@ -69,18 +71,12 @@ export const InTheShed = ({ view: { garden }, file }: SectionProps) => {
       <h3>Against frost</h3>
       <ToldList
         empty="No fabric or film is told of. Once it is, a cold night says which beds it reaches over, and by how many degrees."
-        rows={file.gear.map((cover) => {
-          const words = gearWords(cover, place.units);
-          return { words, doings: rowDoings(id, 'gear', refOf({ of: 'gear' }, cover), words) };
-        })}
+        rows={file.gear.map((cover) => toldRow(id, gearKind, cover, gearWords(cover, place.units)))}
       />
       <h3>Seed</h3>
       <ToldList
         empty="No seed is told of. With the year it was packed for, old seed is tried before it is sown; with its weight, what is to buy is reckoned."
-        rows={file.seeds.map((packet) => {
-          const words = seedWords(packet, place.units);
-          return { words, doings: rowDoings(id, 'seeds', refOf({ of: 'seeds' }, packet), words) };
-        })}
+        rows={file.seeds.map((packet) => toldRow(id, seedKind, packet, seedWords(packet, place.units)))}
       />
     </ToldSection>
   );
@@ -124,7 +120,7 @@ export const WhatIsWished = ({ view: { garden, climate, plan }, file }: SectionP
                 : `${wish.beds} beds`;
           const when = wish.year === undefined ? 'every season' : seasonName(climate, wish.year);
           const words = `${vegetableById(wish.crop).name}: ${amount}, ${when}`;
-          return { words, doings: rowDoings(id, 'wishes', refOf({ of: 'wishes' }, wish), words) };
+          return toldRow(id, wishKind, wish, words);
         })}
       />
     </ToldSection>
@@ -153,7 +149,8 @@ export const DaysThatStandOut = ({ view: { garden }, file }: SectionProps) => {
             words: 'Sheet for whoever minds the garden',
             about: words,
           };
-          return { words, doings: [...rowDoings(id, 'away', refOf({ of: 'away' }, span), words), sheet] };
+          const row = toldRow(id, awayKind, span, words);
+          return { ...row, doings: [...row.doings, sheet] };
         })}
       />
       <ToldList
@@ -161,7 +158,7 @@ export const DaysThatStandOut = ({ view: { garden }, file }: SectionProps) => {
         rows={newestFirst(file.coldNights, ({ evening }) => evening).map((night) => {
           const low = formatQuantity({ value: night.lowC, unit: 'tempC' }, units);
           const words = `The night of ${fullDay(night.evening, units)}: ${low}, ${night.how}`;
-          return { words, doings: rowDoings(id, 'cold-nights', refOf({ of: 'coldNights' }, night), words) };
+          return toldRow(id, coldNightKind, night, words);
         })}
       />
     </ToldSection>

@@ -8,6 +8,8 @@ import type { UnitSystem } from '../../../measures/units.ts';
 import { builtLitres } from '../../../practices/composting/pile-life.ts';
 import { compostPath, deletePath, editPath, mixPath } from '../../addresses.ts';
 import { times } from '../../charts/pile-drawing.tsx';
+import type { EditKind } from '../../edit/kind.ts';
+import { compostBoughtKind } from '../../edit/kinds/shed.ts';
 import { refOf } from '../../edit/rows.ts';
 import type { SectionProps } from './its-place.tsx';
 import { ToldList, type ToldRow, ToldSection } from './told.tsx';
@@ -30,9 +32,8 @@ export const ItsYard = ({ view: { garden }, file }: SectionProps) => {
         ? 'not tested with beans yet'
         : `beans grew well in it on ${fullDay(row.tested, place.units)}`;
     return {
-      words,
+      ...toldRow(id, compostBoughtKind, row, words),
       more: row.ordered ? [] : [tested],
-      doings: rowDoings(id, 'compost-bought', refOf({ of: 'compostBought' }, row), words),
     };
   });
   return (
@@ -77,6 +78,16 @@ export const ItsYard = ({ view: { garden }, file }: SectionProps) => {
     </ToldSection>
   );
 };
+
+/** A row without an id in words, with the ways to change it and to take it out. */
+export function toldRow(
+  gardenId: string,
+  { list, of }: Pick<EditKind, 'list' | 'of'>,
+  row: object,
+  words: string,
+): ToldRow {
+  return { words, doings: rowDoings(gardenId, list, refOf({ of }, row), words) };
+}
 
 /** Changing a row, and taking it out. */
 export function rowDoings(gardenId: string, list: string, ref: string, about: string): ToldRow['doings'] {
