@@ -43,12 +43,7 @@ export function yardPage(view: GardenView, sheet: YardSheet) {
           </p>
         ))}
         {sheet.spared.map((line) => (
-          <p class="small">
-            <AskedDates
-              text={readableIn(garden.place.units, line, sheet.today)}
-              to={`${compostPath(garden.id)}#wanted`}
-            />
-          </p>
+          <p class="small">{line}</p>
         ))}
       </section>
     </article>,
