@@ -16,7 +16,6 @@ import { CompostAside } from './asides.tsx';
 import { Fields, NOTHING_TICKED, OnAndBack, outOf, StepForm, TakeOut, TakeOutTicked } from './parts.tsx';
 import {
   type AskedFields,
-  calledSo,
   fieldProblem,
   isUntouched,
   plainName,
@@ -25,6 +24,7 @@ import {
   type StepRead,
   type StepRoom,
   type StepShown,
+  twinProblems,
   unchanged,
 } from './step.ts';
 
@@ -123,7 +123,7 @@ function adding(form: Form, { draft, units, outlook: { today } }: StepRoom, lead
     ...problems,
     ...bedProblems(row, { today, units }),
     ...countProblems(count, draft),
-    ...(count === 1 ? twinProblems('Name', name, draft.beds) : []),
+    ...(count === 1 ? twinProblems('bed', 'Name', name, draft.beds) : []),
   ];
   if (wrong.length > 0 || typeof count !== 'number') return { problems: wrong };
   const called = typeof name === 'string' ? name : '';
@@ -151,20 +151,12 @@ function changing(
   const wrong = [
     ...problems,
     ...bedProblems(read, { today, units }, bed),
-    ...twinProblems('Its name', read.name, others),
+    ...twinProblems('bed', 'Its name', read.name, others),
   ];
   if (wrong.length > 0) return { problems: wrong };
   const changed = { id: bed.id, ...given(read) } as DraftBed;
   const inPlace = (each: DraftBed) => (each.id === bed.id ? changed : each);
   return { change: (now) => ({ ...now, beds: now.beds.map(inPlace) }), leads };
-}
-
-/** A name that only its capitals tell from another is asked about: "bed 3" beside "Bed 3". */
-function twinProblems(label: string, name: unknown, others: readonly DraftBed[]): FieldProblem[] {
-  const twin = calledSo(name, others);
-  if (twin === undefined) return [];
-  const what = `"${twin.name}" is a bed already.`;
-  return [fieldProblem('name', label, what, 'Is it the same one? Then change that; else give this another name.')];
 }
 
 function given(read: Record<string, unknown>): Record<string, unknown> {

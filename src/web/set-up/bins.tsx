@@ -6,14 +6,12 @@ import { type DraftBin, type SetUpDraft, withoutBin } from '../../garden/set-up-
 import { formatQuantity } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { setUpPath } from '../addresses.ts';
-import type { FieldProblem } from '../edit/edit-form.ts';
 import { plainNumber, unitOfField } from '../edit/measures.ts';
 import { type Form, SHOWN_CHARACTERS } from '../form.ts';
 import { BinsAside } from './asides.tsx';
 import { Fields, NOTHING_TICKED, OnAndBack, outOf, StepForm, TakeOut, TakeOutTicked } from './parts.tsx';
 import {
   type AskedFields,
-  calledSo,
   fieldProblem,
   isUntouched,
   plainName,
@@ -22,6 +20,7 @@ import {
   type StepRead,
   type StepRoom,
   type StepShown,
+  twinProblems,
   unchanged,
 } from './step.ts';
 
@@ -125,7 +124,7 @@ function adding(form: Form, { draft, units }: StepRoom, leads: 'here' | 'on'): S
       ? [fieldProblem('count', LABELS.count, `"${count}" cannot be.`, `Give a whole number from 1 to ${most}.`)]
       : []),
     ...(volumeL === undefined ? [noVolume(form.text('size'), units)] : []),
-    ...(count === 1 ? twinProblems('Name', name, draft.bins) : []),
+    ...(count === 1 ? twinProblems('bin', 'Name', name, draft.bins) : []),
   ];
   if (wrong.length > 0 || typeof count !== 'number' || volumeL === undefined) return { problems: wrong };
   const kind = { volumeL, ...(read.closed === true ? { closed: true as const } : {}) };
@@ -162,20 +161,13 @@ function changing(form: Form, { draft, units }: StepRoom, bin: DraftBin, leads: 
   const wrong = [
     ...problems,
     ...(volumeL === undefined ? [noVolume(size, units)] : []),
-    ...twinProblems('Its name', read.name, others),
+    ...twinProblems('bin', 'Its name', read.name, others),
   ];
   const { name } = read;
   if (wrong.length > 0 || typeof name !== 'string' || volumeL === undefined) return { problems: wrong };
   const changed = { id: bin.id, name, volumeL, ...(read.closed === true ? { closed: true as const } : {}) };
   const inPlace = (each: DraftBin) => (each.id === bin.id ? changed : each);
   return { change: (now) => ({ ...now, bins: now.bins.map(inPlace) }), leads };
-}
-
-function twinProblems(label: string, name: unknown, others: readonly DraftBin[]): FieldProblem[] {
-  const twin = calledSo(name, others);
-  if (twin === undefined) return [];
-  const what = `"${twin.name}" is a bin already.`;
-  return [fieldProblem('name', label, what, 'Is it the same one? Then change that; else give this another name.')];
 }
 
 function freeName(base: string, taken: ReadonlySet<string>): string {

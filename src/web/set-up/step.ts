@@ -91,9 +91,18 @@ export function isUntouched(form: Form, asked: AskedFields, units: UnitSystem): 
   });
 }
 
-/** The one of some named things that is called so, however it is spelt in capitals and spaces. */
-export function calledSo<Named extends { name: string }>(name: unknown, named: readonly Named[]): Named | undefined {
-  return typeof name === 'string' ? named.find((each) => plainName(each.name) === plainName(name)) : undefined;
+/** A name that only its capitals or spaces tell from another is asked about: "bed 3" beside "Bed 3". */
+export function twinProblems(
+  word: 'bed' | 'bin',
+  label: string,
+  name: unknown,
+  others: readonly { name: string }[],
+): FieldProblem[] {
+  const isSame = (each: { name: string }) => typeof name === 'string' && plainName(each.name) === plainName(name);
+  const twin = others.find(isSame);
+  if (twin === undefined) return [];
+  const what = `"${twin.name}" is a ${word} already.`;
+  return [fieldProblem('name', label, what, 'Is it the same one? Then change that; else give this another name.')];
 }
 
 /** A name without what tells nobody one thing from another. */
