@@ -16,6 +16,7 @@ import type { Feed } from '../../src/store/feeds.ts';
 import { openStore, type Store } from '../../src/store/store.ts';
 import { createApp, pagesOf } from '../../src/web/app.tsx';
 import type { WebSettings } from '../../src/web/settings.ts';
+import { toldDraft } from '../steward/told-draft.ts';
 
 /** The day the gardens are walked on: covers stand and flower, piles work, crops wait to go in. */
 export const WALKED_ON = '2027-05-05';
@@ -120,18 +121,7 @@ export async function emptyApp(port = 8137) {
 }
 
 /** A set-up told to its end, but for what may be passed over. */
-const TOLD: SetUpDraft = {
-  ...EMPTY_DRAFT,
-  place: { latitude: 43.1, longitude: -89.4, elevationM: 270 },
-  climate: { nearest: true },
-  about: {
-    name: 'Hollow Lane',
-    timeZone: 'America/Chicago',
-    units: 'us',
-    workDays: ['sat'],
-    hoursPerWeek: 4,
-    soilTexture: 'loam',
-  },
+const TOLD = toldDraft({
   beds: [1, 2].map((at) => ({
     id: `bed-${at}`,
     name: `Bed ${at}`,
@@ -145,7 +135,7 @@ const TOLD: SetUpDraft = {
   past: [{ bed: 'bed-1', crop: 'tomato', season: 2026 }],
   plantings: [{ bed: 'bed-2', crop: 'garlic', sow: '2026-10-15' }],
   passed: [...SET_UP_STEPS],
-};
+});
 
 async function draftIn(steward: Steward, draft: SetUpDraft): Promise<string> {
   const { id } = await steward.beginDraft();

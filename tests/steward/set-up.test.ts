@@ -6,6 +6,7 @@ import type { Steward } from '../../src/steward/steward.ts';
 import { openStore, type Store } from '../../src/store/store.ts';
 import { seenByIcalJs } from '../calendar/read-feed.ts';
 import { emptyHousehold } from './household.ts';
+import { toldDraft } from './told-draft.ts';
 
 const NOW = '2027-04-20T12:00:00.000Z';
 
@@ -15,32 +16,6 @@ async function emptyHouse(clock = { moment: NOW }): Promise<Steward> {
   const steward = createSteward({ store, clock: { now: () => clock.moment, today: '2027-04-20' } });
   onTestFinished(() => steward.close());
   return steward;
-}
-
-/** A draft told to its end. */
-function told(change: Partial<SetUpDraft> = {}): SetUpDraft {
-  return {
-    ...EMPTY_DRAFT,
-    place: { latitude: 43.1, longitude: -89.4, elevationM: 270 },
-    climate: { nearest: true },
-    about: {
-      name: 'Hollow Lane',
-      timeZone: 'America/Chicago',
-      units: 'us',
-      workDays: ['sat'],
-      hoursPerWeek: 4,
-      soilTexture: 'loam',
-    },
-    beds: ['bed-1', 'bed-2'].map((id) => ({
-      id,
-      name: id,
-      lengthM: 2.4,
-      widthM: 1.2,
-      raised: true,
-      watered: false,
-    })),
-    ...change,
-  };
 }
 
 async function drafted(steward: Steward, draft: SetUpDraft): Promise<string> {
@@ -58,7 +33,7 @@ describe('a draft', () => {
 
   it('has a climate as soon as place and choice are told', async () => {
     const steward = await emptyHouse();
-    const { place, climate } = told();
+    const { place, climate } = toldDraft();
     const outlook = await steward.draftOutlook({
       ...EMPTY_DRAFT,
       ...(place && { place }),
@@ -70,14 +45,14 @@ describe('a draft', () => {
   it('plans on trial and keeps nothing', async () => {
     const steward = await emptyHouse();
     const growing = { plantings: [{ bed: 'bed-1', crop: 'pea', sow: '2027-04-25' }] };
-    const { trial } = await steward.draftOutlook(told(growing));
+    const { trial } = await steward.draftOutlook(toldDraft(growing));
     expect(trial?.plan.tasks.map(({ kind }) => kind)).toContain('sow-crop');
     expect(await steward.gardenIds()).toEqual([]);
   });
 
   it('says why no climate can be worked out far from every station', async () => {
     const steward = await emptyHouse();
-    const { problems, climate } = await steward.draftOutlook(told({ place: { latitude: 52.5, longitude: 13.4 } }));
+    const { problems, climate } = await steward.draftOutlook(toldDraft({ place: { latitude: 52.5, longitude: 13.4 } }));
     expect(climate).toBeUndefined();
     expect(problems[0]?.what).toContain('The nearest station is');
   });
@@ -89,7 +64,7 @@ describe('a draft', () => {
       { bed: 'bed-2', crop: 'garlic', season: 2026 },
       { bed: 'bed-2', crop: 'asparagus', season: 2025 },
     ];
-    const { trial } = await steward.draftOutlook(told({ past }));
+    const { trial } = await steward.draftOutlook(toldDraft({ past }));
     const rows = trial?.garden.plantings.map(({ cropId, start, lastHarvest }) => [
       cropId,
       start.happened,
@@ -108,7 +83,7 @@ describe('a draft', () => {
     const store = await openStore({ file: ':memory:', now: NOW });
     const steward = createSteward({ store, clock: { now: () => '2027-09-20T12:00:00.000Z', today: '2027-09-20' } });
     onTestFinished(() => steward.close());
-    const { trial } = await steward.draftOutlook(told({ past: [{ bed: 'bed-1', crop: 'tomato', season: 2027 }] }));
+    const { trial } = await steward.draftOutlook(toldDraft({ past: [{ bed: 'bed-1', crop: 'tomato', season: 2027 }] }));
     expect(trial?.garden.plantings[0]?.lastHarvest).toEqual({ day: '2027-08-22', happened: true });
     expect(trial?.plan.tasks.filter(({ kind }) => kind === 'clear-bed')).toEqual([]);
   });
@@ -117,7 +92,7 @@ describe('a draft', () => {
 describe('making the garden', () => {
   it('makes it with a feed that a calendar reads', async () => {
     const steward = await emptyHouse();
-    const made = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    const made = await steward.makeGarden(await drafted(steward, toldDraft()), 'web page');
     expect(made).toEqual({ gardenId: 'hollow-lane', feedId: 'feed-1' });
     const [feed] = await steward.feeds('hollow-lane');
     expect(feed?.label).toBe('Calendar');
@@ -127,7 +102,7 @@ describe('making the garden', () => {
 
   it('asked twice, also at the same time, makes one garden with one feed', async () => {
     const steward = await emptyHouse();
-    const draft = await drafted(steward, told());
+    const draft = await drafted(steward, toldDraft());
     const both = await Promise.all([steward.makeGarden(draft, 'web page'), steward.makeGarden(draft, 'web page')]);
     const third = await steward.makeGarden(draft, 'web page');
     expect(new Set([...both, third].map(({ gardenId }) => gardenId))).toEqual(new Set(['hollow-lane']));
@@ -137,7 +112,7 @@ describe('making the garden', () => {
 
   it('is made of what was told last, also while it is made', async () => {
     const { store, steward, clock } = await emptyHousehold();
-    const draft = await drafted(steward, told());
+    const draft = await drafted(steward, toldDraft());
     let isFirst = true;
     const slow: Store = {
       ...store,
@@ -155,9 +130,9 @@ describe('making the garden', () => {
 
   it('gives a garden of the same name another id, also where the first was put away', async () => {
     const steward = await emptyHouse();
-    await steward.makeGarden(await drafted(steward, told()), 'web page');
+    await steward.makeGarden(await drafted(steward, toldDraft()), 'web page');
     await steward.putAwayGarden('hollow-lane');
-    const second = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    const second = await steward.makeGarden(await drafted(steward, toldDraft()), 'web page');
     expect(second.gardenId).toBe('hollow-lane-2');
     await steward.giveBackGarden('hollow-lane');
     expect(await steward.gardenIds()).toEqual(['hollow-lane', 'hollow-lane-2']);
@@ -165,9 +140,9 @@ describe('making the garden', () => {
 
   it('refuses what is not told to its end, or cannot be planned, and keeps the draft', async () => {
     const steward = await emptyHouse();
-    const bare = await drafted(steward, told({ beds: [] }));
+    const bare = await drafted(steward, toldDraft({ beds: [] }));
     await expect(steward.makeGarden(bare, 'web page')).rejects.toThrow(/not told to its end/);
-    const far = await drafted(steward, told({ place: { latitude: 52.5, longitude: 13.4 } }));
+    const far = await drafted(steward, toldDraft({ place: { latitude: 52.5, longitude: 13.4 } }));
     await expect(steward.makeGarden(far, 'web page')).rejects.toThrow(/nearest station/);
     expect([await steward.gardenIds(), (await steward.drafts()).length]).toEqual([[], 2]);
   });
@@ -177,7 +152,7 @@ describe('a garden put away', () => {
   it('shows in its feed as a closed one does, and again at the same address when it is given back', async () => {
     const clock = { moment: NOW };
     const steward = await emptyHouse(clock);
-    const { gardenId } = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    const { gardenId } = await steward.makeGarden(await drafted(steward, toldDraft()), 'web page');
     const [feed] = await steward.feeds(gardenId);
     const token = feed?.token ?? '';
     const before = (await steward.feedBody(token))?.body;
@@ -196,7 +171,7 @@ describe('a garden put away', () => {
 
   it('says at a former address that there is a new one only once it is given back', async () => {
     const steward = await emptyHouse();
-    const { gardenId, feedId } = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    const { gardenId, feedId } = await steward.makeGarden(await drafted(steward, toldDraft()), 'web page');
     const [feed] = await steward.feeds(gardenId);
     await steward.rotateFeed(gardenId, feedId);
     await steward.putAwayGarden(gardenId);
@@ -207,7 +182,7 @@ describe('a garden put away', () => {
 
   it('is given no feed, no new address and no key', async () => {
     const steward = await emptyHouse();
-    const { gardenId, feedId } = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    const { gardenId, feedId } = await steward.makeGarden(await drafted(steward, toldDraft()), 'web page');
     await steward.putAwayGarden(gardenId);
     await expect(steward.addFeed(gardenId, 'Another')).rejects.toThrow(/put away/);
     await expect(steward.rotateFeed(gardenId, feedId)).rejects.toThrow(/put away/);
@@ -216,7 +191,7 @@ describe('a garden put away', () => {
 
   it('is planned no more, and a file does not bring it back unasked', async () => {
     const steward = await emptyHouse();
-    const { gardenId } = await steward.makeGarden(await drafted(steward, told()), 'web page');
+    const { gardenId } = await steward.makeGarden(await drafted(steward, toldDraft()), 'web page');
     const file = await steward.importedFile(gardenId);
     await steward.putAwayGarden(gardenId);
     expect(await steward.refresh()).toEqual([]);
@@ -238,7 +213,7 @@ describe('the demo garden', () => {
 
   it('leaves a garden of its name alone', async () => {
     const steward = await emptyHouse();
-    const own = told();
+    const own = toldDraft();
     const about = own.about && { about: { ...own.about, name: 'Quillet Lane' } };
     const { gardenId } = await steward.makeGarden(await drafted(steward, { ...own, ...about }), 'web page');
     expect(await steward.showDemo()).toBe(`${gardenId}-2`);
