@@ -20,7 +20,7 @@ import { garden } from './set-up/garden.tsx';
 import { growing } from './set-up/growing.tsx';
 import { lastYear } from './set-up/last-year.tsx';
 import { lookOver } from './set-up/look-over.tsx';
-import { stepBefore } from './set-up/parts.tsx';
+import { stepBefore, TO_THE_END } from './set-up/parts.tsx';
 import { inPlainPlaces } from './set-up/plain-places.ts';
 import { pressedOnce, pressOf } from './set-up/presses.ts';
 import { type Step, type StepRead, type StepRoom, type StepShown, unchanged } from './set-up/step.ts';
@@ -77,7 +77,7 @@ async function answer(c: Context, steward: Steward): Promise<Response> {
   const goesBack = form.text('do') === 'back';
   const press = pressOf(form);
   const isTwice = press !== undefined && room.draft.pressed?.includes(press) === true;
-  const leadsOn = form.text('do') === 'on' || goesBack;
+  const leadsOn = ['on', TO_THE_END].includes(form.text('do')) || goesBack;
   const read: StepRead = isTwice ? { change: unchanged, leads: leadsOn ? 'on' : 'here' } : await step.read(form, room);
   if (goesBack && ('change' in read || LEFT_GOING_BACK.has(step.name))) {
     if ('change' in read) await steward.changeDraft(room.draftId, read.change);
@@ -93,7 +93,8 @@ async function answer(c: Context, steward: Steward): Promise<Response> {
     return leads === 'on' ? { ...next, passed: [...new Set([...next.passed, step.name])] } : next;
   });
   if (kept === undefined) throw gone();
-  const next = leads === 'here' ? step.name : stepAfter(step.name, room.draft, kept.draft.passed);
+  const onward = form.text('do') === TO_THE_END ? 'look-over' : stepAfter(step.name, room.draft, kept.draft.passed);
+  const next = leads === 'here' ? step.name : onward;
   return c.redirect(setUpPath(room.draftId, next), 303);
 }
 

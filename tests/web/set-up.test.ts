@@ -73,8 +73,11 @@ describe('where', () => {
       const text = plain(await show(step));
       // Sunrise to sunset at 43° N: 15 h 22 min and 9 h 1 min, by published sun tables, from memory.
       expect(text).toMatch(/Longest day 15 h 2\d min of light Shortest day 9 h \d min of light/);
-      expect(text).toMatch(/Frost at the nearest stations .* (April|May) \d+ to (September|October) \d+/);
     }
+    const dates = /(April|May) \d+ to (September|October) \d+/;
+    expect(plain(await show('where'))).toMatch(new RegExp(`Frost at the nearest stations .* ${dates.source}`));
+    // On the page of the frost they are the choices themselves.
+    expect(plain(await show('climate'))).not.toContain('Frost at the nearest stations');
   });
 
   test('names every wrong field at once, and keeps what was typed', async () => {
@@ -517,6 +520,13 @@ describe('coming and going', () => {
     const { tell, show } = await toldTo('garden');
     expect(leadsTo(await tell('garden', { ...ABOUT, do: 'back' }))).toBe('…/climate');
     expect(await show('garden')).toContain('value="Hollow Lane"');
+  });
+
+  test('from the beds on the rest can be left for later, and what was typed is kept', async () => {
+    const { tell, show } = await toldTo('beds');
+    expect(leadsTo(await tell('beds', { ...TWELVE, count: '2', name: 'Long', do: 'to-the-end' }))).toBe('…/look-over');
+    expect(plain(await show('look-over'))).toContain('Long 1 and Long 2');
+    expect(await show('garden')).not.toContain('The rest later');
   });
 
   test('a step come back to leads on to what is still open, then to the page that shows all', async () => {

@@ -114,7 +114,10 @@ const Choosing = ({ room, shown }: { room: StepRoom; shown: StepShown }) => {
         <section class="frost-spread">
           <h2>How the dates scatter</h2>
           <FreezeSpread rows={rows} units={units} />
-          <SpreadTable rows={rows} units={units} />
+          <details>
+            <summary>The same in figures</summary>
+            <SpreadTable rows={rows} units={units} />
+          </details>
         </section>
       )}
     </>
@@ -158,8 +161,8 @@ const SpreadTable = ({ rows, units }: { rows: readonly SpreadRow[]; units: UnitS
   return (
     <table class="figures">
       <caption>
-        The same in figures. Spring: no freeze comes on or after the day in one, five and nine years of ten. Autumn: the
-        first has come by it.
+        Spring: no freeze comes on or after the day in one, five and nine years of ten. Autumn: the first has come by
+        it.
       </caption>
       <thead>
         <tr>

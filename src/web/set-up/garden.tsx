@@ -47,7 +47,7 @@ function asked(room: StepRoom): AskedFields {
         ...ZONE,
         as: 'text',
         required: true,
-        hint: 'Worked out from the place. Near a border it can be the neighbour’s: write another where it is wrong, such as America/Chicago.',
+        hint: 'Worked out from the place; near a border it can be the neighbour’s. Written like America/Chicago.',
       },
       {
         name: 'units',

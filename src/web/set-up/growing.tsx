@@ -35,8 +35,8 @@ export const growing: Step = {
   content: (room, shown) => (
     <>
       <p>
-        Crops and covers that stand in the beds, and those you have in mind. Passed over, nothing is known to grow:
-        every bed counts as free from today, and the plan proposes covers for it. A day to come is a plan.
+        What stands in the beds, and what you have in mind for a day to come. Passed over, every bed counts as free from
+        today, and the plan proposes covers for it.
       </p>
       <GrowingList room={room} />
       <Doubts room={room} />

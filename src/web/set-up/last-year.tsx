@@ -89,8 +89,7 @@ const Asking = ({ room, shown }: { room: StepRoom; shown: StepShown }) => {
   return (
     <StepForm room={room} step="last-year">
       <p>
-        Choose what was harvested and cleared; what still stands comes in the next step. Days are not asked: the usual
-        ones of the place are taken. Leave empty what you do not remember.
+        What was harvested and cleared; what still stands comes in the next step. Leave empty what you do not remember.
       </p>
       <input type="hidden" name={SHOWN} value="" />
       {room.draft.past.map((row) => (

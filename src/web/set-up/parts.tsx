@@ -36,12 +36,22 @@ export const StepForm = ({ room, step, adds = false, children }: StepFormProps) 
   </form>
 );
 
+/** What the button says that leads to the last page, past all that can be told afterwards. */
+export const TO_THE_END = 'to-the-end';
+/** From these on a garden can be made: what is still asked can be told of it later. */
+const REST_MAY_WAIT: readonly SetUpStep[] = ['beds', 'bins', 'last-year'];
+
 /** Go on, and Back. Pressing Enter in a field goes on. */
 export const OnAndBack = ({ step, on = 'Go on' }: { step: SetUpStep; on?: string }) => (
   <p class="on-and-back">
     <button type="submit" name="do" value="on">
       {on}
     </button>
+    {REST_MAY_WAIT.includes(step) && (
+      <button type="submit" name="do" value={TO_THE_END}>
+        The rest later
+      </button>
+    )}
     {stepBefore(step) !== undefined && (
       <button type="submit" name="do" value="back">
         Back

@@ -11,39 +11,38 @@ import { climateChoices, FAR_KM } from './climate-choices.ts';
 import { optionDetail } from './climate-words.ts';
 import type { StepRoom } from './step.ts';
 
-/** The place, its hour and its light, and the freezes of the stations near it. */
+/** The place, its hour and its light. */
 export const PlaceAside = ({ room }: { room: StepRoom }) => {
   const { place } = room.draft;
   if (place === undefined)
     return <p>Frost, day length, the hour and which half of the year is winter all come from the place.</p>;
   const { longest, shortest } = lightAt(place, room.outlook.today);
   return (
-    <>
-      <dl class="where">
-        <dt>Place</dt>
-        <dd>{placeWords(place)}</dd>
-        {place.foundBy !== undefined && (
-          <>
-            <dt>Taken from</dt>
-            <dd>{place.foundBy}</dd>
-          </>
-        )}
-        <dt>Winter</dt>
-        <dd>{place.latitude < 0 ? 'in the middle of the year' : 'over the New Year'}</dd>
-        <dt>Time zone</dt>
-        <dd>{zoneAt(place) ?? 'not known'}</dd>
-        <dt>Longest day</dt>
-        <dd>{hoursOfLight(longest)}</dd>
-        <dt>Shortest day</dt>
-        <dd>{hoursOfLight(shortest)}</dd>
-      </dl>
-      <NearFreezes room={room} place={place} />
-    </>
+    <dl class="where">
+      <dt>Place</dt>
+      <dd>{placeWords(place)}</dd>
+      {place.foundBy !== undefined && (
+        <>
+          <dt>Taken from</dt>
+          <dd>{place.foundBy}</dd>
+        </>
+      )}
+      <dt>Winter</dt>
+      <dd>{place.latitude < 0 ? 'in the middle of the year' : 'over the New Year'}</dd>
+      <dt>Time zone</dt>
+      <dd>{zoneAt(place) ?? 'not known'}</dd>
+      <dt>Longest day</dt>
+      <dd>{hoursOfLight(longest)}</dd>
+      <dt>Shortest day</dt>
+      <dd>{hoursOfLight(shortest)}</dd>
+    </dl>
   );
 };
 
-/** The nearest stations with their distance and the middle dates of their freezes. */
-const NearFreezes = ({ room, place }: { room: StepRoom; place: DraftPlace }) => {
+/** The nearest stations with their distance and the middle dates of their freezes; nothing before there is a place. */
+export const NearFreezes = ({ room }: { room: StepRoom }) => {
+  const { place } = room.draft;
+  if (place === undefined) return null;
   const { options } = climateChoices(room.stations, place, room.outlook.today);
   const near = options.flatMap((option) => {
     const { near: each } = option;

@@ -13,7 +13,7 @@ import type { FieldProblem } from '../edit/edit-form.ts';
 import { type Form, SHOWN_CHARACTERS } from '../form.ts';
 import { FAR_KM, unitsAt } from './climate-choices.ts';
 import { distanceWords, Fields, heightWords, OnAndBack, StepForm } from './parts.tsx';
-import { PlaceAside, placeWords, stationWords } from './place-aside.tsx';
+import { NearFreezes, PlaceAside, placeWords, stationWords } from './place-aside.tsx';
 import {
   type AskedFields,
   fieldProblem,
@@ -39,8 +39,8 @@ export const where: Step = {
       <section>
         <h2>Or tell its place yourself</h2>
         <p class="small">
-          A map on a phone or computer shows both numbers where you press on the garden for a while. Decimals, degrees
-          with minutes and seconds, letters or a minus sign: all will do. A pair pasted into the first field is enough.
+          A map on a phone or computer shows both numbers where you press on the garden for a while. Any way of writing
+          them will do, also the pair in the first field.
         </p>
         <StepForm room={room} step="where">
           <Fields room={room} shown={shown} asked={asked(room)} />
@@ -49,7 +49,12 @@ export const where: Step = {
       </section>
     </>
   ),
-  aside: (room) => <PlaceAside room={room} />,
+  aside: (room) => (
+    <>
+      <PlaceAside room={room} />
+      <NearFreezes room={room} />
+    </>
+  ),
   read: (form, room) => (form.text('station') === '' ? typedPlace(form, room) : chosenStation(form, room)),
 };
 
