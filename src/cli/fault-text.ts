@@ -2,10 +2,10 @@
  * A fault as it is told where the program runs.
  */
 import { InputRefused } from '../garden/problem.ts';
-import { withoutTokens } from '../web/trouble.ts';
+import { stackOf } from '../log/log.ts';
+import { withoutTokens } from '../log/redact.ts';
 
 /** What was refused in its own words; of anything else all there is, but for secrets. */
 export function faultText(fault: unknown): string {
-  if (fault instanceof InputRefused || !(fault instanceof Error)) return withoutTokens(String(fault));
-  return withoutTokens(fault.stack ?? fault.message);
+  return withoutTokens(fault instanceof InputRefused ? String(fault) : stackOf(fault));
 }

@@ -31,6 +31,8 @@ export interface Opening {
   make?: boolean;
   /** Only looks: the plan it makes is shown and not published. */
   onlyLook?: boolean;
+  /** Told of what went wrong behind an answer that was given all the same; standard error unless given. */
+  report?: (fault: unknown) => void;
 }
 
 export interface Household {
@@ -53,7 +55,10 @@ export async function withHousehold<Result>(
 }
 
 /** Opens the data folder. Closing the steward closes it. */
-export async function openHousehold(looking: Looking, { make = false, onlyLook = false }: Opening): Promise<Household> {
+export async function openHousehold(
+  looking: Looking,
+  { make = false, onlyLook = false, report }: Opening,
+): Promise<Household> {
   const { at, options } = looking;
   const file = databaseIn(dataFolder(looking));
   if (!make && !existsSync(file)) throw noData(file);
@@ -61,7 +66,7 @@ export async function openHousehold(looking: Looking, { make = false, onlyLook =
   const steward = createSteward({
     store: onlyLook ? unpublished(store) : store,
     clock: clockOf(at, options.today),
-    report: (fault) => at.stderr.write(`${faultText(fault)}\n`),
+    report: report ?? ((fault) => at.stderr.write(`${faultText(fault)}\n`)),
     post: postSettings(looking),
   });
   return { store, steward };

@@ -6,14 +6,26 @@ import type { Steward } from '../steward/steward.ts';
 /** How often days are looked at: no plan is more than a minute behind its midnight. */
 const EVERY_MS = 60_000;
 
+/** Who is told how rounds end. */
+export interface RoundEnds<Done> {
+  /** A round came to its end: what it did. */
+  done(what: Done): void;
+  /** A round failed, or a part of it; the next one comes all the same. */
+  failed(error: unknown): void;
+}
+
 /**
  * Has plans whose day has passed made again, now and every minute.
  *
- * @param report told of a garden that could not be planned; the others go on
- * @returns once the first round is over, a function that stops it after the round under way
+ * @param ends told of the gardens planned, and of what could not be planned
+ * @returns once the first round is over, a function that stops it after the garden under way
  */
-export async function keepPlanned(steward: Steward, report: (error: unknown) => void): Promise<() => Promise<void>> {
-  const round = () => steward.refresh().then(() => undefined, report);
+export async function keepPlanned(
+  steward: Pick<Steward, 'refresh'>,
+  ends: RoundEnds<readonly string[]>,
+): Promise<() => Promise<void>> {
+  const stopped = new AbortController();
+  const round = () => steward.refresh(stopped.signal).then(ends.done, ends.failed);
   let underWay = round();
   await underWay;
   const timer = setInterval(() => {
@@ -21,6 +33,7 @@ export async function keepPlanned(steward: Steward, report: (error: unknown) => 
   }, EVERY_MS);
   return () => {
     clearInterval(timer);
+    stopped.abort();
     return underWay;
   };
 }

@@ -2,6 +2,7 @@
  * The web view opened on a port, and closed again.
  */
 import { isIPv6 } from 'node:net';
+import type { Log } from '../log/log.ts';
 import type { Steward } from '../steward/steward.ts';
 import { createApp } from '../web/app.tsx';
 import { serveApp } from '../web/server.ts';
@@ -18,8 +19,8 @@ export interface Door {
   /** 0 takes any port that is free. */
   port: number;
   publicUrl?: URL | undefined;
-  /** Where a fault of the program is told. */
-  report(line: string): void;
+  /** Where requests and faults are told. */
+  log: Log;
 }
 
 /** An open door. */
@@ -38,7 +39,7 @@ type Answer = ReturnType<typeof createApp>['fetch'];
  *
  * @throws {InputRefused} when the port cannot be had
  */
-export async function openDoor(steward: Steward, { hostname, port, publicUrl, report }: Door): Promise<OpenDoor> {
+export async function openDoor(steward: Steward, { hostname, port, publicUrl, log }: Door): Promise<OpenDoor> {
   // The pages answer under names that hold the port, and which one it is shows only once it is open.
   let answer: Answer = () => new Response('Not ready yet.\n', { status: 503 });
   const server = await serveApp({ fetch: (...request) => answer(...request) }, { hostname, port }).catch((error) => {
@@ -52,7 +53,7 @@ export async function openDoor(steward: Steward, { hostname, port, publicUrl, re
     hostNames: [page.hostname],
     ...(publicUrl === undefined ? {} : { publicUrl }),
   };
-  answer = createApp({ steward, settings: web, report }).fetch;
+  answer = createApp({ steward, settings: web, log }).fetch;
   const close = () =>
     new Promise<void>((resolve) => {
       const impatience = setTimeout(() => 'closeAllConnections' in server && server.closeAllConnections(), GRACE_MS);

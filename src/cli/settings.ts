@@ -5,10 +5,11 @@ import { z } from 'zod';
 import { mailAddress } from '../garden/household-file.ts';
 import { nearestNames } from '../garden/nearest-name.ts';
 import type { Problem } from '../garden/problem.ts';
+import { LOG_LEVELS, LOG_SHAPES, type LogLevel, type LogShape } from '../log/line.ts';
 import { type MailServer, readMailServer } from '../steward/post/mail-server.ts';
 import { ADDRESS_CHARACTERS, feedAddress } from '../web/settings.ts';
 import { valueProblems } from './refusal.ts';
-import { portValue, textValue } from './values.ts';
+import { choiceValue, portValue, textValue } from './values.ts';
 
 /** What the environment settles for every command. */
 export interface Settings {
@@ -22,6 +23,8 @@ export interface Settings {
   mailFrom?: string;
   /** The folder lists are written to where there is no mail server; one in the data folder where it is left out. */
   outbox?: string;
+  /** How the log is written, and the least that is. */
+  log: { shape: LogShape; level: LogLevel };
 }
 
 const DATA_FOLDER = './data';
@@ -59,6 +62,8 @@ const environment = z.object({
   LOAMTIDE_SMTP_URL: mailServer.optional(),
   LOAMTIDE_MAIL_FROM: mailAddress.optional(),
   LOAMTIDE_OUTBOX: textValue('Name a folder, such as ./outbox, or leave it out.').optional(),
+  LOAMTIDE_LOG: choiceValue(LOG_SHAPES).optional(),
+  LOAMTIDE_LOG_LEVEL: choiceValue(LOG_LEVELS).optional(),
 });
 
 /** The settings of an environment, or everything that is wrong with it. */
@@ -81,6 +86,7 @@ function settingsOf(given: z.output<typeof environment>): Settings {
     ...(LOAMTIDE_PUBLIC_URL === undefined ? {} : { publicUrl: LOAMTIDE_PUBLIC_URL }),
     ...(LOAMTIDE_SMTP_URL === undefined ? {} : { mailServer: LOAMTIDE_SMTP_URL }),
     ...(LOAMTIDE_MAIL_FROM === undefined ? {} : { mailFrom: LOAMTIDE_MAIL_FROM }),
+    log: { shape: given.LOAMTIDE_LOG ?? 'plain', level: given.LOAMTIDE_LOG_LEVEL ?? 'info' },
     ...(given.LOAMTIDE_OUTBOX === undefined ? {} : { outbox: given.LOAMTIDE_OUTBOX }),
   };
 }

@@ -6,6 +6,8 @@ import type { Instant } from '../measures/days.ts';
 /** Something text can be written to. */
 export interface Outlet {
   write(text: string): unknown;
+  /** Whether a person reads it as it is written. */
+  isTTY?: boolean | undefined;
 }
 
 export interface Surroundings {

@@ -33,6 +33,7 @@ import { setUpIn } from './set-up/set-up.ts';
 import type { ChangedPlan, ReportedReading, Steward } from './steward.ts';
 import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
 import { refuseContradiction } from './undo-check.ts';
+import { whatFails } from './what-fails.ts';
 
 /** Times a fact is offered again when somebody else's came in between. */
 const TRIES = 5;
@@ -160,7 +161,8 @@ export function createSteward({ store, clock, report = console.error, post = {} 
     reopenFeed: (gardenId, feedId) => store.reopenFeed({ gardenId, feedId }, clock.now()),
     rotateFeed: (gardenId, feedId) => rotateFeed({ store, clock }, { gardenId, feedId }),
     feedBody: (token, by) => served.answer(token, by),
-    refresh: () => refreshed(store, planner),
+    refresh: (signal) => refreshed(store, planner, signal),
+    whatFails: () => whatFails({ store, clock }),
     async close() {
       await underWay.stop();
       await served.written();
@@ -171,10 +173,11 @@ export function createSteward({ store, clock, report = console.error, post = {} 
 }
 
 /** Plans every garden whose plan is out of date; those that fail are told of when all have been tried. */
-async function refreshed(store: Store, planner: Planner): Promise<string[]> {
+async function refreshed(store: Store, planner: Planner, signal?: AbortSignal): Promise<string[]> {
   const planned: string[] = [];
   const failures: unknown[] = [];
   for (const id of await store.gardenIds()) {
+    if (signal?.aborted) break;
     try {
       const before = await store.plan(id);
       const { plan } = await planner.view(id);

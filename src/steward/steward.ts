@@ -246,7 +246,9 @@ export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoin
    * @param by the kind of program that asks, to be kept as the feed's last reading; no reading is kept without it
    */
   feedBody(token: string, by?: string): Promise<FeedBody | undefined>;
-  /** Makes every plan whose day has passed again. Returns the gardens planned. */
-  refresh(): Promise<string[]>;
+  /** Makes every plan whose day has passed again, until it is told to stop. Returns the gardens planned. */
+  refresh(signal?: AbortSignal): Promise<string[]>;
+  /** A word on what fails, at next to no cost: whether the database answers, and whether any plan keeps up with its days. */
+  whatFails(): Promise<string | undefined>;
   close(): Promise<void>;
 }

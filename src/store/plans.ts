@@ -2,6 +2,7 @@
  * The last plan made of each garden. It is what feeds and pages show, and what the next plan is compared with.
  */
 import { z } from 'zod';
+import type { Day } from '../measures/days.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { factsVersion } from './gardens.ts';
 import { parseJson } from './json.ts';
@@ -32,6 +33,17 @@ const planSchema = z.custom<Plan>((value) => planShape.safeParse(value).success,
 export async function plan(db: Database, gardenId: string): Promise<Plan | undefined> {
   const row = await db.selectFrom('plans').select('plan').where('garden_id', '=', gardenId).executeTakeFirst();
   return row && parseJson(planSchema, row.plan, `plan of ${gardenId}`);
+}
+
+/** The day of the plan last kept up to date, over all gardens that are not put away; nothing where there is no plan. */
+export async function newestPlanDay(db: Database): Promise<Day | undefined> {
+  const row = await db
+    .selectFrom('plans')
+    .innerJoin('gardens', 'gardens.id', 'plans.garden_id')
+    .where('gardens.put_away_at', 'is', null)
+    .select(({ fn }) => fn.max('plans.today').as('newest'))
+    .executeTakeFirst();
+  return row?.newest ?? undefined;
 }
 
 /**

@@ -5,7 +5,7 @@
 import { join } from 'node:path';
 import { migrations } from '../../migrations/index.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
-import type { Instant } from '../measures/days.ts';
+import type { Day, Instant } from '../measures/days.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { changeMark } from './change-mark.ts';
 import { connect } from './connection.ts';
@@ -61,7 +61,7 @@ import {
 } from './gardens.ts';
 import { type Appended, append, ledger, type NewEntry } from './ledger.ts';
 import { migrate } from './migrate.ts';
-import { plan, savePlan } from './plans.ts';
+import { newestPlanDay, plan, savePlan } from './plans.ts';
 import { addReadingKey, findReadingKey, type ReadingKey, readingKeys, revokeReadingKey } from './reading-keys.ts';
 import { keepSigningKey, signingKey } from './signing-keys.ts';
 import type { Database } from './tables.ts';
@@ -90,6 +90,8 @@ export interface Shelves {
   plan(gardenId: string): Promise<Plan | undefined>;
   /** Stores a plan if the facts still stand at the version it was made from; returns whether it did. */
   savePlan(gardenId: string, plan: Plan, factsVersion: number): Promise<boolean>;
+  /** The day of the plan last kept up to date, over all gardens that are not put away. */
+  newestPlanDay(): Promise<Day | undefined>;
   /** The long record the climate is worked out from, if the garden has one. */
   weatherRecord(gardenId: string): Promise<WeatherRecord | undefined>;
   /** The facts version the long record came with: while it stands, so does what was worked out from the record. */
@@ -215,6 +217,7 @@ function shelvesOf(db: Database): Shelves {
     append: (gardenId, expectedVersion, entries) => append(db, gardenId, expectedVersion, entries),
     plan: (gardenId) => plan(db, gardenId),
     savePlan: (gardenId, made, version) => savePlan(db, gardenId, made, version),
+    newestPlanDay: () => newestPlanDay(db),
     weatherRecord: (gardenId) => weatherRecord(db, gardenId),
     recordVersion: (gardenId) => recordVersion(db, gardenId),
     formerRecord: (gardenId) => formerRecord(db, gardenId),

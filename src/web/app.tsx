@@ -2,8 +2,9 @@
  * The web view: a function from requests to answers, over a steward.
  */
 import { type Context, Hono } from 'hono';
-import { contextStorage } from 'hono/context-storage';
+import { contextStorage, tryGetContext } from 'hono/context-storage';
 import { InputRefused } from '../garden/problem.ts';
+import { createLog, type Log, stackOf } from '../log/log.ts';
 import type { Steward } from '../steward/steward.ts';
 import { answerRoutes } from './answer-route.tsx';
 import { awayRoutes } from './away-route.tsx';
@@ -14,7 +15,7 @@ import { compostRoutes } from './compost-route.tsx';
 import { diseaseRoutes } from './disease-route.tsx';
 import { keptLine } from './edit/kept.tsx';
 import { editRoutes } from './edit-route.tsx';
-import { knownFeed, noFeed } from './feed-route.ts';
+import { FEED_ROUTE, knownFeed, noFeed } from './feed-route.ts';
 import { feedsRoutes } from './feeds-route.tsx';
 import { fertilityRoutes } from './fertility-route.ts';
 import { gardenFileRoutes } from './garden-file-route.tsx';
@@ -22,6 +23,7 @@ import { gardenRoutes } from './garden-route.tsx';
 import { gardensRoutes } from './gardens-route.tsx';
 import { formLimit, hostGuard, originGuard, safetyHeaders } from './guard.ts';
 import { handbookRoutes } from './handbook-route.tsx';
+import { healthOf } from './health.ts';
 import { historyRoutes } from './history-route.tsx';
 import { householdRoutes } from './household-route.tsx';
 import { keysRoutes } from './keys-route.tsx';
@@ -36,6 +38,7 @@ import { readerRoutes } from './reader.ts';
 import { readingRoutes } from './readings-route.ts';
 import { recordRoutes } from './record-route.ts';
 import { reportRoutes } from './report-route.tsx';
+import { requestLog } from './request-log.ts';
 import { seasonEndRoutes } from './season-end-route.tsx';
 import { setUpRoutes } from './set-up-route.tsx';
 import type { WebSettings } from './settings.ts';
@@ -45,7 +48,7 @@ import { stopRoutes } from './stop-route.tsx';
 import { stylesheet } from './stylesheet.ts';
 import { takePlanRoutes } from './take-plan-route.tsx';
 import { taskRoutes } from './task-route.tsx';
-import { notFound, Trouble, withoutTokens } from './trouble.ts';
+import { notFound, Trouble } from './trouble.ts';
 import { UnderWayPages } from './under-way.tsx';
 import { weatherRoutes } from './weather-route.tsx';
 import { weekRoutes } from './week-route.tsx';
@@ -55,9 +58,17 @@ import { yearRoutes } from './year-route.tsx';
 export interface AppParts {
   steward: Steward;
   settings: WebSettings;
-  /** Where a fault of the program is told. Secrets are blotted out before it is called. */
-  report?: (line: string) => void;
+  /** Where requests and faults of the program are told; faults alone, to whoever runs it, unless given. */
+  log?: Log;
 }
+
+/** For whoever uses the pages without keeping a log. */
+const FAULTS_ALONE = createLog({
+  shape: 'plain',
+  level: 'error',
+  now: () => new Date().toISOString(),
+  write: (line) => process.stderr.write(line),
+});
 
 /**
  * Open to all robots, although every answer asks not to be listed: a widespread calendar service reads a feed only
@@ -66,21 +77,21 @@ export interface AppParts {
 const ROBOTS = 'User-agent: *\nAllow: /\n';
 
 /** Makes the web view: the feeds, and behind them the pages with all that guards them. */
-export function createApp({ steward, settings, report = console.error }: AppParts): Hono {
-  const pages = pagesOf({ steward, settings, report });
+export function createApp({ steward, settings, log = FAULTS_ALONE }: AppParts): Hono {
+  const pages = pagesOf({ steward, settings, log });
   const app = new Hono();
-  app.get('/feed/:file', knownFeed({ steward, settings, report }));
+  app.get(FEED_ROUTE, knownFeed({ steward, settings, log }));
   app.notFound((c) => pages.fetch(c.req.raw, c.env));
   return app;
 }
 
 /** The pages with all that guards them. Its routes are what a walk over every page goes by. */
-export function pagesOf({ steward, settings, report }: Required<AppParts>): Hono {
+export function pagesOf({ steward, settings, log }: Required<AppParts>): Hono {
   const app = new Hono().use(contextStorage());
   const wrongLinks = new WrongTokens();
-  const underWay = new UnderWayPages((error) => troubleOf(error, report));
+  const underWay = new UnderWayPages((error) => troubleOf(error, log));
   const beds = bedsRoom(steward, underWay);
-  app.use(mailHeaders, safetyHeaders, hostGuard(settings));
+  app.use(requestLog(log), mailHeaders, safetyHeaders, hostGuard(settings));
   app.route('/', readingRoutes(steward));
   app.route('/', stopRoutes(steward, wrongLinks));
   app.use(originGuard);
@@ -89,14 +100,14 @@ export function pagesOf({ steward, settings, report }: Required<AppParts>): Hono
   app.route('/', loggedDaysRoutes(steward, underWay));
   app.use(formLimit);
   app.get('/robots.txt', (c) => c.text(ROBOTS));
-  app.get('/health', (c) => c.json({ status: 'ok' }));
+  app.get('/health', healthOf(steward));
   app.get('/style.css', (c) =>
     c.body(stylesheet, 200, {
       'Content-Type': 'text/css; charset=utf-8',
       'Cache-Control': 'public, max-age=31536000, immutable',
     }),
   );
-  app.get('/feed/:file', noFeed());
+  app.get(FEED_ROUTE, noFeed());
   app.use('/gardens/:gardenId/*', keptLine(steward));
   app.route('/', readerRoutes());
   app.route('/', handbookRoutes());
@@ -130,24 +141,27 @@ export function pagesOf({ steward, settings, report }: Required<AppParts>): Hono
   app.route('/', answerRoutes(steward, wrongLinks));
   app.route('/', underWay.routes());
   app.notFound((c) => answerTrouble(c, notFound('Nothing is kept at this address.')));
-  app.onError((error, c) => answerTrouble(c, troubleOf(error, report)));
+  app.onError((error, c) => answerTrouble(c, troubleOf(error, log)));
   return app;
 }
 
-function answerTrouble(c: Context, { status, message, problems }: Trouble) {
-  return c.html(troublePage(message, problems, MAIL_PATHS.test(c.req.path)), status);
+function answerTrouble(c: Context, { status, message, problems, requestId = c.get('requestId') }: Trouble) {
+  return c.html(troublePage(message, problems, { requestId, apart: MAIL_PATHS.test(c.req.path) }), status);
 }
 
 /** What may be said about an error: its own words where they were meant for the reader, else only that there was one. */
-function troubleOf(error: unknown, report: (line: string) => void): Trouble {
+function troubleOf(error: unknown, log: Log): Trouble {
   if (error instanceof Trouble) return error;
   if (error instanceof InputRefused) return new Trouble(422, 'That cannot be done', error.problems);
-  report(withoutTokens(error instanceof Error ? (error.stack ?? error.message) : String(error)));
-  return new Trouble(500, 'Something went wrong here', [
+  // Work that goes on behind an answer still stands in the request that began it.
+  const id = tryGetContext()?.get('requestId');
+  log.error('fault', { id, fault: stackOf(error) });
+  const problems = [
     {
       where: 'this program',
       what: 'It met an error it did not expect; nothing was half done.',
-      mend: 'Try once more. If it happens again, the window the program runs in says what it was.',
+      mend: 'Try once more. If it happens again, the program’s log says what it was, under the number below.',
     },
-  ]);
+  ];
+  return new Trouble(500, 'Something went wrong here', problems, id);
 }

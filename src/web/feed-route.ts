@@ -1,16 +1,21 @@
 /**
  * GET /feed/<token>.ics: the calendar feed itself, for whoever holds its address.
  */
+import { performance } from 'node:perf_hooks';
 import type { Handler } from 'hono';
 import { answerConditional } from '../calendar/etag.ts';
+import { type Log, stackOf } from '../log/log.ts';
 import type { FeedBody, Steward } from '../steward/steward.ts';
 import { clientKind } from './client-kind.ts';
 import { chosenCoding, codedFeed } from './feed-answer.ts';
 import { SAFETY_HEADERS } from './guard.ts';
 import { type ClientContext, clientOf, headerOf } from './request.ts';
+import { newRequestId, noteRequest } from './request-log.ts';
 import { ownHosts, type WebSettings } from './settings.ts';
-import { withoutTokens } from './trouble.ts';
 import { WrongTokens } from './wrong-tokens.ts';
+
+/** The pattern of a feed's address. */
+export const FEED_ROUTE = '/feed/:file';
 
 const NO_FEED = 'No calendar is kept at this address.\n';
 
@@ -18,7 +23,7 @@ const NO_FEED = 'No calendar is kept at this address.\n';
 export interface FeedRoom {
   steward: Steward;
   settings: WebSettings;
-  report: (line: string) => void;
+  log: Log;
 }
 
 /**
@@ -28,19 +33,24 @@ export interface FeedRoom {
  * A fault with not even a last good text to send is answered like an unknown address and told of where the program runs:
  * at an error of the server's, 500 or 503, a widespread calendar app stops reading for good; at 404 it keeps what it has.
  */
-export function knownFeed({ steward, settings, report }: FeedRoom): Handler {
+export function knownFeed({ steward, settings, log }: FeedRoom): Handler {
   const hosts = ownHosts(settings);
   if (settings.publicUrl !== undefined) hosts.add(settings.publicUrl.host);
   return async (c, next) => {
     const token = tokenIn(c.req.param('file') ?? '');
     if (token === undefined || !hosts.has((headerOf(c, 'host') ?? '').toLowerCase())) return next();
+    const [id, began] = [newRequestId(), performance.now()];
+    const noted = (answer: Response): Response => {
+      noteRequest(log, { c, id, began, route: FEED_ROUTE, status: answer.status });
+      return answer;
+    };
     try {
       const feed = await steward.feedBody(token, clientKind(headerOf(c, 'user-agent') ?? ''));
-      return feed === undefined ? next() : await sent(c, feed);
+      return feed === undefined ? next() : noted(await sent(c, feed));
     } catch (fault) {
-      report(withoutTokens(fault instanceof Error ? (fault.stack ?? fault.message) : String(fault)));
+      log.error('feed could not be made', { id, fault: stackOf(fault) });
       const headers = { ...SAFETY_HEADERS, 'Content-Type': 'text/plain; charset=UTF-8', 'Cache-Control': 'no-store' };
-      return new Response(NO_FEED, { status: 404, headers });
+      return noted(new Response(NO_FEED, { status: 404, headers }));
     }
   };
 }

@@ -86,6 +86,14 @@ export const ProblemWords = ({ where, what, mend }: Problem) => (
   </>
 );
 
+/** The number a request goes by in the log, for whoever asks about it; nothing where it has none. */
+export const RequestNumber = ({ requestId }: { requestId: string | undefined }) =>
+  requestId === undefined ? null : (
+    <p class="small">
+      To ask about this page, name its number: <strong>{requestId}</strong>
+    </p>
+  );
+
 /** Everything that was wrong with a form, at once: what, where and the mend. */
 export const Problems = ({ problems, heading = 'Nothing was changed' }: ProblemsProps) =>
   problems.length === 0 ? null : (

@@ -3,11 +3,11 @@
  */
 import type { Context } from 'hono';
 import { tryGetContext } from 'hono/context-storage';
+import { withoutTokens } from '../log/redact.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { climatePath, GARDENS_PATH, handbookPath } from './addresses.ts';
 import { docsOfPath } from './page-docs.ts';
 import { readerUnits } from './reader.ts';
-import { withoutTokens } from './trouble.ts';
 
 /** Units, with the order of dates that goes with them, as a reader is told of them. */
 const READ_IN: Readonly<Record<UnitSystem, string>> = {

@@ -9,10 +9,13 @@ export class Trouble extends Error {
   override readonly name = 'Trouble';
   readonly status: ContentfulStatusCode;
   readonly problems: readonly Problem[];
-  constructor(status: ContentfulStatusCode, title: string, problems: readonly Problem[]) {
+  /** The number its request goes by in the log, where it is told of there. */
+  readonly requestId: string | undefined;
+  constructor(status: ContentfulStatusCode, title: string, problems: readonly Problem[], requestId?: string) {
     super(title);
     this.status = status;
     this.problems = problems;
+    this.requestId = requestId;
   }
 }
 
@@ -21,12 +24,4 @@ export function notFound(what: string): Trouble {
   return new Trouble(404, 'There is no such page', [
     { where: 'address', what, mend: 'Begin again at This week; addresses change when work leaves the plan.' },
   ]);
-}
-
-/**
- * A text with everything blotted out that could be a token of a feed or of a link in mail, and with whatever follows the
- * addresses of such links, however it is spelt: what is printed may be kept or passed on.
- */
-export function withoutTokens(text: string): string {
-  return text.replace(/\/(answer|stop)\/[^\s?#"'<>)]+/g, '/$1/[secret]').replace(/[A-Za-z0-9_-]{43,}/g, '[secret]');
 }

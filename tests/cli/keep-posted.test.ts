@@ -20,7 +20,7 @@ function post({ lastsMs = 0, fails = false } = {}) {
     if (fails) throw new Error('It failed.');
     return [];
   };
-  const stop = keepPosted({ sendDue }, (fault) => faults.push(fault));
+  const stop = keepPosted({ sendDue }, { done: () => undefined, failed: (fault) => void faults.push(fault) });
   return { asked, faults, rounds, stop };
 }
 

@@ -19,7 +19,7 @@ function served(folder: string, argv: readonly string[] = [], other: Partial<Sur
     stop = resolve;
   });
   const ended = loamtideIn(folder, {
-    stdout: { write: (text) => (written.text += text) },
+    stdout: { write: (text) => (written.text += text), isTTY: true },
     untilStopped: () => stopped,
     ...other,
   })('serve', '--port', '0', ...argv);
@@ -43,7 +43,13 @@ describe('serve', () => {
     expect(await status(page)).toBe(200);
     const body = await (await fetch(feed ?? '')).text();
     expect(body).toContain('SUMMARY:Turn the pile in Left bay');
-    expect(await server.stop()).toMatchObject({ code: 0, err: '' });
+    const { code, err } = await server.stop();
+    expect(code).toBe(0);
+    const told = err
+      .trim()
+      .split('\n')
+      .map((line) => line.split(' ').slice(2, 4).join(' ').trim());
+    expect(told).toEqual(['started', 'request', 'request', 'stopping', 'stopped']);
     await expect(fetch(page ?? '')).rejects.toThrow();
   });
 
@@ -135,9 +141,11 @@ test(
     await vi.waitFor(() => expect(out()).toContain('Stop it with Ctrl-C.'), { timeout: STARTING_MS, interval: 100 });
     expect(out()).toContain('The garden shown is an invented one');
     expect(await status(PAGE.exec(out())?.[1])).toBe(200);
-    const feed = await fetch(FEED.exec(out())?.[1] ?? '');
+    const token = await openedIn(folder, async ({ steward }) => (await steward.feeds('quillet-lane'))[0]?.token ?? '');
+    const feed = await fetch(`${PAGE.exec(out())?.[1]}feed/${token}.ics`);
     expect(feed.status).toBe(200);
     expect(feed.headers.get('content-type')).toContain('text/calendar');
+    expect(out()).not.toContain(token);
     const exit = once(program, 'exit');
     program.kill('SIGTERM');
     expect(await exit).toEqual([0, null]);

@@ -8,17 +8,18 @@ import type { SourceFile } from './source-tree.ts';
 /** Each folder of src with its rank: a file imports from its own folder and from lower ranks. */
 export const RANKS: Readonly<Record<string, number>> = {
   measures: 0,
-  handbook: 1,
-  garden: 2,
-  climate: 3,
-  practices: 4,
-  schedule: 5,
-  calendar: 6,
-  digest: 6,
-  store: 7,
-  steward: 8,
-  web: 9,
-  cli: 10,
+  log: 1,
+  handbook: 2,
+  garden: 3,
+  climate: 4,
+  practices: 5,
+  schedule: 6,
+  calendar: 7,
+  digest: 7,
+  store: 8,
+  steward: 9,
+  web: 10,
+  cli: 11,
 };
 
 /** Packages that speak SQL. */

@@ -7,7 +7,7 @@ import { importsOf } from './imports.ts';
 import type { Offence } from './offence.ts';
 import { lineOf, type SourceFile, walk } from './source-tree.ts';
 
-const PURE_FOLDERS = ['measures', 'handbook', 'garden', 'climate', 'practices', 'schedule'];
+const PURE_FOLDERS = ['measures', 'log', 'handbook', 'garden', 'climate', 'practices', 'schedule'];
 
 const TODAY = 'Take the day as an argument.';
 const OUTSIDE = 'Take the value as an argument, or do this in store, steward, web or cli.';

@@ -6,6 +6,7 @@ import { gardenFileText } from '../../src/garden/export-garden-file.ts';
 import type { GardenFile } from '../../src/garden/garden-file.ts';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
 import { EMPTY_DRAFT, SET_UP_STEPS, type SetUpDraft } from '../../src/garden/set-up-draft.ts';
+import { createLog } from '../../src/log/log.ts';
 import type { Instant } from '../../src/measures/days.ts';
 import { listLinks } from '../../src/steward/answers/links.ts';
 import { signerFor } from '../../src/steward/answers/signer.ts';
@@ -51,7 +52,8 @@ export async function walkedApp(port = 8137) {
   await steward.importGarden({ file: checkGardenFile(bareFile(bare)), prefer: 'reported' }, 'test');
   const [feed] = await steward.feeds(demo);
   const drafts = { told: await draftIn(steward, TOLD), bare: await draftIn(steward, EMPTY_DRAFT) };
-  const parts = { steward, settings, report: () => undefined };
+  const silent = createLog({ shape: 'plain', level: 'error', now: () => NOW, write: () => undefined });
+  const parts = { steward, settings, log: silent };
   const fetch = madeOnce(createApp(parts));
   const links = await linksOf(steward, store, demo);
   const files = {

@@ -1,6 +1,7 @@
 import type { Hono } from 'hono';
 import { onTestFinished } from 'vitest';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
+import { createLog } from '../../src/log/log.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
 import type { Steward } from '../../src/steward/steward.ts';
 import { openStore } from '../../src/store/store.ts';
@@ -90,7 +91,7 @@ export interface SampleApp {
 export async function sampleApp(
   file: object | null = sampleFile(),
   settings: WebSettings = { port: 8137, hostNames: [] },
-): Promise<SampleApp & { clock: { moment: string } }> {
+): Promise<SampleApp & { clock: { moment: string; today: string } }> {
   const store = await openStore({ file: ':memory:', now: NOW });
   const clock = { moment: NOW, now: () => clock.moment, today: TODAY };
   const steward = createSteward({ store, clock });
@@ -102,7 +103,9 @@ export async function sampleApp(
 /** The web view over a steward. */
 export function appOver(steward: Steward, settings: WebSettings = { port: 8137, hostNames: [] }): SampleApp {
   const reported: string[] = [];
-  const app = createApp({ steward, settings, report: (line) => reported.push(line) });
+  const write = (line: string) => reported.push(line);
+  const log = createLog({ shape: 'plain', level: 'error', now: () => NOW, write });
+  const app = createApp({ steward, settings, log });
   return {
     app,
     steward,

@@ -11,6 +11,7 @@ import { keepPosted } from '../keep-posted.ts';
 import { type OpenDoor, openDoor } from '../listen.ts';
 import { everywhere } from '../options.ts';
 import { writeLines } from '../output.ts';
+import { planningTold, postingTold, programLog } from '../program-log.ts';
 import { portValue } from '../values.ts';
 
 const LOOPBACK = '127.0.0.1';
@@ -35,33 +36,38 @@ export const serve = command({
     },
     ...everywhere,
   },
-  run: (call) =>
-    withHousehold(call, { make: true }, async ({ steward }) => {
-      const { at, settings, options } = call;
-      const report = (line: string) => at.stderr.write(`${line}\n`);
+  run: async (call) => {
+    const { at, settings, options } = call;
+    const log = programLog(at, settings);
+    const report = (fault: unknown) => log.error('fault', { fault: faultText(fault) });
+    await withHousehold(call, { make: true, report }, async ({ steward }) => {
       const empty = await isEmpty(steward);
       if (empty) await layDemo({ steward, clock: clockOf(at, options.today) });
-      const stopPlanning = await keepPlanned(steward, (error) => report(faultText(error)));
+      const stopPlanning = await keepPlanned(steward, planningTold(log));
       // Whoever stands on another day looks around: nobody is sent mail of it.
-      const stopPosting =
-        options.today === undefined ? keepPosted(steward, (error) => report(faultText(error))) : async () => undefined;
+      const stopPosting = options.today === undefined ? keepPosted(steward, postingTold(log)) : async () => undefined;
       const { publicUrl } = settings;
       const port = options.port ?? settings.port;
+      let closeDoor = async (): Promise<void> => undefined;
       try {
-        const door = await openDoor(steward, { hostname: options.host ?? LOOPBACK, port, publicUrl, report });
+        const door = await openDoor(steward, { hostname: options.host ?? LOOPBACK, port, publicUrl, log });
+        closeDoor = door.close;
+        log.info('started', { address: door.page.href, data: dataFolder(call), node: process.version });
         writeLines(at.stdout, [
           `Loamtide is at ${door.page.href}`,
-          ...(await feedLines(steward, door)),
+          ...(await feedLines(steward, door, at.stdout.isTTY === true)),
           `Its data is in ${dataFolder(call)}`,
           ...(empty ? ['The garden shown is an invented one, to look around in.'] : []),
           'Stop it with Ctrl-C.',
         ]);
         await at.untilStopped();
-        await door.close();
+        log.info('stopping');
       } finally {
-        await Promise.all([stopPosting(), stopPlanning()]);
+        await Promise.all([closeDoor(), stopPosting(), stopPlanning()]);
       }
-    }),
+    });
+    log.info('stopped');
+  },
 });
 
 /** Whether nobody has begun anything here: what was put away, or is being set up, is somebody's. */
@@ -70,13 +76,14 @@ async function isEmpty(steward: Steward): Promise<boolean> {
   return begun.every((each) => each.length === 0);
 }
 
-/** The address of each garden's first open feed. */
-async function feedLines(steward: Steward, { page, web }: OpenDoor): Promise<string[]> {
+/** The address of each garden's first open feed: shown to whoever sits at the terminal, for a log would keep the secret. */
+async function feedLines(steward: Steward, { page, web }: OpenDoor, isSeen: boolean): Promise<string[]> {
   const lines: string[] = [];
   for (const id of await steward.gardenIds()) {
     const open = (await steward.feeds(id)).find(({ revokedAt }) => revokedAt === undefined);
     const address = open && feedAddress({ ...web, publicUrl: web.publicUrl ?? page }, open.token);
-    lines.push(`Calendar feed of ${id}: ${address ?? 'none yet; make one with "loamtide feed add"'}`);
+    const shown = isSeen ? address : address && '"loamtide feed list" shows its address';
+    lines.push(`Calendar feed of ${id}: ${shown ?? 'none yet; make one with "loamtide feed add"'}`);
   }
   return lines;
 }

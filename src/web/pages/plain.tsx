@@ -2,14 +2,18 @@
  * The page that tells of trouble.
  */
 import type { Problem } from '../../garden/problem.ts';
-import { ProblemWords, page } from '../layout.tsx';
+import { ProblemWords, page, RequestNumber } from '../layout.tsx';
 
 /**
  * Says why a request could not be answered, and what to do.
  *
- * @param apart whether its reader may reach nothing but such pages
+ * @param around the number its request goes by in the log, and whether its reader may reach nothing but such pages
  */
-export function troublePage(title: string, problems: readonly Problem[], apart = false) {
+export function troublePage(
+  title: string,
+  problems: readonly Problem[],
+  { requestId, apart = false }: { requestId?: string | undefined; apart?: boolean } = {},
+) {
   return page(
     { title, apart },
     <article>
@@ -19,6 +23,7 @@ export function troublePage(title: string, problems: readonly Problem[], apart =
           <ProblemWords {...problem} />
         </p>
       ))}
+      <RequestNumber requestId={requestId} />
       {!apart && (
         <p>
           <a href="/">This week</a>

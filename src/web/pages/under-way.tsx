@@ -1,7 +1,7 @@
 /**
  * Work that is going on: what is being done and how far it is; and what it was stopped by.
  */
-import { Problems, page } from '../layout.tsx';
+import { Problems, page, RequestNumber } from '../layout.tsx';
 import type { Doing } from '../long-work.ts';
 import type { Trouble } from '../trouble.ts';
 
@@ -26,12 +26,13 @@ export function underWayPage({ asked: { garden, title }, words, share }: Doing, 
 }
 
 /** Why the work came to nothing, with the way back. */
-export function brokenOffPage({ garden, title, failed }: Doing['asked'], { message, problems }: Trouble) {
+export function brokenOffPage({ garden, title, failed }: Doing['asked'], { message, problems, requestId }: Trouble) {
   return page(
     { title, ...(garden === undefined ? {} : { garden }) },
     <article class="under-way">
       <h1>{title}</h1>
       <Problems problems={problems} heading={message} />
+      <RequestNumber requestId={requestId} />
       <p>
         <a href={failed}>Go back</a>
       </p>
