@@ -9,7 +9,7 @@ import { createSteward } from '../steward/create-steward.ts';
 import type { Clock } from '../steward/planner.ts';
 import type { PostSettings } from '../steward/post/settings.ts';
 import type { Steward } from '../steward/steward.ts';
-import { databaseIn, openStore, type Store } from '../store/store.ts';
+import { databaseIn, openStore, type Store, type Opening as StoreOpening } from '../store/store.ts';
 import { faultText } from './fault-text.ts';
 import { refusal } from './refusal.ts';
 import type { Settings } from './settings.ts';
@@ -62,7 +62,7 @@ export async function openHousehold(
   const { at, options } = looking;
   const file = databaseIn(dataFolder(looking));
   if (!make && !existsSync(file)) throw noData(file);
-  const store = await openStore({ file, now: at.now() });
+  const store = await openStore({ file, now: at.now(), ...copiesOf(looking) });
   const steward = createSteward({
     store: onlyLook ? unpublished(store) : store,
     clock: clockOf(at, options.today),
@@ -83,6 +83,15 @@ function postSettings(looking: Looking): PostSettings {
     outbox: outbox === undefined ? join(dataFolder(looking), OUTBOX) : resolve(at.cwd, outbox),
   });
 }
+
+/** Where daily copies are kept, if at all. */
+export function copiesOf({ at, settings: { copies } }: Looking): Pick<StoreOpening, 'copies'> {
+  if (copies === undefined) return {};
+  return { copies: copies === NO_COPIES ? 'none' : { folder: resolve(at.cwd, copies) } };
+}
+
+/** What is written in place of a folder where no daily copies are wanted. */
+const NO_COPIES = 'off';
 
 /** Folder of lists in the data folder, where none is named. */
 const OUTBOX = 'outbox';

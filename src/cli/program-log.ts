@@ -41,6 +41,16 @@ export function postingTold(log: Log): RoundEnds<readonly Delivery[]> {
   };
 }
 
+/** Tells of the daily copy, and of one that could not be made. */
+export function copyingTold(log: Log): RoundEnds<string | undefined> {
+  return {
+    done: (file) => {
+      if (file !== undefined) log.info('copied', { file });
+    },
+    failed: (error) => log.error('daily copy failed', { fault: faultText(error) }),
+  };
+}
+
 /** A fault that comes every minute is told when it first comes, and again when another came between. */
 function once(log: Log, event: string): (error: unknown) => void {
   let last: string | undefined;

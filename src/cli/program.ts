@@ -35,6 +35,7 @@ import { reportSqueeze } from './commands/report-squeeze.ts';
 import { reportStage } from './commands/report-stage.ts';
 import { reportStand } from './commands/report-stand.ts';
 import { reportWeather } from './commands/report-weather.ts';
+import { restore } from './commands/restore.ts';
 import { rotation } from './commands/rotation.ts';
 import { seasonEnd } from './commands/season-end.ts';
 import { serve } from './commands/serve.ts';
@@ -95,6 +96,7 @@ const loamtide = commandGroup(
     snow,
     undo,
     backup,
+    restore,
   ],
 );
 

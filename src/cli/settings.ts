@@ -25,6 +25,8 @@ export interface Settings {
   outbox?: string;
   /** How the log is written, and the least that is. */
   log: { shape: LogShape; level: LogLevel };
+  /** The folder of daily copies, or "off" for none; one in the data folder where it is left out. */
+  copies?: string;
 }
 
 const DATA_FOLDER = './data';
@@ -64,6 +66,7 @@ const environment = z.object({
   LOAMTIDE_OUTBOX: textValue('Name a folder, such as ./outbox, or leave it out.').optional(),
   LOAMTIDE_LOG: choiceValue(LOG_SHAPES).optional(),
   LOAMTIDE_LOG_LEVEL: choiceValue(LOG_LEVELS).optional(),
+  LOAMTIDE_COPIES: textValue('Name a folder that is there, or "off", or leave it out.').optional(),
 });
 
 /** The settings of an environment, or everything that is wrong with it. */
@@ -88,6 +91,7 @@ function settingsOf(given: z.output<typeof environment>): Settings {
     ...(LOAMTIDE_MAIL_FROM === undefined ? {} : { mailFrom: LOAMTIDE_MAIL_FROM }),
     log: { shape: given.LOAMTIDE_LOG ?? 'plain', level: given.LOAMTIDE_LOG_LEVEL ?? 'info' },
     ...(given.LOAMTIDE_OUTBOX === undefined ? {} : { outbox: given.LOAMTIDE_OUTBOX }),
+    ...(given.LOAMTIDE_COPIES === undefined ? {} : { copies: given.LOAMTIDE_COPIES }),
   };
 }
 

@@ -1,11 +1,20 @@
 /**
  * The one connection to the database file. Everything that is true of SQLite alone is here and in copy.ts.
  */
-import { chmodSync, closeSync, mkdirSync, openSync, statSync } from 'node:fs';
+import { chmodSync, closeSync, existsSync, openSync, statSync } from 'node:fs';
 import { dirname } from 'node:path';
 import SqliteFile from 'better-sqlite3';
-import { CompiledQuery, type DatabaseConnection, type Driver, Kysely, SqliteDialect, SqliteDriver } from 'kysely';
-import { InputRefused } from '../garden/problem.ts';
+import {
+  CompiledQuery,
+  type DatabaseConnection,
+  type Driver,
+  Kysely,
+  type QueryResult,
+  SqliteDialect,
+  SqliteDriver,
+} from 'kysely';
+import { makeFolder } from './durable.ts';
+import { asStoreFault, storeFault, tellingFaults } from './fault.ts';
 import type { Database, Tables } from './tables.ts';
 
 /** A database that lives only as long as the program. */
@@ -20,66 +29,116 @@ export interface Connection {
   sqlite: SqliteFile.Database;
   /** Whether the file held anything before it was opened. */
   existed: boolean;
+  close(): void;
 }
 
 /**
  * Opens a database file, made with its folder where there is none: the folder for its owner alone (0700), the file
  * readable and writable by its owner alone (0600), for it holds the secret addresses of feeds.
  *
- * @throws {InputRefused} when the file is not a database
+ * @throws {StoreFault} when the file is not a database, or its place cannot be used
  */
 export function connect(file: string): Connection {
-  const existed = file !== IN_MEMORY && preparePrivateFile(file);
-  const sqlite = new SqliteFile(file, { timeout: BUSY_TIMEOUT_MS });
-  try {
-    sqlite.pragma('journal_mode = WAL');
-    sqlite.pragma('synchronous = FULL');
-    sqlite.pragma('foreign_keys = ON');
-  } catch (error) {
-    sqlite.close();
-    throw isNotADatabase(error) ? notADatabase(file) : error;
-  }
-  return { db: new Kysely<Tables>({ dialect: new LockingDialect({ database: sqlite }) }), sqlite, existed };
+  return tellingFaults(file, () => {
+    const existed = file !== IN_MEMORY && preparePrivateFile(file);
+    const sqlite = new SqliteFile(file, { timeout: BUSY_TIMEOUT_MS });
+    try {
+      sqlite.pragma('journal_mode = WAL');
+      sqlite.pragma('synchronous = FULL');
+      sqlite.pragma('foreign_keys = ON');
+    } catch (error) {
+      sqlite.close();
+      throw error;
+    }
+    const db = new Kysely<Tables>({ dialect: new TellingDialect({ database: sqlite }) });
+    const close = () => {
+      sqlite.close();
+    };
+    return { db, sqlite, existed, close };
+  });
 }
 
 /** Makes an empty file that only its owner can read, or narrows the one there. Returns whether it held anything. */
 function preparePrivateFile(file: string): boolean {
-  mkdirSync(dirname(file), { recursive: true, mode: 0o700 });
-  closeSync(openSync(file, 'a', 0o600));
+  makeFolder(dirname(file));
+  // One that is there is not opened: closing it would let go of the locks another connection of this program holds.
+  if (!existsSync(file)) closeSync(openSync(file, 'a', 0o600));
   const { mode, size } = statSync(file);
   if ((mode & 0o077) !== 0) chmodSync(file, 0o600);
+  refuseEmptied(file, size);
   return size > 0;
 }
 
-function isNotADatabase(error: unknown): boolean {
-  return error instanceof SqliteFile.SqliteError && error.code === 'SQLITE_NOTADB';
+/** An empty file is a new database; beside a log it is an old one that was cut off, and SQLite would drop the log. */
+function refuseEmptied(file: string, size: number): void {
+  const log = `${file}-wal`;
+  if (size > 0 || !existsSync(log) || statSync(log).size === 0) return;
+  const mend = 'Put back a copy: "loamtide restore FILE" (docs/copies-and-faults.md). Leave the -wal file where it is.';
+  throw storeFault(file, 'The database is empty, but its log is not: it was cut off.', mend);
 }
 
-function notADatabase(file: string): InputRefused {
-  return new InputRefused('The data cannot be opened.', [
-    { where: file, what: 'This file is not a database.', mend: 'Move it away, or name another data folder.' },
-  ]);
-}
+/** A connection whose faults are told in words. */
+class TellingConnection implements DatabaseConnection {
+  readonly #inner: DatabaseConnection;
+  readonly #file: string;
 
-/**
- * A plain "begin" takes the write lock only at the first write, and by then another writer may have changed what was
- * read: SQLite answers SQLITE_BUSY at once, without waiting. Taking the lock at the beginning waits its turn instead.
- */
-class LockingDriver extends SqliteDriver {
-  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
-    await connection.executeQuery(CompiledQuery.raw('begin immediate'));
+  constructor(inner: DatabaseConnection, file: string) {
+    this.#inner = inner;
+    this.#file = file;
+  }
+
+  async executeQuery<Row>(query: CompiledQuery): Promise<QueryResult<Row>> {
+    try {
+      return await this.#inner.executeQuery<Row>(query);
+    } catch (error) {
+      throw asStoreFault(error, this.#file);
+    }
+  }
+
+  streamQuery<Row>(query: CompiledQuery, chunkSize?: number): AsyncIterableIterator<QueryResult<Row>> {
+    return this.#inner.streamQuery<Row>(query, chunkSize);
   }
 }
 
-class LockingDialect extends SqliteDialect {
-  readonly #config: ConstructorParameters<typeof SqliteDialect>[0];
+class TellingDriver extends SqliteDriver {
+  readonly #sqlite: SqliteFile.Database;
 
-  constructor(config: ConstructorParameters<typeof SqliteDialect>[0]) {
+  constructor(config: OpenDatabase) {
+    super(config);
+    this.#sqlite = config.database;
+  }
+
+  override async acquireConnection(): Promise<DatabaseConnection> {
+    return new TellingConnection(await super.acquireConnection(), this.#sqlite.name);
+  }
+
+  /**
+   * A plain "begin" takes the write lock only at the first write, and by then another writer may have changed what was
+   * read: SQLite answers SQLITE_BUSY at once, without waiting. Taking the lock at the beginning waits its turn instead.
+   */
+  override async beginTransaction(connection: DatabaseConnection): Promise<void> {
+    await connection.executeQuery(CompiledQuery.raw('begin immediate'));
+  }
+
+  /** A full disk ends a transaction by itself (https://www.sqlite.org/lang_transaction.html): then nothing is left to take back. */
+  override async rollbackTransaction(connection: DatabaseConnection): Promise<void> {
+    if (this.#sqlite.inTransaction) await connection.executeQuery(CompiledQuery.raw('rollback'));
+  }
+}
+
+interface OpenDatabase {
+  database: SqliteFile.Database;
+}
+
+class TellingDialect extends SqliteDialect {
+  readonly #config: OpenDatabase;
+
+  constructor(config: OpenDatabase) {
     super(config);
     this.#config = config;
   }
 
   override createDriver(): Driver {
-    return new LockingDriver(this.#config);
+    return new TellingDriver(this.#config);
   }
 }

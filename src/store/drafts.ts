@@ -1,9 +1,9 @@
 /**
  * Gardens being set up, each until it has become a garden or is thrown away.
  */
-import { InputRefused } from '../garden/problem.ts';
 import { type SetUpDraft, setUpDraftSchema } from '../garden/set-up-draft.ts';
 import type { Instant } from '../measures/days.ts';
+import { StoreFault } from './fault.ts';
 import { parseJson } from './json.ts';
 import type { Database, DraftRow } from './tables.ts';
 
@@ -82,7 +82,7 @@ function listedOf(row: DraftRow): ListedDraft {
   try {
     return keptOf(row);
   } catch (error) {
-    if (error instanceof InputRefused) return { id: row.id, createdAt: row.created_at, changedAt: row.changed_at };
+    if (error instanceof StoreFault) return { id: row.id, createdAt: row.created_at, changedAt: row.changed_at };
     throw error;
   }
 }

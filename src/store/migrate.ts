@@ -6,6 +6,7 @@ import { InputRefused } from '../garden/problem.ts';
 import type { Instant } from '../measures/days.ts';
 import type { Connection } from './connection.ts';
 import { copyDatabase } from './copy.ts';
+import { stampOf } from './daily-copies.ts';
 import type { Database } from './tables.ts';
 
 /**
@@ -23,11 +24,10 @@ export async function migrate(
   const { db } = connection;
   const version = await versionOf(db);
   const missing = steps.filter((step) => step.version > version);
-  const newest = steps.at(-1)?.version ?? 0;
-  if (version > newest) throw newerDatabase(connection.sqlite.name, version, newest);
+  refuseNewer(connection.sqlite.name, version, newestOf(steps));
   if (missing.length === 0) return undefined;
   const copy = connection.existed ? copyName(connection.sqlite.name, version, now) : undefined;
-  if (copy !== undefined) await copyDatabase(connection, copy);
+  if (copy !== undefined) await copyDatabase(connection.sqlite.name, copy);
   for (const step of missing) await apply(db, step, now);
   return copy;
 }
@@ -66,15 +66,22 @@ async function apply(db: Database, step: Migration, now: Instant): Promise<void>
 
 /** "loamtide.db.version-1.20270418T093000Z.copy". */
 function copyName(file: string, version: number, now: Instant): string {
-  return `${file}.version-${version}.${now.replace(/\.\d+/, '').replace(/[-:]/g, '')}.copy`;
+  return `${file}.version-${version}.${stampOf(now)}.copy`;
 }
 
-function newerDatabase(file: string, version: number, newest: number): InputRefused {
-  return new InputRefused('The data cannot be opened.', [
+/** The version a database has after every step. */
+export function newestOf(steps: readonly Migration[]): number {
+  return steps.at(-1)?.version ?? 0;
+}
+
+/** @throws {InputRefused} when a database is newer than the program */
+export function refuseNewer(file: string, version: number, newest: number): void {
+  if (version <= newest) return;
+  throw new InputRefused('The data cannot be opened.', [
     {
       where: file,
       what: `The database has version ${version}; this program knows versions up to ${newest}.`,
-      mend: 'Run the newer program that wrote it, or put back a copy made before (see "Copies" in docs/running.md).',
+      mend: 'Run the newer program that wrote it, or put back a copy made before (docs/copies-and-faults.md).',
     },
   ]);
 }

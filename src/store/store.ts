@@ -2,14 +2,18 @@
  * The store: everything the household has told the program, and the last plan of each garden, in one SQLite file.
  * It keeps and hands back; it decides nothing.
  */
-import { join } from 'node:path';
+import { existsSync, statSync } from 'node:fs';
+import { dirname, join } from 'node:path';
 import { migrations } from '../../migrations/index.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
+import type { Problem } from '../garden/problem.ts';
 import type { Day, Instant } from '../measures/days.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { changeMark } from './change-mark.ts';
-import { connect } from './connection.ts';
+import { checkUp } from './check-up.ts';
+import { type Connection, connect } from './connection.ts';
 import { copyDatabase } from './copy.ts';
+import { type CopiesFolder, DailyCopies, dailyCopies } from './daily-copies.ts';
 import {
   type Claim,
   claimDelivery,
@@ -33,6 +37,8 @@ import {
   type KeptDraft,
   type ListedDraft,
 } from './drafts.ts';
+import { makeFolder } from './durable.ts';
+import { storeFault, tellingFaults } from './fault.ts';
 import { type FeedText, feedText, saveFeedText } from './feed-texts.ts';
 import {
   addFeed,
@@ -59,9 +65,11 @@ import {
   type PutAway,
   putAwayGarden,
 } from './gardens.ts';
+import { useTogether } from './in-use.ts';
 import { type Appended, append, ledger, type NewEntry } from './ledger.ts';
 import { migrate } from './migrate.ts';
 import { newestPlanDay, plan, savePlan } from './plans.ts';
+import { finishPutBack, putBack, type Replaced } from './put-back.ts';
 import { addReadingKey, findReadingKey, type ReadingKey, readingKeys, revokeReadingKey } from './reading-keys.ts';
 import { keepSigningKey, signingKey } from './signing-keys.ts';
 import type { Database } from './tables.ts';
@@ -169,11 +177,21 @@ export interface Store extends Shelves {
    */
   transaction<Result>(work: (shelves: Shelves) => Promise<Result>): Promise<Result>;
   /**
-   * Copies the database, while in use, into a new file that only its owner can read.
+   * Copies the database, while in use, into a new file that only its owner can read; see copy.ts.
    *
    * @throws {InputRefused} when there is a file of that name already
+   * @throws {StoreFault} when the copy cannot be written, or the database is damaged
    */
   backup(file: string): Promise<void>;
+  /**
+   * Makes the daily copy if it is due by the hour of the household's day; see daily-copies.ts.
+   *
+   * @returns the file made, if any
+   * @throws {StoreFault} when it could not be made
+   */
+  renewCopies(now: Instant, hour: number): Promise<string | undefined>;
+  /** What there is to mend about the data: damage, copies that are late, a disk that fills up. Reads all of it. */
+  checkUp(now?: Instant): Promise<Problem[]>;
   close(): Promise<void>;
 }
 
@@ -182,28 +200,91 @@ export function databaseIn(dataFolder: string): string {
   return join(dataFolder, 'loamtide.db');
 }
 
+/** Folder of daily copies in the data folder, where none is named. */
+const COPIES = 'copies';
+
+/** How a store is opened. */
+export interface Opening {
+  /** Database file, or ":memory:" for one that is gone when closed. */
+  file: string;
+  /** The moment written beside each migration and into the copy's name; the clock's unless given. */
+  now?: Instant;
+  /** A folder that is there for daily copies, or none at all; a folder of their own beside the database unless given. */
+  copies?: { folder: string } | 'none';
+}
+
 /**
  * Opens the store, making folder and file where there are none and bringing an older database up to date after a copy.
  *
- * @param options.file database file, or ":memory:" for one that is gone when closed
- * @param options.now the moment written beside each migration and into the copy's name; the clock's unless given
- * @throws {InputRefused} when the file is no database, or one written by a newer program
+ * @throws {StoreFault} when the file is no database, or its place cannot be used
+ * @throws {InputRefused} when it was written by a newer program
  */
-export async function openStore({ file, now }: { file: string; now?: Instant }): Promise<Store> {
-  const connection = connect(file);
+export async function openStore({ file, now, copies }: Opening): Promise<Store> {
+  const inMemory = file === ':memory:';
+  const folder = inMemory ? undefined : copiesFolder(file, copies);
+  if (!inMemory) tellingFaults(file, () => finishPutBack(file));
+  if (folder !== undefined) refuseLost(file, folder);
+  const connection = inMemory ? connect(file) : connectTogether(file);
   try {
     await migrate(connection, migrations, now ?? new Date().toISOString());
   } catch (error) {
-    connection.sqlite.close();
+    connection.close();
     throw error;
   }
+  const daily = folder && new DailyCopies(file, folder);
   return {
     ...shelvesOf(connection.db),
     changeMark: changeMark(connection.sqlite),
     transaction: (work) => connection.db.transaction().execute((transaction) => work(shelvesOf(transaction))),
-    backup: (target) => copyDatabase(connection, target),
-    close: () => connection.db.destroy(),
+    backup: (target) => copyDatabase(file, target),
+    renewCopies: async (at, hour) => daily?.renew(at, hour),
+    checkUp: async (at = new Date().toISOString()) => (inMemory ? [] : checkUp({ file, copies: daily, now: at })),
+    close: async () => {
+      await connection.db.destroy();
+      connection.close();
+    },
   };
+}
+
+/**
+ * Puts a copy in place of the database; see put-back.ts.
+ *
+ * @throws {InputRefused} when the copy is not good, or a program uses the data
+ * @throws {StoreFault} when the place cannot take it
+ */
+export function restoreStore({ file, copy, now }: { file: string; copy: string; now: Instant }): Promise<Replaced> {
+  return putBack({ database: file, copy, now, steps: migrations });
+}
+
+/** Opens a database as one of those who use it. */
+function connectTogether(file: string): Connection {
+  tellingFaults(file, () => makeFolder(dirname(file)));
+  const letGo = useTogether(file);
+  try {
+    const connection = connect(file);
+    const close = () => {
+      connection.close();
+      letGo();
+    };
+    return { ...connection, close };
+  } catch (error) {
+    letGo();
+    throw error;
+  }
+}
+
+/** Where copies are kept and the database is gone, it is not begun anew unseen. */
+function refuseLost(file: string, { folder }: CopiesFolder): void {
+  if (existsSync(file) && statSync(file).size > 0) return;
+  const [newest] = tellingFaults(folder, () => dailyCopies(folder));
+  if (newest === undefined) return;
+  const mend = `Put one back: "loamtide restore ${newest.file}". To begin anew, move the copies away first.`;
+  throw storeFault(file, `The database is gone, but copies of it are kept in ${folder}.`, mend);
+}
+
+function copiesFolder(file: string, copies: Opening['copies']): CopiesFolder | undefined {
+  if (copies === 'none') return undefined;
+  return copies === undefined ? { folder: join(dirname(file), COPIES), isOurs: true } : { ...copies, isOurs: false };
 }
 
 function shelvesOf(db: Database): Shelves {

@@ -6,6 +6,7 @@ import { contextStorage, tryGetContext } from 'hono/context-storage';
 import { InputRefused } from '../garden/problem.ts';
 import { createLog, type Log, stackOf } from '../log/log.ts';
 import type { Steward } from '../steward/steward.ts';
+import { StoreFault } from '../store/fault.ts';
 import { answerRoutes } from './answer-route.tsx';
 import { awayRoutes } from './away-route.tsx';
 import { bedsRoutes } from './beds-route.tsx';
@@ -152,6 +153,10 @@ function answerTrouble(c: Context, { status, message, problems, requestId = c.ge
 /** What may be said about an error: its own words where they were meant for the reader, else only that there was one. */
 function troubleOf(error: unknown, log: Log): Trouble {
   if (error instanceof Trouble) return error;
+  if (error instanceof StoreFault) {
+    log.error('data out of reach', { id: tryGetContext()?.get('requestId'), fault: error.message });
+    return new Trouble(503, 'The garden’s data cannot be reached just now', error.problems);
+  }
   if (error instanceof InputRefused) return new Trouble(422, 'That cannot be done', error.problems);
   // Work that goes on behind an answer still stands in the request that began it.
   const id = tryGetContext()?.get('requestId');

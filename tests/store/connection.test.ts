@@ -66,7 +66,7 @@ describe('who may read the data', () => {
     const file = join(tempFolder(), 'loamtide.db');
     const shoppingList = 'twine, labels, fleece, and a great deal more of it\n'.repeat(40);
     writeFileSync(file, shoppingList);
-    expect(() => connect(file)).toThrow(/not a database.*another data folder/s);
+    expect(() => connect(file)).toThrow(/not a database.*another folder/s);
     expect(statSync(file).size).toBe(shoppingList.length);
   });
 });

@@ -51,8 +51,9 @@ describe('migrations', () => {
   });
 
   test('every table but their own carries the garden', async () => {
-    const { db, sqlite } = opened(':memory:');
-    await migrate({ db, sqlite, existed: false }, migrations, NOON);
+    const connection = opened(':memory:');
+    const { sqlite } = connection;
+    await migrate(connection, migrations, NOON);
     const withoutGarden = tablesOf(sqlite).filter(
       (table) => !sqlite.prepare("select 1 from pragma_table_info(?) where name = 'garden_id'").get(table),
     );
@@ -68,9 +69,10 @@ describe('migrations', () => {
   });
 
   test('a step that fails leaves nothing of itself, and those before it stand', async () => {
-    const { db, sqlite } = opened(':memory:');
+    const connection = opened(':memory:');
+    const { sqlite } = connection;
     const steps = [...migrations, addSheds, breakHalfway];
-    await expect(migrate({ db, sqlite, existed: false }, steps, NOON)).rejects.toThrow(/no_such_table/);
+    await expect(migrate(connection, steps, NOON)).rejects.toThrow(/no_such_table/);
     expect(versionsOf(sqlite)).toEqual([...KNOWN, addSheds.version]);
     expect(tablesOf(sqlite)).toContain('sheds');
     expect(tablesOf(sqlite)).not.toContain('ponds');
@@ -112,7 +114,7 @@ describe('the copy made before migrating', () => {
     const file = join(folder, 'loamtide.db');
     await (await openStore({ file })).close();
     await (await openStore({ file })).close();
-    expect(readdirSync(folder)).toEqual(['loamtide.db']);
+    expect(readdirSync(folder)).toEqual(['loamtide.db', 'loamtide.db.lock']);
   });
 });
 

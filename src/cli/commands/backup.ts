@@ -7,7 +7,7 @@ import { writeLines } from '../output.ts';
 
 export const backup = command({
   name: 'backup',
-  about: 'Copies the database, also while the server runs, into a new file.',
+  about: 'Copies the database, also while the server runs, into a new file, and checks the copy.',
   argument: { flags: '<file>', about: 'the copy: a file that does not exist yet' },
   options: everywhere,
   run: (call) =>
@@ -19,8 +19,8 @@ export const backup = command({
         throw unwritable(file, codeOf(error)) ?? error;
       }
       writeLines(at.stdout, [
-        `Copied to ${file}.`,
-        'Keep it private: it holds the secrets of your feeds and mail. docs/running.md says how to put it back.',
+        `Copied to ${file}, and found sound.`,
+        'Keep it private: it holds the secrets of your feeds and mail. Put it back with "loamtide restore".',
       ]);
     }),
 });

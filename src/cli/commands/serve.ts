@@ -6,12 +6,13 @@ import { feedAddress } from '../../web/settings.ts';
 import { command } from '../command.ts';
 import { faultText } from '../fault-text.ts';
 import { clockOf, dataFolder, withHousehold } from '../household.ts';
+import { keepCopied } from '../keep-copied.ts';
 import { keepPlanned } from '../keep-planned.ts';
 import { keepPosted } from '../keep-posted.ts';
 import { type OpenDoor, openDoor } from '../listen.ts';
 import { everywhere } from '../options.ts';
 import { writeLines } from '../output.ts';
-import { planningTold, postingTold, programLog } from '../program-log.ts';
+import { copyingTold, planningTold, postingTold, programLog } from '../program-log.ts';
 import { portValue } from '../values.ts';
 
 const LOOPBACK = '127.0.0.1';
@@ -40,12 +41,15 @@ export const serve = command({
     const { at, settings, options } = call;
     const log = programLog(at, settings);
     const report = (fault: unknown) => log.error('fault', { fault: faultText(fault) });
-    await withHousehold(call, { make: true, report }, async ({ steward }) => {
+    await withHousehold(call, { make: true, report }, async (household) => {
+      const { store, steward } = household;
+      for (const { where, what, mend } of await store.checkUp(at.now())) log.warn('check-up', { where, what, mend });
       const empty = await isEmpty(steward);
       if (empty) await layDemo({ steward, clock: clockOf(at, options.today) });
       const stopPlanning = await keepPlanned(steward, planningTold(log));
       // Whoever stands on another day looks around: nobody is sent mail of it.
       const stopPosting = options.today === undefined ? keepPosted(steward, postingTold(log)) : async () => undefined;
+      const stopCopying = keepCopied(household, at, copyingTold(log));
       const { publicUrl } = settings;
       const port = options.port ?? settings.port;
       let closeDoor = async (): Promise<void> => undefined;
@@ -63,7 +67,7 @@ export const serve = command({
         await at.untilStopped();
         log.info('stopping');
       } finally {
-        await Promise.all([closeDoor(), stopPosting(), stopPlanning()]);
+        await Promise.all([closeDoor(), stopPosting(), stopPlanning(), stopCopying()]);
       }
     });
     log.info('stopped');
