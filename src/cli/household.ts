@@ -6,6 +6,7 @@ import { join, resolve } from 'node:path';
 import { withoutAbsent } from '../garden/without-absent.ts';
 import type { Day } from '../measures/days.ts';
 import { createSteward } from '../steward/create-steward.ts';
+import type { Crew } from '../steward/crew/crew.ts';
 import type { Clock } from '../steward/planner.ts';
 import type { PostSettings } from '../steward/post/settings.ts';
 import type { Steward } from '../steward/steward.ts';
@@ -33,6 +34,8 @@ export interface Opening {
   onlyLook?: boolean;
   /** Told of what went wrong behind an answer that was given all the same; standard error unless given. */
   report?: (fault: unknown) => void;
+  /** Who makes the plans; without it they are made in this thread, which a single command is done with soonest. */
+  crew?: Crew;
 }
 
 export interface Household {
@@ -55,10 +58,8 @@ export async function withHousehold<Result>(
 }
 
 /** Opens the data folder. Closing the steward closes it. */
-export async function openHousehold(
-  looking: Looking,
-  { make = false, onlyLook = false, report }: Opening,
-): Promise<Household> {
+export async function openHousehold(looking: Looking, opening: Opening): Promise<Household> {
+  const { make = false, onlyLook = false, report, crew } = opening;
   const { at, options } = looking;
   const file = databaseIn(dataFolder(looking));
   if (!make && !existsSync(file)) throw noData(file);
@@ -68,6 +69,7 @@ export async function openHousehold(
     clock: clockOf(at, options.today),
     report: report ?? ((fault) => at.stderr.write(`${faultText(fault)}\n`)),
     post: postSettings(looking),
+    ...(crew === undefined ? {} : { crew }),
   });
   return { store, steward };
 }

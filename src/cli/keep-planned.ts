@@ -15,19 +15,18 @@ export interface RoundEnds<Done> {
 }
 
 /**
- * Has plans whose day has passed made again, now and every minute.
+ * Has plans whose day has passed made again, now and every minute; meanwhile the last good ones are served.
  *
  * @param ends told of the gardens planned, and of what could not be planned
- * @returns once the first round is over, a function that stops it after the garden under way
+ * @returns a function that stops it after the gardens under way
  */
-export async function keepPlanned(
+export function keepPlanned(
   steward: Pick<Steward, 'refresh'>,
   ends: RoundEnds<readonly string[]>,
-): Promise<() => Promise<void>> {
+): () => Promise<void> {
   const stopped = new AbortController();
   const round = () => steward.refresh(stopped.signal).then(ends.done, ends.failed);
   let underWay = round();
-  await underWay;
   const timer = setInterval(() => {
     underWay = underWay.then(round);
   }, EVERY_MS);

@@ -12,6 +12,7 @@ import { addDays, type Day, isDay } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Store } from '../store/store.ts';
 import { linksIn } from './answers/follow.ts';
+import { type Crew, inThisThread } from './crew/crew.ts';
 import { skippedTask } from './done-task.ts';
 import { addFeed, changeFeed, rotateFeed } from './feeds.ts';
 import { followHousehold } from './feeds-of-members.ts';
@@ -19,14 +20,15 @@ import { gardensIn } from './gardens-away.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { importPreview } from './incoming.ts';
 import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
-import { mendFacts, mendPreview } from './mend.ts';
-import { type Clock, gardenOf, Planner, type VersionedView } from './planner.ts';
+import { mendPreview, mendTaken, refusing } from './mend.ts';
+import { type Clock, gardenOf, Planner, type TriedOut, type VersionedView } from './planner.ts';
 import { postIn } from './post/post.ts';
 import type { PostSettings } from './post/settings.ts';
 import { UnderWay } from './post/under-way.ts';
 import { putOffFacts } from './put-off.ts';
 import { keysIn } from './reading-keys.ts';
 import { recordsIn } from './records.ts';
+import { refreshed } from './refresh.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
 import { ServedFeeds } from './served-feeds.ts';
 import { setUpIn } from './set-up/set-up.ts';
@@ -38,6 +40,12 @@ import { whatFails } from './what-fails.ts';
 /** Times a fact is offered again when somebody else's came in between. */
 const TRIES = 5;
 
+/** Facts on their way into the ledger, with what may speak against the garden as they would make it. */
+interface Taken {
+  facts: readonly Fact[];
+  refuse: (tried: TriedOut) => void;
+}
+
 /** What a steward is given. */
 export interface StewardSettings {
   store: Store;
@@ -46,28 +54,42 @@ export interface StewardSettings {
   report?: (fault: unknown) => void;
   /** How lists leave the house; without it they do not. */
   post?: PostSettings;
+  /** Who makes plans; without it they are made in this thread. */
+  crew?: Crew;
 }
 
 /** A steward over a store. Closing it closes the store. */
-export function createSteward({ store, clock, report = console.error, post = {} }: StewardSettings): Steward {
-  const planner = new Planner(store, clock);
+export function createSteward(settings: StewardSettings): Steward {
+  const { store, clock, report = console.error, post = {}, crew = inThisThread() } = settings;
+  const planner = new Planner(store, clock, crew);
   const underWay = new UnderWay();
   const served = new ServedFeeds({ store, clock, planner, report });
 
-  /** Takes facts in: made from the garden as it stands, and made again when it moved on meanwhile. */
+  /**
+   * Takes facts in: made from the garden as it stands, and made again when it moved on meanwhile. Their plan is made before
+   * they are kept, so that nothing is kept that no plan can be made of.
+   */
   async function accept(
     gardenId: string,
     by: string,
-    factsOf: (view: VersionedView) => readonly Fact[] | Promise<readonly Fact[]>,
+    takenFrom: (view: VersionedView) => readonly Fact[] | Promise<Taken>,
   ): Promise<ChangedPlan> {
     for (let tried = 0; tried < TRIES; tried += 1) {
       const view = await planner.view(gardenId);
       const recorded = { recordedAt: clock.now(), recordedOn: view.plan.today, by };
-      const entries = (await factsOf(view)).map((fact) => ({ ...recorded, fact: checkedFact(fact) }));
+      const taken = await takenFrom(view);
+      const { facts, refuse } = 'facts' in taken ? taken : { facts: taken, refuse: undefined };
+      if (facts.length === 0) return view.plan;
+      const entries = facts.map((fact) => ({ ...recorded, fact: checkedFact(fact) }));
+      const last = view.ledger.at(-1)?.entry ?? 0;
+      const numbered = entries.map((entry, index) => ({ ...entry, entry: last + 1 + index }));
+      const made = await planner.tryAdding(view, numbered);
+      refuse?.(made);
       const added = await store.append(gardenId, view.version, entries);
       if (added.outcome !== 'added') continue;
+      await planner.adopt(gardenId, made, added.version);
       const { plan } = await planner.view(gardenId);
-      return entries.length === 0 ? plan : { ...plan, entry: (view.ledger.at(-1)?.entry ?? 0) + entries.length };
+      return { ...plan, entry: last + entries.length };
     }
     throw new Error(`Garden "${gardenId}" kept changing. Nothing was written. Try again.`);
   }
@@ -129,24 +151,22 @@ export function createSteward({ store, clock, report = console.error, post = {} 
     fileNow: async (gardenId) => gardenFileOf((await planner.view(gardenId)).garden),
     previewMend: async (gardenId, edits) => mendPreview(planner, await planner.view(gardenId), edits),
     mend: (gardenId, edits, by) =>
-      following(gardenId, () => accept(gardenId, by, (view) => mendFacts(planner, view, edits))),
+      following(gardenId, () => refusing(() => accept(gardenId, by, (view) => mendTaken(view, edits)))),
     async previewUndo(gardenId, wanted) {
       const view = await planner.view(gardenId);
       const entry = entryToUndo(view.ledger, wanted);
       if (entry === undefined) return undefined;
       const undone = withUndone(view.ledger, entry, view.plan.today);
       refuseContradiction(view.garden, undone);
-      const after = await planner.planFrom(undone, view);
+      const { plan: after } = await planner.wouldBe(undone, view);
       return { entry, leaning: leaningOn(view.ledger, entry), moves: movesBetween(view.plan, after) };
     },
     undo: (gardenId, wanted, by) =>
       following(gardenId, () =>
-        accept(gardenId, by, async (view) => {
+        accept(gardenId, by, (view) => {
           const entry = entryToUndo(view.ledger, wanted);
           if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
-          const undone = withUndone(view.ledger, entry, view.plan.today);
-          refuseContradiction(view.garden, undone);
-          await planner.planFrom(undone, view);
+          refuseContradiction(view.garden, withUndone(view.ledger, entry, view.plan.today));
           return [{ kind: 'entry-undone', entry: entry.entry }];
         }),
       ),
@@ -161,34 +181,16 @@ export function createSteward({ store, clock, report = console.error, post = {} 
     reopenFeed: (gardenId, feedId) => store.reopenFeed({ gardenId, feedId }, clock.now()),
     rotateFeed: (gardenId, feedId) => rotateFeed({ store, clock }, { gardenId, feedId }),
     feedBody: (token, by) => served.answer(token, by),
-    refresh: (signal) => refreshed(store, planner, signal),
+    refresh: (signal) => refreshed({ store, planner, crew }, signal),
     whatFails: () => whatFails({ store, clock }),
     async close() {
       await underWay.stop();
+      await crew.close();
       await served.written();
       await store.close();
     },
   };
   return steward;
-}
-
-/** Plans every garden whose plan is out of date; those that fail are told of when all have been tried. */
-async function refreshed(store: Store, planner: Planner, signal?: AbortSignal): Promise<string[]> {
-  const planned: string[] = [];
-  const failures: unknown[] = [];
-  for (const id of await store.gardenIds()) {
-    if (signal?.aborted) break;
-    try {
-      const before = await store.plan(id);
-      const { plan } = await planner.view(id);
-      if (before?.today !== plan.today || before.factsVersion !== plan.factsVersion) planned.push(id);
-    } catch (error) {
-      failures.push(error);
-    }
-  }
-  if (failures.length > 0)
-    throw failures.length === 1 ? failures[0] : new AggregateError(failures, failures.join('\n'));
-  return planned;
 }
 
 /** A fact as it may be kept: what could not be read back is refused before it is written. */

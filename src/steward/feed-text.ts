@@ -21,6 +21,9 @@ const rendered = new WeakMap<Plan, Map<string, FeedBody>>();
 const LONGEST_SHOWN_DAYS = 366;
 
 /** What a feed is rendered from. */
+type Planned = Pick<GardenView, 'garden' | 'plan'>;
+
+/** How a feed is rendered. */
 export type RenderedFeed = Pick<Feed, 'id' | 'label' | 'shape' | 'shapeRevision' | 'shapedAt' | 'changedAt'>;
 
 /**
@@ -28,7 +31,7 @@ export type RenderedFeed = Pick<Feed, 'id' | 'label' | 'shape' | 'shapeRevision'
  * and shape give the same octets, whatever texts are kept from the plan before.
  */
 export function feedTextOf(
-  view: GardenView,
+  view: Planned,
   { feed, kept = new KeptTexts() }: { feed?: RenderedFeed; kept?: KeptTexts } = {},
 ): FeedBody {
   const texts = rendered.get(view.plan) ?? new Map<string, FeedBody>();
@@ -50,7 +53,7 @@ function isPlain({ shape, shapeRevision }: RenderedFeed): boolean {
   return shapeRevision === 0 && sameShape(shape, PLAIN_SHAPE);
 }
 
-function render({ garden, plan }: GardenView, feed: RenderedFeed | undefined, kept: KeptTexts): FeedBody {
+function render({ garden, plan }: Planned, feed: RenderedFeed | undefined, kept: KeptTexts): FeedBody {
   const view = viewOf(garden, feed);
   const { head, eventTexts } = gardenFeed(plan, garden.place.units, frameOf(garden, feed), { view, kept });
   const changedAt = latestOf(lastChange({ garden, plan }, view), feed?.changedAt ?? '');
@@ -111,7 +114,7 @@ function frameOf({ name, household }: Garden, feed: RenderedFeed | undefined): F
  * When the feed last became another: with the plan's entries, or at the beginning of the day on which one of them came
  * into the span a feed shows, or left it.
  */
-function lastChange({ garden, plan }: Pick<GardenView, 'garden' | 'plan'>, { shape, people }: FeedView): Instant {
+function lastChange({ garden, plan }: Planned, { shape, people }: FeedView): Instant {
   const { timeZone } = garden.place;
   const revised = dayIn(timeZone, plan.revisedAt);
   const shownOn = (today: Day): string => {

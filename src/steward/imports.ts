@@ -25,6 +25,8 @@ export interface ImportRoom {
 export interface TriedImport extends TriedOut {
   gardenId: string;
   ledger: readonly LedgerEntry[];
+  /** Whether there is no such garden yet: its first plan is the one that was tried. */
+  isNew: boolean;
   /** Keeps it, inside a transaction. */
   keep(shelves: Shelves): Promise<void>;
 }
@@ -35,8 +37,10 @@ export interface TriedImport extends TriedOut {
  * @throws {InputRefused} when the climate cannot be worked out, or two crops are planned for one bed at once
  */
 export async function importGarden(room: ImportRoom, garden: GardenImport, by: string): Promise<Plan> {
-  const { gardenId, keep } = await tryImport(room, garden, by);
+  const tried = await tryImport(room, garden, by);
+  const { gardenId, keep } = tried;
   await room.store.transaction(keep);
+  if (tried.isNew) await room.planner.adopt(gardenId, tried, await room.store.factsVersion(gardenId));
   return (await room.planner.view(gardenId)).plan;
 }
 
@@ -52,25 +56,24 @@ export async function tryImport(room: ImportRoom, garden: GardenImport, by: stri
   const today = clock.today ?? dayIn(file.garden.timeZone, clock.now());
   const fact = { kind: 'garden-imported' as const, file, prefer };
   const recorded = { recordedAt: clock.now(), recordedOn: today, by };
-  const entry = { ...recorded, fact };
   const log = { ...recorded, fact: { kind: 'weather-logged' as const, days: [...weather] } };
+  const entries = [{ ...recorded, fact }, ...(weather.length === 0 ? [] : [log])];
   const known = (await store.gardenIds()).includes(gardenId);
   if (!known) await refusePutAway(store, gardenId);
   const before = known ? await store.ledger(gardenId) : [];
-  const ledger = withMemberIds([...before, { ...entry, entry: (before.at(-1)?.entry ?? 0) + 1 }]);
-  const trial = gardenOf(gardenId, ledger);
-  const held = record ?? (known ? await store.weatherRecord(gardenId) : undefined);
-  const climate = await climateOf(trial, today, { record: held, stations: readStationTable });
-  refuseCrowded(file, trial, climate);
-  const plan = planner.plan(trial, climate, today, 0, undefined);
+  const last = before.at(-1)?.entry ?? 0;
+  const numbered = entries.map((entry, index) => ({ ...entry, entry: last + 1 + index }));
+  const ledger = withMemberIds([...before, ...numbered]);
+  const tried = await planner.tryOut(gardenId, ledger, { record, published: undefined, version: 0 });
+  refuseCrowded(file, tried.garden, tried.climate);
   const keep = async (shelves: Shelves) => {
     if (!known) await refuseTaken(shelves, gardenId);
     if (!known) await shelves.createGarden({ id: gardenId, name: file.garden.name, createdAt: clock.now() });
     if (record !== undefined) await shelves.replaceWeatherRecord(gardenId, record);
-    if (known) await followHousehold({ store: shelves, clock }, [gardenOf(gardenId, before), trial]);
-    await appendNow(shelves, gardenId, weather.length === 0 ? [entry] : [entry, log]);
+    if (known) await followHousehold({ store: shelves, clock }, [gardenOf(gardenId, before), tried.garden]);
+    await appendNow(shelves, gardenId, entries);
   };
-  return { gardenId, garden: trial, climate, plan, ledger, keep };
+  return { ...tried, gardenId, ledger, isNew: !known, keep };
 }
 
 /** A file of a garden that was put away says nothing of whether it is to come back. */

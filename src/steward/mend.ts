@@ -30,23 +30,29 @@ interface Mend {
   facts: Fact[];
 }
 
+/** A mend on its way into the ledger. */
+export interface MendTaken {
+  /** The fact that the edits make; none where they change nothing. */
+  facts: readonly Fact[];
+  /** Refuses the garden with them where two crops would come to stand in each other's way. */
+  refuse: (tried: TriedOut) => void;
+}
+
 /**
- * The fact that edits make; none where they change nothing.
+ * What edits are kept as.
  *
- * @throws {InputRefused} with every problem, where the garden as it would be cannot be read, or no plan can be made of it
+ * @throws {InputRefused} with every problem, where the garden as it would be cannot be read
  */
-export async function mendFacts(planner: Planner, view: VersionedView, edits: readonly Edit[]): Promise<Fact[]> {
-  return refusing(async () => {
-    const mend = mendOf(view, edits);
-    await triedOut(planner, view, mend);
-    return mend.facts;
-  });
+export async function mendTaken(view: VersionedView, edits: readonly Edit[]): Promise<MendTaken> {
+  const { checked, facts } = await refusing(async () => mendOf(view, edits));
+  const refuse = ({ garden, climate }: TriedOut) => refuseCrowded(checked, garden, climate, view.garden);
+  return { facts, refuse };
 }
 
 /**
  * What edits would change, and do to the plan. Nothing is kept.
  *
- * @throws {InputRefused} as {@link mendFacts}
+ * @throws {InputRefused} with every problem, where the garden as it would be cannot be read, or no plan can be made of it
  */
 export async function mendPreview(planner: Planner, view: VersionedView, edits: readonly Edit[]): Promise<MendPreview> {
   return refusing(async () => {
@@ -84,7 +90,7 @@ function mendOf({ garden, ledger, plan }: VersionedView, edits: readonly Edit[])
 /**
  * The same with a long record behind the garden that is kept together with the edits.
  *
- * @throws {InputRefused} as {@link mendFacts}; also where the record is too short to plan by
+ * @throws {InputRefused} as {@link mendPreview}; also where the record is too short to plan by
  */
 export async function mendWithRecord(
   planner: Planner,
@@ -92,7 +98,7 @@ export async function mendWithRecord(
   edits: readonly Edit[],
   record: WeatherRecord,
 ): Promise<{ tried: TriedOut; facts: readonly Fact[] }> {
-  if (edits.length === 0) return { tried: await planner.tryOut(view.ledger, view, record), facts: [] };
+  if (edits.length === 0) return { tried: await planner.wouldBe(view.ledger, view, record), facts: [] };
   return refusing(async () => {
     const mend = mendOf(view, edits);
     return { tried: await triedOut(planner, view, mend, record), facts: mend.facts };
@@ -111,7 +117,7 @@ async function triedOut(
   const { today } = view.plan;
   const entry = (view.ledger.at(-1)?.entry ?? 0) + 1;
   const told = { entry, recordedAt: `${today}T00:00:00.000Z`, recordedOn: today, by: '', fact };
-  const tried = await planner.tryOut([...view.ledger, told], view, record);
+  const tried = await planner.wouldBe([...view.ledger, told], view, record);
   refuseCrowded(checked, tried.garden, tried.climate, view.garden);
   return tried;
 }
@@ -132,7 +138,8 @@ function goneInWords(list: string, row: TellableRow, reader: RowReader): string 
   return `${rowInWords(list, row, reader)}${logs === undefined ? '' : `, with ${logs}`}`;
 }
 
-async function refusing<Made>(make: () => Promise<Made>): Promise<Made> {
+/** Says of whatever is refused that it is a change that was. */
+export async function refusing<Made>(make: () => Promise<Made>): Promise<Made> {
   try {
     return await make();
   } catch (error) {

@@ -19,7 +19,7 @@ import { noWishProblems, planProblems, wishProblems } from './bed-plan/plan-prob
 import { choiceProblems } from './cover-choice.ts';
 import { householdProblems } from './household-reports.ts';
 import { lookProblems } from './look-report.ts';
-import { gardenOf, type Planner, type VersionedView } from './planner.ts';
+import type { Planner, VersionedView } from './planner.ts';
 import { regrowthProblems } from './regrowth-report.ts';
 import { stageProblems } from './stage-report.ts';
 import type { Report, ReportPreview } from './steward.ts';
@@ -48,8 +48,7 @@ export function refuseUnlikely(view: VersionedView, report: Report): void {
 export async function reportPreview(planner: Planner, view: VersionedView, report: Report): Promise<ReportPreview> {
   refuseUnlikely(view, report);
   const ledger = [...view.ledger, entryOf(view, report)];
-  const after = await planner.planFrom(ledger, view);
-  const garden = gardenOf(view.garden.id, ledger);
+  const { garden, plan: after } = await planner.wouldBe(ledger, view);
   return { before: view.plan, after, garden, moves: movesBetween(view.plan, after) };
 }
 

@@ -3,6 +3,7 @@
  * one cannot be made, readers are shown the last good one, since calendar apps drop what they hold at the first error.
  */
 import { createHash } from 'node:crypto';
+import { setTimeout as after } from 'node:timers/promises';
 import { closedFeed, graceEnds } from '../calendar/closed-feed.ts';
 import { KeptTexts } from '../calendar/kept-texts.ts';
 import { renderFeed } from '../calendar/render-feed.ts';
@@ -11,11 +12,25 @@ import type { Feed, FeedAddress, FeedName } from '../store/feeds.ts';
 import type { Store } from '../store/store.ts';
 import { FeedBatch } from './feed-batch.ts';
 import { bodyOf, feedTextOf, likenessOf } from './feed-text.ts';
-import { type Clock, dayBegins, type Planner, type VersionedView } from './planner.ts';
+import { type Clock, dayBegins, type Planner, type Standing } from './planner.ts';
+import { Recent } from './recent.ts';
 import type { FeedBody } from './steward.ts';
 
 /** How long the last good text is served before a new one is tried again. House default. */
 const RETRY_MS = 60_000;
+
+/**
+ * How long a reader is kept waiting for a plan that is being made; then the last good text is sent, which is a day old at
+ * most where nothing was told meanwhile. House default.
+ */
+const PATIENCE_MS = 500;
+/** How long that text is sent before the new one is looked for again. House default. */
+const AGAIN_MS = 5_000;
+
+/** Texts held ready. House default: more than a few households subscribe to; one may take some hundred KiB. */
+const FEEDS_HELD = 256;
+/** Gardens and shapes whose events are kept from one text to the next. House default. */
+const TEXTS_HELD = 48;
 
 /** Later than any moment of a plan. */
 const NEVER: Instant = '9999-12-31T23:59:59.999Z';
@@ -27,7 +42,18 @@ interface Held {
   mark: number;
   from: Instant;
   until: Instant;
+  /** What it was made from; absent of a notice, and of a text that stands in for another. */
+  made?: string;
 }
+
+/** When an address is asked for, and with what. */
+interface AskedAt {
+  mark: number;
+  now: Instant;
+  token: string;
+}
+
+const LATE = Symbol('late');
 
 /** What serving feeds works with. */
 export interface ServingRoom {
@@ -42,9 +68,8 @@ export interface ServingRoom {
 export class ServedFeeds {
   readonly #room: ServingRoom;
   readonly #batch: FeedBatch;
-  readonly #held = new Map<string, Held>();
-  readonly #texts = new Map<string, { isLike: string; texts: KeptTexts }>();
-  readonly #views = new Map<string, { mark: number; view: Promise<VersionedView> }>();
+  readonly #held = new Recent<string, Held>(FEEDS_HELD);
+  readonly #texts = new Recent<string, { isLike: string; texts: KeptTexts }>(TEXTS_HELD);
 
   constructor(room: ServingRoom) {
     this.#room = room;
@@ -73,7 +98,7 @@ export class ServedFeeds {
     let address: FeedAddress | undefined;
     try {
       address = await this.#room.store.findFeedAddress(token);
-      const next = address && (await this.#answerOf(address, { ...at, token }));
+      const next = address && (await this.#inTime(address, before, { ...at, token }));
       if (next === undefined) this.#held.delete(hash);
       else this.#held.set(hash, next);
       if (next !== undefined && address?.closedAt === undefined && next.feed.etag !== before?.feed.etag) {
@@ -90,7 +115,31 @@ export class ServedFeeds {
     }
   }
 
-  async #answerOf(address: FeedAddress, at: { mark: number; now: Instant; token: string }): Promise<Held | undefined> {
+  /** An answer; where it takes long, the last good text in its place, while it is made for the next who asks. */
+  async #inTime(address: FeedAddress, before: Held | undefined, at: AskedAt): Promise<Held | undefined> {
+    const made = await this.#madeFrom(address);
+    if (made !== undefined && before?.made === made && before.from <= at.now && at.now < before.until)
+      return { ...before, mark: at.mark };
+    const answer = this.#answerOf(address, at);
+    const late = after(PATIENCE_MS, LATE, { ref: false });
+    const first = await Promise.race([answer, late]);
+    if (first !== LATE) return first && made !== undefined ? { ...first, made } : first;
+    const good = before ?? (await this.#lastGood(address.feed));
+    if (good === undefined) return answer;
+    answer.catch((fault) => this.#room.report(fault));
+    const { name, feed } = good;
+    return { name, feed, ...from(at), until: new Date(Date.parse(at.now) + AGAIN_MS).toISOString() };
+  }
+
+  /** What the text of an open feed hangs on, besides the day. */
+  async #madeFrom({ feed, closedAt }: FeedAddress): Promise<string | undefined> {
+    if (closedAt !== undefined) return undefined;
+    const { id, gardenId, label, shape, shapeRevision, shapedAt, changedAt } = feed;
+    const version = await this.#room.store.factsVersion(gardenId);
+    return JSON.stringify([gardenId, version, id, label, shape, shapeRevision, shapedAt, changedAt]);
+  }
+
+  async #answerOf(address: FeedAddress, at: AskedAt): Promise<Held | undefined> {
     const { feed, closedAt } = address;
     const name = nameOf(feed);
     if (closedAt !== undefined) {
@@ -100,7 +149,7 @@ export class ServedFeeds {
       const notice = closedFeed({ ...name, label: feed.label, closedAt, why });
       return { name, feed: bodyOf(renderFeed(notice), closedAt), ...from(at), until };
     }
-    const view = await this.#view(feed.gardenId, at.mark);
+    const view = await this.#room.planner.standing(feed.gardenId);
     const texts = this.#keptOf(feed, view);
     const text = feedTextOf(view, { feed, kept: texts });
     // An app that asks by date alone must not take a feed that was opened again for older than the notice it read last.
@@ -109,7 +158,7 @@ export class ServedFeeds {
   }
 
   /** The texts kept for a feed: plain ones share theirs, and those of a shape that is no more are forgotten. */
-  #keptOf(feed: Feed, view: VersionedView): KeptTexts {
+  #keptOf(feed: Feed, view: Standing): KeptTexts {
     const isLike = likenessOf(view, feed);
     const name = isLike === likenessOf(view) ? feed.gardenId : `${feed.gardenId} ${feed.id}`;
     const held = this.#texts.get(name);
@@ -118,18 +167,7 @@ export class ServedFeeds {
     return texts;
   }
 
-  /** One planning for all who ask at once. */
-  #view(gardenId: string, mark: number): Promise<VersionedView> {
-    const underWay = this.#views.get(gardenId);
-    if (underWay?.mark === mark) return underWay.view;
-    const view = this.#room.planner.view(gardenId).finally(() => {
-      if (this.#views.get(gardenId)?.view === view) this.#views.delete(gardenId);
-    });
-    this.#views.set(gardenId, { mark, view });
-    return view;
-  }
-
-  #dayEnds({ garden, plan }: VersionedView): Instant {
+  #dayEnds({ garden, plan }: Standing): Instant {
     if (this.#room.clock.today !== undefined) return NEVER;
     return dayBegins(garden.place.timeZone, addDays(plan.today, 1));
   }

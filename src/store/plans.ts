@@ -46,6 +46,19 @@ export async function newestPlanDay(db: Database): Promise<Day | undefined> {
   return row?.newest ?? undefined;
 }
 
+/** What the last plan stored of a garden was made from, if any. */
+export async function planMade(
+  db: Database,
+  gardenId: string,
+): Promise<Pick<Plan, 'today' | 'factsVersion'> | undefined> {
+  const row = await db
+    .selectFrom('plans')
+    .select(['today', 'facts_version as factsVersion'])
+    .where('garden_id', '=', gardenId)
+    .executeTakeFirst();
+  return row;
+}
+
 /**
  * Stores a plan in place of the last one, if the facts still stand at the version it was made from.
  *

@@ -68,7 +68,7 @@ import {
 import { useTogether } from './in-use.ts';
 import { type Appended, append, ledger, type NewEntry } from './ledger.ts';
 import { migrate } from './migrate.ts';
-import { newestPlanDay, plan, savePlan } from './plans.ts';
+import { newestPlanDay, plan, planMade, savePlan } from './plans.ts';
 import { finishPutBack, putBack, type Replaced } from './put-back.ts';
 import { addReadingKey, findReadingKey, type ReadingKey, readingKeys, revokeReadingKey } from './reading-keys.ts';
 import { keepSigningKey, signingKey } from './signing-keys.ts';
@@ -96,6 +96,8 @@ export interface Shelves {
   append(gardenId: string, expectedVersion: number, entries: readonly NewEntry[]): Promise<Appended>;
   /** The last plan stored, if any. */
   plan(gardenId: string): Promise<Plan | undefined>;
+  /** The day and the facts version it was made from. */
+  planMade(gardenId: string): Promise<Pick<Plan, 'today' | 'factsVersion'> | undefined>;
   /** Stores a plan if the facts still stand at the version it was made from; returns whether it did. */
   savePlan(gardenId: string, plan: Plan, factsVersion: number): Promise<boolean>;
   /** The day of the plan last kept up to date, over all gardens that are not put away. */
@@ -297,6 +299,7 @@ function shelvesOf(db: Database): Shelves {
     ledger: (gardenId) => ledger(db, gardenId),
     append: (gardenId, expectedVersion, entries) => append(db, gardenId, expectedVersion, entries),
     plan: (gardenId) => plan(db, gardenId),
+    planMade: (gardenId) => planMade(db, gardenId),
     savePlan: (gardenId, made, version) => savePlan(db, gardenId, made, version),
     newestPlanDay: () => newestPlanDay(db),
     weatherRecord: (gardenId) => weatherRecord(db, gardenId),

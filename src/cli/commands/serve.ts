@@ -1,4 +1,5 @@
 import { z } from 'zod';
+import { inThreads } from '../../steward/crew/in-threads.ts';
 import { layDemo } from '../../steward/demo.ts';
 import type { Steward } from '../../steward/steward.ts';
 import { assertBindable } from '../../web/server.ts';
@@ -41,12 +42,12 @@ export const serve = command({
     const { at, settings, options } = call;
     const log = programLog(at, settings);
     const report = (fault: unknown) => log.error('fault', { fault: faultText(fault) });
-    await withHousehold(call, { make: true, report }, async (household) => {
+    await withHousehold(call, { make: true, report, crew: inThreads() }, async (household) => {
       const { store, steward } = household;
       for (const { where, what, mend } of await store.checkUp(at.now())) log.warn('check-up', { where, what, mend });
       const empty = await isEmpty(steward);
       if (empty) await layDemo({ steward, clock: clockOf(at, options.today) });
-      const stopPlanning = await keepPlanned(steward, planningTold(log));
+      const stopPlanning = keepPlanned(steward, planningTold(log));
       // Whoever stands on another day looks around: nobody is sent mail of it.
       const stopPosting = options.today === undefined ? keepPosted(steward, postingTold(log)) : async () => undefined;
       const stopCopying = keepCopied(household, at, copyingTold(log));

@@ -96,7 +96,7 @@ async function outlookOf(room: ImportRoom, draft: SetUpDraft): Promise<DraftOutl
   const climate = tried.result;
   if (climate === undefined || missing.length > 0)
     return { today, missing, problems: tried.problems, ...(climate === undefined ? {} : { climate }) };
-  const planned = await tryOut(async () => trialOf(room, draft, { climate, today }));
+  const planned = await tryOut(() => trialOf(room, draft, { climate, today }));
   const trial = planned.result ?? {};
   return { today, missing, climate, problems: planned.problems, ...trial };
 }
@@ -121,18 +121,18 @@ async function climateOfDraft(draft: SetUpDraft, today: Day): Promise<Climate | 
 }
 
 /** The garden as it would be, with its plan. */
-function trialOf(
+async function trialOf(
   room: ImportRoom,
   draft: SetUpDraft,
   { climate, today }: { climate: Climate; today: Day },
-): Required<Pick<DraftOutlook, 'trial' | 'doubts'>> {
+): Promise<Required<Pick<DraftOutlook, 'trial' | 'doubts'>>> {
   const file = fileOfDraft(draft, { climate, today, id: TRIAL_ID });
   const fact = { kind: 'garden-imported' as const, file, prefer: 'file' as const };
   const ledger: LedgerEntry[] = [{ entry: 1, recordedAt: room.clock.now(), recordedOn: today, by: TRIAL_ID, fact }];
   const garden = gardenOf(TRIAL_ID, ledger);
   refuseCrowded(file, garden, climate);
   refuseTwoNow(draft, file, { garden, climate }, today);
-  const trial = { garden, climate, ledger, plan: room.planner.plan(garden, climate, today, 0, undefined) };
+  const trial = { ...(await room.planner.tryOut(TRIAL_ID, ledger, { published: undefined, version: 0 })), ledger };
   return { trial, doubts: draftDoubts(draft, file, trial) };
 }
 
@@ -155,15 +155,17 @@ async function makeFrom(room: ImportRoom, { id: draftId, draft }: KeptDraft, by:
   if (climate === undefined || missing !== undefined)
     throw refusal('The set-up', 'is not told to its end.', 'Go on with the steps that are still open.');
   const id = firstFree(slug(draft.about?.name ?? ''), await idsTaken(store));
-  const { keep } = await tryImport(room, { file: fileOfDraft(draft, { climate, today, id }), prefer: 'file' }, by);
-  return store.transaction(async (shelves) => {
+  const tried = await tryImport(room, { file: fileOfDraft(draft, { climate, today, id }), prefer: 'file' }, by);
+  const made = await store.transaction(async (shelves) => {
     const now = await shelves.draft(draftId);
     if (JSON.stringify(now?.draft) !== JSON.stringify(draft)) return undefined;
     if ((await idsTaken(shelves)).has(id) || !(await shelves.claimDraft(draftId, id))) return undefined;
-    await keep(shelves);
+    await tried.keep(shelves);
     await addFeed({ store: shelves, clock }, id, { label: FEED_LABEL });
     return id;
   });
+  if (made !== undefined) await room.planner.adopt(made, tried, await store.factsVersion(made));
+  return made;
 }
 
 /** Ids no new garden may have. */

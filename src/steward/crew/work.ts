@@ -1,0 +1,105 @@
+/**
+ * The long work of a steward, as one function from plain data to plain data: it is called where the pages are answered, or
+ * in a thread beside them, and comes to the same either way.
+ */
+import type { Climate } from '../../climate/climate.ts';
+import { withWeather } from '../../climate/logged.ts';
+import type { Garden } from '../../garden/garden.ts';
+import { addDays, type Day } from '../../measures/days.ts';
+import { draftsOf } from '../../practices/catalogue.ts';
+import type { PracticeInput } from '../../practices/practice.ts';
+import type { Plan } from '../../schedule/plan.ts';
+import { makePlan, type PlanInput } from '../../schedule/reconcile.ts';
+import { readStationTable } from '../../store/station-file.ts';
+import type { WeatherRecord } from '../../store/weather.ts';
+import { climateOf } from '../garden-climate.ts';
+import { Recent } from '../recent.ts';
+
+/** Days ahead that tasks are worked out for: the feed's year and a month, so that nothing ends at its edge. */
+const DAYS_AHEAD = 396;
+
+/** What is to be worked out of a garden. */
+export interface Asked {
+  garden: Garden;
+  today: Day;
+  /** Names the climate without the garden's own weather: equal names stand for equal climates. */
+  climateName: string;
+  /** Hands the climate itself back, without the garden's own weather. */
+  climate?: boolean;
+  /** Makes a plan of it. */
+  plan?: Pick<PlanInput, 'now' | 'factsVersion' | 'published' | 'silent' | 'said'>;
+}
+
+/** What came of it, each where it was asked for. */
+export interface WorkedOut {
+  climate?: Climate;
+  plan?: Plan;
+}
+
+/** What a climate is made of: the climate itself where it is known, else the record behind it, where it has one. */
+export type Ground = { climate: Climate } | { record: WeatherRecord | undefined };
+
+/** What the work goes on with. */
+export interface WorkRoom {
+  /** Climates worked out before, by name. */
+  climates: Climates;
+  /** Asked only for a climate that is not held. */
+  ground: () => Promise<Ground>;
+}
+
+/** Climates by their names, a few of those used last. */
+export type Climates = Recent<string, Climate>;
+
+/** Climates held for working with. House default: the gardens of a few households. One may take some megabytes. */
+const CLIMATES_HELD = 24;
+
+export function noClimates(): Climates {
+  return new Recent(CLIMATES_HELD);
+}
+
+/**
+ * Works out what is asked. Holds no clock and reads no store: the same garden, day, climate and published plan give the
+ * same, byte for byte.
+ *
+ * @throws {InputRefused} when the climate cannot be worked out
+ */
+export async function workOut(asked: Asked, room: WorkRoom): Promise<WorkedOut> {
+  const usual = await usualClimate(asked, room);
+  const { garden, today, plan } = asked;
+  return {
+    ...(asked.climate === true ? { climate: usual } : {}),
+    ...(plan === undefined ? {} : { plan: planOf(garden, climateOn(garden, usual, today), today, plan) }),
+  };
+}
+
+async function usualClimate({ garden, today, climateName }: Asked, { climates, ground }: WorkRoom): Promise<Climate> {
+  const held = climates.get(climateName);
+  if (held !== undefined) return held;
+  const given = await ground();
+  const climate =
+    'climate' in given
+      ? given.climate
+      : await climateOf(garden, today, { record: given.record, stations: readStationTable });
+  climates.set(climateName, climate);
+  return climate;
+}
+
+function planOf(garden: Garden, climate: Climate, today: Day, rest: Required<Asked>['plan']): Plan {
+  return makePlan({ garden, drafts: draftsOf(practiceInput(garden, climate, today)), today, ...rest });
+}
+
+/** What the practices look at on a day. */
+export function practiceInput(garden: Garden, climate: Climate, today: Day): PracticeInput {
+  return { garden, climate, today, until: addDays(today, DAYS_AHEAD) };
+}
+
+const whole = new WeakMap<Garden, { usual: Climate; today: Day; climate: Climate }>();
+
+/** A climate with the weather of a garden: the same object for the same garden, because what is worked out hangs on it. */
+export function climateOn(garden: Garden, usual: Climate, today: Day): Climate {
+  const known = whole.get(garden);
+  if (known?.usual === usual && known.today === today) return known.climate;
+  const climate = withWeather(usual, garden.weather, today);
+  whole.set(garden, { usual, today, climate });
+  return climate;
+}
