@@ -31,6 +31,23 @@ function functionName(node: ts.Node): string | undefined {
     : undefined;
 }
 
+/** Lines of each test of a file, from its call to its last bracket: `test('…', …)`, `it.each(…)('…', …)`. */
+export function testCaseLines({ syntax }: SourceFile): number[] {
+  const found: number[] = [];
+  walk(syntax, (node) => {
+    if (!ts.isCallExpression(node) || !isTestCall(node)) return;
+    const last = syntax.getLineAndCharacterOfPosition(node.end).line + 1;
+    found.push(last - lineOf(node) + 1);
+  });
+  return found;
+}
+
+/** Whether a call names a test and gives it a body: the first part of `test.each(…)('…', …)` does neither. */
+function isTestCall({ expression, arguments: given }: ts.CallExpression): boolean {
+  const hasBody = given.some((argument) => ts.isArrowFunction(argument) || ts.isFunctionExpression(argument));
+  return hasBody && /^(?:test|it)(?:\.\w+)?(?:\(|`|$)/.test(expression.getText());
+}
+
 /** How many things a file exports by name, and how many of them have a doc comment. */
 export function countExports({ syntax }: SourceFile): { all: number; documented: number } {
   const exported = syntax.statements.filter(

@@ -6,6 +6,7 @@ import type { SourceFile } from './source-tree.ts';
 
 /** Counts of a file's lines. A line with code on it is a code line, whatever else is there. */
 export interface LineCount {
+  all: number;
   code: number;
   /** Lines that hold only comment, doc comments included. */
   comment: number;
@@ -25,7 +26,8 @@ export function countLines({ syntax }: SourceFile): LineCount {
     }
   });
   const commentOnly = (lines: Set<number>) => [...lines].filter((line) => !code.has(line)).length;
-  return { code: code.size, comment: commentOnly(doc) + commentOnly(inline), inlineComment: commentOnly(inline) };
+  const all = syntax.text.split('\n').length - (syntax.text.endsWith('\n') ? 1 : 0);
+  return { all, code: code.size, comment: commentOnly(doc) + commentOnly(inline), inlineComment: commentOnly(inline) };
 }
 
 function visitTokens(node: ts.Node, visit: (token: ts.Node) => void): void {
