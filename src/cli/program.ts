@@ -6,6 +6,7 @@ import { commandGroup } from './command.ts';
 import { assign } from './commands/assign.ts';
 import { backup } from './commands/backup.ts';
 import { climate } from './commands/climate.ts';
+import { doctor } from './commands/doctor.ts';
 import { done } from './commands/done.ts';
 import { feedAdd } from './commands/feed-add.ts';
 import { feedChange } from './commands/feed-change.ts';
@@ -97,6 +98,7 @@ const loamtide = commandGroup(
     undo,
     backup,
     restore,
+    doctor,
   ],
 );
 

@@ -4,6 +4,7 @@
 import { CommanderError } from 'commander';
 import { InputRefused } from '../garden/problem.ts';
 import { StoreFault } from '../store/fault.ts';
+import { Exit } from './exit.ts';
 import { program } from './program.ts';
 import type { Surroundings } from './surroundings.ts';
 
@@ -16,13 +17,15 @@ const REFUSED = 2;
  * Runs a command.
  *
  * @param argv the words after the program's name
- * @returns the exit code: 0 done, 2 bad input, 1 a failure inside or of the place the data is kept in
+ * @returns the exit code: 0 done, 2 bad input, 1 a failure inside or of the place the data is kept in, or something found to
+ *   mend where that was asked
  */
 export async function run(argv: readonly string[], at: Surroundings): Promise<number> {
   try {
     await program(at).parseAsync([...argv], { from: 'user' });
     return OK;
   } catch (error) {
+    if (error instanceof Exit) return error.code;
     if (error instanceof CommanderError) return error.exitCode === 0 ? OK : REFUSED;
     if (error instanceof InputRefused || error instanceof StoreFault) {
       at.stderr.write(`${error.message}\n`);

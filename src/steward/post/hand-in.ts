@@ -81,6 +81,20 @@ const OUR_STOP = 'Loamtide was stopped before the mail server had it. It is sent
 
 class OurStop extends Error {}
 
+/** A line to a server, not yet open, on which nothing is said before it is secret. */
+export function connectionTo(server: MailServer, longestMs: number): SMTPConnection {
+  return new SMTPConnection({
+    host: server.host,
+    port: server.port,
+    secure: server.secretFromStart,
+    requireTLS: needsSecretLine(server),
+    connectionTimeout: longestMs,
+    greetingTimeout: longestMs,
+    socketTimeout: longestMs,
+    tls: { minVersion: 'TLSv1.2', rejectUnauthorized: true },
+  });
+}
+
 /** A talk with a server, from its greeting to its answer, that ends in time. */
 class Talk {
   isOver = false;
@@ -96,16 +110,7 @@ class Talk {
     this.#server = server;
     this.#signal = signal;
     this.#waits = waits;
-    this.#line = new SMTPConnection({
-      host: server.host,
-      port: server.port,
-      secure: server.secretFromStart,
-      requireTLS: needsSecretLine(server),
-      connectionTimeout: longestMs,
-      greetingTimeout: longestMs,
-      socketTimeout: longestMs,
-      tls: { minVersion: 'TLSv1.2', rejectUnauthorized: true },
-    });
+    this.#line = connectionTo(server, longestMs);
   }
 
   /** Breaks the line off where it is not over by then; takes the place of the wait before. */
