@@ -2,10 +2,11 @@
  * Files that commands read and write.
  */
 import { randomBytes } from 'node:crypto';
-import { existsSync } from 'node:fs';
-import { readFile, rename, rm, writeFile } from 'node:fs/promises';
+import { createReadStream, existsSync } from 'node:fs';
+import { rename, rm, writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { textOf } from '../steward/file-text.ts';
+import { linesOfStream } from '../steward/file-lines.ts';
+import { MOST_BYTES, textOf } from '../steward/file-text.ts';
 import { refusal } from './refusal.ts';
 
 /**
@@ -19,14 +20,36 @@ export async function readText(cwd: string, name: string): Promise<string> {
   throw unreadable(name, read.what, read.mend);
 }
 
+/**
+ * Hands on the lines of a file as they are read, unpacked where it is gzip: a file of any length is read in the same room.
+ *
+ * @param take is given some lines at a time, and says whether more are wanted
+ * @throws {InputRefused} when it cannot be read as text
+ */
+export async function readLines(cwd: string, name: string, take: (lines: readonly string[]) => boolean): Promise<void> {
+  const read = await reading(name, () => linesOfStream(createReadStream(resolve(cwd, name)), take));
+  if (read !== undefined) throw unreadable(name, read.what, read.mend);
+}
+
+/** The bytes of a file; of one longer than any text taken in, as many as show it. */
 async function readBytes(cwd: string, name: string): Promise<Buffer> {
+  return reading(name, async () => {
+    const chunks: Buffer[] = [];
+    for await (const chunk of createReadStream(resolve(cwd, name), { end: MOST_BYTES })) chunks.push(chunk as Buffer);
+    return Buffer.concat(chunks);
+  });
+}
+
+async function reading<Result>(name: string, read: () => Promise<Result>): Promise<Result> {
   try {
-    return await readFile(resolve(cwd, name));
+    return await read();
   } catch (error) {
     const code = codeOf(error);
     if (code === 'ENOENT') throw unreadable(name, 'does not exist.', 'Check the name and the folder.');
     if (code === 'EISDIR') throw unreadable(name, 'is a folder.', 'Name a file in it.');
     if (code === 'EACCES') throw unreadable(name, 'may not be read.', 'Give yourself leave to read it.');
+    if (code === 'ENAMETOOLONG' || code === 'ENOTDIR' || code === 'ELOOP' || code === 'ERR_INVALID_ARG_VALUE')
+      throw unreadable(name.slice(0, 200), 'is no name a file can have.', 'Check the name and the folder.');
     throw error;
   }
 }

@@ -5,10 +5,9 @@
  * check failed; the measurement flag P says that nothing was there and nought was presumed.
  */
 import { isDay } from '../measures/days.ts';
-import type { Problem } from './problem.ts';
 import type { DailyWeather } from './weather.ts';
 import { extremesProblem, isPossible, type Measured, WEATHER_LIMITS } from './weather-limits.ts';
-import { LINES_AT_ONCE, type ReadSoFar, type WeatherFile } from './weather-rows.ts';
+import { FileProblems, tooManyDays, unusable, type WeatherFile, type WeatherReader } from './weather-rows.ts';
 
 /** The elements that are read, and how many of their units make one of ours. */
 const ELEMENTS: ReadonlyMap<string, { holds: Measured; per: number }> = new Map([
@@ -48,9 +47,9 @@ interface Reading {
   quality: string;
 }
 
-/** Reads a `.dly` file, some lines at a time. */
-export function readGhcnDly(text: string): Generator<ReadSoFar, WeatherFile> {
-  return gathered(text, (line, number) => {
+/** Reads a `.dly` file, of which some lines have gone by. */
+export function ghcnDlyReader(linesBefore: number): WeatherReader {
+  return reading(linesBefore, (line, number) => {
     const [lead, , year, month, element = ''] = DLY_LEAD.exec(line) ?? [];
     if (lead === undefined) return undefined;
     const length = Math.ceil((line.length - DLY.lead) / DLY.day);
@@ -69,10 +68,10 @@ export function readGhcnDly(text: string): Generator<ReadSoFar, WeatherFile> {
   });
 }
 
-/** Reads a by-station CSV: id, date, element, value, three flags and the hour; some lines at a time. */
-export function readGhcnCsv(text: string): Generator<ReadSoFar, WeatherFile> {
-  return gathered(text, (line, number) => {
-    if (number === 1 && CSV_HEADER.test(line)) return [];
+/** Reads a by-station CSV: id, date, element, value, three flags and the hour. */
+export function ghcnCsvReader(linesBefore: number): WeatherReader {
+  return reading(linesBefore, (line, number) => {
+    if (number === linesBefore + 1 && CSV_HEADER.test(line)) return [];
     const [, date = '', element = '', value = '', measurement = '', quality = ''] = line
       .split(',')
       .map((cell) => cell.trim().replace(/^"(.*)"$/, '$1'));
@@ -88,39 +87,58 @@ interface Gathering {
   /** The line each day's values end on. */
   lines: Map<string, number>;
   duplicates: Set<string>;
-  problems: Problem[];
+  problems: FileProblems;
   doubted: number;
 }
 
-function* gathered(
-  text: string,
+/** Reads lines one after another, each by what makes readings of it; nothing for what is no line of such a file. */
+function reading(
+  linesBefore: number,
   read: (line: string, number: number) => readonly Reading[] | undefined,
-): Generator<ReadSoFar, WeatherFile> {
-  const into: Gathering = { days: new Map(), lines: new Map(), duplicates: new Set(), problems: [], doubted: 0 };
-  let station: string | undefined;
-  const lines = text.split(/\r?\n/);
-  for (const [at, line] of lines.entries()) {
-    if (at % LINES_AT_ONCE === 0) yield { lines: at, of: lines.length };
-    if (line.trim() === '') continue;
-    const where = `line ${at + 1}`;
-    const readings = read(line, at + 1);
+): WeatherReader {
+  const into: Gathering = {
+    days: new Map(),
+    lines: new Map(),
+    duplicates: new Set(),
+    problems: new FileProblems(),
+    doubted: 0,
+  };
+  let [station, number]: [string | undefined, number] = [undefined, linesBefore];
+  let broken: WeatherFile | undefined;
+  const takeLine = (line: string) => {
+    const where = `line ${number}`;
+    const readings = read(line, number);
     if (readings === undefined) {
       const what = `"${line.slice(0, 40)}" is no line of GHCN-Daily.`;
-      into.problems.push({ where, what, mend: 'Take the line out, or fetch the file again.' });
-      continue;
+      into.problems.add({ where, what, mend: 'Take the line out, or fetch the file again.' });
+      return;
     }
     const id = readings.length === 0 ? undefined : line.replaceAll('"', '').slice(0, 11);
     station ??= id;
-    if (id !== undefined && id !== station) return severalStations(where, station, id);
-    for (const reading of readings) take(into, reading);
-  }
-  return finished(into);
+    if (id !== undefined && id !== station) {
+      broken = severalStations(where, station, id);
+      return;
+    }
+    for (const one of readings) take(into, one);
+    const many = tooManyDays(into.days.size, number);
+    if (many !== undefined) broken = unusable(many);
+  };
+  return {
+    take(lines) {
+      for (const line of lines) {
+        number += 1;
+        if (line.trim() !== '') takeLine(line);
+        if (broken !== undefined) return false;
+      }
+      return true;
+    },
+    end: () => broken ?? finished(into),
+  };
 }
 
 function severalStations(where: string, first: string | undefined, other: string): WeatherFile {
   const what = `A second station begins here: ${other} after ${first}.`;
-  const problem = { where, what, mend: 'Give the lines of one station; two laid together are of no place.' };
-  return { rows: [], duplicates: 0, doubted: 0, problems: [problem] };
+  return unusable({ where, what, mend: 'Give the lines of one station; two laid together are of no place.' });
 }
 
 function take(into: Gathering, { line, day, element, text, measurement, quality }: Reading): void {
@@ -132,13 +150,13 @@ function take(into: Gathering, { line, day, element, text, measurement, quality 
     return;
   }
   if (!isDay(day)) {
-    into.problems.push({ where, what: `"${day}" is not a real date.`, mend: 'Take the value out.' });
+    into.problems.add({ where, what: `"${day.slice(0, 40)}" is not a real date.`, mend: 'Take the value out.' });
     return;
   }
   const { holds, per } = known;
   const value = Number(text) / per;
   if (!/^-?\d+$/.test(text) || !isPossible(holds, value)) {
-    into.problems.push({ where, what: `${element} of ${day} is "${text}".`, mend: mendOf(holds, per) });
+    into.problems.add({ where, what: `${element} of ${day} is "${text.slice(0, 40)}".`, mend: mendOf(holds, per) });
     return;
   }
   const row = into.days.get(day) ?? { day };
@@ -158,7 +176,7 @@ function finished({ days, lines, duplicates, problems, doubted }: Gathering): We
   for (const row of [...days.values()].sort((a, b) => (a.day < b.day ? -1 : 1))) {
     const crossed = extremesProblem(row, `line ${lines.get(row.day)}, ${row.day}`);
     if (crossed === undefined) rows.push(row);
-    else problems.push(crossed);
+    else problems.add(crossed);
   }
-  return { rows, duplicates: duplicates.size, doubted, problems };
+  return { rows, duplicates: duplicates.size, doubted, ...problems.told() };
 }

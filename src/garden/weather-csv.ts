@@ -7,7 +7,14 @@ import { suggestion } from './nearest-name.ts';
 import type { Problem } from './problem.ts';
 import type { DailyWeather } from './weather.ts';
 import { extremesProblem, isPossible, type Measured, WEATHER_LIMITS } from './weather-limits.ts';
-import { LINES_AT_ONCE, type ReadSoFar, type WeatherFile, type WeatherUse } from './weather-rows.ts';
+import {
+  FileProblems,
+  tooManyDays,
+  unusable,
+  type WeatherFile,
+  type WeatherReader,
+  type WeatherUse,
+} from './weather-rows.ts';
 
 /** The column of the day. */
 export const CSV_DATE = 'date';
@@ -21,6 +28,8 @@ export const CSV_COLUMNS: readonly { name: string; holds: Measured; needed?: tru
   { name: 'snwd_mm', holds: 'snowDepthMm' },
   { name: 'watering_mm', holds: 'wateringMm' },
 ];
+/** Longest cell said back. */
+const SHOWN_CHARACTERS = 60;
 const NAMES = [CSV_DATE, ...CSV_COLUMNS.map(({ name }) => name)];
 
 /** Columns without which a file is of no use; the others may be missing whole. */
@@ -31,22 +40,60 @@ const NEEDED: Readonly<Record<WeatherUse, readonly string[]>> = {
 
 /**
  * Reads the columns date, tmin_c, tmax_c, prcp_mm, snow_mm, snwd_mm and watering_mm, in any order; the last four may be
- * left out, of a log all but the date. It reads some lines at a time.
+ * left out, of a log all but the date.
+ *
+ * @param linesBefore empty lines that have gone by
  */
-export function* readWeatherCsv(text: string, use: WeatherUse): Generator<ReadSoFar, WeatherFile> {
-  const none = { rows: [], duplicates: 0, doubted: 0 };
-  const lines = linesOf(text);
-  if ('problem' in lines) return { ...none, problems: [lines.problem] };
-  const [header, ...body] = lines.lines;
-  const names = (header?.cells ?? []).map((name) => name.toLowerCase());
-  const problems = headerProblems(names, header?.line ?? 1, use);
-  if (problems.length > 0) return { ...none, problems };
-  const read: Read[] = [];
-  for (const line of body) {
-    if (read.length % LINES_AT_ONCE === 0) yield { lines: read.length, of: body.length };
-    read.push(readLine(line, names));
+export function weatherCsvReader(use: WeatherUse, linesBefore: number): WeatherReader {
+  const read: Gathering = { byDay: new Map(), duplicates: 0, problems: new FileProblems() };
+  let [names, before]: [string[] | undefined, number] = [undefined, linesBefore];
+  let broken: WeatherFile | undefined;
+  return {
+    take(texts) {
+      const found = linesOf(texts, before);
+      before += texts.length;
+      if ('problem' in found) {
+        broken = unusable(found.problem);
+        return false;
+      }
+      for (const line of found.lines) {
+        if (names === undefined) {
+          names = line.cells.map((name) => name.toLowerCase());
+          const problems = headerProblems(names, line.line, use);
+          if (problems.length > 0) broken = { rows: [], duplicates: 0, doubted: 0, problems };
+        } else broken = keepLine(read, line, names);
+        if (broken !== undefined) return false;
+      }
+      return true;
+    },
+    end() {
+      if (broken !== undefined) return broken;
+      if (names === undefined) return { rows: [], duplicates: 0, doubted: 0, problems: headerProblems([], 1, use) };
+      const rows = [...read.byDay.values()].sort((a, b) => (a.day < b.day ? -1 : 1));
+      return { rows, duplicates: read.duplicates, doubted: 0, ...read.problems.told() };
+    },
+  };
+}
+
+/** What has been read so far. */
+interface Gathering {
+  byDay: Map<string, DailyWeather>;
+  duplicates: number;
+  problems: FileProblems;
+}
+
+/** Keeps a line; returns what the whole file comes to where it cannot go on. */
+function keepLine(into: Gathering, line: Line, names: readonly string[]): WeatherFile | undefined {
+  const read = readLine(line, names);
+  if ('problems' in read) {
+    into.problems.add(...read.problems);
+    return undefined;
   }
-  return gathered(read);
+  const { row } = read;
+  if (into.byDay.has(row.day)) into.duplicates += 1;
+  into.byDay.set(row.day, row);
+  const many = tooManyDays(into.byDay.size, line.line);
+  return many && unusable(many);
 }
 
 interface Line {
@@ -54,14 +101,15 @@ interface Line {
   cells: string[];
 }
 
-function linesOf(text: string): { lines: Line[] } | { problem: Problem } {
+/** The cells of some lines, by the number each has in the file. */
+function linesOf(texts: readonly string[], before: number): { lines: Line[] } | { problem: Problem } {
   try {
-    const parsed = parse(text, { trim: true, info: true, skip_empty_lines: true, relax_column_count: true });
-    const lines = parsed as unknown as { record: string[]; info: { lines: number } }[];
-    return { lines: lines.map(({ record, info }) => ({ line: info.lines, cells: record })) };
+    const options = { trim: true, info: true, skip_empty_lines: true, relax_column_count: true };
+    const parsed = parse(texts.join('\n'), options) as unknown as { record: string[]; info: { lines: number } }[];
+    return { lines: parsed.map(({ record, info }) => ({ line: before + info.lines, cells: record })) };
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    const where = `line ${Number(error.lines ?? 1)}`;
+    const where = `line ${before + Number(error.lines ?? 1)}`;
     return {
       problem: { where, what: 'The quotes on this line do not match.', mend: 'Leave quotes out: no cell needs them.' },
     };
@@ -72,7 +120,7 @@ function headerProblems(names: readonly string[], line: number, use: WeatherUse)
   const where = `line ${line}`;
   const mend = `Start the file with the line ${NAMES.slice(0, -1).join(',')}`;
   if (!names.some((name) => NAMES.includes(name))) return [{ where, what: 'There is no header.', mend: `${mend}.` }];
-  const unknown = names.filter((name) => !NAMES.includes(name));
+  const unknown = names.filter((name) => !NAMES.includes(name)).map((name) => name.slice(0, SHOWN_CHARACTERS));
   const repeated = names.filter((name, index) => NAMES.includes(name) && names.indexOf(name) !== index);
   const absent = NEEDED[use].filter((name) => !names.includes(name));
   return [
@@ -102,25 +150,24 @@ function readLine({ line, cells }: Line, names: readonly string[]): Read {
   if (!isDay(day)) {
     problems.push({
       where,
-      what: `"${day}" is not a real date.`,
+      what: `"${day.slice(0, SHOWN_CHARACTERS)}" is not a real date.`,
       mend: 'Give a real date as YYYY-MM-DD, such as 2018-04-15.',
     });
   }
   for (const { name, holds } of CSV_COLUMNS) {
     const cell = cellOf(name);
     if (cell === '') continue;
-    if (/^[+-]?\d+(\.\d+)?$/.test(cell) && isPossible(holds, Number(cell))) row[holds] = Number(cell);
-    else problems.push({ where, what: `${name} is "${cell}".`, mend: WEATHER_LIMITS[holds].mend });
+    if (/^[+-]?\d+(\.\d+)?$/.test(cell) && isPossible(holds, Number(cell)))
+      // A minus before nought says nothing.
+      row[holds] = Number(cell) || 0;
+    else
+      problems.push({
+        where,
+        what: `${name} is "${cell.slice(0, SHOWN_CHARACTERS)}".`,
+        mend: WEATHER_LIMITS[holds].mend,
+      });
   }
   const crossed = problems.length === 0 ? extremesProblem(row, where) : undefined;
   if (crossed !== undefined) problems.push(crossed);
   return problems.length > 0 ? { problems } : { row };
-}
-
-function gathered(read: readonly Read[]): WeatherFile {
-  const problems = read.flatMap((line) => ('problems' in line ? line.problems : []));
-  const good = read.flatMap((line) => ('row' in line ? [line.row] : []));
-  const byDay = new Map(good.map((row) => [row.day, row]));
-  const rows = [...byDay.values()].sort((a, b) => (a.day < b.day ? -1 : 1));
-  return { rows, duplicates: good.length - rows.length, doubted: 0, problems };
 }

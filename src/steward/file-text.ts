@@ -6,11 +6,28 @@ import { gunzip } from 'node:zlib';
 
 const GZIP_MARK = [0x1f, 0x8b];
 
+/** Whether bytes begin as gzip does. */
+export function isPacked(bytes: Uint8Array): boolean {
+  return GZIP_MARK.every((mark, index) => bytes[index] === mark);
+}
+
 /** Largest text taken in, packed or not: a century of daily weather is under 3 MB. House default. */
-const MOST_BYTES = 64 * 1024 * 1024;
+export const MOST_BYTES = 64 * 1024 * 1024;
+
+/** Why a file cannot be read. */
+export interface Unread {
+  what: string;
+  mend: string;
+}
 
 /** A text, or why there is none. */
-export type FileText = { text: string } | { what: string; mend: string };
+export type FileText = { text: string } | Unread;
+
+export const CANNOT_UNPACK: Unread = {
+  what: 'cannot be unpacked.',
+  mend: 'Pack it again with gzip, or give it unpacked.',
+};
+export const NOT_UTF8: Unread = { what: 'is not UTF-8 text.', mend: 'Save it as UTF-8.' };
 
 /**
  * The text of a file's bytes, unpacked where they are gzip.
@@ -18,16 +35,14 @@ export type FileText = { text: string } | { what: string; mend: string };
  * @param mostBytes how long the text may be, unpacked
  */
 export async function textOf(bytes: Uint8Array, mostBytes = MOST_BYTES): Promise<FileText> {
-  const packed = GZIP_MARK.every((mark, index) => bytes[index] === mark);
-  const plain = packed ? await unpacked(bytes, mostBytes) : bytes;
-  if (plain === undefined)
-    return { what: 'cannot be unpacked.', mend: 'Pack it again with gzip, or give it unpacked.' };
+  const plain = isPacked(bytes) ? await unpacked(bytes, mostBytes) : bytes;
+  if (plain === undefined) return CANNOT_UNPACK;
   if (plain === 'too long' || plain.length > mostBytes)
     return { what: `is longer than ${mostBytes / 1024 / 1024} MiB unpacked.`, mend: 'Give a shorter one.' };
   try {
     return { text: new TextDecoder('utf-8', { fatal: true }).decode(plain) };
   } catch {
-    return { what: 'is not UTF-8 text.', mend: 'Save it as UTF-8.' };
+    return NOT_UTF8;
   }
 }
 

@@ -95,7 +95,7 @@ async function offerOf(
   const all = [...file.problems, ...problems];
   if (days.length > 0) return { gardenId: garden.id, name, days, file: { ...file, problems: all } };
   const none = { where: name, what: 'No day in it can be logged.', mend: 'Give a row a day, under a header.' };
-  throw new InputRefused('The days cannot be used.', [...told(all), none]);
+  throw new InputRefused('The days cannot be used.', [...told(all, file.moreProblems), none]);
 }
 
 function offered(c: Context, room: Room, gardenId: string): { id: string; offer: OfferedDays } {

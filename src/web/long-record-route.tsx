@@ -111,7 +111,7 @@ async function offerOf(
 ): Promise<OfferedRecord> {
   const file = await readPieces(text, 'record', say, READING);
   if (file.rows.length === 0)
-    throw new InputRefused('The record cannot be used.', nothingIn(name, told(file.problems)));
+    throw new InputRefused('The record cannot be used.', nothingIn(name, told(file.problems, file.moreProblems)));
   const made = recordOf(name, file.rows);
   const fresh = origin === '' ? made : { ...made, origin: `${origin.replace(/[.\s]+$/, '')}. ${made.origin}` };
   const held = await steward.weatherRecord(gardenId);

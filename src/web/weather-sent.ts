@@ -21,8 +21,8 @@ export async function readPieces(text: string, use: WeatherUse, say: Say, upTo: 
 }
 
 /** Problems as they are told; of very many the first ones. */
-export function told(problems: readonly Problem[]): Problem[] {
-  const more = problems.length - MOST_TOLD;
+export function told(problems: readonly Problem[], moreProblems = 0): Problem[] {
+  const more = problems.length + moreProblems - MOST_TOLD;
   if (more <= 0) return [...problems];
   const rest = { where: 'The file', what: `There are ${more} more problems.`, mend: 'Mend these first.' };
   return [...problems.slice(0, MOST_TOLD), rest];

@@ -11,7 +11,7 @@ export function counted(count: number, noun: string): string {
 }
 
 /** Rows that gave way, values left out, and each line that cannot be used. */
-export const FileNotes = ({ file: { problems, duplicates, doubted } }: { file: WeatherFile }) => (
+export const FileNotes = ({ file: { problems, moreProblems, duplicates, doubted } }: { file: WeatherFile }) => (
   <>
     {duplicates > 0 && <p>{counted(duplicates, 'row')} of the file gave way to a later row of the same date.</p>}
     {doubted > 0 && (
@@ -24,7 +24,7 @@ export const FileNotes = ({ file: { problems, duplicates, doubted } }: { file: W
       <>
         <h2>What cannot be used, and is left out</h2>
         <ul class="marked">
-          {told(problems).map((problem) => (
+          {told(problems, moreProblems).map((problem) => (
             <li>
               <ProblemWords {...problem} />
             </li>
