@@ -2,6 +2,10 @@
  * The line of a garden file's text that a problem is about.
  */
 import { isMap, isNode, isScalar, isSeq, LineCounter, type Node, parseDocument } from 'yaml';
+import { outsizedIn } from './yaml-data.ts';
+
+/** Of a file that is not read whole nothing is found. */
+const EMPTY = { contents: null };
 
 /**
  * Finds the line a path leads to, or, where its end is missing, the line of the item it is missing from.
@@ -10,7 +14,7 @@ import { isMap, isNode, isScalar, isSeq, LineCounter, type Node, parseDocument }
  */
 export function linesIn(text: string): (where: string) => number | undefined {
   const counter = new LineCounter();
-  const { contents } = parseDocument(text, { lineCounter: counter });
+  const { contents } = outsizedIn(text) === undefined ? parseDocument(text, { lineCounter: counter }) : EMPTY;
   return (where) => {
     const told = /^line (\d+)$/.exec(where);
     if (told) return Number(told[1]);

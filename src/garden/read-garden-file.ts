@@ -1,7 +1,6 @@
 /**
  * From the text of a garden file to a garden file that can be trusted: every problem found is reported at once.
  */
-import { parseDocument } from 'yaml';
 import type { z } from 'zod';
 import { type GardenFile, gardenFileSchema } from './garden-file.ts';
 import { type HeldFile, withIds } from './ids.ts';
@@ -11,9 +10,7 @@ import { InputRefused, type Problem } from './problem.ts';
 import { shareProblems } from './share-problems.ts';
 import { spelt } from './spellings.ts';
 import { successionProblems, withSowings } from './successions.ts';
-
-/** Uses of anchors a file may make: enough for any garden, too few to swell into a flood. */
-const MOST_ALIASES = 50;
+import { yamlData } from './yaml-data.ts';
 
 /**
  * Reads a garden file, YAML or JSON, checks it whole, gives every item its id and every later sowing of a succession a
@@ -25,17 +22,9 @@ const MOST_ALIASES = 50;
  * @throws {InputRefused} with every problem at once
  */
 export function readGardenFile(text: string, existing?: HeldFile, stations?: ReadonlySet<string>): GardenFile {
-  const document = parseDocument(text, { uniqueKeys: true });
-  if (document.errors.length > 0) throw refused(document.errors.map(yamlProblem));
-  let data: unknown;
-  try {
-    data = document.toJS({ maxAliasCount: MOST_ALIASES });
-  } catch (error) {
-    if (!(error instanceof ReferenceError)) throw error;
-    const what = `${error.message}.`;
-    throw refused([{ where: 'the file', what, mend: 'Write the text out in each place instead of using * and &.' }]);
-  }
-  return checkGardenFile(data, existing, stations);
+  const read = yamlData(text);
+  if ('problems' in read) throw refused(read.problems);
+  return checkGardenFile(read.data, existing, stations);
 }
 
 /** Checks a garden file already turned into plain data. See {@link readGardenFile}. */
@@ -60,15 +49,6 @@ function refused(problems: Problem[]): InputRefused {
   return new InputRefused(`The garden file cannot be used: ${count}.`, problems);
 }
 
-function yamlProblem(error: { message: string; linePos?: readonly { line: number }[] | undefined }): Problem {
-  const [what = ''] = error.message.split(/ at line|\n/);
-  return {
-    where: `line ${error.linePos?.[0]?.line ?? 1}`,
-    what: `${what}.`,
-    mend: 'Check the indentation and the quotes on this line.',
-  };
-}
-
 /** Whether a rule across an item's keys says nothing new because one of its keys is misspelt. */
 function isMoot(issue: z.core.$ZodIssue, issues: readonly z.core.$ZodIssue[]): boolean {
   const path = pathText(issue.path);
@@ -88,9 +68,12 @@ function schemaProblems(issue: z.core.$ZodIssue, data: unknown): Problem[] {
     }));
   }
   const value = valueAt(data, issue.path);
-  const what = value === undefined ? 'is missing.' : `${shown(value)} cannot be used.`;
+  const what =
+    value === undefined ? 'is missing.' : Number.isNaN(value) ? NO_NUMBER : `${shown(value)} cannot be used.`;
   return [{ where: pathText(issue.path), what, mend: issue.message }];
 }
+
+const NO_NUMBER = 'is no number.';
 
 /** Longest value shown whole in a problem. */
 const MOST_SHOWN = 80;
