@@ -3,7 +3,8 @@
  */
 import { InputRefused } from '../garden/problem.ts';
 import type { DailyWeather } from '../garden/weather.ts';
-import type { Climate, FreezeEvent, FreezeLimitF, SeasonTurn, SeasonWeather } from './climate.ts';
+import { MONTHS } from '../measures/quantity.ts';
+import type { Climate, FreezeEvent, FreezeLimitF, MonthlyNormals, SeasonTurn, SeasonWeather } from './climate.ts';
 import { countFreezes, seasonFreeze } from './freeze-record.ts';
 import { freezeTable } from './freeze-table.ts';
 import { meanOf } from './quantiles.ts';
@@ -44,7 +45,7 @@ interface RecordInput {
 /**
  * The climate of a daily record: its last thirty seasons, or as many as are wanted.
  *
- * @throws InputRefused below ten usable seasons
+ * @throws InputRefused below ten usable seasons, and where a month has no temperature in any of them
  */
 export function climateFromRecord(input: RecordInput): Climate {
   const { latitude, longitude, origin, rows, frostOffsetDays, tempOffsetC } = input;
@@ -55,6 +56,12 @@ export function climateFromRecord(input: RecordInput): Climate {
   const used = new Set(seasons.map(({ season }) => season));
   const winters = yearlyMinima(allowed).filter(({ season }) => used.has(season));
   const zone = zoneOf(winters.map(({ tminC }) => tminC));
+  const normals = monthlyMeans(
+    turn,
+    seasons,
+    rows.filter(({ day }) => used.has(seasonOf(turn, day))),
+  );
+  refuseUnmeasured(normals);
   return {
     basis: 'daily-record',
     origin,
@@ -68,11 +75,7 @@ export function climateFromRecord(input: RecordInput): Climate {
     seasons,
     logged: [],
     frostOffsetDays,
-    normals: monthlyMeans(
-      turn,
-      seasons,
-      rows.filter(({ day }) => used.has(seasonOf(turn, day))),
-    ),
+    normals,
     ...(zone ? { zone } : {}),
     notes: notesOn(turn, seasons, input, zone !== undefined),
   };
@@ -94,6 +97,19 @@ function tooShort(seasons: number, rows: readonly DailyWeather[]): InputRefused 
       mend: 'Give a longer record, or name a station, for example "station: USW00014839".',
     },
   ]);
+}
+
+/** What was never measured in a month cannot be reckoned with, in whichever year. */
+function refuseUnmeasured(normals: MonthlyNormals): void {
+  const problems = (['tmaxC', 'tminC'] as const).flatMap((field) => {
+    const months = normals[field].flatMap((tempC, month) => (Number.isNaN(tempC) ? (MONTHS[month] ?? []) : []));
+    if (months.length === 0) return [];
+    const when = months.length === MONTHS.length ? 'any month' : months.join(', ');
+    const what = `It holds no ${TOLD_MISSING[field]} of ${when}.`;
+    const mend = 'Give a record with highs and lows of the whole year, or name a station.';
+    return [{ where: 'climate.dailyRecord', what, mend }];
+  });
+  if (problems.length > 0) throw new InputRefused('No climate can be worked out from the daily record.', problems);
 }
 
 function zoneOf(minimaC: readonly number[]): Climate['zone'] | undefined {

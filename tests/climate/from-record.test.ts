@@ -52,6 +52,17 @@ describe('a climate from a daily record', () => {
     expect(begun.seasons.at(-1)?.season).toBe(2019);
   });
 
+  it('is refused where a month was never measured, highs or lows', () => {
+    const without = (months: readonly number[]) => ({
+      ...base,
+      rows: record.rows.map(({ tmaxC, ...row }) =>
+        tmaxC === undefined || months.includes(dayParts(row.day).month) ? row : { ...row, tmaxC },
+      ),
+    });
+    expect(() => climateFromRecord(without([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12]))).toThrow(/no highs of any month/);
+    expect(() => climateFromRecord(without([1, 12]))).toThrow(/no highs of January, December\./);
+  });
+
   it('says so where seasons are few or have gaps, and gives no zone below ten winters', () => {
     const gap = freezingRows('2006-01-01', '2020-12-31').filter(({ day }) => day < '2010-08-20' || day > '2010-09-05');
     const { notes, zone, freezes } = climateFromRecord({ ...base, rows: gap, leaveOut: [2008, 2014] });
