@@ -9,6 +9,7 @@ import { join } from 'node:path';
 import SqliteFile from 'better-sqlite3';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
 import { readWeatherFile } from '../../src/garden/weather-file.ts';
+import { createLog, type Log } from '../../src/log/log.ts';
 import { listLinks } from '../../src/steward/answers/links.ts';
 import { signerFor } from '../../src/steward/answers/signer.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
@@ -88,7 +89,7 @@ async function laidHousehold(): Promise<Laid> {
   };
   const { id: draft } = await steward.beginDraft();
   await steward.changeDraft(draft, () => toldDraft());
-  const routes = pagesOf({ steward, settings: SETTINGS, report: () => undefined })
+  const routes = pagesOf({ steward, settings: SETTINGS, log: faultsTo(() => undefined) })
     .routes.map(({ method, path }) => `${method} ${path}`)
     .filter((route) => !route.startsWith('ALL '));
   await steward.close();
@@ -158,7 +159,8 @@ async function opened(file: string): Promise<Household> {
   const store = await openStore({ file, now: NOW });
   const steward = createSteward({ store, clock: { now: () => NOW, today: TODAY } });
   const reported: string[] = [];
-  const app = createApp({ steward, settings: SETTINGS, report: (line) => reported.push(line) });
+  const log = faultsTo((line) => reported.push(line));
+  const app = createApp({ steward, settings: SETTINGS, log });
   const reader = new SqliteFile(file, { readonly: true });
   const version = () => reader.pragma('data_version', { simple: true });
   let known = version();
@@ -197,6 +199,11 @@ async function opened(file: string): Promise<Household> {
 /** Fields as a browser sends them, in order. */
 export function formBody(fields: readonly (readonly [string, string])[]): URLSearchParams {
   return new URLSearchParams(fields.map(([name, value]): [string, string] => [name, value]));
+}
+
+/** A log of faults alone. */
+export function faultsTo(write: (line: string) => unknown): Log {
+  return createLog({ shape: 'plain', level: 'error', now: () => NOW, write });
 }
 
 /** Where work under way is followed: the page it leads to, or the same one again while it goes on. */

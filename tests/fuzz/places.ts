@@ -12,6 +12,7 @@ import { createApp } from '../../src/web/app.tsx';
 import { inventedRecord } from '../cli/invented-record.ts';
 import { HOST } from '../web/sample-garden.ts';
 import { amissIn } from './amiss.ts';
+import { faultsTo } from './household.ts';
 
 /** A garden by what is odd about it. */
 export interface EdgePlace {
@@ -139,7 +140,7 @@ export async function amissAt(place: EdgePlace, everyPage = true): Promise<{ ami
     const feed = await steward.addFeed('edge', 'Everything');
     const reported: string[] = [];
     const settings = { port: 8137, hostNames: [] };
-    const app = createApp({ steward, settings, report: (line) => reported.push(line) });
+    const app = createApp({ steward, settings, log: faultsTo((line) => reported.push(line)) });
     const paths = [...FEW_PAGES, ...(everyPage ? MORE_PAGES : [])].map((page) => `/gardens/edge${page}`);
     const amiss: string[] = [];
     for (const path of [...paths, `/feed/${feed.token}.ics`]) {

@@ -190,9 +190,10 @@ function handMade({ handles }: Laid): WayIn[] {
 export async function formNow(household: Household, way: WayIn, routes: readonly string[]): Promise<FoundForm> {
   if (way.at < 0) return way.form;
   const path = typeof way.page === 'string' ? way.page : await way.page(household);
-  const first = await household.ask(path);
+  let shown = await household.ask(path);
   // A page that takes a while is come back to.
-  const { body } = first.location === undefined ? first : await household.ask(first.location);
+  for (let more = 0; shown.location !== undefined && more < 20; more += 1) shown = await household.ask(shown.location);
+  const { body } = shown;
   const forms = formsOn(path, body).filter(
     ({ action, method }) => (routeOf(action, routes, method) ?? `${method} ${action}`) === way.route,
   );
