@@ -62,10 +62,16 @@ export function yardSheet(balance: CompostBalance, today: Day): YardSheet {
     shortfalls: balance.shortfalls.filter(({ by }) => by <= end).map(shortfallWords),
     thinned: thinnedWords(beds),
     fills: wanting.flatMap((bed) => fillWords(bed) ?? []),
-    spared: balance.spared.map(
-      ({ bedName, phosphorusPpm }) =>
-        `${bedName} gets none: its soil test found ${phosphorusPpm} ppm of phosphorus, which is very high. Test again in a few years.`,
-    ),
+    spared: [
+      ...balance.spared.map(
+        ({ bedName, phosphorusPpm }) =>
+          `${bedName} gets none: its soil test found ${phosphorusPpm} ppm of phosphorus, which is very high. Test again in a few years.`,
+      ),
+      ...balance.unserved.map(
+        ({ bedName, season, closes, comes }) =>
+          `${bedName} gets none for ${season}: its days end on ${dated(closes)}, and compost from elsewhere can be here and tested with beans about ${dated(comes)} at the soonest. Its next layer is that of ${season + 1}.`,
+      ),
+    ],
   };
 }
 
@@ -86,7 +92,9 @@ function fillWords({ fill, bedName, litres, given, window }: BedDemand): string 
 
 function thinnedWords(beds: readonly BedDemand[]): string[] {
   const bySeason = new Map(
-    beds.flatMap(({ season, thinner }) => (thinner === undefined ? [] : [[season, thinner] as const])),
+    beds.flatMap(({ season, thinner }) =>
+      thinner === undefined || thinner.comes !== undefined ? [] : [[season, thinner] as const],
+    ),
   );
   return [...bySeason].map(
     ([season, { lacking, percent }]) =>

@@ -59,7 +59,7 @@ const BALANCE_DAYS = 396;
 /** Compost wanted against compost to come, as the plan of a day has it. */
 export function compostBalance(input: Omit<PracticeInput, 'until'>): CompostBalance {
   const { found } = workedThrough({ ...input, until: addDays(input.today, BALANCE_DAYS) });
-  return found.compostBalance ?? { beds: [], spared: [], heaps: [], shortfalls: [] };
+  return found.compostBalance ?? { beds: [], spared: [], unserved: [], heaps: [], shortfalls: [] };
 }
 
 /** The nitrogen of every bed in each of some seasons, as the plan of a day has them; beds without a crop are left out. */

@@ -5,6 +5,16 @@ import type { Day } from '../measures/days.ts';
 import type { BedLayer } from './compost-layer.ts';
 import type { TaskKey, Window } from './draft.ts';
 
+/** A layer spread thinner: what the whole takes, what is lacking, and the share of it that is given. */
+export interface Thinner {
+  fullLitres: number;
+  /** Litres lacking: in the season, or of this layer where what is ordered comes too late for it. */
+  lacking: number;
+  percent: number;
+  /** The first day on which what is ordered could be spread, where that is why. */
+  comes?: Day;
+}
+
 /** One bed's layer of a season, and what of it there will be. */
 export interface BedDemand {
   key: TaskKey;
@@ -17,8 +27,8 @@ export interface BedDemand {
   areaM2: number;
   layer: BedLayer;
   litres: number;
-  /** Where it is spread a touch thinner because too little is lacking to order it: what the whole layer takes. */
-  thinner?: { fullLitres: number; lacking: number; percent: number };
+  /** Where it is spread a touch thinner because too little is lacking to order it, or an order comes too late. */
+  thinner?: Thinner;
   /** Litres of that which the bins, deliveries and orders give. */
   given: number;
   /** The heaps it draws on; a pile by its id. */
@@ -43,6 +53,15 @@ export interface HeapSupply {
 export interface BedSpared {
   bedName: string;
   phosphorusPpm: number;
+}
+
+/** A bed whose layer of a season no compost can be in hand for. */
+export interface BedUnserved {
+  bedName: string;
+  season: number;
+  /** The last day of its layer, and the first on which compost ordered at once could be spread. */
+  closes: Day;
+  comes: Day;
 }
 
 /** What can be done about a shortage. */
@@ -72,6 +91,7 @@ export interface Shortfall {
 export interface CompostBalance {
   beds: readonly BedDemand[];
   spared: readonly BedSpared[];
+  unserved: readonly BedUnserved[];
   heaps: readonly HeapSupply[];
   shortfalls: readonly Shortfall[];
 }

@@ -23,6 +23,11 @@ export function autumnTopdressKey(bedId: string, season: number): TaskKey {
   return `topdress/bed:${bedId}/${season}/before-winter`;
 }
 
+/** The same among the crops of that season, where its compost is in hand only once they stand: nothing waits for it. */
+export function amongCropsTopdressKey(bedId: string, season: number): TaskKey {
+  return `topdress/bed:${bedId}/${season}/among-crops`;
+}
+
 /** The task that takes the soil sample of an autumn: of one bed, or of the garden's beds together. */
 export function sampleKey(bedId: string | undefined, season: number): TaskKey {
   return `soil-sample/${bedId === undefined ? 'garden' : `bed:${bedId}`}/${season}`;

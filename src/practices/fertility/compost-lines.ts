@@ -9,7 +9,7 @@ import type { Day } from '../../measures/days.ts';
 import { tenth } from '../../measures/tenth.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { bedLayer, COMPOST_KG_PER_M3 } from '../compost-layer.ts';
-import { autumnTopdressKey, springTopdressKey } from '../keys.ts';
+import { amongCropsTopdressKey, autumnTopdressKey, springTopdressKey } from '../keys.ts';
 import { manuresAmong } from '../manure.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import { seasonAfter } from '../seasons.ts';
@@ -117,7 +117,7 @@ function layerOf(
  * down. None where its time went by since, where it was skipped, and in a new bed.
  */
 function givenBefore(garden: Garden, climate: Climate, bed: Bed, season: number): number {
-  const keys = [springTopdressKey(bed.id, season), autumnTopdressKey(bed.id, season)];
+  const keys = [springTopdressKey, autumnTopdressKey, amongCropsTopdressKey].map((keyOf) => keyOf(bed.id, season));
   const isSkipped = keys.some((key) => garden.skipped[key] !== undefined);
   if (isSkipped || thereFrom(bed) !== undefined || season > seasonAfter(climate, garden.startedOn)) return 0;
   return bedLayer(garden, bed.id).depthMm;

@@ -7,6 +7,7 @@ import type { CompostBalance, HeapSupply } from '../compost-balance.ts';
 import { bedLayer } from '../compost-layer.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import type { BoughtHeap } from './bought.ts';
+import type { Unserved } from './in-hand.ts';
 import type { Shortage } from './shortage.ts';
 import { type Heap, type Share, stockOnHand } from './stock.ts';
 import { waysOut } from './ways-out.ts';
@@ -19,7 +20,13 @@ export function balanceOf(
     shares,
     shortages,
     bought,
-  }: { shares: readonly Share[]; shortages: readonly Shortage[]; bought: readonly BoughtHeap[] },
+    unserved,
+  }: {
+    shares: readonly Share[];
+    shortages: readonly Shortage[];
+    bought: readonly BoughtHeap[];
+    unserved: readonly Unserved[];
+  },
 ): CompostBalance {
   return {
     beds: shares.map(({ key, bed, season, half, window, layer, litres, thinner, fromBins, drawn, skipped, fill }) => ({
@@ -46,6 +53,12 @@ export function balanceOf(
       const { by, phosphorusPpm } = bedLayer(input.garden, id);
       return by === 'phosphorus' && phosphorusPpm !== undefined ? [{ bedName: name, phosphorusPpm }] : [];
     }),
+    unserved: unserved.map(({ need: { bed, season, window }, comes }) => ({
+      bedName: bed.name,
+      season,
+      closes: window.latest,
+      comes,
+    })),
     heaps: stockOnHand(input.garden, { made: found.compostSupply, bought }).filter(isLeft).map(supplyOf),
     shortfalls: shortages.map((shortage) => ({
       season: shortage.season,

@@ -9,6 +9,7 @@ import { balanceOf } from './balance.ts';
 import { beginDraft } from './begin-draft.ts';
 import { type BoughtHeap, boughtHeaps } from './bought.ts';
 import { withFills } from './fills.ts';
+import { layersInHand } from './in-hand.ts';
 import { manureSentences } from './manure-sentences.ts';
 import { type BedNeed, bedNeeds, fillNeeds } from './need.ts';
 import { orderDrafts } from './order-draft.ts';
@@ -25,11 +26,12 @@ export const topdressing: Practice = {
   work(input, found) {
     const bought = boughtHeaps(input.garden, input.climate);
     const stock = { made: found.compostSupply, bought, avoids: avoiding(input) };
-    const { shares, shortages } = sharedOut(input, stock, { layers: bedNeeds(input, found), fills: fillNeeds(input) });
+    const { layers: inHand, unserved } = layersInHand(input, found, stock, bedNeeds(input, found));
+    const { shares, shortages } = sharedOut(input, stock, { layers: inHand, fills: fillNeeds(input) });
     const orders = orderDrafts(input, found, shortages);
     const layers = shares.filter(({ fill }) => fill === undefined);
     const drafts: TaskDraft[] = layers.map((share) => spreadDraft(input, share, orders));
-    const compostBalance = balanceOf(input, found, { shares, shortages, bought });
+    const compostBalance = balanceOf(input, found, { shares, shortages, bought, unserved });
     return {
       found: { compostBalance },
       drafts: [

@@ -5,6 +5,7 @@ import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { daysBetween } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
+import type { Thinner } from '../compost-balance.ts';
 import { type BedLayer, bedLayer } from '../compost-layer.ts';
 import { bedFillings, fillOf } from '../fill-window.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
@@ -22,8 +23,8 @@ export interface BedNeed extends LayerWindow {
   season: number;
   layer: BedLayer;
   litres: number;
-  /** Where it is spread a touch thinner rather than order so little: what the whole layer takes, and what is lacking. */
-  thinner?: { fullLitres: number; lacking: number; percent: number };
+  /** Where it is spread thinner: rather than order so little, or because an order comes too late. */
+  thinner?: Thinner;
   /** Whether the gardener skipped it: it stays in sight, and takes no compost. */
   skipped: boolean;
   /** A new bed that is filled with it, and no layer: it takes what is promised to none of them. */

@@ -69,22 +69,12 @@ function orderDraft(input: PracticeInput, shortage: Shortage, ways: WaysOut): Ta
     needs: [],
     after: [],
     confidence: knownAs(input.climate, 'derived'),
-    reasons: orderReasons(input, { need, have: Math.floor(need - lacking), litres, day }),
+    reasons: orderReasons({ need, have: Math.floor(need - lacking), litres, day }),
     makes: [{ makes: 'compost-bought', litres }],
   };
 }
 
-function orderReasons(
-  { garden: { startedOn } }: PracticeInput,
-  saw: { need: number; have: number; litres: number; day: Day },
-): Reason[] {
-  const soonest = addDays(startedOn, ORDER_DAYS.last);
-  if (soonest > saw.day) {
-    return [
-      { rule: 'compost-order.short', saw, source: "the garden's own plan" },
-      { rule: 'compost-order.late', saw: { day: saw.day }, limit: soonest, source: 'compost:S33' },
-    ];
-  }
+function orderReasons(saw: { need: number; have: number; litres: number; day: Day }): Reason[] {
   return [
     { rule: 'compost-order.short', saw, source: "the garden's own plan" },
     {

@@ -16,6 +16,13 @@ const supply: Sentence = ({ saw }) => {
   );
 };
 
+/** Where a layer goes whose compost comes too late for its usual days. */
+const MOVED: Readonly<Record<string, string>> = {
+  spring: 'it goes on in spring instead',
+  'to the day': 'it may go on up to the day before the next sowing or planting',
+  'among crops': 'it goes on among what grows by then',
+};
+
 /** Every rule of the practice, in words. */
 export const topdressSentences: Practice['sentences'] = {
   'topdress.own-depth': ({ saw }) =>
@@ -35,6 +42,13 @@ export const topdressSentences: Practice['sentences'] = {
   'topdress.thinner': ({ saw }) =>
     `The beds of this season lack only ${quantity(Number(saw.lacking), 'L')} in all, too little to order: each is given ` +
     `${saw.percent} % of its layer, here ${quantity(Number(saw.litres), 'L')}.`,
+  'topdress.thinner-now': ({ saw, limit }) =>
+    `The bins give ${saw.percent} % of this layer, here ${quantity(Number(saw.litres), 'L')}. The rest would be ordered, and is ` +
+    `here and tested with beans about ${dated(String(saw.comes))} at the soonest, after ${dated(String(limit))}: it is ` +
+    'spread thinner.',
+  'topdress.in-hand': ({ saw, limit }) =>
+    `Compost from elsewhere is here and tested with beans about ${dated(String(saw.comes))} at the soonest, and this layer ` +
+    `was to be on by ${dated(String(limit))}: ${MOVED[String(saw.how)]}.`,
   'topdress.autumn': ({ saw, limit }) =>
     `${saw.before === undefined ? 'The bed is free' : `The ${saw.before} is out about ${dated(String(saw.out))}`}, and ` +
     `autumn's layer can go on from ${dated(String(saw.opens))}. It goes under whatever is sown next and before ` +
@@ -54,9 +68,6 @@ export const topdressSentences: Practice['sentences'] = {
     `${quantity(Number(saw.litres), 'L')} of compost are short by ${dated(String(saw.day))}. A hot pile gives four tenths of ` +
     `its volume, after up to 120 days of warm weather and four weeks of curing: ${quantity(Number(saw.raw), 'L')} of raw ` +
     `stuff, built by ${dated(String(limit))}.`,
-  'compost-order.late': ({ saw, limit }) =>
-    `What is ordered now is delivered and tested about ${dated(String(limit))}, after ${dated(String(saw.day))}: spread ` +
-    'what there is, and give the rest later.',
   'compost-test.delivered': ({ saw }) =>
     `${quantity(Number(saw.litres), 'L')} came on ${dated(String(saw.on))}. Weedkiller that outlasts composting shows in ` +
     `beans within ${saw.daysLow} to ${saw.daysHigh} days.`,

@@ -1,7 +1,7 @@
 /**
  * What a season goes short of, and by when.
  */
-import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measures/days.ts';
+import { addDays, clampDay, type Day, latestOf } from '../../measures/days.ts';
 import type { Window } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import type { BoughtHeap } from './bought.ts';
@@ -10,8 +10,6 @@ import type { Share } from './stock.ts';
 
 /** Days before spreading that compost is ordered: the last is what delivery and test take, the others house defaults. */
 export const ORDER_DAYS = { first: 56, usual: 42, last: ORDER_TO_SPREAD_DAYS } as const;
-/** Days an order that was due before the garden was brought in stays open. House default. */
-const LATE_ORDER_DAYS = 7;
 /** Litres an order is rounded up to. House default. */
 const ROUND_LITRES = 10;
 
@@ -58,13 +56,9 @@ function onItsWay(bought: readonly BoughtHeap[], shares: readonly Share[], first
   return Math.max(0, sum(late, ({ litres }) => litres) - sum(given, ({ litres }) => litres));
 }
 
-/**
- * In time for the day on which the first bed is best served, and at the latest for its last; where that time was past
- * when the garden was brought in, as soon as it was.
- */
+/** In time for the day on which the first bed is best served, and at the latest for its last; not before the garden was. */
 function orderWindow({ garden: { startedOn } }: PracticeInput, best: Day, day: Day): Window {
-  const late = earliestOf(addDays(startedOn, LATE_ORDER_DAYS), latestOf(day, startedOn));
-  const latest = latestOf(addDays(day, -ORDER_DAYS.last), late);
+  const latest = latestOf(addDays(day, -ORDER_DAYS.last), startedOn);
   const from = (days: number): Day => clampDay(addDays(best, -days), startedOn, latest);
   return { earliest: from(ORDER_DAYS.first), preferred: from(ORDER_DAYS.usual), latest };
 }

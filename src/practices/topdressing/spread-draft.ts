@@ -2,7 +2,6 @@
  * Spreading a bed's layer.
  */
 
-import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { MM_PER_INCH } from '../../measures/units.ts';
 import { BARROW_KG, barrowLoads } from '../barrow.ts';
@@ -11,7 +10,7 @@ import type { BedLayer } from '../compost-layer.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { effortOverArea, SPREAD_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
-import { sampleKey } from '../keys.ts';
+import { amongCropsTopdressKey, sampleKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { bedSubject } from '../subjects.ts';
 import { ORDER_TO_SPREAD_DAYS } from './order-days.ts';
@@ -33,6 +32,9 @@ const MISSED: Readonly<Record<Share['half'], string>> = {
 const WITHOUT_COMPOST =
   'No tested compost in time? Spread what there is, let what follows go ahead, and give the rest in spring.';
 
+/** Where it goes on among what grows. Common practice. */
+const AMONG_SEEDLINGS = 'Seedlings too close to spread between? Wait until they stand a hand high.';
+
 /** Spread the yearly layer on one bed. */
 export function spreadDraft(input: PracticeInput, share: Share, orders: readonly SeasonOrder[]): TaskDraft {
   const { bed, litres, layer } = share;
@@ -46,9 +48,11 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
     weight: 'work',
     title: `Topdress ${bed.name}`,
     steps: [
+      'Where mulch or cut residue lies on the bed, rake it aside first, and draw it back over the compost.',
       `Spread ${quantity(litres, 'L')} of finished compost over the bed, ${quantity(depthOf(share), 'mm')} deep: ${barrowLoads(litres)}.`,
       'Rake it level and leave it on top: worms and rain take it down. Dig nothing in.',
       'Keep it a hand off the stems of anything growing.',
+      ...(share.key === amongCropsTopdressKey(bed.id, share.season) ? [AMONG_SEEDLINGS] : []),
       ...(soil === undefined ? [] : [POOR_SOIL_STEP[soil]]),
       ...(share.fromBins < litres ? [WITHOUT_COMPOST] : []),
     ],
@@ -88,12 +92,11 @@ function drawnFrom({ drawn }: Share): { pileIds?: string[] } {
   return pileIds.length === 0 ? {} : { pileIds };
 }
 
-/** A layer that hangs on an order waits until what comes of it is tested, where that can be in time. */
+/** A layer that hangs on an order waits until what comes of it is tested. */
 function waitsForOrder(share: Share, orders: readonly SeasonOrder[]): TaskDraft['after'] {
   const order = orders.find(({ season }) => season === share.season)?.draft;
   if (order === undefined || share.skipped || share.fromBins >= share.litres) return [];
-  const inTime = addDays(order.window.latest, ORDER_TO_SPREAD_DAYS) <= share.window.latest;
-  return inTime ? [{ key: order.key, minDays: ORDER_TO_SPREAD_DAYS }] : [];
+  return [{ key: order.key, minDays: ORDER_TO_SPREAD_DAYS }];
 }
 
 /** A layer before winter goes on once the soil sample of that autumn is taken; it is not lost for want of one. */
@@ -134,8 +137,10 @@ function depthOf({ bed, litres, layer, thinner }: Share): number {
   return thinner === undefined ? layer.depthMm : Math.round((10 * litres) / areaOf(bed)) / 10;
 }
 
-function thinnerReasons({ litres, thinner }: Share): Reason[] {
+function thinnerReasons({ litres, thinner, window }: Share): Reason[] {
   if (thinner === undefined) return [];
+  if (thinner.comes !== undefined)
+    return [{ rule: 'topdress.thinner-now', saw: { ...thinner, litres }, limit: window.latest, source: 'compost:S33' }];
   return [{ rule: 'topdress.thinner', saw: { ...thinner, litres }, source: 'house default' }];
 }
 

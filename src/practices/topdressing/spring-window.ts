@@ -24,9 +24,16 @@ const AFTER_CUT_DAYS = 14;
 /**
  * The spring window of a bed.
  *
+ * @param ends a week before the first crop goes in, or, where the compost comes no sooner, up to the day before
  * @returns nothing where the soil never wakes, or a cover with no end stands in the bed
  */
-export function springWindow(input: PracticeInput, found: Findings, bed: Bed, season: number): LayerWindow | undefined {
+export function springWindow(
+  input: PracticeInput,
+  found: Findings,
+  bed: Bed,
+  season: number,
+  ends: 'a week before' | 'to the day' = 'a week before',
+): LayerWindow | undefined {
   const awake = soilAwake(input.climate, season);
   if (awake === undefined) return undefined;
   const first = firstCrop(input, bed, season);
@@ -36,7 +43,12 @@ export function springWindow(input: PracticeInput, found: Findings, bed: Bed, se
   const covers = coversStanding(found, bed, earliest, closes);
   if (covers.some(({ ends }) => ends === undefined)) return undefined;
   const cuts = covers.filter(({ endKey }) => endKey !== undefined);
-  const latest = goesIn === undefined ? latestOf(closes, ...cuts.map(afterCut)) : closes;
+  const latest =
+    goesIn === undefined
+      ? latestOf(closes, ...cuts.map(afterCut))
+      : ends === 'to the day'
+        ? addDays(goesIn, -1)
+        : closes;
   const before = cropsBefore(input, bed, latest);
   const next = first && first.from === goesIn ? { next: first.crop.name.toLowerCase(), day: first.from } : {};
   return {

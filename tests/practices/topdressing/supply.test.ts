@@ -137,11 +137,13 @@ describe('the order for what is short', () => {
     });
   });
 
-  it('comes at once where that time is past when the garden is brought in, and says what cannot be in time', () => {
-    const late = orders(of({ startedOn: '2027-10-01' }))[0];
-    expect(late?.window).toMatchObject({ earliest: '2027-10-01', preferred: '2027-10-01' });
-    expect(late?.window.latest).toBe('2027-10-08');
-    expect(late?.reasons[1]).toMatchObject({ rule: 'compost-order.late', limit: '2027-11-05' });
+  it('is for the spring layers where its time for the autumn ones is past when the garden is brought in', () => {
+    // October 1 and 35 days are November 5: past the last autumn day of every bed.
+    const brought = of({ startedOn: '2027-10-01' });
+    const layers = draftsIn(brought, climate).filter(({ key }) => /^topdress\/bed:.\/2028/.test(key));
+    expect(layers.map(({ key }) => key)).toEqual(['a', 'b', 'c'].map((id) => `topdress/bed:${id}/2028`));
+    const last = layers.map(({ window }) => window.latest).sort()[0] ?? '';
+    expect(orders(brought)[0]?.window.latest).toBe(addDays(last, -35));
   });
 
   it('never stays open past the day the compost is wanted', () => {
