@@ -34,7 +34,7 @@ import { ServedFeeds } from './served-feeds.ts';
 import { setUpIn } from './set-up/set-up.ts';
 import type { ChangedPlan, ReportedReading, Steward } from './steward.ts';
 import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
-import { refuseContradiction } from './undo-check.ts';
+import { refuseContradiction, refuseCrowding } from './undo-check.ts';
 import { whatFails } from './what-fails.ts';
 
 /** Times a fact is offered again when somebody else's came in between. */
@@ -158,16 +158,18 @@ export function createSteward(settings: StewardSettings): Steward {
       if (entry === undefined) return undefined;
       const undone = withUndone(view.ledger, entry, view.plan.today);
       refuseContradiction(view.garden, undone);
-      const { plan: after } = await planner.wouldBe(undone, view);
-      return { entry, leaning: leaningOn(view.ledger, entry), moves: movesBetween(view.plan, after) };
+      const after = await planner.wouldBe(undone, view);
+      refuseCrowding(view.garden, after);
+      return { entry, leaning: leaningOn(view.ledger, entry), moves: movesBetween(view.plan, after.plan) };
     },
     undo: (gardenId, wanted, by) =>
       following(gardenId, () =>
-        accept(gardenId, by, (view) => {
+        accept(gardenId, by, async (view) => {
           const entry = entryToUndo(view.ledger, wanted);
           if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
           refuseContradiction(view.garden, withUndone(view.ledger, entry, view.plan.today));
-          return [{ kind: 'entry-undone', entry: entry.entry }];
+          const facts = [{ kind: 'entry-undone' as const, entry: entry.entry }];
+          return { facts, refuse: (made) => refuseCrowding(view.garden, made) };
         }),
       ),
     async feeds(gardenId) {

@@ -10,26 +10,35 @@ import { writtenAt } from '../garden/successions.ts';
 import type { Day } from '../measures/days.ts';
 import { formatQuantity } from '../measures/quantity.ts';
 import { areaOf, type CropSpan } from '../practices/bed-timeline.ts';
+import { startWord } from '../practices/planting/planting-in-bed.ts';
 import { type Crowd, crowdsIn, standsUntil } from '../practices/side-by-side.ts';
 
 /**
- * Refuses a garden file whose plan has two crops in one bed at once. What went in already is history, and only doubted; so
- * is a crop that comes too soon after one that stood longer than it was meant to.
+ * Refuses a garden file whose plan has two crops in one bed at once, as {@link crowdedProblems} finds them.
  *
- * @param garden the garden as the file, and what was reported, would have it
- * @param before the garden as it is, where what stands in it already is not refused once more
  * @throws {InputRefused} with every such pair
  */
 export function refuseCrowded(file: GardenFile, garden: Garden, climate: Climate, before?: Garden): void {
+  const problems = crowdedProblems(file, garden, climate, before);
+  if (problems.length > 0) throw new InputRefused('The garden file cannot be used.', problems);
+}
+
+/**
+ * Each two crops that a plan has in one bed at once. What went in already is history, and only doubted; so is a crop that
+ * comes too soon after one that stood longer than it was meant to.
+ *
+ * @param garden the garden as the file, and what was reported, would have it
+ * @param before the garden as it is, where what stands in it already is not told once more
+ */
+export function crowdedProblems(file: GardenFile, garden: Garden, climate: Climate, before?: Garden): Problem[] {
   const known = new Set(
     (before?.beds ?? []).flatMap((bed) => before && crowdsIn(before, bed, climate, isTold).map(nameOf)),
   );
-  const problems = garden.beds.flatMap((bed) =>
+  return garden.beds.flatMap((bed) =>
     crowdsIn(garden, bed, climate, isTold)
       .filter((crowd) => !crowd.next.planting.start.happened && !known.has(nameOf(crowd)))
       .flatMap((crowd) => fileProblems(file, garden, bed, crowd)),
   );
-  if (problems.length > 0) throw new InputRefused('The garden file cannot be used.', problems);
 }
 
 /** What tells one crowd from another: who stands where, from which day. */
@@ -70,8 +79,8 @@ export function crowdTold({ place: { units } }: Garden, bed: Bed, { next, standi
   const room = shared
     ? `Together they want ${area(wantedM2)}, and the bed has ${area(areaOf(bed))}.`
     : 'Each has the whole bed.';
-  const how = next.planting.start.how === 'sow' ? 'is sown' : 'is set out';
-  return `${next.crop.name} ${how} in ${bed.name} on ${dated(next.from)}, and ${others.join(', and ')}. ${room}`;
+  const how = startWord(next.planting.cropId, next.planting.start.how);
+  return `${next.crop.name} is ${how} in ${bed.name} on ${dated(next.from)}, and ${others.join(', and ')}. ${room}`;
 }
 
 function hundredths(value: number): number {

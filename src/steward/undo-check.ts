@@ -11,6 +11,8 @@ import { heldFile } from '../garden/member-ids.ts';
 import { InputRefused, type Problem } from '../garden/problem.ts';
 import { projectGarden } from '../garden/project.ts';
 import { checkGardenFile } from '../garden/read-garden-file.ts';
+import { crowdedProblems } from './crowded.ts';
+import type { TriedOut } from './planner.ts';
 import { readerOf } from './row-reader.ts';
 
 /**
@@ -26,12 +28,29 @@ export function refuseContradiction(before: Garden, after: readonly LedgerEntry[
   const problems = problemsOf(file, after);
   if (problems.length === 0) return;
   const known = new Set(problemsOf(gardenFileOf(before), after).map(({ what }) => what));
-  const news = problems.filter(({ what }) => !known.has(what));
-  if (news.length > 0)
-    throw new InputRefused(
-      'It cannot be undone.',
-      news.map((problem) => inWords(problem, file, readerOf(garden))),
-    );
+  refuseUndo(
+    problems.filter(({ what }) => !known.has(what)),
+    garden,
+  );
+}
+
+/**
+ * Refuses a garden left with two crops in one bed at once, where it had them not before.
+ *
+ * @param after the garden as it would be, and its climate
+ * @throws {InputRefused} naming each such crop
+ */
+export function refuseCrowding(before: Garden, { garden, climate }: Pick<TriedOut, 'garden' | 'climate'>): void {
+  refuseUndo(crowdedProblems(gardenFileOf(garden), garden, climate, before), garden);
+}
+
+function refuseUndo(problems: readonly Problem[], garden: Garden): void {
+  if (problems.length === 0) return;
+  const [file, reader] = [gardenFileOf(garden), readerOf(garden)];
+  throw new InputRefused(
+    'It cannot be undone.',
+    problems.map((problem) => inWords(problem, file, reader)),
+  );
 }
 
 function problemsOf(file: GardenFile, ledger: readonly LedgerEntry[]): readonly Problem[] {

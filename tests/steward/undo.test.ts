@@ -251,6 +251,21 @@ describe('undoing an undo', () => {
     expect((await steward.fileNow(garden)).beds.find(({ id }) => id === 'north')).toMatchObject({ lengthM: 3 });
   });
 
+  it('is refused where two crops would stand in one bed at once, and says what to change first', async () => {
+    const { steward, garden } = await household();
+    const { plantings } = await steward.fileNow(garden);
+    const beans = plantings.find(({ id }) => id === 'beans');
+    await steward.mend(garden, [{ list: 'plantings', id: 'beans', row: { ...beans, bed: 'wall' } }], 'ada');
+    const potatoes = { id: 'potatoes', bed: 'north', crop: 'potato', sow: '2027-05-10' };
+    await steward.mend(garden, [{ list: 'plantings', row: potatoes }], 'ada');
+    const refused = /(snap bean|potato).*north bed.*\n?.*is planted|is sown/i;
+    await expect(steward.previewUndo(garden, 2)).rejects.toThrow(refused);
+    await expect(steward.undo(garden, 2, 'ada')).rejects.toThrow('Change that first, then take this back.');
+    await steward.undo(garden, 3, 'ada');
+    await steward.undo(garden, 2, 'ada');
+    expect((await steward.fileNow(garden)).plantings.find(({ id }) => id === 'beans')).toMatchObject({ bed: 'north' });
+  });
+
   it('and undoing that again takes the entry back once more', async () => {
     const house = await household();
     const { steward, garden, clock } = house;
