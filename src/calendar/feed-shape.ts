@@ -2,6 +2,7 @@
  * How a household wants one feed: which work, how far, gathered how, with or without reminders.
  */
 import { z } from 'zod';
+import type { Member } from '../garden/garden.ts';
 import type { PracticeName } from '../garden/practice-names.ts';
 import { PRACTICE_WORDS } from '../schedule/entry-text.ts';
 import { DONE_KEPT_DAYS } from '../schedule/plan.ts';
@@ -41,8 +42,14 @@ export const feedShapeSchema = z.strictObject({
   beds: z.array(z.string()).readonly().default([]),
   /** Only entries with a task that is this member's of the household, by name; everybody's when left out. */
   person: z.string().min(1).optional(),
+  /**
+   * That member's id, so that it never comes to a namesake; nothing between the quotes for somebody who had left before it
+   * was kept. Left out until the household next changes: until then the name is theirs.
+   */
+  personId: z.string().optional(),
   /** The member whose feed of everybody's work it is, by name: says whose it is and narrows nothing. */
   reader: z.string().min(1).optional(),
+  readerId: z.string().optional(),
   /** A reminder the evening before or the morning of, at a whole hour of the garden's zone. */
   alarm: alarm.nullable().default(null),
   daysAhead: wholeDays(AHEAD_DAYS),
@@ -59,6 +66,26 @@ export type FeedShape = z.output<typeof feedShapeSchema>;
 
 /** A feed nobody has shaped. */
 export const PLAIN_SHAPE: FeedShape = feedShapeSchema.parse({});
+
+/** A member as feeds know them. */
+type Person = Pick<Member, 'id' | 'name'>;
+
+/** The member whose work a feed shows, of those who are there; nobody once they have left, whoever else has their name. */
+export function memberOfFeed<Of extends Person>(
+  { person, personId }: Pick<FeedShape, 'person' | 'personId'>,
+  members: readonly Of[],
+): Of | undefined {
+  return members.find((member) => isCalled(member, person, personId));
+}
+
+/** Whether a feed of everybody's work was made for a member. */
+export function isReadBy({ reader, readerId }: Pick<FeedShape, 'reader' | 'readerId'>, member: Person): boolean {
+  return isCalled(member, reader, readerId);
+}
+
+function isCalled({ id, name }: Person, called: string | undefined, calledId = id): boolean {
+  return name === called && id === calledId;
+}
 
 /** Whether two shapes show the same, in whatever order their filters were named and whoever reads them. */
 export function sameShape(a: FeedShape, b: FeedShape): boolean {

@@ -1,16 +1,17 @@
 /**
  * A feed's shape in words, for whoever looks at its address.
  */
+import type { Member } from '../garden/garden.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { PRACTICE_WORDS } from '../schedule/entry-text.ts';
-import { type FeedShape, PLAIN_SHAPE } from './feed-shape.ts';
+import { type FeedShape, memberOfFeed, PLAIN_SHAPE } from './feed-shape.ts';
 
 /** What the words are written for. */
 export interface ShapeReader {
   beds: readonly { id: string; name: string }[];
   units: UnitSystem;
   /** Who belongs to the household. */
-  members?: readonly { name: string }[] | undefined;
+  members?: readonly Pick<Member, 'id' | 'name'>[] | undefined;
 }
 
 /** What a feed shows, in a few phrases; only what differs from a plain feed but for how far it reaches. */
@@ -22,7 +23,7 @@ export function shapeWords(shape: FeedShape, { beds, units, members = [] }: Shap
     only.length + shape.beds.length === 0 && person === undefined ? 'all work' : '',
     only.length === 0 ? '' : `only ${only.join(', ')}`,
     shape.beds.length === 0 ? '' : `only work on ${shape.beds.map(bedName).join(', ')}`,
-    person === undefined ? '' : personWords(person, members),
+    person === undefined ? '' : personWords(person, memberOfFeed(shape, members) !== undefined),
     reader === undefined ? '' : `made for ${reader}`,
     `${daysCounted(daysAhead)} ahead`,
     done ? `${daysCounted(daysBack)} back` : 'finished work left out',
@@ -32,9 +33,8 @@ export function shapeWords(shape: FeedShape, { beds, units, members = [] }: Shap
   ].filter((phrase) => phrase !== '');
 }
 
-function personWords(person: string, members: readonly { name: string }[]): string {
-  const gone = members.some(({ name }) => name === person) ? '' : ' (no longer in the household)';
-  return `only what falls to ${person}${gone}`;
+function personWords(person: string, isThere: boolean): string {
+  return `only what falls to ${person}${isThere ? '' : ' (no longer in the household)'}`;
 }
 
 const ALARM_WORDS = { evening: 'the evening before', morning: 'on the day' } as const;

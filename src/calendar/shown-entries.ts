@@ -6,7 +6,7 @@ import { addDays, type Day } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Entry, Plan, PlannedTask } from '../schedule/plan.ts';
 import { bedOf, isTheirs } from '../schedule/whose.ts';
-import type { FeedShape } from './feed-shape.ts';
+import { type FeedShape, memberOfFeed } from './feed-shape.ts';
 
 /** Days that work still to be done stays in the feed after its day. House default: one week to catch up. */
 const UNDONE_SHOWN_DAYS = 7;
@@ -28,7 +28,7 @@ export const NOBODY: People = { members: [], assigned: {} };
  * of its tasks. A feed of somebody who is not among the members shows none.
  */
 export function shownEntries(plan: Plan, shape: FeedShape, people: People = NOBODY): Entry[] {
-  const whose = people.members.find(({ name }) => name === shape.person);
+  const whose = memberOfFeed(shape, people.members);
   if (shape.person !== undefined && whose === undefined) return [];
   const isWhose = (task: PlannedTask) => whose === undefined || isTheirs(task, whose, people.assigned);
   const byKey = new Map<TaskKey, PlannedTask>(plan.tasks.map((task) => [task.key, task]));

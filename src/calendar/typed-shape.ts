@@ -71,10 +71,17 @@ export function labelProblems(label: string, where: string): Problem[] {
 }
 
 /** Whose work it shows; a feed that goes from one person's work to everybody's is still that person's to read. */
-function whoseOf(person: string | undefined, base: FeedShape): Pick<FeedShape, 'person' | 'reader'> {
-  if (person !== undefined) return { person };
-  const reader = base.reader ?? base.person;
-  return reader === undefined ? {} : { reader };
+function whoseOf(
+  person: string | undefined,
+  base: FeedShape,
+): Pick<FeedShape, 'person' | 'personId' | 'reader' | 'readerId'> {
+  if (person !== undefined) return { person, ...(person === base.person ? idOf('personId', base.personId) : {}) };
+  if (base.reader !== undefined) return { reader: base.reader, ...idOf('readerId', base.readerId) };
+  return base.person === undefined ? {} : { reader: base.person, ...idOf('readerId', base.personId) };
+}
+
+function idOf<Key extends 'personId' | 'readerId'>(key: Key, id: string | undefined): { [K in Key]?: string } {
+  return id === undefined ? {} : ({ [key]: id } as { [K in Key]: string });
 }
 
 /** Somebody of the household; who was chosen before stays, though no longer in it, until somebody else is. */

@@ -3,11 +3,12 @@
  */
 import { strongEtag } from '../calendar/etag.ts';
 import { type FeedFrame, type FeedView, gardenFeed, PLAIN_VIEW } from '../calendar/feed-events.ts';
-import { PLAIN_SHAPE, sameShape } from '../calendar/feed-shape.ts';
+import { memberOfFeed, PLAIN_SHAPE, sameShape } from '../calendar/feed-shape.ts';
 import { KeptTexts } from '../calendar/kept-texts.ts';
 import { feedOf } from '../calendar/render-feed.ts';
 import { shownEntries } from '../calendar/shown-entries.ts';
 import type { Garden } from '../garden/garden.ts';
+import { membersOf } from '../garden/household-changes.ts';
 import { addDays, type Day, daysBetween, type Instant, latestOf } from '../measures/days.ts';
 import type { Plan } from '../schedule/plan.ts';
 import type { Feed } from '../store/feeds.ts';
@@ -45,7 +46,7 @@ export function feedTextOf(
 /** A text that is equal for feeds that are rendered alike: all those are that nobody ever shaped. */
 export function likenessOf({ garden }: Pick<GardenView, 'garden'>, feed?: RenderedFeed): string {
   if (feed === undefined || isPlain(feed)) return '';
-  const member = garden.household?.members?.find(({ name }) => name === feed.shape.person);
+  const member = memberOfFeed(feed.shape, membersOf(garden));
   return JSON.stringify([feed.id, feed.label, feed.shape, feed.changedAt, garden.place.timeZone, member]);
 }
 
@@ -92,7 +93,7 @@ function frameOf({ name, household }: Garden, feed: RenderedFeed | undefined): F
     };
   }
   const { person } = feed.shape;
-  const isGone = person !== undefined && !household?.members?.some((member) => member.name === person);
+  const isGone = person !== undefined && memberOfFeed(feed.shape, household?.members ?? []) === undefined;
   return {
     calendarName: `${name}: ${feed.label}`,
     description: `Work of ${name}, as this feed was shaped.`,

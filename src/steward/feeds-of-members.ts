@@ -1,25 +1,45 @@
 /**
  * Feeds of members, kept true while the household changes.
  */
-import type { Garden } from '../garden/garden.ts';
+import { type FeedShape, memberOfFeed } from '../calendar/feed-shape.ts';
+import type { Garden, Member } from '../garden/garden.ts';
 import { membersOf } from '../garden/household-changes.ts';
 import type { Feed } from '../store/feeds.ts';
 import type { FeedRoom } from './feeds.ts';
 
-/** After a change: a member's feeds go by the name they have now, and say what falls to them now. */
+/**
+ * After a change: a feed is bound to the member who had its name until then, goes by the name they have now, and says what
+ * falls to them now.
+ */
 export async function followHousehold(room: FeedRoom, [before, after]: readonly [Garden, Garden]): Promise<void> {
+  const [were, are] = [before, after].map((garden) => JSON.stringify(membersOf(garden)));
+  if (were === are) return;
+  await bindFeeds(room, after.id, membersOf(before));
   const names = renamings(before, after);
   if (names.size > 0) await renameInFeeds(room, after.id, names);
-  const members = membersOf(before).map((member) => ({ ...member, name: names.get(member.name) ?? member.name }));
+  const members = membersOf(before).map((member) => ({ ...member, name: names.get(member.id) ?? member.name }));
   await reviseForMembers(room, { household: { members } }, after);
 }
 
-/** The present name of each member who was called otherwise, by the name they had. */
+/** Feeds that go by a name alone are given the id of whoever has it; none where nobody has it any more. */
+async function bindFeeds(room: FeedRoom, gardenId: string, members: readonly Member[]): Promise<void> {
+  const idOf = (called: string): string => members.find(({ name }) => name === called)?.id ?? '';
+  await changeAll(room, gardenId, (feed) => {
+    const { person, personId, reader, readerId } = feed.shape;
+    const bound = {
+      ...(person === undefined || personId !== undefined ? {} : { personId: idOf(person) }),
+      ...(reader === undefined || readerId !== undefined ? {} : { readerId: idOf(reader) }),
+    };
+    return Object.keys(bound).length === 0 ? undefined : { ...feed, shape: { ...feed.shape, ...bound } };
+  });
+}
+
+/** The present name of each member who was called otherwise, by their id. */
 function renamings(before: Garden, after: Garden): ReadonlyMap<string, string> {
   return new Map(
     membersOf(before).flatMap(({ id, name }) => {
       const now = membersOf(after).find((member) => member.id === id)?.name ?? name;
-      return now === name ? [] : [[name, now] as const];
+      return now === name ? [] : [[id, now] as const];
     }),
   );
 }
@@ -34,14 +54,13 @@ async function reviseForMembers(
   before: Pick<Garden, 'household'>,
   after: Pick<Garden, 'id' | 'household'>,
 ): Promise<void> {
-  const said = (garden: Pick<Garden, 'household'>, person: string | undefined) => {
-    const member = membersOf(garden).find(({ name }) => name === person);
+  const said = (garden: Pick<Garden, 'household'>, shape: FeedShape) => {
+    const member = memberOfFeed(shape, membersOf(garden));
     return JSON.stringify(member && [member.practices, member.beds]);
   };
   const now = room.clock.now();
   await changeAll(room, after.id, (feed) => {
-    const { person } = feed.shape;
-    if (said(before, person) === said(after, person)) return undefined;
+    if (said(before, feed.shape) === said(after, feed.shape)) return undefined;
     return { ...feed, shapeRevision: feed.shapeRevision + 1, shapedAt: now, changedAt: now };
   });
 }
@@ -50,8 +69,8 @@ async function reviseForMembers(
 async function renameInFeeds(room: FeedRoom, gardenId: string, names: ReadonlyMap<string, string>): Promise<void> {
   const changedAt = room.clock.now();
   await changeAll(room, gardenId, (feed) => {
-    const { person = '', reader = '' } = feed.shape;
-    const [isTo, readBy] = [names.get(person), names.get(reader)];
+    const { personId = '', readerId = '' } = feed.shape;
+    const [isTo, readBy] = [names.get(personId), names.get(readerId)];
     if (isTo !== undefined) return { ...feed, shape: { ...feed.shape, person: isTo }, changedAt };
     return readBy === undefined ? undefined : { ...feed, shape: { ...feed.shape, reader: readBy } };
   });

@@ -66,9 +66,12 @@ export function householdRoutes(steward: Steward, settings: WebSettings): Hono {
     .post(`${PATH}/feed`, async (c) => {
       const form = await readForm(c);
       const { garden } = await gardenView(steward, c);
-      const { name } = memberNamed(garden, form.text('member'));
+      const member = memberNamed(garden, form.text('member'));
+      const { name } = member;
       const own = form.text('tasks') !== 'all';
-      const there = feedsOf(await steward.feeds(garden.id), name).some(({ shape }) => (shape.person === name) === own);
+      const there = feedsOf(await steward.feeds(garden.id), member).some(
+        ({ shape }) => (shape.person === name) === own,
+      );
       if (there) return c.redirect(toldPath(garden, 'feed-there', name), 303);
       const label = `${name}: ${own ? 'own work' : 'all the work'}`.slice(0, LABEL_CHARACTERS);
       await steward.addFeed(garden.id, label, { ...PLAIN_SHAPE, ...(own ? { person: name } : { reader: name }) });
@@ -118,15 +121,14 @@ function memberRoutes(steward: Steward): Hono {
     })
     .get('/leave', async (c) => {
       const { garden, member, view } = await asked(steward, c);
-      return c.html(leavePage({ view, member, feeds: feedsOf(await steward.feeds(garden.id), member.name) }));
+      return c.html(leavePage({ view, member, feeds: feedsOf(await steward.feeds(garden.id), member) }));
     })
     .post('/leave', async (c) => {
       const form = await readForm(c);
       const { garden, member } = await asked(steward, c);
       await steward.report(garden.id, { kind: 'member-gone', id: member.id, name: member.name }, BY);
       if (form.text('revoke') === 'yes') {
-        for (const { id } of feedsOf(await steward.feeds(garden.id), member.name))
-          await steward.revokeFeed(garden.id, id);
+        for (const { id } of feedsOf(await steward.feeds(garden.id), member)) await steward.revokeFeed(garden.id, id);
       }
       return c.redirect(householdPath(garden.id), 303);
     });

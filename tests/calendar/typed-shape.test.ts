@@ -115,7 +115,7 @@ describe('a shape in words', () => {
 
   it('says whose work it is, and that somebody has left', () => {
     const shape = { ...PLAIN_SHAPE, person: 'Ida' };
-    const members = [{ name: 'Ida' }];
+    const members = [{ id: 'ida', name: 'Ida' }];
     expect(shapeWords(shape, { ...reader, members })[0]).toBe('only what falls to Ida');
     expect(shapeWords(shape, reader)[0]).toBe('only what falls to Ida (no longer in the household)');
   });

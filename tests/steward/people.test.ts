@@ -4,6 +4,7 @@ import { newMemberId } from '../../src/garden/member-ids.ts';
 import { InputRefused } from '../../src/garden/problem.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
 import type { Report } from '../../src/steward/steward.ts';
+import { feedsOf } from '../../src/web/feeds-of-member.ts';
 import { seenByIcalJs } from '../calendar/read-feed.ts';
 import { northernFile } from './gardens.ts';
 import { type Household, household, later } from './household.ts';
@@ -100,6 +101,47 @@ describe('a task given to a member', () => {
     await expect(steward.report(garden, given('Idda', task), 'ada')).rejects.toThrow(InputRefused);
     await steward.skip(garden, [task.key], 'ada');
     await expect(steward.report(garden, given('Ida', task), 'ada')).rejects.toThrow(InputRefused);
+  });
+});
+
+describe('a feed of somebody who left', () => {
+  const leaves = { kind: 'member-gone', id: 'ida', name: 'Ida' } as const;
+  const namesake = { kind: 'member-kept', member: { id: 'ida-2', name: 'Ida', practices: ['composting'] } } as const;
+
+  it('never comes to a namesake who joins later, and is theirs again when their leaving is taken back', async () => {
+    const house = await household(file);
+    const { steward, garden, clock } = house;
+    const { token } = await steward.addFeed(garden, 'Ida', ofIda);
+    await steward.addFeed(garden, 'All', { ...PLAIN_SHAPE, reader: 'Ida' });
+    const before = [...(await bodyOf(house, token)).events.keys()];
+    expect(before.length).toBeGreaterThan(1);
+    later(clock);
+    await steward.report(garden, leaves, 'ada');
+    later(clock);
+    await steward.report(garden, namesake, 'ada');
+    expect((await bodyOf(house, token)).body).toContain('no longer in the household');
+    const feeds = await steward.feeds(garden);
+    expect([feedsOf(feeds, { id: 'ida-2', name: 'Ida' }), feedsOf(feeds, { id: 'ida', name: 'Ida' }).length]).toEqual([
+      [],
+      2,
+    ]);
+    const theirs = await steward.addFeed(garden, 'The other Ida', ofIda);
+    expect([...(await bodyOf(house, theirs.token)).events.keys()].length).toBe(before.length);
+    later(clock);
+    await steward.undo(garden, 3, 'ada');
+    await steward.undo(garden, 2, 'ada');
+    expect([...(await bodyOf(house, token)).events.keys()]).toEqual(before);
+    expect((await bodyOf(house, theirs.token)).body).toContain('no longer in the household');
+  });
+
+  it('kept by a name alone when they had left already stays of nobody, whoever joins by that name', async () => {
+    const house = await household(file);
+    const { steward, garden, clock } = house;
+    const { token } = await steward.addFeed(garden, 'Zoe', { ...PLAIN_SHAPE, person: 'Zoe' });
+    later(clock);
+    const zoe = { id: 'zoe', name: 'Zoe', practices: ['composting' as const] };
+    await steward.report(garden, { kind: 'member-kept', member: zoe }, 'ada');
+    expect((await bodyOf(house, token)).body).toContain('Zoe is no longer in the household');
   });
 });
 

@@ -134,7 +134,7 @@ const OneMember = ({ member, view: { garden }, feeds, mail: { standings }, setti
             Leaves the household
           </a>
         </span>
-        {feedsOf(feeds, name).map((feed) => (
+        {feedsOf(feeds, member).map((feed) => (
           <MembersFeed feed={feed} gardenId={garden.id} settings={settings} />
         ))}
         <form method="post" action={`${householdPath(garden.id)}/feed`} class="one-press">
