@@ -15,6 +15,7 @@ import { type CropSpan, cropSpans } from '../practices/bed-timeline.ts';
 import { inTheWay } from '../practices/cover-cropping/fit/in-the-way.ts';
 import { type StandSpan, standSpans } from '../practices/cover-cropping/fit/stand-spans.ts';
 import { coverName, coverParts } from '../practices/covers.ts';
+import { startWord } from '../practices/planting/planting-in-bed.ts';
 import type { PracticeInput } from '../practices/practice.ts';
 import { crowdsIn } from '../practices/side-by-side.ts';
 
@@ -39,12 +40,12 @@ function plantingDoubts({ garden, climate }: PracticeInput, id: string | undefin
   const before = next && spans.find((span) => isInItsTime(span, next));
   if (next === undefined || before?.to === undefined || !isCrowded(garden, climate, next)) return [];
   const { crop, from, planting } = next;
-  const how = planting.start.how === 'sow' ? 'is sown' : 'is set out';
+  const how = startWord(planting.cropId, planting.start.how);
   return [
     {
       where: `${where}.${planting.start.how === 'sow' ? 'sow' : 'setOut'}`,
       what:
-        `${crop.name} ${how} in ${bedName(garden, bedId)} on ${dated(from)}, before the last harvest of the ` +
+        `${crop.name} is ${how} in ${bedName(garden, bedId)} on ${dated(from)}, before the last harvest of the ` +
         `${before.crop.name.toLowerCase()} there on ${dated(before.to)}.`,
       mend: 'Perhaps another bed or day was meant; if it goes in between the rows, leave it as it is.',
     },

@@ -12,6 +12,7 @@ import { addDays, type Day, daysBetween } from '../measures/days.ts';
 import { dated, quantity } from '../measures/quantity.ts';
 import { type CropSpan, cropSpans, cropYear, firstRipe, isPermanent } from '../practices/bed-timeline.ts';
 import { bedFilling } from '../practices/fill-window.ts';
+import { startWord } from '../practices/planting/planting-in-bed.ts';
 import type { PracticeInput } from '../practices/practice.ts';
 import { bedDoubts } from './bed-doubts.ts';
 import { manureDoubts } from './manure-doubts.ts';
@@ -72,7 +73,8 @@ function winterDoubts({ climate }: Looked, { cropId, start }: Planting, where: s
   const season = seasonOf(climate.seasonTurn, addDays(start.day, MIDWINTER_DAYS));
   const freeze = freezeDay(climate, { event: 'last-spring', limitF: 32, season, chancePercent: 50 });
   if (freeze === undefined) return [];
-  const [key, did] = start.how === 'sow' ? ['sow', 'is sown outdoors'] : ['setOut', 'is set out'];
+  const key = start.how === 'sow' ? 'sow' : 'setOut';
+  const did = `is ${startWord(cropId, start.how)}${start.how === 'sow' ? ' outdoors' : ''}`;
   return [
     {
       where: `${where}.${key}`,

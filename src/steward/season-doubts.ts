@@ -11,6 +11,7 @@ import { addDays, daysBetween } from '../measures/days.ts';
 import { dated } from '../measures/quantity.ts';
 import { killedByFreeze } from '../practices/bed-timeline.ts';
 import { type CropWindow, cropWindow } from '../practices/planting/crop-window.ts';
+import { startWord } from '../practices/planting/planting-in-bed.ts';
 
 /** Days before or after its window from which on a planting is hardly meant. House default: three weeks, as a tunnel gives. */
 const FAR_DAYS = 21;
@@ -39,12 +40,12 @@ export function seasonDoubts(
   if (windows.some(({ earliest, latest }) => isNear(start.day, earliest, latest))) return [];
   const nearest = nearestOf(start.day, windows);
   if (nearest === undefined || (again && start.day > nearest.latest)) return [];
-  const [key, did] = start.how === 'sow' ? ['sow', 'is sown'] : ['setOut', 'is set out'];
+  const key = start.how === 'sow' ? 'sow' : 'setOut';
   return [
     {
       where: `${where}.${key}`,
       what:
-        `${crop.name} ${did} on ${dated(start.day)}, ${start.day < nearest.earliest ? 'long before' : 'long after'} its ` +
+        `${crop.name} is ${startWord(cropId, start.how)} on ${dated(start.day)}, ${start.day < nearest.earliest ? 'long before' : 'long after'} its ` +
         `time here, from ${dated(nearest.earliest)} to ${dated(nearest.latest)}.`,
       mend: 'Perhaps another month was meant; under a tunnel or in a sheltered place leave it as it is.',
     },

@@ -9,7 +9,7 @@ import { vegetableById, vegetables } from '../handbook/vegetables.ts';
 import { cropYear } from '../practices/bed-timeline.ts';
 import type { Reason } from '../practices/draft.ts';
 import { offSeason, unusualHow } from '../practices/planting/off-season.ts';
-import { plantingsIn } from '../practices/planting/planting-in-bed.ts';
+import { plantingsIn, startWord } from '../practices/planting/planting-in-bed.ts';
 import { seasonName } from '../practices/seasons.ts';
 import { type BrokenBy, brokenBy } from '../steward/bed-plan/broken-by.ts';
 import { type CropChoice, cropChoice, cropChoices, plannedAt } from '../steward/bed-plan/crop-choices.ts';
@@ -150,7 +150,7 @@ function chosenIn(form: Form, view: GardenView, bed: Bed): { fact: CropPlan; cho
   const instead = planned.filter(({ id }) => !keep.includes(id));
   const choice = cropChoice(input, { bed, season, instead }, crop);
   const { days } = choice;
-  const how = howIn(form) ?? days?.how ?? (crop.establish === 'transplant' ? 'set-out' : 'sow');
+  const how = howIn(form, crop.id) ?? days?.how ?? (crop.establish === 'transplant' ? 'set-out' : 'sow');
   const asked =
     form.text('on') === '' && days !== undefined ? days.day : form.day('on', 'Goes in about', view.plan.today);
   const areaM2 = areaIn(form, 'share', 'Share of the bed', view.garden.place.units);
@@ -175,12 +175,16 @@ function chosenIn(form: Form, view: GardenView, bed: Bed): { fact: CropPlan; cho
 const HOWS = ['sow', 'set-out'] as const;
 
 /** How a crop is to go in, where it is told. */
-function howIn(form: Form): (typeof HOWS)[number] | undefined {
+function howIn(form: Form, cropId: string): (typeof HOWS)[number] | undefined {
   const word = form.text('how');
   const how = HOWS.find((each) => each === word);
   if (how === undefined && word !== '') {
     const what = `"${word.slice(0, SHOWN_CHARACTERS)}" is no way of putting a crop in.`;
-    form.refuse({ where: 'How', what, mend: 'Choose "sown in the bed" or "set out as plants".' });
+    form.refuse({
+      where: 'How',
+      what,
+      mend: `Choose "${startWord(cropId, 'sow')} in the bed" or "set out as plants".`,
+    });
   }
   return how;
 }

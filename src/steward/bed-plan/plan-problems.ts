@@ -14,7 +14,7 @@ import { type Day, inYear, isDay, latestOf, monthDayOf, yearOf } from '../../mea
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import { areaOf, isPermanent } from '../../practices/bed-timeline.ts';
 import { offSeason, openWindow } from '../../practices/planting/off-season.ts';
-import { type PlantingInBed, plantingsIn } from '../../practices/planting/planting-in-bed.ts';
+import { isSeed, type PlantingInBed, plantingsIn, startWord } from '../../practices/planting/planting-in-bed.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import { crowdsIn } from '../../practices/side-by-side.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
@@ -68,7 +68,7 @@ function dayInstead(input: PracticeInput, at: PlantingInBed): string {
     if (window === undefined) continue;
     const days = `${dated(latestOf(window.earliest, from))} to ${dated(window.latest)}`;
     if (how === start.how) return `Give a day from ${days}, or choose another crop.`;
-    return `${how === 'sow' ? 'Sow it in the bed' : 'Set it out as plants'}, from ${days}, or choose another crop.`;
+    return `${how === 'set-out' ? 'Set it out as plants' : `${isSeed({ planting: { ...at.planting, start: { ...start, how } } }) ? 'Sow' : 'Plant'} it in the bed`}, from ${days}, or choose another crop.`;
   }
   return 'Choose another crop.';
 }
@@ -79,9 +79,8 @@ function droppedProblems({ plantings, place: { units } }: Garden, id: string): P
   if (planting === undefined)
     return [{ where, what: `"${id}" is not in the plan.`, mend: 'Look at the beds once more.' }];
   if (!planting.start.happened) return [];
-  const { name } = vegetableById(planting.cropId);
-  const went = planting.start.how === 'sow' ? 'was sown' : 'was set out';
-  const what = `${name} ${went} there on ${fullDay(planting.start.day, units)}.`;
+  const { cropId, start } = planting;
+  const what = `${vegetableById(cropId).name} was ${startWord(cropId, start.how)} there on ${fullDay(start.day, units)}.`;
   return [{ where, what, mend: 'It is in the ground: mark it cleared when it is.' }];
 }
 

@@ -8,6 +8,7 @@ import type { SetUpDraft } from '../../garden/set-up-draft.ts';
 import { daysBetween } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
 import { type CropSpan, cropSpans, isPermanent } from '../../practices/bed-timeline.ts';
+import { startWord } from '../../practices/planting/planting-in-bed.ts';
 import { type Crowd, crowdsIn, stands } from '../../practices/side-by-side.ts';
 import { crowdTold } from '../crowded.ts';
 import { doubtsOf } from '../doubts.ts';
@@ -56,11 +57,11 @@ function nowDoubts({ garden, climate, plan }: TrialGarden, id: string | undefine
 /** A crop told to grow now that was over long ago. */
 function overDoubts({ crop, from, to, planting }: CropSpan, today: string, where: string): Problem[] {
   if (to === undefined || !planting.start.happened || daysBetween(to, today) <= LONG_OVER_DAYS) return [];
-  const went = planting.start.how === 'sow' ? 'was sown' : 'was set out';
+  const went = startWord(planting.cropId, planting.start.how);
   return [
     {
       where,
-      what: `${crop.name} ${went} on ${dated(from)} and would be over since about ${dated(to)}.`,
+      what: `${crop.name} was ${went} on ${dated(from)} and would be over since about ${dated(to)}.`,
       mend: 'Perhaps another year was meant; what grew last year has a page of its own.',
     },
   ];

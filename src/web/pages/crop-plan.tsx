@@ -10,6 +10,7 @@ import { vegetableById } from '../../handbook/vegetables.ts';
 import { capital } from '../../measures/capital.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { Reason } from '../../practices/draft.ts';
+import { startWord } from '../../practices/planting/planting-in-bed.ts';
 import { isHard } from '../../practices/rotation-plan/looked-at.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
 import type { BrokenBy } from '../../steward/bed-plan/broken-by.ts';
@@ -170,7 +171,7 @@ const Held = ({ chosen: { choice, warned, fields }, view: { garden } }: { chosen
       {days === undefined && <p>When it may go in here is not known, or is past for that season: the day is yours.</p>}
       {days !== undefined && (
         <p>
-          Here it is {days.how === 'sow' ? 'sown' : 'set out'} from {dated(days.earliest)} to {dated(days.latest)}.
+          Here it is {startWord(fields.crop, days.how)} from {dated(days.earliest)} to {dated(days.latest)}.
         </p>
       )}
     </>
@@ -216,7 +217,7 @@ const Otherwise = ({ chosen: { fields, planned }, view: { garden }, action, butt
         How{' '}
         <select name="how">
           <option value="sow" selected={fields.how === 'sow'}>
-            sown in the bed
+            {startWord(fields.crop, 'sow')} in the bed
           </option>
           <option value="set-out" selected={fields.how === 'set-out'}>
             set out as plants

@@ -9,6 +9,7 @@ import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { areaOf } from '../../practices/bed-timeline.ts';
 import type { TaskKey } from '../../practices/draft.ts';
+import { startWord } from '../../practices/planting/planting-in-bed.ts';
 import { type BrokenRule, isHard } from '../../practices/rotation-plan/looked-at.ts';
 import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
@@ -192,7 +193,7 @@ const CropView = ({
         {[familyWord(crop.rotationGroup), ...about].join('; ')}
         {isToStart && (
           <>
-            ; {START_WORDS[start.how]}{' '}
+            ; {startWord(crop.id, start.how)}{' '}
             <WhyDateIf gardenId={gardenId} of={plantingId && starts.get(plantingId)}>
               {fullDay(start.day, units)}
             </WhyDateIf>
@@ -213,8 +214,6 @@ const CropView = ({
     </li>
   );
 };
-
-const START_WORDS = { sow: 'sown', 'set-out': 'set out' } as const;
 
 /** What breaks, folded to how much of it. */
 const Broken = ({ broken: all, past, units }: { broken: readonly BrokenRule[]; past: boolean; units: UnitSystem }) => {

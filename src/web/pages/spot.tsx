@@ -164,7 +164,7 @@ const CropRow = ({ row, href, units }: { row: CropChoice; href: string; units: U
     {row.days && (
       <span class="small">
         {' '}
-        {row.days.how === 'sow' ? 'sown' : 'set out'} {fullDay(row.days.day, units)}
+        {startWord(row.crop.id, row.days.how)} {fullDay(row.days.day, units)}
       </span>
     )}
     {row.broken.map((each) => (

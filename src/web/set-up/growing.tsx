@@ -10,6 +10,7 @@ import { capital } from '../../measures/capital.ts';
 import type { Day } from '../../measures/days.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { coverName } from '../../practices/covers.ts';
+import { startWord } from '../../practices/planting/planting-in-bed.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
 import type { Form } from '../form.ts';
 import { PlanAside } from './asides.tsx';
@@ -76,7 +77,7 @@ function asked({ draft, outlook: { today } }: StepRoom): AskedFields {
         as: 'choice',
         required: false,
         options: [
-          { value: 'sow', words: 'sown in the bed' },
+          { value: 'sow', words: 'sown in the bed; potatoes, garlic and sets are planted so' },
           { value: 'setOut', words: 'set out as plants' },
         ],
         hint: 'Left open it is as the crop usually goes in.',
@@ -200,7 +201,7 @@ export function growingWords(
       detail:
         row.sow === undefined
           ? went('set out on', 'to be set out on', row.setOut ?? today)
-          : went('sown on', 'to be sown on', row.sow),
+          : went(`${startWord(row.crop, 'sow')} on`, `to be ${startWord(row.crop, 'sow')} on`, row.sow),
       key: KEYS.plantings(row),
     })),
     ...draft.stands.map((row) => ({
