@@ -50,3 +50,20 @@ function isSnowy({ newSnowMm = 0, snowDepthMm = 0 }: LoggedDay): boolean {
 function eveningsOfSnow({ day, kind }: LoggedDay): Day[] {
   return kind === 'expected' ? [addDays(day, -1), day] : [day];
 }
+
+/** The lows expected, by evening, the latest word for each. */
+export function expectedNights(garden: Pick<Garden, 'coldNights' | 'weather'>): ToldNight[] {
+  return latestOfEach(toldNights(garden), 'expected');
+}
+
+/** The lows measured, by evening, the latest word for each. */
+export function measuredNights(garden: Pick<Garden, 'coldNights' | 'weather'>): ToldNight[] {
+  return latestOfEach(toldNights(garden), 'measured');
+}
+
+function latestOfEach(nights: readonly ToldNight[], how: ColdNight['how']): ToldNight[] {
+  const told = nights.filter((night) => night.how === how);
+  return [...new Map(told.map((night) => [night.evening, night])).values()].sort((a, b) =>
+    a.evening < b.evening ? -1 : 1,
+  );
+}

@@ -7,9 +7,11 @@ import { seasonOf } from '../climate/season.ts';
 import type { Garden, Planting } from '../garden/garden.ts';
 import { daysLate } from '../garden/last-harvest.ts';
 import { thereFrom } from '../garden/planned-beds.ts';
+import type { ToldNight } from '../garden/told-nights.ts';
 import type { Span, Vegetable } from '../handbook/shapes.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../measures/days.ts';
+import { frozenBy, type NightsTold } from './frozen.ts';
 import { countedFromSpring, liftingSeason, type Season } from './over-winter.ts';
 
 /** A crop's time in its bed. */
@@ -20,7 +22,9 @@ export interface CropSpan {
   /** The last harvest: stated, or worked out; absent for a permanent bed. */
   to?: Day;
   /** Where the end comes from. */
-  end: 'happened' | 'stated' | 'days to maturity' | 'first freeze' | 'permanent';
+  end: 'happened' | 'frozen' | 'stated' | 'days to maturity' | 'first freeze' | 'permanent';
+  /** The measured night that ended it, where one did. */
+  frozen?: ToldNight;
   /** The freeze that ends it, where a freeze does. */
   freezeLimitF?: FreezeLimitF;
   /** For a crop that stands through winter: the day of spring its days to maturity are counted from. */
@@ -135,11 +139,22 @@ function middle({ low, high }: Span): number {
   return Math.round((low + high) / 2);
 }
 
+/** A crop's span as it ended on the morning after a night that ended it, where that comes before its end. */
+function frozenSpan(garden: NightsTold, span: CropSpan): CropSpan {
+  const { planting, crop, to, end } = span;
+  if (end === 'happened' || end === 'permanent' || to === undefined) return span;
+  const frozen = frozenBy(garden, planting, crop);
+  const morning = frozen && addDays(frozen.evening, 1);
+  if (frozen === undefined || morning === undefined || morning >= to) return span;
+  const { freezeLimitF: _freezeLimitF, liftedIn: _liftedIn, ...rest } = span;
+  return { ...rest, to: morning, end: 'frozen', frozen };
+}
+
 /** A bed's crops in the order they go in. */
-export function cropSpans(garden: Pick<Garden, 'plantings'>, bedId: string, climate: Climate): CropSpan[] {
+export function cropSpans(garden: Pick<Garden, 'plantings'> & NightsTold, bedId: string, climate: Climate): CropSpan[] {
   const spans = garden.plantings
     .filter((planting) => planting.bedId === bedId)
-    .map((planting) => cropSpan(planting, climate))
+    .map((planting) => frozenSpan(garden, cropSpan(planting, climate)))
     .sort((a, b) => (a.from === b.from ? (a.planting.id < b.planting.id ? -1 : 1) : a.from < b.from ? -1 : 1));
   return spans.map((span) => removed(span, spans));
 }

@@ -3,11 +3,17 @@
  * nothing up.
  */
 import type { SoilTextureId } from '../garden/garden.ts';
+import type { Day } from '../measures/days.ts';
 import type { TaskKey } from './draft.ts';
 
 /** The task that clears a crop away. */
 export function clearKey(plantingId: string): TaskKey {
   return `bed-clear/planting:${plantingId}`;
+}
+
+/** The task that covers and picks before a cold night, named by its evening. */
+export function coverTonightKey(evening: Day): TaskKey {
+  return `frost-cover/night:${evening}`;
 }
 
 /** The task that spreads the yearly compost on a bed in spring, named by the season whose crops it feeds. */

@@ -70,7 +70,7 @@ function rawOf(garden: YardOf, pileIds: readonly string[]): RawManure | undefine
 function manureClashes({ garden, climate }: PracticeInput, spread: ManureSpread): ManureClash[] {
   return cropSpans(garden, spread.bedId, climate).flatMap((span) => {
     const { crop, to, end } = span;
-    if (to === undefined || end === 'happened' || to <= spread.on) return [];
+    if (to === undefined || end === 'happened' || end === 'frozen' || to <= spread.on) return [];
     const first = earliestOf(firstRipe(span), to);
     const by = spreadBy(first, crop.id);
     if (by >= spread.on) return [];

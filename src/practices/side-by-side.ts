@@ -42,7 +42,8 @@ export function crowdsIn(
 
 /** The day from which a crop may be out; until then it holds its place; absent for one that never leaves. */
 export function standsUntil(span: CropSpan): Day | undefined {
-  if (span.to === undefined || span.end === 'stated' || span.end === 'happened') return span.to;
+  if (span.to === undefined || span.end === 'stated' || span.end === 'happened' || span.end === 'frozen')
+    return span.to;
   return earliestOf(span.to, firstRipe(span));
 }
 

@@ -7,10 +7,10 @@ import { frostCovers } from '../../handbook/frost-covers.ts';
 import { quantity } from '../../measures/quantity.ts';
 import type { Supply, TaskDraft } from '../draft.ts';
 import { COVER_BED_MINUTES, PICK_BED_MINUTES, START_UP_MINUTES } from '../effort.ts';
+import { coverTonightKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { gardenSubject } from '../subjects.ts';
 import { coverHour } from './hours.ts';
-import { tonightKey } from './keys.ts';
 import { tonightReasons } from './reasons.ts';
 import type { CoveredBed } from './share-covers.ts';
 import type { Tonight } from './tonight.ts';
@@ -25,7 +25,7 @@ export function coverDraft({ garden }: PracticeInput, tonight: Tonight, told: To
   const { evening } = tonight;
   const at = coverHour(garden.place, evening, effortMinutes);
   return {
-    key: tonightKey(evening),
+    key: coverTonightKey(evening),
     practice: 'frost-watch',
     kind: 'cover-beds',
     job: { id: 'frost-tonight', title: 'Before frost tonight' },

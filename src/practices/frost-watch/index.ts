@@ -2,14 +2,15 @@
  * Frost watch: covers at hand while a freeze may come, and an evening's work once a night is known to be cold. Nothing
  * here forecasts: a low is what somebody typed in or measured.
  */
+import { expectedNights, measuredNights } from '../../garden/told-nights.ts';
 import { addDays } from '../../measures/days.ts';
 import type { TaskDraft } from '../draft.ts';
+import { coverTonightKey } from '../keys.ts';
 import type { Practice, PracticeInput } from '../practice.ts';
 import { seasonsAround } from '../seasons.ts';
 import { coverDraft } from './cover-draft.ts';
-import { tonightKey } from './keys.ts';
-import { isKilledBefore, lookDrafts } from './look-draft.ts';
-import { expectedNights, lowOverBeds, measuredNights } from './nights.ts';
+import { lookDrafts } from './look-draft.ts';
+import { lowOverBeds } from './nights.ts';
 import { seasonDrafts } from './season-drafts.ts';
 import { frostWatchSentences } from './sentences.ts';
 import { type Standing, watchedCrops } from './standing.ts';
@@ -38,15 +39,13 @@ export const frostWatch: Practice = {
 function nightDrafts(input: PracticeInput, watched: readonly Standing[]): TaskDraft[] {
   const { garden, today } = input;
   const measured = measuredNights(garden);
-  const isDone = (evening: string): boolean => garden.done.some(({ key }) => key === tonightKey(evening));
   return expectedNights(garden).flatMap((night) => {
     const { evening } = night;
     if (addDays(evening, 1) < today) return [];
-    const alive = watched.filter((one) => !isKilledBefore(one, evening, measured, (past) => isDone(past.evening)));
-    const tonight = tonightOf(alive, garden, evening, lowOverBeds(night, garden.place));
+    const tonight = tonightOf(watched, garden, evening, lowOverBeds(night, garden.place));
     if (tonight === undefined) return [];
     const isAhead = evening >= today && !measured.some((told) => told.evening === evening);
-    const isSkipped = garden.skipped[tonightKey(evening)] !== undefined;
+    const isSkipped = garden.skipped[coverTonightKey(evening)] !== undefined;
     return [
       ...(isAhead ? [coverDraft(input, tonight, night)] : []),
       ...(isSkipped ? [] : uncoverDrafts(input, tonight, { isAhead, snow: night.snow })),

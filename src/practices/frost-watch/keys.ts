@@ -9,11 +9,6 @@ export function watchKey(half: 'spring' | 'autumn', season: number): TaskKey {
   return `frost-watch/${half}:${season}`;
 }
 
-/** Covering and picking before a cold night. */
-export function tonightKey(evening: Day): TaskKey {
-  return `frost-cover/night:${evening}`;
-}
-
 /** Taking the covers off on the morning after. */
 export function uncoverKey(evening: Day): TaskKey {
   return `frost-uncover/night:${evening}`;

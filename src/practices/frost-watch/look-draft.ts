@@ -6,16 +6,15 @@ import type { ColdNight } from '../../garden/garden.ts';
 import { addDays } from '../../measures/days.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
+import { isEndedByIce, KILLED_C } from '../frozen.ts';
+import { coverTonightKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { gardenSubject } from '../subjects.ts';
-import { lookKey, tonightKey } from './keys.ts';
+import { lookKey } from './keys.ts';
 import { limitReasons } from './reasons.ts';
 import { isHurt } from './risk.ts';
-import { isTender, type Standing, standingOn } from './standing.ts';
+import { type Standing, standingOn } from './standing.ts';
 import { cropNames, cropsInBeds } from './words.ts';
-
-/** A night that ends tender crops where they stand uncovered: the cold end of the bands of beans and corn (agro:S53). */
-const KILLED_C = -2;
 
 /** Days after the night in which the harm can still be told from other trouble. House default. */
 const LOOK_DAYS = 3;
@@ -25,7 +24,7 @@ export function lookDrafts({ garden }: PracticeInput, watched: readonly Standing
   const { evening, lowC } = night;
   const hurt = standingOn(watched, evening).filter((one) => isHurt(one, lowC));
   if (hurt.length === 0) return [];
-  const covered = garden.done.some(({ key }) => key === tonightKey(evening));
+  const covered = garden.done.some(({ key }) => key === coverTonightKey(evening));
   const killed = covered ? [] : killedOf(hurt, lowC);
   const next = addDays(evening, 1);
   return [
@@ -59,22 +58,7 @@ export function lookDrafts({ garden }: PracticeInput, watched: readonly Standing
 
 /** The crops that a measured night ends where they stand. */
 function killedOf(hurt: readonly Standing[], lowC: number): Standing[] {
-  return lowC <= KILLED_C ? hurt.filter(({ crop }) => isTender(crop)) : [];
-}
-
-/** Whether a crop was likely ended by a night before an evening: covering it again is no use. */
-export function isKilledBefore(
-  { out, crop }: Standing,
-  evening: string,
-  nights: readonly ColdNight[],
-  wasCovered: (night: ColdNight) => boolean,
-): boolean {
-  return (
-    isTender(crop) &&
-    nights.some(
-      (night) => night.evening >= out && night.evening < evening && night.lowC <= KILLED_C && !wasCovered(night),
-    )
-  );
+  return lowC <= KILLED_C ? hurt.filter(({ crop }) => isEndedByIce(crop)) : [];
 }
 
 function stepsOf(hurt: readonly Standing[], killed: readonly Standing[]): string[] {
@@ -85,7 +69,7 @@ function stepsOf(hurt: readonly Standing[], killed: readonly Standing[]): string
       ? []
       : [
           `Likely dead: ${cropsInBeds(killed)}. Where the stems are soft and dark too, pick over what is left and ` +
-            'clear the bed; mark its clearing done, whatever day it stands on.',
+            'clear the bed: the plan asks for that now. Does it live? Choose Not yet on its clearing, and it stays.',
         ]),
     ...(others.length === 0
       ? []

@@ -3,9 +3,10 @@
  */
 import type { ToldNight } from '../../garden/told-nights.ts';
 import type { Reason, ReasonSource } from '../draft.ts';
+import { isTender } from '../frozen.ts';
 import { ON_BEFORE_SUNSET_MINUTES } from './hours.ts';
 import { FORECAST_MARGIN_C } from './risk.ts';
-import { isTender, type Standing } from './standing.ts';
+import type { Standing } from './standing.ts';
 import type { Tonight } from './tonight.ts';
 import { cropNames } from './words.ts';
 

@@ -4,7 +4,8 @@
 import type { Bed } from '../../garden/garden.ts';
 import { type Day, daysBetween } from '../../measures/days.ts';
 import { areaOf, firstRipe } from '../bed-timeline.ts';
-import { isTender, type Standing } from './standing.ts';
+import { isTender } from '../frozen.ts';
+import type { Standing } from './standing.ts';
 
 /**
  * Degrees above a tender crop's own limit at which a forecast is acted on. Frost is warned of from 36 °F in the shelter

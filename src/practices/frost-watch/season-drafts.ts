@@ -11,11 +11,12 @@ import { celsius } from '../../measures/units.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
+import { isTender } from '../frozen.ts';
 import { freezeWords } from '../odds-of.ts';
 import type { PracticeInput } from '../practice.ts';
 import { gardenSubject } from '../subjects.ts';
 import { watchKey } from './keys.ts';
-import { isTender, type Standing, standingOn } from './standing.ts';
+import { type Standing, standingOn } from './standing.ts';
 import { cropNames } from './words.ts';
 
 type Half = 'spring' | 'autumn';

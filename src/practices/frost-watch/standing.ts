@@ -6,6 +6,7 @@ import type { Bed, Garden } from '../../garden/garden.ts';
 import type { Vegetable } from '../../handbook/shapes.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { type CropSpan, cropSpans, isPermanent } from '../bed-timeline.ts';
+import { isOutFrom } from '../frozen.ts';
 
 /** A crop in its bed. */
 export interface Standing extends CropSpan {
@@ -19,9 +20,6 @@ export interface Standing extends CropSpan {
 /** Crops hurt at this or a warmer night are watched: 28 °F, where half-hardy crops end (veg:V49). */
 const WATCHED_FROM_C = -2.2;
 
-/** Days after sowing before there is anything above the ground to freeze. House default. */
-const SEEDLING_UP_DAYS = 7;
-
 /** Days a crop is taken to stand on after its expected end, while nobody has said it is cleared. House default. */
 const LINGER_DAYS = 21;
 
@@ -33,11 +31,6 @@ function isWatched(crop: Vegetable): boolean {
   return crop.damageTempC >= WATCHED_FROM_C && !isPermanent(crop) && !KEPT_BY_SOIL.has(crop.id);
 }
 
-/** Whether ice alone ends a crop: tomatoes, beans and the like, and the leaves of potatoes. */
-export function isTender({ damageTempC }: Vegetable): boolean {
-  return damageTempC >= 0;
-}
-
 /** Every crop that frost watch looks after, past and planned, by the ids of their beds. */
 export function watchedCrops(garden: Garden, climate: Climate): Standing[] {
   const beds = [...garden.beds].sort((a, b) => (a.id < b.id ? -1 : 1));
@@ -46,8 +39,8 @@ export function watchedCrops(garden: Garden, climate: Climate): Standing[] {
     return spans
       .filter(({ crop }) => isWatched(crop))
       .map((span) => {
-        const { from, to, planting } = span;
-        const out = planting.start.how === 'sow' ? addDays(from, SEEDLING_UP_DAYS) : from;
+        const { to, planting } = span;
+        const out = isOutFrom(planting);
         const nextFrom = to === undefined ? undefined : spans.find((other) => other.from > to)?.from;
         return { ...span, bed, out, ...(nextFrom === undefined ? {} : { nextFrom }) };
       });
@@ -69,7 +62,7 @@ export function hardeningOn(crops: readonly Standing[], evening: Day): Standing[
 export function standingOn(crops: readonly Standing[], evening: Day): Standing[] {
   return crops.filter(({ out, to, end, nextFrom }) => {
     if (out > evening || to === undefined) return out <= evening;
-    if (end === 'happened') return to > evening;
+    if (end === 'happened' || end === 'frozen') return to > evening;
     return evening <= addDays(to, LINGER_DAYS) && (nextFrom === undefined || nextFrom > evening);
   });
 }

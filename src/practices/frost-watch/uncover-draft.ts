@@ -5,10 +5,11 @@
 import { addDays } from '../../measures/days.ts';
 import type { TaskDraft } from '../draft.ts';
 import { COVER_BED_MINUTES, START_UP_MINUTES } from '../effort.ts';
+import { coverTonightKey } from '../keys.ts';
 import type { PracticeInput } from '../practice.ts';
 import { gardenSubject } from '../subjects.ts';
 import { uncoverHour } from './hours.ts';
-import { tonightKey, uncoverKey } from './keys.ts';
+import { uncoverKey } from './keys.ts';
 import type { Tonight } from './tonight.ts';
 import { listed } from './words.ts';
 
@@ -54,7 +55,7 @@ export function uncoverDrafts(
       missedNote: 'Fruit is lost: under a cover in the sun plants overheat, and flowers go without bees.',
       effortMinutes,
       needs: ['above-freezing'],
-      after: night.isAhead ? [{ key: tonightKey(evening), minDays: 1 }] : [],
+      after: night.isAhead ? [{ key: coverTonightKey(evening), minDays: 1 }] : [],
       confidence: 'derived',
       reasons: [{ rule: 'frost-watch.uncover', saw: { evening }, limit: OFF_ABOVE_C, source: 'agro:S59' }],
       makes: [],

@@ -7,6 +7,7 @@ import { originOf } from '../../handbook/shapes.ts';
 import { celsius } from '../../measures/units.ts';
 import { type CropSpan, cropYear, isPermanent, seasonsBetween } from '../bed-timeline.ts';
 import type { Reason } from '../draft.ts';
+import { KILLED_C } from '../frozen.ts';
 import { cropLockOut } from '../lock-out.ts';
 import type { PracticeInput } from '../practice.ts';
 import type { Changeover } from './changeover.ts';
@@ -26,6 +27,10 @@ export function clearReasons({ garden, climate }: PracticeInput, change: Changeo
 function endReason({ span }: Changeover): Reason {
   const saw = { crop: span.crop.name.toLowerCase(), day: span.to };
   if (span.end === 'happened') return { rule: 'changeover.harvested', saw, source: "the garden's own plan" };
+  if (span.frozen !== undefined) {
+    const { evening, lowC: tempC } = span.frozen;
+    return { rule: 'changeover.frozen', saw: { ...saw, evening, tempC }, limit: KILLED_C, source: 'agro:S53' };
+  }
   const { start, lastHarvest } = span.planting;
   if (span.end === 'stated' && start.meant !== undefined && lastHarvest !== undefined && span.to > lastHarvest.day) {
     const moved = { ...saw, meant: start.meant, from: span.from, planned: lastHarvest.day };

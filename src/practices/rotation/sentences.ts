@@ -16,6 +16,9 @@ export const rotationSentences: Practice['sentences'] = {
     `instead of ${dated(String(saw.meant))}, so the last of it is in on ${dated(String(saw.day))}.`,
   'changeover.harvested': ({ saw }) =>
     `The last of the ${saw.crop} was in on ${dated(String(saw.day))}, and nothing says that the bed was cleared.`,
+  'changeover.frozen': ({ saw, limit }) =>
+    `${quantity(Number(saw.tempC), 'tempC')} were measured in the night of ${dated(String(saw.evening))}, with the ${saw.crop} ` +
+    `uncovered: few live through ${quantity(Number(limit), 'tempC')}.`,
   'changeover.killed': ({ saw }) =>
     `The ${saw.crop} does not outlast a freeze of ${quantity(Number(saw.tempC), 'tempC')}, and in half of the years the ` +
     `first one has come by ${dated(String(saw.day))}.`,

@@ -41,13 +41,17 @@ export function isLifted(span: CropSpan): boolean {
 /** The steps of a changeover. */
 export function clearSteps({ span, follower, stays }: Changeover, climate: Climate): string[] {
   return [
-    ...lookStep(span),
+    ...(span.frozen === undefined ? lookStep(span) : [DEAD_STEP]),
     ...harvestSteps(span),
     ...(span.crop.nitrogen === 'legume-fixer' ? [rootsStep(span, follower, climate)] : []),
     'Chop the healthy tops into the compost, and rake the surface level by hand.',
     stays === undefined ? nextStep(span, follower) : `The ${stays} stays: work round it.`,
   ];
 }
+
+/** The look before a crop is cleared that a cold night has ended: a thermometer is not the plant. Common practice. */
+const DEAD_STEP =
+  'Look first, when all has thawed: dead stems are soft and dark. Does it live? Choose Not yet, and it stays for as long as it was meant to.';
 
 /** The look before a crop that stood through winter is ended: its day is reckoned loosely. */
 function lookStep({ countedFrom, liftedIn }: CropSpan): string[] {

@@ -10,6 +10,7 @@ import type { Vegetable } from '../../handbook/shapes.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { cropSpans, cropYear, isPermanent } from '../../practices/bed-timeline.ts';
+import { NO_NIGHTS } from '../../practices/frozen.ts';
 import { cropWindow } from '../../practices/planting/crop-window.ts';
 import { ASKED_DAYS } from '../../practices/rotation/index.ts';
 
@@ -66,5 +67,5 @@ export function pastPlantings(past: SetUpDraft['past'], climate: Climate, today:
 }
 
 function usualEnd(planting: Planting, climate: Climate): Day | undefined {
-  return cropSpans({ plantings: [planting] }, planting.bedId, climate)[0]?.to;
+  return cropSpans({ plantings: [planting], ...NO_NIGHTS }, planting.bedId, climate)[0]?.to;
 }

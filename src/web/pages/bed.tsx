@@ -215,6 +215,8 @@ function howItEnds({ end }: CropSpan): string {
   switch (end) {
     case 'happened':
       return 'happened';
+    case 'frozen':
+      return 'likely killed by a measured night';
     case 'stated':
       return 'as stated';
     case 'days to maturity':

@@ -198,10 +198,10 @@ describe('a night that was measured', () => {
     expect(look(-2.5, { plantings })).toBeDefined();
   });
 
-  it('suggests clearing what is likely dead, and clears nothing by itself', () => {
+  it('names what is likely dead and asks for its clearing, and clears nothing by itself', () => {
     const task = look(-2.5);
     expect(task?.steps[1]).toContain('Likely dead: tomato in Bed A; snap bean in Bed B.');
-    expect(task?.steps[1]).toContain('clear the bed');
+    expect(task?.steps[1]).toContain('Does it live? Choose Not yet on its clearing');
     expect(task?.makes).toEqual([]);
   });
 
