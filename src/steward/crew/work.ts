@@ -7,6 +7,7 @@ import { withWeather } from '../../climate/logged.ts';
 import type { Garden } from '../../garden/garden.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { draftsOf } from '../../practices/catalogue.ts';
+import type { TaskDraft } from '../../practices/draft.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import type { Plan } from '../../schedule/plan.ts';
 import { makePlan, type PlanInput } from '../../schedule/reconcile.ts';
@@ -68,7 +69,7 @@ export async function workOut(asked: Asked, room: WorkRoom): Promise<WorkedOut> 
   const { garden, today, plan } = asked;
   return {
     ...(asked.climate === true ? { climate: usual } : {}),
-    ...(plan === undefined ? {} : { plan: planOf(garden, climateOn(garden, usual, today), today, plan) }),
+    ...(plan === undefined ? {} : { plan: planOf(garden, usual, today, plan) }),
   };
 }
 
@@ -84,8 +85,27 @@ async function usualClimate({ garden, today, climateName }: Asked, { climates, g
   return climate;
 }
 
-function planOf(garden: Garden, climate: Climate, today: Day, rest: Required<Asked>['plan']): Plan {
-  return makePlan({ garden, drafts: draftsOf(practiceInput(garden, climate, today)), today, ...rest });
+function planOf(garden: Garden, usual: Climate, today: Day, rest: Required<Asked>['plan']): Plan {
+  return makePlan({ garden, drafts: draftsOn(garden, usual, today), today, ...rest });
+}
+
+/** Drafts remembered with each climate: what was previewed is then done, and shown before and after. House default. */
+const DRAFTS_HELD = 8;
+
+const known = new WeakMap<object, Recent<string, readonly TaskDraft[]>>();
+
+/** Stands for the climate of every garden without a long record: it hangs on nothing but the garden and the day. */
+const NO_RECORD = {};
+
+/** What the practices make of a garden on a day: the same facts and climate make the same drafts, so they are remembered. */
+function draftsOn(garden: Garden, usual: Climate, today: Day): readonly TaskDraft[] {
+  const hangsOn = garden.climate.kind === 'daily-record' ? usual : NO_RECORD;
+  const drafts = known.get(hangsOn) ?? new Recent<string, readonly TaskDraft[]>(DRAFTS_HELD);
+  known.set(hangsOn, drafts);
+  const facts = JSON.stringify([today, garden]);
+  const made = drafts.get(facts) ?? draftsOf(practiceInput(garden, climateOn(garden, usual, today), today));
+  drafts.set(facts, made);
+  return made;
 }
 
 /** What the practices look at on a day. */
