@@ -1,6 +1,7 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { createServer } from 'node:net';
+import { existsSync } from 'node:fs';
+import { connect, createServer } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
@@ -149,6 +150,31 @@ test(
     const exit = once(program, 'exit');
     program.kill('SIGTERM');
     expect(await exit).toEqual([0, null]);
+    expect(out()).toMatch(/ info {2}stopping\n.* info {2}stopped\n$/);
+    // SQLite takes its log into the database when the last who uses it closes it.
+    expect(existsSync(join(folder, 'data', 'loamtide.db-wal'))).toBe(false);
+  },
+  2 * STARTING_MS,
+);
+
+test(
+  'asked to stop it waits for a request under way and takes no other; a second signal ends it at once',
+  async () => {
+    const { program, out } = started(tempFolder());
+    await vi.waitFor(() => expect(out()).toContain('Stop it with Ctrl-C.'), { timeout: STARTING_MS, interval: 100 });
+    const page = new URL(PAGE.exec(out())?.[1] ?? '');
+    const line = connect(Number(page.port), page.hostname);
+    onTestFinished(() => void line.destroy());
+    line.on('error', () => undefined);
+    line.write(`POST /reading HTTP/1.1\r\nHost: ${page.host}\r\nContent-Length: 12\r\n\r\nunits`);
+    await vi.waitFor(async () => expect(await status(`${page.href}health`)).toBe(200));
+    const exit = once(program, 'exit');
+    program.kill('SIGTERM');
+    await vi.waitFor(() => expect(out()).toContain(' info  stopping\n'));
+    await vi.waitFor(() => expect(fetch(page)).rejects.toThrow());
+    expect(program.exitCode).toBeNull();
+    program.kill('SIGTERM');
+    expect(await exit).toEqual([null, 'SIGTERM']);
   },
   2 * STARTING_MS,
 );

@@ -45,7 +45,7 @@ const PARTS: readonly HandbookPart[] = [
     ],
   },
   { heading: 'How it is worked out', pages: ['how-a-day-is-chosen', 'climate', 'handbook', 'glossary'] },
-  { heading: 'Running the program', pages: ['running', 'garden-file', 'commands', 'feed-conformance'] },
+  { heading: 'Running the program', pages: ['running', 'kept-running', 'garden-file', 'commands', 'feed-conformance'] },
 ];
 
 /** The parts with the pages there are; a page nobody has given a place stands at the end. */
