@@ -48,8 +48,7 @@ async function reading<Result>(name: string, read: () => Promise<Result>): Promi
     if (code === 'ENOENT') throw unreadable(name, 'does not exist.', 'Check the name and the folder.');
     if (code === 'EISDIR') throw unreadable(name, 'is a folder.', 'Name a file in it.');
     if (code === 'EACCES') throw unreadable(name, 'may not be read.', 'Give yourself leave to read it.');
-    if (code === 'ENAMETOOLONG' || code === 'ENOTDIR' || code === 'ELOOP' || code === 'ERR_INVALID_ARG_VALUE')
-      throw unreadable(name.slice(0, 200), 'is no name a file can have.', 'Check the name and the folder.');
+    if (isNoName(code)) throw unreadable(name.slice(0, 200), NO_NAME.what, NO_NAME.mend);
     throw error;
   }
 }
@@ -69,7 +68,8 @@ export async function writeWhole(cwd: string, name: string, text: string, replac
     await writeFile(unfinished, text, { flag: 'wx' });
     await rename(unfinished, file);
   } catch (error) {
-    await rm(unfinished, { force: true });
+    // Where it could not be made there is none to take away: what is told is why.
+    await rm(unfinished, { force: true }).catch(() => undefined);
     throw unwritable(name, codeOf(error)) ?? error;
   }
 }
@@ -79,6 +79,7 @@ export function unwritable(name: string, code: string | undefined) {
   const about = 'Nothing was written.';
   if (code === 'ENOENT') return refusal(about, name, 'lies in a folder that does not exist.', 'Make the folder first.');
   if (code === 'EISDIR') return refusal(about, name, 'is a folder.', 'Name a file in it.');
+  if (isNoName(code)) return refusal(about, name.slice(0, 200), NO_NAME.what, NO_NAME.mend);
   if (code === 'EACCES' || code === 'EROFS') return refusal(about, name, 'may not be written.', 'Name another folder.');
   return undefined;
 }
@@ -90,4 +91,11 @@ export function codeOf(error: unknown): string | undefined {
 
 function unreadable(name: string, what: string, mend: string) {
   return refusal('The file cannot be read.', name, what, mend);
+}
+
+const NO_NAME = { what: 'is no name a file can have.', mend: 'Check the name and the folder.' };
+
+/** Whether the system says that there can be no file of a name: too long, or leading through a file or in a ring. */
+function isNoName(code: string | undefined): boolean {
+  return ['ENAMETOOLONG', 'ENOTDIR', 'ELOOP', 'ERR_INVALID_ARG_VALUE'].includes(code ?? '');
 }

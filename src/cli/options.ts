@@ -1,12 +1,12 @@
 /**
  * Options that several commands share.
  */
-import { choiceValue, dayValue, textValue } from './values.ts';
+import { choiceValue, textValue, todayValue } from './values.ts';
 
 const today = {
   flags: '--today <day>',
   about: 'stand on this day instead of the present one',
-  value: dayValue.optional(),
+  value: todayValue.optional(),
 };
 
 const data = {

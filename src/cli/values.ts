@@ -19,6 +19,15 @@ const DAY_MEND = 'Give a real date as YYYY-MM-DD, such as 2027-04-18.';
 /** A real date. */
 export const dayValue = z.string({ error: DAY_MEND }).refine(isDay, DAY_MEND);
 
+/** The years that can be planned in: those a garden file may name. */
+const [FIRST_DAY, LAST_DAY] = ['1900-01-01', '2200-12-31'];
+const TODAY_MEND = `Give a real date from ${FIRST_DAY} to ${LAST_DAY}, such as 2027-04-18.`;
+
+/** A date that can be taken for today. */
+export const todayValue = z
+  .string({ error: TODAY_MEND })
+  .refine((text) => isDay(text) && text >= FIRST_DAY && text <= LAST_DAY, TODAY_MEND);
+
 /** A number between two ends, both allowed. `what` names it with its unit. */
 export function numberValue(what: string, example: number, least: number, most: number) {
   const mend = `Give ${what} from ${least} to ${most}, such as ${example}.`;

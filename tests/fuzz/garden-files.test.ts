@@ -104,6 +104,16 @@ test('the program refuses such files with an exit code and a message, packed or 
     const { code, err } = await loamtide('garden', 'check', name);
     expect([name, code, err.length > 20]).toEqual([name, 2, true]);
   }
+  writeFileSync(join(folder, 'garden.yaml'), SMALL_GARDEN);
+  expect((await loamtide('garden', 'import', 'garden.yaml')).code).toBe(0);
+  for (const name of ['.', 'x'.repeat(400), 'bomb/inside', 'nowhere/garden.yaml']) {
+    const { code, err } = await loamtide('garden', 'export', name);
+    expect([name, code, err]).toEqual([name, 2, expect.stringContaining('Nothing was written.')]);
+  }
+  for (const today of ['9998-06-01', '0001-01-01', '2027-02-29', '+275760-09-13']) {
+    const { code, err } = await loamtide('plan', '--today', today);
+    expect([today, code, err]).toEqual([today, 2, expect.stringContaining('from 1900-01-01 to 2200-12-31')]);
+  }
 }, 60_000);
 
 test('the page of the garden file refuses them as well, and keeps nothing', async () => {
