@@ -6,11 +6,13 @@ import type { Instant } from '../measures/days.ts';
 /** How much a line matters, the least first. */
 export const LOG_LEVELS = ['debug', 'info', 'warn', 'error'] as const;
 
+/** One of them. */
 export type LogLevel = (typeof LOG_LEVELS)[number];
 
 /** How lines are written: words for people, or JSON for programs. */
 export const LOG_SHAPES = ['plain', 'json'] as const;
 
+/** One of these. */
 export type LogShape = (typeof LOG_SHAPES)[number];
 
 /** What is told of an event, by name. Names carry units; what is absent is left out. */

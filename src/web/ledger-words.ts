@@ -39,6 +39,10 @@ export function factInWords(
     tasks.map(({ title }) => readableIn(units, title, beside)).join('; ');
   const bedName = (bedId: string): string => beds.find(({ id }) => id === bedId)?.name ?? bedId;
   const standBed = (standId: string): string => bedName(stands.find(({ id }) => id === standId)?.bedId ?? standId);
+  const pileBin = (pileId: string): string => {
+    const binId = piles.find(({ id }) => id === pileId)?.binId;
+    return bins.find(({ id }) => id === binId)?.name ?? pileId;
+  };
   switch (fact.kind) {
     case 'garden-imported':
       return `Garden file brought in: ${fact.file.garden.name}`;
@@ -52,19 +56,11 @@ export function factInWords(
       return `Pinned to ${fullDay(fact.day, units)}: ${readableIn(units, fact.title, beside)}`;
     case 'day-unpinned':
       return `No longer pinned: ${readableIn(units, fact.title, beside)}`;
-    case 'pile-read': {
-      const pile = piles.find(({ id }) => id === fact.pileId);
-      const bin = bins.find(({ id }) => id === pile?.binId);
-      const temp = fact.tempC === undefined ? undefined : formatQuantity({ value: fact.tempC, unit: 'tempC' }, units);
-      const signs = [fact.pests && 'pests at it', fact.slumped && 'slumped'];
-      const seen = [temp, fact.moisture, fact.smell, ...signs].filter((part) => part !== undefined).join(', ');
-      return `Looked at the pile in ${bin?.name ?? fact.pileId} on ${formatDay(fact.on, units, beside)}${fact.at === undefined ? '' : ` at ${fact.at}`}: ${seen}`;
-    }
+    case 'pile-read':
+      return pileReadInWords(fact, pileBin(fact.pileId), units, beside);
     case 'compost-not-ready': {
-      const pile = piles.find(({ id }) => id === fact.pileId);
-      const bin = bins.find(({ id }) => id === pile?.binId);
       const why = fact.failed.map((failure) => FAILED_WORDS[failure]).join(', ');
-      return `The compost in ${bin?.name ?? fact.pileId} was not ready on ${formatDay(fact.on, units, beside)}: ${why}`;
+      return `The compost in ${pileBin(fact.pileId)} was not ready on ${formatDay(fact.on, units, beside)}: ${why}`;
     }
     case 'cold-night-told': {
       const low = formatQuantity({ value: fact.lowC, unit: 'tempC' }, units);
@@ -81,15 +77,9 @@ export function factInWords(
     case 'stage-seen':
       return `${capital(STAGE_NOTES[fact.stage])} on the ${coverName(fact.coverId)} on ${formatDay(fact.on, units, beside)}`;
     case 'stand-looked':
-      return (
-        `Looked at the young cover in ${standBed(fact.standId)} on ${formatDay(fact.on, units, beside)}: ` +
-        `${COVERED_WORDS[fact.covered]} of the ground is green${fact.weedy ? ', with weeds among it' : ''}`
-      );
-    case 'regrowth-seen': {
-      const todo = fact.answer === 'cut' ? 'to be cut again' : 'to go under a sheet';
-      const day = formatDay(fact.on, units, beside);
-      return `The ${coverName(fact.coverId)} in ${bedName(fact.bedId)} had grown again on ${day}: ${todo}`;
-    }
+      return standLookedInWords(fact, standBed(fact.standId), formatDay(fact.on, units, beside));
+    case 'regrowth-seen':
+      return regrowthInWords(fact, bedName(fact.bedId), formatDay(fact.on, units, beside));
     case 'stand-planned':
       return (
         `Chosen for ${bedName(fact.bedId)}: ${coverName(fact.coverId)}, sown about ${fullDay(fact.sowOn, units)}` +
@@ -126,6 +116,26 @@ export function factInWords(
     default:
       return fact satisfies never;
   }
+}
+
+type FactOf<Kind extends Fact['kind']> = Extract<Fact, { kind: Kind }>;
+
+function pileReadInWords(fact: FactOf<'pile-read'>, bin: string, units: UnitSystem, beside: Day): string {
+  const temp = fact.tempC === undefined ? undefined : formatQuantity({ value: fact.tempC, unit: 'tempC' }, units);
+  const signs = [fact.pests && 'pests at it', fact.slumped && 'slumped'];
+  const seen = [temp, fact.moisture, fact.smell, ...signs].filter((part) => part !== undefined).join(', ');
+  const hour = fact.at === undefined ? '' : ` at ${fact.at}`;
+  return `Looked at the pile in ${bin} on ${formatDay(fact.on, units, beside)}${hour}: ${seen}`;
+}
+
+function standLookedInWords({ covered, weedy }: FactOf<'stand-looked'>, bed: string, day: string): string {
+  const weeds = weedy ? ', with weeds among it' : '';
+  return `Looked at the young cover in ${bed} on ${day}: ${COVERED_WORDS[covered]} of the ground is green${weeds}`;
+}
+
+function regrowthInWords({ coverId, answer }: FactOf<'regrowth-seen'>, bed: string, day: string): string {
+  const todo = answer === 'cut' ? 'to be cut again' : 'to go under a sheet';
+  return `The ${coverName(coverId)} in ${bed} had grown again on ${day}: ${todo}`;
 }
 
 /** A task that was done, with what was used where later work counts on it. */
