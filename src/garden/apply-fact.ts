@@ -29,12 +29,8 @@ import { withoutAbsent } from './without-absent.ts';
 /** The garden once a fact is true. Lists only grow at their end; what is about things no longer there changes nothing. */
 export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden {
   switch (fact.kind) {
-    case 'tasks-done': {
-      const marks = fact.tasks.map((task) => doneMark(task, fact.on, entry));
-      const effects = fact.tasks.flatMap(({ makes }) => makes);
-      const marked = { ...garden, done: [...garden.done, ...marks] };
-      return effects.reduce<Garden>((state, effect) => applyEffect(state, effect, fact.on), marked);
-    }
+    case 'tasks-done':
+      return markDone(garden, fact, entry);
     case 'tasks-skipped': {
       const skipped = fact.tasks.map(({ key }) => [key, fact.on]);
       return { ...garden, skipped: { ...garden.skipped, ...Object.fromEntries(skipped) } };
@@ -45,16 +41,8 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
       return { ...without(garden, 'putOff', [fact.key]), pins: { ...garden.pins, [fact.key]: fact.day } };
     case 'day-unpinned':
       return without(garden, 'pins', [fact.key]);
-    case 'pile-read': {
-      const { kind: _kind, pileId, ...reading } = fact;
-      const seen = withoutAbsent(reading);
-      const read = workPile(garden, pileId, reading.on, ({ readings }) => ({
-        readings: [...readings, seen],
-      }));
-      return changePile(read, pileId, (pile) =>
-        heatsInCuring(pile, seen) ? notReadyYet(pile, { on: reading.on, failed: ['heats'] }) : pile,
-      );
-    }
+    case 'pile-read':
+      return readPile(garden, fact);
     case 'compost-not-ready':
       return changePile(garden, fact.pileId, (pile) => notReadyYet(pile, fact));
     case 'cold-night-told': {
@@ -118,6 +106,22 @@ export function applyFact(garden: Garden, { entry, fact }: LedgerEntry): Garden 
     default:
       return fact satisfies never;
   }
+}
+
+/** The garden with tasks done, and what doing them makes true. */
+function markDone(garden: Garden, { on, tasks }: Extract<Fact, { kind: 'tasks-done' }>, entry: number): Garden {
+  const marks = tasks.map((task) => doneMark(task, on, entry));
+  const marked = { ...garden, done: [...garden.done, ...marks] };
+  return tasks.flatMap(({ makes }) => makes).reduce<Garden>((state, effect) => applyEffect(state, effect, on), marked);
+}
+
+/** The garden with a reading of a pile. One that heats again while it cures is not ready yet. */
+function readPile(garden: Garden, { kind: _kind, pileId, ...reading }: Extract<Fact, { kind: 'pile-read' }>): Garden {
+  const seen = withoutAbsent(reading);
+  const read = workPile(garden, pileId, reading.on, ({ readings }) => ({ readings: [...readings, seen] }));
+  return changePile(read, pileId, (pile) =>
+    heatsInCuring(pile, seen) ? notReadyYet(pile, { on: reading.on, failed: ['heats'] }) : pile,
+  );
 }
 
 /** The garden with tasks put off past a day. A pin on a day up to it holds no longer: the later word counts. */
@@ -219,11 +223,8 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
       }));
     case 'planting-raised':
       return changePlanting(garden, effect.plantingId, (row) => ({ ...row, indoorsOn: on }));
-    case 'soil-sampled': {
-      const { bedId } = effect;
-      if (bedId !== undefined && !hasBed(garden, bedId)) return garden;
-      return { ...garden, soilTests: [...garden.soilTests, withoutAbsent({ on, bedId })] };
-    }
+    case 'soil-sampled':
+      return sampleSoil(garden, effect.bedId, on);
     case 'soil-squeezed': {
       const { soilTexture, answer } = effect;
       return { ...garden, soilSqueezes: [...garden.soilSqueezes, { on, soilTexture, answer }] };
@@ -231,6 +232,12 @@ function applyEffect(garden: Garden, effect: Effect, on: Day): Garden {
     default:
       return effect satisfies never;
   }
+}
+
+/** The garden with a soil sample taken: of one bed, or of the whole of it. */
+function sampleSoil(garden: Garden, bedId: string | undefined, on: Day): Garden {
+  if (bedId !== undefined && !hasBed(garden, bedId)) return garden;
+  return { ...garden, soilTests: [...garden.soilTests, withoutAbsent({ on, bedId })] };
 }
 
 /** A pile built of more or less than was planned holds more or less of each thing. */
