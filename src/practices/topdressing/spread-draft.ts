@@ -48,8 +48,8 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
     weight: 'work',
     title: `Topdress ${bed.name}`,
     steps: [
-      'Where mulch or cut residue lies on the bed, rake it aside first, and draw it back over the compost.',
       `Spread ${quantity(litres, 'L')} of finished compost over the bed, ${quantity(depthOf(share), 'mm')} deep: ${barrowLoads(litres)}.`,
+      'Is there mulch or cut residue on the bed? Rake it aside first, and draw it back over the compost.',
       'Rake it level and leave it on top: worms and rain take it down. Dig nothing in.',
       'Keep it a hand off the stems of anything growing.',
       ...(share.key === amongCropsTopdressKey(bed.id, share.season) ? [AMONG_SEEDLINGS] : []),
