@@ -289,6 +289,14 @@ describe('beds', () => {
 });
 
 describe('bins, last year and what grows', () => {
+  test('beds and bins at their most say what to do instead of a count that cannot be', async () => {
+    const { tell } = await toldTo('bins');
+    await tell('bins', { do: 'add', count: '20', size: '760 L' });
+    const full = await tell('bins', { do: 'add', count: '1', size: '760 L' });
+    expect(full.status).toBe(422);
+    expect(plain(await full.text())).toMatch(/"1" cannot be\. Take some out, or add them once the garden is made/);
+  });
+
   test('bins are told by their volume or their sides, or passed over', async () => {
     const { tell, show } = await toldTo('bins');
     await tell('bins', { do: 'add', count: '2', size: '1 x 1 x 0.8 m' });

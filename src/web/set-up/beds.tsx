@@ -16,6 +16,8 @@ import { CompostAside } from './asides.tsx';
 import { Fields, NOTHING_TICKED, OnAndBack, outOf, StepForm, TakeOut, TakeOutTicked } from './parts.tsx';
 import {
   type AskedFields,
+  COUNT_LABEL,
+  countProblems,
   fieldProblem,
   isUntouched,
   plainName,
@@ -69,7 +71,7 @@ export const beds: Step = {
 };
 
 function asked(changed: DraftBed | undefined, units: UnitSystem): AskedFields {
-  const many = { name: 'count', label: 'How many of this kind', as: 'whole', required: true, value: 1 } as const;
+  const many = { name: 'count', label: COUNT_LABEL, as: 'whole', required: true, value: 1 } as const;
   return {
     of: 'beds',
     row: changed ?? USUAL_BED[units],
@@ -122,7 +124,7 @@ function adding(form: Form, { draft, units, outlook: { today } }: StepRoom, lead
   const wrong = [
     ...problems,
     ...bedProblems(row, { today, units }),
-    ...countProblems(count, draft),
+    ...countProblems(count, MOST_BEDS - draft.beds.length),
     ...(count === 1 ? twinProblems('bed', 'Name', name, draft.beds) : []),
   ];
   if (wrong.length > 0 || typeof count !== 'number') return { problems: wrong };
@@ -161,15 +163,6 @@ function changing(
 
 function given(read: Record<string, unknown>): Record<string, unknown> {
   return Object.fromEntries(Object.entries(read).filter(([, value]) => value !== undefined));
-}
-
-function countProblems(count: unknown, { beds: there }: SetUpDraft): FieldProblem[] {
-  if (typeof count !== 'number') return [];
-  const most = MOST_BEDS - there.length;
-  if (count >= 1 && count <= most) return [];
-  const mend =
-    most < 1 ? 'Take some out, or add them once the garden is made.' : `Give a whole number from 1 to ${most}.`;
-  return [fieldProblem('count', 'How many of this kind', `"${count}" cannot be.`, mend)];
 }
 
 function bedProblems(

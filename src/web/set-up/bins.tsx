@@ -12,6 +12,8 @@ import { BinsAside } from './asides.tsx';
 import { Fields, NOTHING_TICKED, OnAndBack, outOf, StepForm, TakeOut, TakeOutTicked } from './parts.tsx';
 import {
   type AskedFields,
+  COUNT_LABEL,
+  countProblems,
   fieldProblem,
   isUntouched,
   plainName,
@@ -27,7 +29,7 @@ import {
 /** Most bins of a draft. House default. */
 const MOST_BINS = 20;
 
-const LABELS = { count: 'How many of this kind', volume: 'How much each holds' } as const;
+const LABELS = { count: COUNT_LABEL, volume: 'How much each holds' } as const;
 
 export const bins: Step = {
   name: 'bins',
@@ -117,12 +119,9 @@ function adding(form: Form, { draft, units }: StepRoom, leads: 'here' | 'on'): S
   const { read, problems } = readFields(form, asked(undefined, units), units);
   const { count, name } = read;
   const volumeL = volumeIn(form.text('size'), units);
-  const most = MOST_BINS - draft.bins.length;
   const wrong = [
     ...problems,
-    ...(typeof count === 'number' && (count < 1 || count > most)
-      ? [fieldProblem('count', LABELS.count, `"${count}" cannot be.`, `Give a whole number from 1 to ${most}.`)]
-      : []),
+    ...countProblems(count, MOST_BINS - draft.bins.length),
     ...(volumeL === undefined ? [noVolume(form.text('size'), units)] : []),
     ...(count === 1 ? twinProblems('bin', 'Name', name, draft.bins) : []),
   ];

@@ -91,6 +91,17 @@ export function isUntouched(form: Form, asked: AskedFields, units: UnitSystem): 
   });
 }
 
+/** The label of how many alike are added at once. */
+export const COUNT_LABEL = 'How many of this kind';
+
+/** What is wrong with how many are added at once, where so many more may be. */
+export function countProblems(count: unknown, most: number): FieldProblem[] {
+  if (typeof count !== 'number' || (count >= 1 && count <= most)) return [];
+  const mend =
+    most < 1 ? 'Take some out, or add them once the garden is made.' : `Give a whole number from 1 to ${most}.`;
+  return [fieldProblem('count', COUNT_LABEL, `"${count}" cannot be.`, mend)];
+}
+
 /** A name that only its capitals or spaces tell from another is asked about: "bed 3" beside "Bed 3". */
 export function twinProblems(
   word: 'bed' | 'bin',
