@@ -1,6 +1,7 @@
 /**
  * The beds' gaps with what may lie in them, as lines of text and as JSON.
  */
+import { type CoverToSow, sownWhen } from '../digest/cover-sowings.ts';
 import {
   bothWeights,
   fitTold,
@@ -23,6 +24,8 @@ import { coverName } from '../practices/covers.ts';
 interface Reader {
   units: UnitSystem;
   today: string;
+  /** The covers its plan asks to sow. */
+  toSow: readonly CoverToSow[];
 }
 
 /** Choices told whole before the rest are only named. House default. */
@@ -63,10 +66,9 @@ function outLines({ fits }: GapOfBed, { units, today }: Reader): string[] {
   return out.length === 0 ? [] : ['  Does not fit:', ...out.flatMap((text) => wrapped(text, '    ', '      '))];
 }
 
-function meantLines({ planned, mulch }: GapOfBed, { units, today }: Reader): string[] {
+function meantLines({ planned, mulch }: GapOfBed, { units, today, toSow }: Reader): string[] {
   const stands = planned.map(
-    ({ stand }) =>
-      `  Planned: ${coverName(stand.coverId)}, sown about ${readableIn(units, `⟦${stand.sow.day}⟧`, today)}.`,
+    ({ stand }) => `  Planned: ${coverName(stand.coverId)}, ${readableIn(units, sownWhen(stand, toSow), today)}.`,
   );
   return mulch === undefined ? stands : [...stands, `  Chosen: a mulch of ${mulch.mulch}.`];
 }

@@ -39,6 +39,15 @@ export function coversToSow(garden: Pick<Garden, 'stands'>, { tasks }: Pick<Plan
     .sort((a, b) => (a.day < b.day ? -1 : 1));
 }
 
+/** When a stand in the plan is sown: by its task where that is asked, else by the day it is meant for. */
+export function sownWhen(
+  { id, sow }: Pick<Garden['stands'][number], 'id' | 'sow'>,
+  toSow: readonly Pick<CoverToSow, 'standId' | 'day' | 'window'>[],
+): string {
+  const sowing = toSow.find(({ standId }) => standId === id);
+  return sowing === undefined ? `sown about ${dated(sow.day)}` : `sown ${sowingDays(sowing)}`;
+}
+
 /** When a cover is to be sown: "on 29 September, between 27 September and 24 October". Holds marked days. */
 export function sowingDays({ day, window: { earliest, latest } }: Pick<CoverToSow, 'day' | 'window'>): string {
   if (earliest === latest) return `on ${dated(day)}`;

@@ -68,7 +68,7 @@ test('a choice is shown, and taken in only when asked; then it stands in the pla
   expect((await loamtide('season-end', '--bed', 'North bed')).out).not.toContain('Planned: oats');
   await loamtide('season-end', '--bed', 'North bed', '--choose', 'oats', '--apply');
   const told = (await loamtide('season-end', '--bed', 'North bed')).out;
-  expect(told).toContain('Planned: oats, sown about');
+  expect(told).toMatch(/Planned: oats, sown on \w+ \d+.*, between /s);
   expect(told).toMatch(/Seed to buy for what is planned:\n {2}oats: \d+ g/);
   expect((await loamtide('undo')).out).toContain('Chosen for North bed: oats');
 });

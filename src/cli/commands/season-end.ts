@@ -1,5 +1,6 @@
 import { changePreview } from '../../digest/change-preview.ts';
 import { choiceNotes } from '../../digest/choice-words.ts';
+import { coversToSow } from '../../digest/cover-sowings.ts';
 import { fitTold, gapInWords } from '../../digest/fit-words.ts';
 import { wrapped } from '../../digest/wrapped.ts';
 import type { Bed } from '../../garden/garden.ts';
@@ -63,7 +64,11 @@ export const seasonEnd = command({
       const gaps = beds.map((bed) => bedGaps(input, bed));
       const seed = seedToBuy(input);
       if (options.format === 'json') writeJson(at.stdout, { garden: gardenId, ...seasonEndJson(gaps, seed) }, units);
-      else writeLines(at.stdout, seasonEndLines(gaps, seed, { units, today: view.plan.today }));
+      else
+        writeLines(
+          at.stdout,
+          seasonEndLines(gaps, seed, { units, today: view.plan.today, toSow: coversToSow(garden, view.plan) }),
+        );
     });
   },
 });

@@ -2,7 +2,7 @@
  * A choice for a bed's gap: what it comes to, what speaks for it and against it, and the way to choose it.
  */
 
-import { type CoverToSow, sowingDays } from '../../digest/cover-sowings.ts';
+import { type CoverToSow, sowingDays, sownWhen } from '../../digest/cover-sowings.ts';
 import { type CutTold, cutTold } from '../../digest/cut-told.ts';
 import { fitTold, gapInWords, noCoverWords, readableFit, ruledOut } from '../../digest/fit-words.ts';
 import { capital } from '../../measures/capital.ts';
@@ -12,7 +12,6 @@ import type { UnitSystem } from '../../measures/units.ts';
 import { type GapOfBed, isInSpan } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import { choiceName, type GapFit } from '../../practices/cover-cropping/fit/fit.ts';
 import { fitGap } from '../../practices/cover-cropping/fit/sown-fit.ts';
-import type { StandSpan } from '../../practices/cover-cropping/fit/stand-spans.ts';
 import type { OpenSpan } from '../../practices/cover-cropping/open-spans.ts';
 import { coverName } from '../../practices/covers.ts';
 import type { Reason } from '../../practices/draft.ts';
@@ -118,7 +117,7 @@ const Meant = ({ gap: { planned, mulch, span }, reader }: Pick<GapProps, 'gap' |
         <p>
           Planned: {coverName(stand.coverId)},{' '}
           <AskedDates
-            text={readableIn(reader.units, sownWhen(stand, reader), reader.today)}
+            text={readableIn(reader.units, sownWhen(stand, reader.toSow), reader.today)}
             to={grownWay(reader.gardenId, grownTasks(reader.plan), 'start', { kind: 'cover', id: stand.id })}
           />
           .{' '}
@@ -143,11 +142,6 @@ const Meant = ({ gap: { planned, mulch, span }, reader }: Pick<GapProps, 'gap' |
       ))}
   </>
 );
-
-function sownWhen({ id, sow }: StandSpan['stand'], { toSow }: FitReader): string {
-  const sowing = toSow.find(({ standId }) => standId === id);
-  return sowing === undefined ? `sown about ${dated(sow.day)}` : `sown ${sowingDays(sowing)}`;
-}
 
 interface CutProps {
   cut: CutTold | undefined;
