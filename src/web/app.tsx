@@ -43,6 +43,7 @@ import { requestLog } from './request-log.ts';
 import { seasonEndRoutes } from './season-end-route.tsx';
 import { setUpRoutes } from './set-up-route.tsx';
 import type { WebSettings } from './settings.ts';
+import { SlowPages } from './slow-pages.ts';
 import { spotRoutes } from './spot-route.tsx';
 import { stageRoutes } from './stage-route.tsx';
 import { stopRoutes } from './stop-route.tsx';
@@ -79,18 +80,24 @@ const ROBOTS = 'User-agent: *\nAllow: /\n';
 
 /** Makes the web view: the feeds, and behind them the pages with all that guards them. */
 export function createApp({ steward, settings, log = FAULTS_ALONE }: AppParts): Hono {
-  const pages = pagesOf({ steward, settings, log });
+  const slow = slowPages(log);
+  const pages = pagesOf({ steward, settings, log }, slow);
   const app = new Hono();
   app.get(FEED_ROUTE, knownFeed({ steward, settings, log }));
-  app.notFound((c) => pages.fetch(c.req.raw, c.env));
+  app.notFound((c) => slow.answered(c, (request) => pages.fetch(request, c.env)));
   return app;
 }
 
+/** What goes on behind pages that take long. */
+function slowPages(log: Log): SlowPages {
+  return new SlowPages(new UnderWayPages((error) => troubleOf(error, log)));
+}
+
 /** The pages with all that guards them. Its routes are what a walk over every page goes by. */
-export function pagesOf({ steward, settings, log }: Required<AppParts>): Hono {
+export function pagesOf({ steward, settings, log }: Required<AppParts>, slow = slowPages(log)): Hono {
+  const { underWay } = slow;
   const app = new Hono().use(contextStorage());
   const wrongLinks = new WrongTokens();
-  const underWay = new UnderWayPages((error) => troubleOf(error, log));
   const beds = bedsRoom(steward, underWay);
   app.use(requestLog(log), mailHeaders, safetyHeaders, hostGuard(settings));
   app.route('/', readingRoutes(steward));
@@ -109,6 +116,7 @@ export function pagesOf({ steward, settings, log }: Required<AppParts>): Hono {
     }),
   );
   app.get(FEED_ROUTE, noFeed());
+  app.use(slow.handOut());
   app.use('/gardens/:gardenId/*', keptLine(steward));
   app.route('/', readerRoutes());
   app.route('/', handbookRoutes());

@@ -8,7 +8,7 @@ import { ownHosts, type WebSettings } from './settings.ts';
 import { Trouble } from './trouble.ts';
 
 /** Most octets a form may send. House default: the longest form here has one line for each bed. */
-const BODY_LIMIT_BYTES = 64 * 1024;
+export const FORM_LIMIT_BYTES = 64 * 1024;
 
 /** Most octets a form with a weather file may send. House default: a century of GHCN-Daily by station is some 15 MB. */
 const UPLOAD_LIMIT_BYTES = 20 * 1024 * 1024;
@@ -107,7 +107,7 @@ const tooLongForm = (maxSize: number): MiddlewareHandler =>
     what: `It is longer than ${maxSize / 1024} KiB.`,
     mend: 'Send it again with less in it.',
   });
-const shortLimit = tooLongForm(BODY_LIMIT_BYTES);
+const shortLimit = tooLongForm(FORM_LIMIT_BYTES);
 const editLimit = tooLongForm(EDIT_LIMIT_BYTES);
 
 /** The same for a form with a file. */
@@ -139,9 +139,9 @@ function limitedTo(maxSize: number, title: string, problem: Problem): Middleware
 
 /** The same for a reading told by a script, which is answered in JSON. */
 export const readingLimit: MiddlewareHandler = bodyLimit({
-  maxSize: BODY_LIMIT_BYTES,
+  maxSize: FORM_LIMIT_BYTES,
   onError: (c) => {
-    const what = `It is longer than ${BODY_LIMIT_BYTES / 1024} KiB.`;
+    const what = `It is longer than ${FORM_LIMIT_BYTES / 1024} KiB.`;
     return c.json({ problems: [{ where: 'the body', what, mend: 'Send one reading at a time.' }] }, 413);
   },
 });

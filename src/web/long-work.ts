@@ -26,6 +26,6 @@ export interface Doing {
   asked: Pick<LongWork, 'garden' | 'title' | 'failed'>;
   words: string;
   share?: number;
-  /** Where it led, or what it was stopped by, with the page that says so where the form comes back. */
-  end?: { path: string } | { trouble: Trouble; html?: string };
+  /** Where it led, the page it came to, or what it was stopped by, with the page that says so where the form comes back. */
+  end?: { path: string } | { answer: Response } | { trouble: Trouble; html?: string };
 }

@@ -4,6 +4,7 @@
 import { randomBytes } from 'node:crypto';
 import { setTimeout as after, setImmediate as turn } from 'node:timers/promises';
 import { type Context, Hono } from 'hono';
+import type { Say } from '../steward/say.ts';
 import { underWayPath } from './addresses.ts';
 import type { PageGarden } from './layout.tsx';
 import type { Doing, LongWork } from './long-work.ts';
@@ -11,7 +12,7 @@ import { brokenOffPage, underWayPage } from './pages/under-way.tsx';
 import { notFound, Trouble } from './trouble.ts';
 
 /** Work that ends sooner is answered at once. Issue: a progress line on anything over a second. */
-const AT_ONCE_MS = 1000;
+export const AT_ONCE_MS = 1000;
 /** Seconds after which the page asks again. */
 const AGAIN_S = 1;
 /** How long an asking page is held while the work goes on, so that it is not drawn anew more often than need be. House default. */
@@ -52,8 +53,20 @@ export class UnderWayPages {
     if (end === undefined)
       return c.redirect(underWayPath(this.#keep(doing, withPage(doing, ended, asked.refused))), 303);
     if ('path' in end) return asked.atOnce?.() ?? c.redirect(end.path, 303);
-    if (asked.refused !== undefined && end.trouble.status === 422) return asked.refused(end.trouble.problems);
+    if (asked.refused !== undefined && 'trouble' in end && end.trouble.status === 422)
+      return asked.refused(end.trouble.problems);
     return shown(c, doing);
+  }
+
+  /**
+   * Follows work that has begun already; its page leads to the path it comes to, or is the answer itself.
+   *
+   * @returns the id of its page, or nothing where too many go on
+   */
+  follow(asked: Doing['asked'], work: () => Promise<string | Response>): string | undefined {
+    if (this.#running >= RUNNING_MOST) return undefined;
+    const doing: Doing = { asked, words: asked.title };
+    return this.#keep(doing, this.#done(doing, work));
   }
 
   /** The page of each. */
@@ -69,16 +82,16 @@ export class UnderWayPages {
     });
   }
 
-  async #done(doing: Doing, work: LongWork['work']): Promise<void> {
+  async #done(doing: Doing, work: (say: Say) => Promise<string | Response>): Promise<void> {
     this.#running += 1;
     try {
-      const path = await work(async (words, share) => {
+      const end = await work(async (words, share) => {
         doing.words = words;
         if (share === undefined) delete doing.share;
         else doing.share = Math.min(1, Math.max(0, share));
         await turn();
       });
-      doing.end = { path };
+      doing.end = typeof end === 'string' ? { path: end } : { answer: end };
     } catch (error) {
       doing.end = { trouble: this.#troubleOf(error) };
     } finally {
@@ -127,5 +140,7 @@ function shown(c: Context, { end, ...doing }: Doing): Response | Promise<Respons
     return c.html(underWayPage(doing, c.req.path));
   }
   if ('path' in end) return c.redirect(end.path, 303);
+  // The very answer is handed out as often as it is looked at.
+  if ('answer' in end) return end.answer.clone();
   return c.html(end.html ?? brokenOffPage(doing.asked, end.trouble), end.trouble.status);
 }

@@ -78,7 +78,7 @@ describe('serve', () => {
     expect(await planned()).toBe('2027-04-18');
     clock.now = '2027-04-19T05:00:30.000Z';
     await vi.advanceTimersByTimeAsync(60_000);
-    await vi.waitFor(async () => expect(await planned()).toBe('2027-04-19'));
+    await vi.waitFor(async () => expect(await planned()).toBe('2027-04-19'), { timeout: 15_000 });
     await server.stop();
   });
 

@@ -1,0 +1,133 @@
+import { describe, expect, it, onTestFinished } from 'vitest';
+import { createSteward } from '../../src/steward/create-steward.ts';
+import { type Crew, inThisThread } from '../../src/steward/crew/crew.ts';
+import { openStore } from '../../src/store/store.ts';
+import { northernFile } from '../steward/gardens.ts';
+import { clockAt, MORNING } from '../steward/household.ts';
+import { plain } from './plain-text.ts';
+import { appOver, HOST } from './sample-garden.ts';
+
+/** A crew that does its work when it is let, as a slow computer would do it later. */
+function heldCrew() {
+  const here = inThisThread();
+  const state = { isHeld: false, works: 0, letGo: () => {} };
+  let gate = Promise.resolve();
+  const hold = () => {
+    gate = new Promise((resolve) => {
+      state.letGo = resolve;
+    });
+    state.isHeld = true;
+  };
+  const crew: Crew = {
+    ...here,
+    workOut: async (asked, handed) => {
+      state.works += 1;
+      await gate;
+      return here.workOut(asked, handed);
+    },
+  };
+  return { crew, state, hold };
+}
+
+const BROWSER = { Host: HOST, Accept: 'text/html,application/xhtml+xml', 'Sec-Fetch-Site': 'same-origin' };
+
+async function slowApp() {
+  const { crew, state, hold } = heldCrew();
+  const store = await openStore({ file: ':memory:' });
+  const steward = createSteward({ store, clock: clockAt(MORNING), crew });
+  onTestFinished(() => steward.close());
+  const { gardenId } = await steward.importGarden({ file: northernFile(), prefer: 'file' }, 'ada');
+  const { app } = appOver(steward);
+  const get = (path: string, headers: object = {}) => app.request(path, { headers: { ...BROWSER, ...headers } });
+  const send = (path: string, fields: Record<string, string>) => {
+    const body = new URLSearchParams(fields).toString();
+    const headers = {
+      ...BROWSER,
+      'Content-Type': 'application/x-www-form-urlencoded',
+      'Content-Length': String(body.length),
+    };
+    return app.request(path, { method: 'POST', headers, body });
+  };
+  return { steward, garden: `/gardens/${gardenId}`, gardenId, state, hold, get, send };
+}
+
+/** Where an answer leads. */
+const leadsTo = (answer: Response): string => answer.headers.get('location') ?? '';
+
+describe('a page that takes over a second', () => {
+  it('has a page of what is under way, with words, and then stands at its own address', async () => {
+    const { garden, hold, state, get } = await slowApp();
+    hold();
+    const path = `${garden}/undo?entry=1`;
+    const edit = `${garden}/edit/beds/north/delete`;
+    const begun = await get(edit);
+    expect([begun.status, leadsTo(begun)]).toEqual([303, expect.stringMatching(/^\/under-way\/[\w-]{16}$/)]);
+    expect(begun.headers.get('content-security-policy')).toContain("default-src 'none'");
+    const going = await get(leadsTo(begun));
+    expect([going.status, going.headers.get('refresh')]).toEqual([200, '1']);
+    expect(plain(await going.text())).toContain('Trying the garden without it');
+    state.letGo();
+    const ended = await get(leadsTo(begun));
+    expect([ended.status, leadsTo(ended)]).toEqual([303, edit]);
+    const { works } = state;
+    const page = await get(edit);
+    expect([page.status, state.works]).toEqual([200, works]);
+    expect(plain(await page.text())).toContain('north bed');
+    // Once more it is worked out anew: it is no copy that is handed out for ever.
+    await get(edit);
+    expect(state.works).toBeGreaterThan(works);
+    expect((await get(path)).status).not.toBe(500);
+  });
+
+  it('is not handed to a reader with other cookies', async () => {
+    const { garden, hold, state, get } = await slowApp();
+    hold();
+    const edit = `${garden}/edit/beds/north/delete`;
+    const begun = await get(edit, { Cookie: 'units=us' });
+    await get(leadsTo(begun));
+    state.letGo();
+    expect(leadsTo(await get(leadsTo(begun)))).toBe(edit);
+    const { works } = state;
+    await get(edit);
+    expect(state.works).toBeGreaterThan(works);
+  });
+
+  it('that keeps a change leads on to what says so, and keeps it once', async () => {
+    const { steward, gardenId, garden, hold, state, get, send } = await slowApp();
+    const before = (await steward.view(gardenId)).ledger.length;
+    hold();
+    const fields = { evening: '2027-04-21', low: '30', how: 'expected' };
+    const begun = await send(`${garden}/report/cold-night`, fields);
+    expect(leadsTo(begun)).toMatch(/^\/under-way\//);
+    expect(plain(await (await get(leadsTo(begun))).text())).toContain('Taking it in and making the plan');
+    state.letGo();
+    const ended = await get(leadsTo(begun));
+    expect([ended.status, leadsTo(ended)]).toEqual([303, expect.stringContaining('kept=')]);
+    expect((await get(leadsTo(ended))).status).toBe(200);
+    expect((await steward.view(gardenId)).ledger).toHaveLength(before + 1);
+  });
+
+  it('that refuses a change comes back as the form, with what was typed', async () => {
+    const { steward, gardenId, garden, hold, state, get, send } = await slowApp();
+    const { key } = (await steward.view(gardenId)).plan.tasks.find(({ state: now }) => now === 'open') ?? { key: '' };
+    await steward.markDone(gardenId, [key], '2027-04-20', 'ada');
+    hold();
+    const doing = steward.undo(gardenId, undefined, 'ada');
+    const begun = await send(`${garden}/report/cold-night`, { evening: 'soon', low: '30', how: 'expected' });
+    state.letGo();
+    await doing;
+    const ended = leadsTo(begun).startsWith('/under-way/') ? await get(leadsTo(begun)) : begun;
+    expect(ended.status).toBe(422);
+    expect(await ended.text()).toContain('value="soon"');
+  });
+
+  it('is waited for by whoever is no browser', async () => {
+    const { garden, hold, state, get } = await slowApp();
+    hold();
+    const answer = get(`${garden}/edit/beds/north/delete`, { Accept: '*/*' });
+    const first = await Promise.race([answer, new Promise((resolve) => setTimeout(resolve, 1500, 'waiting'))]);
+    expect(first).toBe('waiting');
+    state.letGo();
+    expect((await answer).status).toBe(200);
+  });
+});
