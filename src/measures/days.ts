@@ -75,6 +75,20 @@ export function inYear(monthDay: MonthDay, year: number): Day {
  * Years run from 1 March inside the sum, so the leap day comes last and needs no special case.
  */
 export function serialOf(day: Day): number {
+  const known = serials.get(day);
+  if (known !== undefined) return known;
+  const serial = counted(day);
+  if (serials.size >= SERIALS_REMEMBERED) serials.clear();
+  serials.set(day, serial);
+  return serial;
+}
+
+/** Days counted before: the same few thousand are asked for over and over. */
+const serials = new Map<Day, number>();
+/** House default: the days of a century, and half as many again. */
+const SERIALS_REMEMBERED = 54_000;
+
+function counted(day: Day): number {
   const { year, month, dayOfMonth } = dayParts(day);
   const marchYear = month <= 2 ? year - 1 : year;
   const marchMonth = (month + 9) % 12;

@@ -51,11 +51,16 @@ class Levelling {
   /** Weeks out of which nothing more can go as things stand. */
   #stuck = new Set<Day>();
   #movesLeft = MOVES_TRIED;
+  /** Every task's turn, and the tasks of each week. */
+  readonly #turns: ReadonlyMap<TaskKey, number>;
+  readonly #weeks = new Map<Day, Set<TaskKey>>();
 
   constructor(table: Table) {
     this.#table = table;
     this.#followers = followersOf(table.drafts);
-    for (const [key, { ridesWith }] of table.places) {
+    this.#turns = new Map([...table.places.keys()].map((key, turn) => [key, turn]));
+    for (const [key, { day, ridesWith }] of table.places) {
+      this.#inWeek(day).add(key);
       const rider = table.drafts.get(key);
       if (ridesWith === undefined || rider === undefined) continue;
       this.#riders.set(ridesWith, [...(this.#riders.get(ridesWith) ?? []), rider]);
@@ -121,9 +126,10 @@ class Levelling {
   /** What can leave a week: its entries whole, then each of their tasks by itself; in both what closes last first. */
   #units(monday: Day): Unit[] {
     const lots = new Map<string, TaskDraft[]>();
-    for (const [key, { day, ridesWith }] of this.#table.places) {
+    for (const key of this.#keysIn(monday)) {
       const draft = this.#table.drafts.get(key);
-      if (draft === undefined || ridesWith !== undefined || weekStart(day) !== monday) continue;
+      const { day, ridesWith } = this.#table.places.get(key) ?? {};
+      if (draft === undefined || day === undefined || ridesWith !== undefined) continue;
       const name = `${day} ${draft.job.id}`;
       lots.set(name, [...(lots.get(name) ?? []), draft]);
     }
@@ -181,11 +187,11 @@ class Levelling {
   }
 
   #move(work: readonly TaskDraft[], from: Day, to: Day): void {
-    const { places, load } = this.#table;
+    const { load } = this.#table;
     for (const draft of work) {
       load.remove(from, draft);
       load.add(to, draft);
-      places.set(draft.key, { day: to });
+      this.#keep(draft.key, { day: to });
       for (const rider of this.#riders.get(draft.key) ?? []) this.#moveRider(rider, draft, to);
     }
   }
@@ -216,7 +222,28 @@ class Levelling {
     const was = places.get(rider.key);
     if (was !== undefined) load.remove(was.day, rider, jobIn(was));
     load.add(place.day, rider, jobIn(place));
-    places.set(rider.key, place);
+    this.#keep(rider.key, place);
+  }
+
+  #keep(key: TaskKey, place: SteadyPlace): void {
+    const { places } = this.#table;
+    const was = places.get(key);
+    if (was !== undefined) this.#inWeek(was.day).delete(key);
+    places.set(key, place);
+    this.#inWeek(place.day).add(key);
+  }
+
+  #inWeek(day: Day): Set<TaskKey> {
+    const monday = weekStart(day);
+    const known = this.#weeks.get(monday) ?? new Set<TaskKey>();
+    this.#weeks.set(monday, known);
+    return known;
+  }
+
+  /** The tasks of a week in their turn. */
+  #keysIn(monday: Day): TaskKey[] {
+    const turn = (key: TaskKey): number => this.#turns.get(key) ?? 0;
+    return [...this.#inWeek(monday)].sort((a, b) => turn(a) - turn(b));
   }
 }
 

@@ -7,6 +7,7 @@ import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../measure
 import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import type { Room } from './gather.ts';
 import { dayWithCompany, easingOf, heldCompany, heldTogether, keptIn } from './held.ts';
+import { PlacingOrder } from './placing-order.ts';
 import type { Clash, TaskState } from './plan.ts';
 import { putOffIn } from './put-off.ts';
 import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
@@ -91,22 +92,11 @@ class PlacingTable {
   putAll(steady: ReadonlyMap<TaskKey, SteadyPlace>): void {
     this.#company = heldCompany(this.#drafts, steady, this.#placing.held);
     this.#expect(steady);
-    const left = new Map(steady);
-    while (left.size > 0) {
-      const ready = [...left].filter(([key]) => !this.#drafts.get(key)?.after.some((wait) => left.has(wait.key)));
-      const work = ready.filter(([key]) => this.#drafts.get(key)?.weight !== 'check');
-      const next = this.#first(work) ?? ready[0];
-      if (next === undefined) return;
-      this.#put(...next);
-      left.delete(next[0]);
+    const order = new PlacingOrder(steady, this.#drafts, this.#placing.today);
+    for (let key = order.next(); key !== undefined; key = order.next()) {
+      const place = steady.get(key);
+      if (place !== undefined) this.#put(key, place);
     }
-  }
-
-  /** The first that can keep its steady day, else the one that must be done soonest. */
-  #first(work: readonly [TaskKey, SteadyPlace][]): [TaskKey, SteadyPlace] | undefined {
-    const lastDay = (key: TaskKey): Day => this.#drafts.get(key)?.window.latest ?? '';
-    const onTime = work.find(([, { day }]) => day >= this.#placing.today);
-    return onTime ?? [...work].sort(([a], [b]) => (lastDay(a) < lastDay(b) ? -1 : lastDay(a) > lastDay(b) ? 1 : 0))[0];
   }
 
   /** Counts the work whose steady day is still to come, before any that is late looks for another. */

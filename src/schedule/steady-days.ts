@@ -29,6 +29,8 @@ class SteadyTable {
   readonly #places = new Map<TaskKey, SteadyPlace>();
   readonly #dayOf: DayOf;
   readonly #load: WeekLoad;
+  /** Keys of work by the place it leads to. */
+  readonly #workAt = new Map<string, TaskKey[]>();
 
   constructor(drafts: readonly TaskDraft[], input: SteadyInput) {
     this.#input = input;
@@ -39,6 +41,12 @@ class SteadyTable {
       return pin === undefined ? atHome(window, input) : { earliest: pin, latest: pin };
     });
     this.#dayOf = dayOfTasks(input.done, this.#places);
+    for (const draft of drafts) {
+      if (draft.weight !== 'work') continue;
+      const there = this.#workAt.get(placeOf(draft));
+      if (there === undefined) this.#workAt.set(placeOf(draft), [draft.key]);
+      else there.push(draft.key);
+    }
   }
 
   /**
@@ -53,12 +61,15 @@ class SteadyTable {
       .map(({ rooms }) => rooms.map(({ draft }) => draft));
     const checks = all.filter(({ weight }) => weight === 'check');
     while (this.#places.size < this.#drafts.size) {
-      const whole = groups.find((group) => this.#ready(group).length === group.length && this.#left(group).length > 0);
+      const whole = groups.find((group) => this.#left(group).length > 0 && this.#ready(group).length === group.length);
+      if (whole !== undefined) {
+        this.#placeTogether(this.#left(whole));
+        continue;
+      }
       const readyChecks = this.#left(this.#ready(checks));
-      const part = groups.map((group) => this.#left(this.#ready(group))).find(({ length }) => length > 0);
-      if (whole !== undefined) this.#placeTogether(this.#left(whole));
-      else if (readyChecks.length > 0) this.#placeChecks(readyChecks);
-      else this.#placeTogether(part ?? []);
+      const part = () => groups.map((group) => this.#left(this.#ready(group))).find(({ length }) => length > 0);
+      if (readyChecks.length > 0) this.#placeChecks(readyChecks);
+      else this.#placeTogether(part() ?? []);
     }
     if (this.#load.overMinutes > 0) this.#level();
     return this.#places;
@@ -163,10 +174,9 @@ class SteadyTable {
   }
 
   #visits(check: TaskDraft): Visit[] {
-    const where = placeOf(check);
-    return [...this.#places].flatMap(([key, { day }]) => {
-      const draft = this.#drafts.get(key);
-      return draft?.weight === 'work' && placeOf(draft) === where ? [{ key, day }] : [];
+    return (this.#workAt.get(placeOf(check)) ?? []).flatMap((key) => {
+      const day = this.#places.get(key)?.day;
+      return day === undefined ? [] : [{ key, day }];
     });
   }
 }

@@ -23,7 +23,7 @@ const RETRY_MS = 60_000;
  * How long a reader is kept waiting for a plan that is being made; then the last good text is sent, which is a day old at
  * most where nothing was told meanwhile. House default.
  */
-const PATIENCE_MS = 500;
+const PATIENCE_MS = 250;
 /** How long that text is sent before the new one is looked for again. House default. */
 const AGAIN_MS = 5_000;
 

@@ -2,6 +2,7 @@
  * What this garden's own stands of a kind were seen to do, against what the figures had: the plant outranks the model.
  */
 import type { Climate } from '../../climate/climate.ts';
+import { memory } from '../../climate/remembered.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Garden, StageSeen, Stand } from '../../garden/garden.ts';
 import { type Day, daysBetween } from '../../measures/days.ts';
@@ -33,8 +34,11 @@ export function bloomMemory(
   sown: Day,
   figures: { errorDays: number; stage: StageSeen['stage']; seasonTurn: Climate['seasonTurn'] },
 ): BloomMemory | undefined {
-  const seen = stands
-    .flatMap((stand) => firstSight(stand, (each) => each.coverId === coverId && each.stage === figures.stage))
+  const { stage } = figures;
+  const all = sights(stands, `${coverId} ${stage}`, () =>
+    stands.flatMap((stand) => firstSight(stand, (each) => each.coverId === coverId && each.stage === stage)),
+  );
+  const seen = all
     .filter(({ on }) => on < sown)
     .flatMap((each) => (each.modelled === undefined ? [] : [{ each, off: daysBetween(each.modelled, each.on) }]))
     .sort((a, b) => (a.each.on < b.each.on ? -1 : 1));
@@ -48,6 +52,8 @@ export function bloomMemory(
   const heldToDays = Math.round(figures.errorDays);
   return { moveDays: Math.sign(believed) * heldToDays, heldToDays, ...found };
 }
+
+const sights = memory<readonly Stand[], string, StageSeen[]>();
 
 function firstSight({ seen = [] }: Stand, isIt: (each: StageSeen) => boolean): StageSeen[] {
   return seen

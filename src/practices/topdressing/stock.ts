@@ -70,8 +70,11 @@ export function shareOut(
   needs: readonly BedNeed[],
 ): Share[] {
   const heaps = stockOnHand(garden, stock);
+  const { avoids } = stock;
+  // Asked of every heap once, not once for every bed.
+  const avoided = new Set(heaps.filter((heap) => avoids !== undefined && needs.some((need) => avoids(need, heap))));
   return needs.map((need) => {
-    const best = inOrderFor(need, heaps, needs, stock.avoids);
+    const best = inOrderFor(need, heaps, avoided, avoids);
     const drawn = need.skipped ? [] : take(best, need.litres, latestOf(need.window.latest, today));
     const ready = drawn
       .map(({ heap }) => heap.ready)
@@ -89,11 +92,11 @@ export function shareOut(
 }
 
 /** Heaps with those first that other beds had better not have, and those last that this one had better not. */
-function inOrderFor(need: BedNeed, heaps: Heap[], needs: readonly BedNeed[], avoids: Stock['avoids']): Heap[] {
+function inOrderFor(need: BedNeed, heaps: Heap[], avoided: ReadonlySet<Heap>, avoids: Stock['avoids']): Heap[] {
   if (avoids === undefined) return heaps;
   const rank = (heap: Heap): number => {
     if (avoids(need, heap)) return 2;
-    return needs.some((other) => avoids(other, heap)) ? 0 : 1;
+    return avoided.has(heap) ? 0 : 1;
   };
   return heaps
     .map((heap) => ({ heap, rank: rank(heap) }))

@@ -1,0 +1,152 @@
+/**
+ * One server with many gardens: what a nightly re-plan of all of them does to whoever reads a feed meanwhile.
+ */
+import { type ChildProcess, fork } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtempSync, rmSync, statSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { performance } from 'node:perf_hooks';
+import { setTimeout as pause } from 'node:timers/promises';
+import { createSteward } from '../../src/steward/create-steward.ts';
+import { type Crew, inThisThread } from '../../src/steward/crew/crew.ts';
+import { inThreads } from '../../src/steward/crew/in-threads.ts';
+import { openStore, type Store } from '../../src/store/store.ts';
+import { createApp } from '../../src/web/app.tsx';
+import { serveApp } from '../../src/web/server.ts';
+import type { WebSettings } from '../../src/web/settings.ts';
+import { northernFile } from '../steward/gardens.ts';
+import type { Walk, Walked } from './feed-walk.ts';
+import type { Load, LoadResult } from './load.ts';
+
+const GARDENS = [1, 10, 100, 1000];
+/** Longest a nightly round is followed. */
+const NIGHT_MS = 15_000;
+const IDLE_MS = 4_000;
+const EVERY_MS = 25;
+const PORT = 8141;
+const HOST = `127.0.0.1:${PORT}`;
+
+interface Figures {
+  gardens: number;
+  dbMiB: number;
+  rssMiB: number;
+  feedsPerSecond: number;
+  replansPerSecond: number;
+}
+
+/** Prints a row for each count of gardens and each way of planning, and how the figures grow. */
+export async function reportServers(): Promise<void> {
+  console.log('One server: gardens, plans made, database MiB, memory MiB, feeds a second, re-plans a second,');
+  console.log('  feed latency ms p50/p99 idle, p50/p99 during the nightly round');
+  for (const [how, crew] of [
+    ['in threads', inThreads],
+    ['in the main thread', inThisThread],
+  ] as const) {
+    let before: Figures | undefined;
+    for (const gardens of GARDENS) {
+      const figures = await row(gardens, how, crew());
+      if (before !== undefined) console.log(`  ${growth(before, figures)}`);
+      before = figures;
+    }
+  }
+}
+
+function growth(a: Figures, b: Figures): string {
+  const power = (of: keyof Figures) => (Math.log(b[of] / a[of]) / Math.log(b.gardens / a.gardens)).toFixed(2);
+  return `grows as gardens^: database ${power('dbMiB')}, memory ${power('rssMiB')}, feeds a second ${power('feedsPerSecond')}, re-plans a second ${power('replansPerSecond')}`;
+}
+
+async function row(gardens: number, how: string, crew: Crew): Promise<Figures> {
+  const folder = mkdtempSync(join(tmpdir(), 'loamtide-scale-'));
+  const file = join(folder, 'loamtide.db');
+  const clock = { moment: '2027-04-20T13:00:00.000Z', now: () => clock.moment };
+  const store = await openStore({ file });
+  const paths = await lay(store, clock, gardens);
+  const steward = createSteward({ store, clock, crew });
+  const settings: WebSettings = { port: PORT, hostNames: [] };
+  const server = await serveApp(createApp({ steward, settings }), { hostname: '127.0.0.1', port: PORT });
+  const walk = fork(new URL('./feed-walk.ts', import.meta.url));
+  const load = fork(new URL('./load.ts', import.meta.url));
+  try {
+    for (const path of paths) await (await fetch(`http://${HOST}${path}`)).arrayBuffer();
+    const feedsPerSecond = await rate(load, paths[0] ?? '');
+    const idle = await walked(walk, paths, () => pause(IDLE_MS));
+    clock.moment = '2027-04-21T13:00:00.000Z';
+    let [planned, ms] = [0, 0];
+    const night = await walked(walk, paths, async () => {
+      const from = performance.now();
+      planned = (await steward.refresh(AbortSignal.timeout(NIGHT_MS))).length;
+      ms = performance.now() - from;
+    });
+    const dbMiB = statSync(file).size / 2 ** 20;
+    const rssMiB = process.memoryUsage().rss / 2 ** 20;
+    const figures = { gardens, dbMiB, rssMiB, feedsPerSecond, replansPerSecond: (planned * 1000) / ms };
+    const numbers = [
+      dbMiB.toFixed(1),
+      rssMiB.toFixed(0),
+      feedsPerSecond.toFixed(0),
+      figures.replansPerSecond.toFixed(1),
+    ];
+    console.log([gardens, how, ...numbers, spread(idle), spread(night)].join(', '));
+    return figures;
+  } finally {
+    walk.kill();
+    load.kill();
+    server.close();
+    await steward.close();
+    rmSync(folder, { recursive: true, force: true });
+  }
+}
+
+/** Gardens as they stand before midnight, each with a plan and a feed: one is planned, the others are like it. */
+async function lay(store: Store, clock: { now(): string }, gardens: number): Promise<string[]> {
+  const steward = createSteward({ store, clock });
+  const paths: string[] = [];
+  const { gardenId } = await steward.importGarden({ file: northernFile(), prefer: 'file' }, 'bench');
+  const { plan, ledger } = await steward.view(gardenId);
+  for (let made = 0; made < gardens; made += 1) {
+    const id = made === 0 ? gardenId : `garden-${made}`;
+    if (made > 0) {
+      await store.createGarden({ id, name: id, createdAt: clock.now() });
+      const file = northernFile();
+      const fact = {
+        kind: 'garden-imported' as const,
+        file: { ...file, garden: { ...file.garden, id } },
+        prefer: 'file' as const,
+      };
+      const { recordedAt, recordedOn, by } = ledger[0] ?? { recordedAt: '', recordedOn: '', by: '' };
+      const added = await store.append(id, 0, [{ recordedAt, recordedOn, by, fact }]);
+      if (added.outcome !== 'added') throw new Error('The garden could not be laid.');
+      await store.savePlan(id, { ...plan, gardenId: id, factsVersion: added.version }, added.version);
+    }
+    paths.push(`/feed/${(await steward.addFeed(id, 'Calendar')).token}.ics`);
+  }
+  return paths;
+}
+
+async function rate(load: ChildProcess, path: string): Promise<number> {
+  const asked: Load = { port: PORT, path, headers: { Host: HOST, Accept: 'text/calendar' }, readers: 8, each: 100 };
+  load.send(asked);
+  const [{ seconds }] = (await once(load, 'message')) as [LoadResult];
+  return (asked.readers * asked.each) / seconds;
+}
+
+async function walked(
+  child: ChildProcess,
+  paths: readonly string[],
+  meanwhile: () => Promise<unknown>,
+): Promise<Walked> {
+  const walk: Walk = { port: PORT, host: HOST, paths, everyMs: EVERY_MS };
+  child.send(walk);
+  await pause(EVERY_MS * 10);
+  await meanwhile();
+  child.send('end');
+  const [result] = (await once(child, 'message')) as [Walked];
+  return result;
+}
+
+function spread({ latenciesMs, statuses }: Walked): string {
+  const at = (share: number) => (latenciesMs[Math.floor((latenciesMs.length - 1) * share)] ?? Number.NaN).toFixed(0);
+  return `${at(0.5)}/${at(0.99)} (${latenciesMs.length} answers, status ${statuses.join()})`;
+}
