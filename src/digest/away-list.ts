@@ -4,7 +4,7 @@
  */
 import type { Away } from '../garden/garden.ts';
 import type { Day } from '../measures/days.ts';
-import type { TaskKey } from '../practices/draft.ts';
+import type { Reason, TaskKey } from '../practices/draft.ts';
 import { titleOf } from '../schedule/entry-text.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 
@@ -14,6 +14,8 @@ export interface MovedWork {
   title: string;
   from: Day;
   to: Day;
+  /** What the new day rests on: the time away first. */
+  reasons: readonly Reason[];
 }
 
 /** Work of one entry that stands on a day with nobody at home. */
@@ -50,7 +52,7 @@ export function awayList(before: Plan, after: Plan, away: Away): AwayList {
   const elsewhere = gathered(
     moved.filter(({ task }) => !isLeft(task)),
     ({ task, from }) => `${from} ${task.day} ${task.lotId}`,
-  ).flatMap(movedWork);
+  ).flatMap((rows) => movedWork(rows, away));
   return {
     earlier: elsewhere.filter(({ from, to }) => to < from),
     later: elsewhere.filter(({ from, to }) => to > from),
@@ -71,11 +73,17 @@ function gathered<Row>(rows: readonly Row[], nameOf: (row: Row) => string): Row[
   return [...groups.values()];
 }
 
-function movedWork(rows: readonly { task: PlannedTask; from: Day }[]): MovedWork[] {
+function movedWork(rows: readonly { task: PlannedTask; from: Day }[], { from, to }: Away): MovedWork[] {
   const [first] = rows;
   if (first === undefined) return [];
   const tasks = rows.map(({ task }) => task);
-  return [{ keys: tasks.map(({ key }) => key), title: titleOf(tasks), from: first.from, to: first.task.day }];
+  const home: Reason = { rule: 'schedule.nobody-home', saw: { from, to }, source: "the garden's own plan" };
+  return [
+    {
+      ...{ keys: tasks.map(({ key }) => key), title: titleOf(tasks) },
+      ...{ from: first.from, to: first.task.day, reasons: [home, ...first.task.reasons] },
+    },
+  ];
 }
 
 function leftWork(tasks: readonly PlannedTask[]): LeftWork[] {

@@ -8,6 +8,8 @@ import type { Reason, TaskKey } from '../practices/draft.ts';
 import { titleOf } from '../schedule/entry-text.ts';
 import { reasonSentence } from '../schedule/explain.ts';
 import type { Clash, Plan, PlannedTask } from '../schedule/plan.ts';
+import { standsBecause } from '../schedule/stands-because.ts';
+import type { Hours } from '../schedule/week-hours.ts';
 import { otherwiseInWords, toldOtherwise } from './told-otherwise.ts';
 
 /** Tasks of one entry that a report moves, brings or takes away for one reason; texts may hold marked amounts and days. */
@@ -20,11 +22,15 @@ export interface PreviewedWork {
   to?: Day;
   /** Why, in one sentence. */
   because: string;
+  /** All that its day, or its going, rests on: what drives the change first. */
+  reasons: readonly Reason[];
 }
 
 /** Work that would no longer keep both its window and its order, and which of the two gives way. */
 export interface PreviewedClash extends Clash {
   gives: string;
+  /** What its dates rest on. */
+  reasons: readonly Reason[];
 }
 
 /** What a report comes to. */
@@ -37,28 +43,45 @@ export interface ChangePreview {
   reworded: readonly PreviewedWork[];
 }
 
-/** The plan with a report taken in held against the one without. */
-export function changePreview(before: Plan, after: Plan): ChangePreview {
+/**
+ * The plan with a report taken in held against the one without.
+ *
+ * @param household how the household works: where it is given, the reasons say too what keeps a task off its best day
+ */
+export function changePreview(before: Plan, after: Plan, household?: Hours): ChangePreview {
   const [was, will] = [toDo(before), toDo(after)];
+  const reasonsOf = (task: PlannedTask): Reason[] => [
+    ...(household === undefined ? [] : standsBecause(task, { plan: after, household })),
+    ...task.reasons,
+  ];
   const moved: Told[] = [];
   const added: Told[] = [];
   const reworded: Told[] = [];
   for (const task of will.values()) {
     const old = was.get(task.key);
     if (old === undefined) {
-      added.push({ task, to: task.day, because: sentence(task.reasons[0]) });
+      added.push({ task, to: task.day, because: sentence(task.reasons[0]), reasons: reasonsOf(task) });
       continue;
     }
     const [from, to] = [old.day, task.day];
-    if (from !== to) moved.push({ task, from, to, because: sentence(whyMoved(old, task, was, will)) });
+    const reasons = reasonsOf(task);
+    if (from !== to) {
+      const because = whyMoved(old, task, was, will);
+      moved.push({ task, from, to, because: sentence(because), reasons: [because, ...reasons] });
+    }
     const otherwise = toldOtherwise(old, task);
-    if (otherwise !== undefined) reworded.push({ task: old, from, to, because: otherwiseInWords(otherwise) });
+    if (otherwise !== undefined) reworded.push({ task: old, from, to, because: otherwiseInWords(otherwise), reasons });
   }
   const named = withoutRenamed(added, was, will);
   const settled = new Set(after.tasks.flatMap(({ key, state }) => (state === 'done' ? [key] : [])));
   const dropped = [...was.values()]
     .filter(({ key }) => !will.has(key) && !settled.has(key) && !named.renamed.has(key))
-    .map((task) => ({ task, from: task.day, because: sentence(NO_LONGER_WANTED) }));
+    .map((task) => ({
+      task,
+      from: task.day,
+      because: sentence(NO_LONGER_WANTED),
+      reasons: [NO_LONGER_WANTED, ...task.reasons],
+    }));
   return {
     moved: gathered(moved),
     clashes: newClashes(before, after),
@@ -98,6 +121,7 @@ interface Told {
   from?: Day;
   to?: Day;
   because: string;
+  reasons: readonly Reason[];
 }
 
 type ByKey = ReadonlyMap<TaskKey, PlannedTask>;
@@ -163,7 +187,10 @@ function newClashes(before: Plan, after: Plan): PreviewedClash[] {
   const tasks = new Map(after.tasks.map((task) => [task.key, task]));
   return after.clashes
     .filter(({ key, what }) => !known.has(`${key} ${what}`))
-    .map((clash) => ({ ...clash, gives: givesWay(tasks.get(clash.key), clash) }));
+    .map((clash) => {
+      const task = tasks.get(clash.key);
+      return { ...clash, gives: givesWay(task, clash), reasons: task?.reasons ?? [] };
+    });
 }
 
 /** Order goes before a window, and a day the gardener pinned before both. */
@@ -193,5 +220,8 @@ function workOf(rows: readonly Told[]): PreviewedWork[] {
   if (one === undefined) return [];
   const { task: _task, ...rest } = one;
   const tasks = rows.map(({ task }) => task);
-  return [{ keys: tasks.map(({ key }) => key), title: titleOf(tasks), ...rest }];
+  const reasons = [
+    ...new Map(rows.flatMap((row) => row.reasons.map((each) => [JSON.stringify(each), each] as const))).values(),
+  ];
+  return [{ ...rest, keys: tasks.map(({ key }) => key), title: titleOf(tasks), reasons }];
 }

@@ -9,6 +9,7 @@ import { readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { coverName } from '../practices/covers.ts';
 import { findingOf } from '../practices/disease.ts';
+import type { Reason } from '../practices/draft.ts';
 import { lockedPlantings, lockedStands, ownLockOut } from '../practices/lock-out.ts';
 import { lockReasons } from '../practices/rotation/disease-reasons.ts';
 import { reasonSentence } from '../schedule/explain.ts';
@@ -22,28 +23,39 @@ export interface PlansCompared {
   garden: Garden;
 }
 
+/** A line of a preview, and what its dates rest on. */
+export interface PreviewLine {
+  text: string;
+  reasons: readonly Reason[];
+}
+
 /** A heading with its lines, in the reader's units; never without lines. */
 export interface PreviewSection {
   heading: string;
-  lines: readonly string[];
+  lines: readonly PreviewLine[];
 }
 
 /** Everything that taking the disease in would do: what is closed, broken, dropped, held back, new, other and gone. */
 export function diseasePreview(compared: PlansCompared, found: DiseaseFound): PreviewSection[] {
   const { garden, after } = compared;
   const { units } = garden.place;
+  const locked = lockReasons(ownLockOut(garden, findingOf(found)));
+  const because = (text: string): PreviewLine => ({ text, reasons: locked });
   const sections: PreviewSection[] = [
     {
       heading: 'What the bed is closed to',
-      lines: lockReasons(ownLockOut(garden, findingOf(found))).map(reasonSentence),
+      lines: locked.map((reason) => ({ text: reasonSentence(reason), reasons: [reason] })),
     },
-    { heading: 'Plantings that break it', lines: brokenBy(garden, found.bedId, units) },
-    { heading: 'Covers that are dropped', lines: droppedIn(garden, found.bedId, units) },
+    { heading: 'Plantings that break it', lines: brokenBy(garden, found.bedId, units).map(because) },
+    { heading: 'Covers that are dropped', lines: droppedIn(garden, found.bedId, units).map(because) },
     ...taskSections(compared, units),
   ];
   return sections
     .filter(({ lines }) => lines.length > 0)
-    .map(({ heading, lines }) => ({ heading, lines: lines.map((line) => readableIn(units, line, after.today)) }));
+    .map(({ heading, lines }) => ({
+      heading,
+      lines: lines.map(({ text, reasons }) => ({ text: readableIn(units, text, after.today), reasons })),
+    }));
 }
 
 function brokenBy(garden: Garden, bedId: string, units: UnitSystem): string[] {
@@ -61,7 +73,9 @@ function droppedIn(garden: Garden, bedId: string, units: UnitSystem): string[] {
 
 function taskSections({ before, after }: PlansCompared, units: UnitSystem): PreviewSection[] {
   const [was, will] = [unsettled(before), unsettled(after)];
-  const on = (task: PlannedTask): string => `${task.title}: ${fullDay(task.day, units)}`;
+  const line = (task: PlannedTask, text: string): PreviewLine => ({ text, reasons: task.reasons });
+  const day = (task: PlannedTask): string => `${task.title}: ${fullDay(task.day, units)}`;
+  const on = (task: PlannedTask): PreviewLine => line(task, day(task));
   const fresh = [...will.values()].filter(({ key }) => !was.has(key));
   const pairs = [...will.values()].flatMap((task) => {
     const old = was.get(task.key);
@@ -74,13 +88,15 @@ function taskSections({ before, after }: PlansCompared, units: UnitSystem): Prev
       heading: 'Tasks that become another',
       lines: pairs
         .filter(({ old, task }) => old.title !== task.title)
-        .map(({ old, task }) => `${old.title}: now ${on(task)}`),
+        .map(({ old, task }) => line(task, `${old.title}: now ${day(task)}`)),
     },
     {
       heading: 'What moves',
       lines: pairs
         .filter(({ old, task }) => old.title === task.title && old.day !== task.day)
-        .map(({ old, task }) => `${task.title}: from ${fullDay(old.day, units)} to ${fullDay(task.day, units)}`),
+        .map(({ old, task }) =>
+          line(task, `${task.title}: from ${fullDay(old.day, units)} to ${fullDay(task.day, units)}`),
+        ),
     },
     { heading: 'What goes off the plan', lines: [...was.values()].filter(({ key }) => !will.has(key)).map(on) },
   ];

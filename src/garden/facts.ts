@@ -83,6 +83,14 @@ const gardenImported = z.object({
   prefer: z.enum(['reported', 'file']),
 });
 
+/** Why a task stood on its day: a rule, what it saw, the limit it held that against, and where its figure comes from. */
+const reason = z.object({
+  rule: z.string(),
+  saw: z.record(z.string(), z.union([z.number(), z.string()])),
+  limit: z.union([z.number(), z.string()]).optional(),
+  source: z.string(),
+});
+
 /** A task as it stood when it was done, and what doing it makes true. */
 const doneTask = z.object({
   key: z.string(),
@@ -98,6 +106,8 @@ const doneTask = z.object({
   /** The day it was planned on, as the plan stood on the day it was done, and the last day that would have done. */
   plannedFor: day.optional(),
   lastDay: day.optional(),
+  /** Why it was planned then, as the plan had it when it was marked: absent in entries from before it was kept. */
+  because: z.array(reason).optional(),
 });
 
 /** Tasks done on a day and marked together: one act, taken back as one. */
@@ -115,6 +125,8 @@ const tasksSkipped = z.object({
         subject: subject.optional(),
         practice: z.string().optional(),
         plannedFor: day.optional(),
+        /** Why it was planned then: absent in entries from before it was kept. */
+        because: z.array(reason).optional(),
       }),
     )
     .min(1),

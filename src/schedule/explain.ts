@@ -55,6 +55,11 @@ export function reasonSentence(reason: Reason): string {
   return sentence(reason);
 }
 
+/** Whether there is a sentence for a rule: reasons kept from an older program may go by one that is no more. */
+export function hasSentence({ rule }: Pick<Reason, 'rule'>): boolean {
+  return (SCHEDULE_SENTENCES[rule] ?? sentenceOf(rule)) !== undefined;
+}
+
 /** Where a reason's figure comes from, for the reader: the book, or in words of our own. */
 export function sourceLine(source: Reason['source']): string {
   return sources.find(({ id }) => id === source)?.citation ?? source;

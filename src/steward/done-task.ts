@@ -13,19 +13,20 @@ interface DoneOn {
 
 /** The task as it stood, with what doing it makes true. */
 export function doneTask(task: PlannedTask, makes: PlannedTask['makes'], { on, changes }: DoneOn): DoneTask {
-  const { key, practice, kind, title, job, subject, effortMinutes, onceMinutes, window } = task;
+  const { key, practice, kind, title, job, subject, effortMinutes, onceMinutes, window, reasons } = task;
   const plannedFor = plannedDayOn(task, { on, changes });
   return {
     ...{ key, practice, taskKind: kind, title, job, subject, effortMinutes, makes: [...makes] },
     ...(onceMinutes === undefined ? {} : { onceMinutes }),
     ...(plannedFor === undefined ? {} : { plannedFor }),
     lastDay: window.latest,
+    because: [...reasons],
   };
 }
 
 /** The task as it stood when it was skipped. */
-export function skippedTask({ key, title, subject, practice, day, state }: PlannedTask): SkippedTask {
-  return { key, title, subject, practice, ...(state === 'open' ? { plannedFor: day } : {}) };
+export function skippedTask({ key, title, subject, practice, day, state, reasons }: PlannedTask): SkippedTask {
+  return { key, title, subject, practice, ...(state === 'open' ? { plannedFor: day } : {}), because: [...reasons] };
 }
 
 /**

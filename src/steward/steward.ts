@@ -17,7 +17,7 @@ import type { StoredEdit } from '../garden/stored-edit.ts';
 import type { LoggedDay } from '../garden/weather.ts';
 import type { Day, Instant } from '../measures/days.ts';
 import type { Quantity } from '../measures/quantity.ts';
-import type { TaskKey } from '../practices/draft.ts';
+import type { Reason, TaskKey } from '../practices/draft.ts';
 import type { Plan } from '../schedule/plan.ts';
 import type { Feed } from '../store/feeds.ts';
 import type { ReadingKey } from '../store/reading-keys.ts';
@@ -91,6 +91,8 @@ export interface TaskMove {
   title: string;
   from?: Day;
   to?: Day;
+  /** What its new day rests on; of what would go, its old one. */
+  reasons: readonly Reason[];
   /** Things to hand that would be wanted in other amounts; absent where none are. */
   amounts?: readonly AmountChange[];
   /** What else it would say otherwise, under its old title; absent where it says the same. */

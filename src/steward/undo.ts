@@ -230,7 +230,17 @@ export function movesBetween(before: Plan, after: Plan): TaskMove[] {
       return [];
     const title = ((otherwise && from) ?? to ?? from)?.title ?? key;
     const days = { ...(from ? { from: from.day } : {}), ...(to ? { to: to.day } : {}) };
-    return [{ key, title, ...days, ...(amounts.length === 0 ? {} : { amounts }), ...(otherwise ? { otherwise } : {}) }];
+    const reasons = (to ?? from)?.reasons ?? [];
+    return [
+      {
+        key,
+        title,
+        ...days,
+        reasons,
+        ...(amounts.length === 0 ? {} : { amounts }),
+        ...(otherwise ? { otherwise } : {}),
+      },
+    ];
   });
 }
 

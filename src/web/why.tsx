@@ -2,9 +2,11 @@
  * The ways to ask: a date why it is that date, a figure where it comes from, a rule how it works.
  */
 import type { PropsWithChildren } from 'hono/jsx';
-import { MONTHS } from '../measures/quantity.ts';
+import type { Day } from '../measures/days.ts';
+import { MONTHS, readableIn } from '../measures/quantity.ts';
+import type { UnitSystem } from '../measures/units.ts';
 import type { Reason, TaskKey } from '../practices/draft.ts';
-import { sourceLine } from '../schedule/explain.ts';
+import { reasonSentence, sourceLine } from '../schedule/explain.ts';
 import { handbookPath, whyPath } from './addresses.ts';
 import { docs } from './handbook/docs.ts';
 import { sourceHref } from './handbook/source-kinds.ts';
@@ -63,10 +65,13 @@ export function ruleWay(rule: string): string {
   return handbookPath(docs().rules.get(rule), rule);
 }
 
+/** The rule that opens and shuts a crop's days in the bed. */
+export const WINDOW_RULE = 'plant.odds';
+
 interface SourceProps {
   source: Reason['source'];
   /** Given where the climate of a garden may be the source. */
-  gardenId?: string;
+  gardenId?: string | undefined;
 }
 
 /** Where a figure comes from, which leads to what is known of that. */
@@ -74,8 +79,55 @@ export const SourceLink = ({ source, gardenId }: SourceProps) => (
   <a href={sourceHref(source, gardenId)}>{sourceLine(source)}</a>
 );
 
+/** A line that tells where every date beside it comes from. */
+export const Whence = ({ to, children }: PropsWithChildren<{ to: string }>) => (
+  <p class="small whence">
+    <a href={to}>{children}</a>
+  </p>
+);
+
+interface WhyFoldProps {
+  reasons: readonly Reason[];
+  /** Absent where no garden is made yet. */
+  gardenId?: string | undefined;
+  units: UnitSystem;
+  /** A day the reader has in mind: days of another year are written with their year. */
+  beside?: Day | undefined;
+  title?: string;
+}
+
+/** The reasons of a date that has no page of its own, folded beneath it; nothing where there are none. */
+export const WhyFold = ({ reasons, gardenId, units, beside, title = 'Why this date' }: WhyFoldProps) =>
+  reasons.length === 0 ? null : (
+    <details class="whys">
+      <summary>{title}</summary>
+      <ReasonRows reasons={reasons} gardenId={gardenId} units={units} beside={beside} />
+    </details>
+  );
+
+type ReasonRowsProps = PropsWithChildren<Omit<WhyFoldProps, 'title'>>;
+
+/** Reasons in sentences, each with its source, and what else stands among them. */
+export const ReasonRows = ({ reasons, gardenId, units, beside, children }: ReasonRowsProps) => (
+  <ul class="reasons">
+    {reasons.map((reason) => (
+      <li>
+        {readableIn(units, reasonSentence(reason), beside)}
+        <ReasonSource reason={reason} gardenId={gardenId} />
+      </li>
+    ))}
+    {children}
+  </ul>
+);
+
 /** The source of a reason, and the row of the handbook its rule is written in. */
-export const ReasonSource = ({ reason: { rule, source }, gardenId }: { reason: Reason; gardenId: string }) => {
+export const ReasonSource = ({
+  reason: { rule, source },
+  gardenId,
+}: {
+  reason: Reason;
+  gardenId?: string | undefined;
+}) => {
   const page = docs().rules.get(rule);
   return (
     <span class="under">

@@ -44,6 +44,11 @@ describe('the preview of a report', () => {
         from: '2027-04-21',
         to: '2027-04-28',
         because: 'It comes after "squeeze bed a", which is now on ⟦2027-04-28⟧.',
+        // What drives it off its day stands before what its window rests on.
+        reasons: [
+          expect.objectContaining({ rule: 'schedule.follows' }),
+          ...sow('b').reasons.map((reason) => expect.objectContaining(reason)),
+        ],
       },
       {
         keys: ['squeeze/bed:a'],
@@ -51,6 +56,7 @@ describe('the preview of a report', () => {
         from: '2027-04-21',
         to: '2027-04-28',
         because: expect.stringContaining('Snow lay again on ⟦2027-04-19⟧.'),
+        reasons: [snow('2027-04-28')],
       },
     ]);
     expect([clashes, added, dropped]).toEqual([[], [], []]);
@@ -69,7 +75,13 @@ describe('the preview of a report', () => {
     const fresh = draft('cover', 'e', [TODAY, TODAY, TODAY], { weight: 'deadline' });
     const { added, dropped } = previewOf([...BEFORE.slice(0, 3), fresh]);
     expect(added).toEqual([
-      { keys: ['cover/bed:e'], title: 'cover bed e', to: TODAY, because: expect.stringMatching(/oats|planned/i) },
+      {
+        keys: ['cover/bed:e'],
+        title: 'cover bed e',
+        to: TODAY,
+        because: expect.stringMatching(/oats|planned/i),
+        reasons: fresh.reasons,
+      },
     ]);
     expect(dropped).toEqual([
       {
@@ -77,6 +89,7 @@ describe('the preview of a report', () => {
         title: 'look bed d',
         from: '2027-04-24',
         because: 'Nothing in the garden asks for it any more.',
+        reasons: [expect.objectContaining({ rule: 'schedule.no-longer-wanted' }), ...(BEFORE[3]?.reasons ?? [])],
       },
     ]);
   });
@@ -89,6 +102,7 @@ describe('the preview of a report', () => {
         title: 'sow bed b',
         what: 'It cannot be done before ⟦2027-04-28⟧, and its window closes on ⟦2027-04-24⟧.',
         gives: 'The window gives way: it stands on ⟦2027-04-28⟧. Do it when you can.',
+        reasons: sow('b', '2027-04-24').reasons,
       },
     ]);
   });

@@ -1,17 +1,12 @@
 /**
- * Every link of every page leads somewhere, to the place on the page it names; and every date of a task can be asked why.
+ * Every link of every page leads somewhere, to the place on the page it names; and every date can be asked why: it
+ * is a link to the reasons of its task, to what was told or to its rule, or one stands beside it.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { addDays } from '../../src/measures/days.ts';
-import {
-  bedPath,
-  compostPath,
-  handbookPath,
-  reportPath,
-  seasonEndPath,
-  weekPath,
-  yearPath,
-} from '../../src/web/addresses.ts';
+import { bedPath, compostPath, handbookPath, seasonEndPath, weekPath, yearPath } from '../../src/web/addresses.ts';
+import { datesOn } from './dates-asked.ts';
+import { datesAsked, pagesWithDates } from './dates-walked.ts';
 import { followedLinks, routeOf } from './followed-links.ts';
 import { NO_PAGE } from './pages-walked.ts';
 import { type WalkedApp, type WalkedGarden, walkedApp } from './walked-gardens.ts';
@@ -155,53 +150,34 @@ test('every date of a task can be asked why: of a week, of the year, of a bed, o
   expect(without).toEqual([]);
 });
 
-const MONTH = '(?:January|February|March|April|May|June|July|August|September|October|November|December)';
-const DATE = new RegExp(`${MONTH} \\d{1,2}(?!\\d)(?:, \\d{4})?|\\d{1,2} ${MONTH}(?: \\d{4})?`, 'g');
-/** Where a date is asked why: at a task, at a rule's row, at what was told, at the climate. */
-const WAY = /href="[^"]*(?:#why|\/handbook\/[a-z-]+#|\/edit\/|\/history|\/undo|#told|\/climate|\/delete)/;
+test('every date on a page of each route is asked why where it stands', async () => {
+  const pages = await pagesWithDates(walked);
+  const first = [...new Map(pages.map((page) => [page.route, page] as const).reverse()).values()];
+  expect(first.length).toBeGreaterThan(40);
+  const { counts, unasked } = await datesAsked(first, async (path) => (await shown(path)).html);
+  console.log(`dates on ${first.length} pages:`, Object.fromEntries(counts));
+  expect(unasked).toEqual([]);
+  expect(counts.get('link')).toBeGreaterThan(200);
+}, 120_000);
 
-/** The dates a page prints that lead nowhere: in no link, and in no line of a list that has the way to its own source. */
-function unasked(html: string): string[] {
-  const main = /<main[\s\S]*<\/main>/.exec(html)?.[0] ?? '';
-  const printed = main
-    .replace(/<svg[\s\S]*?<\/svg>|<form[\s\S]*?<\/form>/g, '')
-    // The stretch a drawing shows is chosen by nobody's rule.
-    .replace(/<caption>[\s\S]*?<\/caption>|aria-label="[^"]*"/g, '')
-    .replace(/<li>(?:(?!<li>)[\s\S])*?<\/li>/g, (line) => (WAY.test(line) ? '' : line));
-  const asked = new Set(
-    [...printed.matchAll(/<a [^>]*>([\s\S]*?)<\/a>/g)].flatMap(([, words = '']) => words.match(DATE) ?? []),
-  );
-  // A fold's title says again what stands in it: there it has its way.
-  const without = printed.replace(/<a [^>]*>[\s\S]*?<\/a>/g, '').replace(/<summary>[\s\S]*?<\/summary>/g, (title) => {
-    return (title.match(DATE) ?? []).filter((day) => !asked.has(day)).join(' ');
-  });
-  return [...without.matchAll(DATE)].map((found) =>
-    without.slice(Math.max(0, found.index - 60), found.index + found[0].length).replace(/<[^>]+>|\s+/g, ' '),
-  );
-}
+test('the page behind a link in mail tells why itself', async () => {
+  const { answer = '' } = walked.gardens.demo;
+  const { html } = await shown(answer);
+  expect(datesOn(html).length).toBeGreaterThan(0);
+  expect(html).toMatch(/<details class="whys"><summary>Why this date<\/summary><ul class="reasons"><li>/);
+});
 
-test('every date of Season end, The year, the beds and the previews of the demo garden has a way to why', async () => {
-  const { id, view } = walked.gardens.demo;
-  const ends = await shown(seasonEndPath(id));
-  const choose = /href="([^"]*\/choose\?[^"]+)"/.exec(ends.html)?.[1]?.replaceAll('&amp;', '&') ?? '';
-  const [planting] = view.garden.plantings;
-  const disease = new URLSearchParams({
-    bed: planting?.bedId ?? '',
-    crop: planting?.cropId ?? '',
-    disease: 'clubroot',
-    on: view.plan.today,
-  });
-  const paths = [
-    seasonEndPath(id),
-    yearPath(id),
-    ...view.garden.beds.slice(0, 4).map((bed) => bedPath(id, bed.id)),
-    choose,
-    `${reportPath(id, 'disease')}?${disease}`,
-  ];
-  for (const path of paths) {
-    const { status, html } = await shown(path);
-    expect([path, status]).toEqual([path, 200]);
-    expect([path, html.match(/class="why-date"/g)?.length ?? 0]).not.toEqual([path, 0]);
-    expect([path, unasked(html)]).toEqual([path, []]);
-  }
-}, 60_000);
+test('the walk tells a date with a way from one without', () => {
+  const asked = (html: string) => datesOn(`<main>${html}</main>`).map((each) => each.asked);
+  expect(asked('<p>Sown on May 4, 2027.</p>')).toEqual(['no']);
+  expect(asked('<p>Sown on <a href="/gardens/g/tasks/sow/a#why">4 May 2027</a>.</p>')).toEqual(['link']);
+  expect(asked('<p>Sown on <a href="/gardens/g/feeds">4 May</a>.</p>')).toEqual(['no']);
+  expect(
+    asked('<ul><li>Sown 4 May. <a href="/handbook/planting#plant.odds">Why</a></li><li>Cut 9 May.</li></ul>'),
+  ).toEqual(['beside', 'no']);
+  expect(
+    asked(
+      '<section><p class="whence"><a href="/gardens/g/climate">x</a></p><table><tr><td>May 4</td></tr></table></section><p>May 5</p>',
+    ),
+  ).toEqual(['beside', 'no']);
+});

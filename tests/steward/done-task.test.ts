@@ -11,6 +11,7 @@ const task = {
   window: { earliest: '2027-04-12', preferred: '2027-04-17', latest: '2027-04-30' },
   subject: { type: 'garden', id: 'g', name: 'G' },
   makes: [],
+  reasons: [{ rule: 'pile-turn.every', saw: { days: 7 }, source: 'common practice' }],
 } as unknown as PlannedTask;
 
 const change = (at: string, told: Partial<Change>): Change =>
@@ -38,7 +39,8 @@ describe('the day a done task was planned on', () => {
   it('is not made up: nothing for work that came into the plan later, or whose window had closed', () => {
     expect(plannedFor('2027-04-17', [change('2027-04-19', { kind: 'added', to: '2027-04-24' })])).toBeUndefined();
     expect(plannedFor('2027-05-04', [], 'lapsed')).toBeUndefined();
-    expect(doneTask({ ...task, state: 'lapsed' }, [], { on: '2027-05-04', changes: [] }).lastDay).toBe('2027-04-30');
+    const late = doneTask({ ...task, state: 'lapsed' }, [], { on: '2027-05-04', changes: [] });
+    expect(late).toMatchObject({ lastDay: '2027-04-30', because: task.reasons });
   });
 
   it('is counted in days of the garden, whatever the day of Greenwich', () => {
@@ -89,7 +91,12 @@ describe('the day a done task was planned on', () => {
 });
 
 it('a skipped task is kept with what it was about', () => {
-  expect(skippedTask(task)).toMatchObject({ key: 'turn', subject: task.subject, plannedFor: '2027-04-24' });
+  expect(skippedTask(task)).toMatchObject({
+    key: 'turn',
+    subject: task.subject,
+    plannedFor: '2027-04-24',
+    because: task.reasons,
+  });
   expect(skippedTask({ ...task, state: 'lapsed' })).not.toHaveProperty('plannedFor');
 });
 

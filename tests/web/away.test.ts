@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { withoutWhys } from './plain-text.ts';
 import { GARDEN, sampleApp } from './sample-garden.ts';
 
 const DAYS = { from: '2027-04-22', to: '2027-05-16' };
@@ -83,7 +84,7 @@ describe('the sheet for whoever minds the garden', () => {
     const { get, steward } = await sampleApp();
     await steward.report('mill-row', { kind: 'away-told', from: '2027-04-22', to: '2027-04-25' }, 'test');
     await steward.report('mill-row', { kind: 'away-told', from: '2027-08-01', to: '2027-08-09' }, 'test');
-    const sheet = async (query: string) => (await get(`${GARDEN}/away-sheet${query}`)).text();
+    const sheet = async (query: string) => withoutWhys(await (await get(`${GARDEN}/away-sheet${query}`)).text());
     expect(await sheet('?day=2027-08-01')).toContain('August 1, 2027 to August 9, 2027');
     expect(await sheet('?day=tomorrow')).toContain('April 22, 2027 to April 25, 2027');
   });

@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import type { Effect } from '../../src/garden/effects.ts';
 import type { LedgerEntry } from '../../src/garden/ledger.ts';
-import { formatDay } from '../../src/measures/quantity.ts';
+import { formatDay, readableIn } from '../../src/measures/quantity.ts';
+import { reasonSentence } from '../../src/schedule/explain.ts';
 import { entriesAbout } from '../../src/steward/entries-about.ts';
 import { taskPath } from '../../src/web/addresses.ts';
 import { factInWords } from '../../src/web/ledger-words.ts';
 import { historyPage } from '../../src/web/pages/history.tsx';
 import { undoPage } from '../../src/web/pages/undo.tsx';
-import { withoutWhys } from './plain-text.ts';
+import { plain, withoutWhys } from './plain-text.ts';
 import { GARDEN, sampleApp, TODAY } from './sample-garden.ts';
 
 const TURN = 'pile-turn/pile:spring-pile/turn:2';
@@ -35,6 +36,37 @@ describe('history', () => {
       'Garden file brought in: Mill Row',
     ]);
     expect(text).toContain('April 20, 2027, Ada, taken back');
+  });
+
+  test('tells why what was done had been planned for its day, each reason with its source', async () => {
+    const { get, steward } = await sampleApp();
+    const { plan } = await steward.view('mill-row');
+    const turn = plan.tasks.find(({ key }) => key === TURN);
+    if (turn === undefined) throw new Error('The sample garden turns no pile.');
+    await steward.markDone('mill-row', [TURN], '2027-04-19', 'Ada');
+    const why = turn.reasons.map((reason) => plain(readableIn('us', reasonSentence(reason), TODAY)));
+    expect(why.length).toBeGreaterThan(0);
+    const history = await (await get(`${GARDEN}/history`)).text();
+    const fold =
+      /<details class="whys"><summary>Why it had been planned for (.*?)<\/summary>([\s\S]*?)<\/details>/.exec(history);
+    expect(fold?.[1]).toBe(formatDay(turn.day, 'us', TODAY));
+    for (const sentence of why) expect(plain(fold?.[2] ?? '')).toContain(sentence);
+    expect(fold?.[2]?.match(/<span class="under"><a href="\/(?:handbook|gardens)\//g)).toHaveLength(why.length);
+    const page = plain(await (await get(taskPath('mill-row', TURN))).text());
+    for (const sentence of why) expect(page).toContain(sentence);
+  });
+
+  test('tells of an entry from before reasons were kept what it has, and gives none', async () => {
+    const { steward } = await sampleApp();
+    const view = await steward.view('mill-row');
+    await steward.markDone('mill-row', [TURN], '2027-04-19', 'Ada');
+    const ledger = (await steward.view('mill-row')).ledger.map((entry) => ({
+      ...entry,
+      fact: JSON.parse(JSON.stringify(entry.fact, (key, value) => (key === 'because' ? undefined : value))),
+    }));
+    const text = String(await historyPage({ ...view, ledger }, {}));
+    expect(text).toContain('Done on April 19: Turn the pile in Left bay');
+    expect(text).not.toContain('Why it had been planned');
   });
 
   test('tells what was really used of what was done, in the units of the garden', () => {
@@ -215,8 +247,8 @@ describe('taking back', () => {
     if (entry === undefined) throw new Error('The sample garden has no ledger.');
     const amounts = [{ what: 'compost', from: { value: 60, unit: 'L' }, to: { value: 80, unit: 'L' } }] as const;
     const moves = [
-      { key: 'a', title: 'Topdress', from: TODAY, to: TODAY, amounts },
-      { key: 'b', title: 'Sow', from: TODAY, to: '2028-03-01' },
+      { key: 'a', title: 'Topdress', from: TODAY, to: TODAY, amounts, reasons: [] },
+      { key: 'b', title: 'Sow', from: TODAY, to: '2028-03-01', reasons: [] },
     ];
     const text = withoutWhys(String(await undoPage({ view, preview: { entry, leaning: [], moves } })));
     expect(text).toContain('Topdress: stays on April 20; compost 2.8 cu ft instead of 2.1 cu ft');

@@ -44,7 +44,12 @@ export const reportDisease = command({
       if (apply) await steward.report(gardenId, report, BY);
       writeLines(at.stdout, [
         ...wrapped(factInWords(report, garden, plan.today)),
-        ...diseasePreview(preview, found).flatMap(({ heading, lines }) => section(`${heading}:`, lines)),
+        ...diseasePreview(preview, found).flatMap(({ heading, lines }) =>
+          section(
+            `${heading}:`,
+            lines.map(({ text }) => text),
+          ),
+        ),
         ...(apply ? [] : ['', 'Nothing was changed. Add --apply to take it in.']),
       ]);
     });

@@ -7,6 +7,8 @@ import { formatDay } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { HOT_RECORD } from '../../practices/composting/hot-record.ts';
 import { TOO_HOT_C, WORKS_ON_ABOVE_C } from '../../practices/composting/turn.ts';
+import { historyPath } from '../addresses.ts';
+import { Whence } from '../why.tsx';
 import { figure, plain, temperatureUnit } from './amounts-drawn.ts';
 import { CourseFrame, placesOf } from './course-frame.tsx';
 import { bandPath, linePath } from './lines.ts';
@@ -31,12 +33,13 @@ function unbroken<Reading extends { on: Day }>(readings: readonly Reading[]): (R
 
 interface PileDrawingProps {
   pile: Pile;
+  gardenId: string;
   today: Day;
   units: UnitSystem;
 }
 
 /** The drawing with its readings; nothing for a pile that a thermometer was put in less than twice. */
-export const PileDrawing = ({ pile, today, units }: PileDrawingProps) => {
+export const PileDrawing = ({ pile, gardenId, today, units }: PileDrawingProps) => {
   const readings = pile.readings.filter(({ tempC }) => tempC !== undefined);
   const last = readings.at(-1);
   if (last === undefined || readings.length < 2 || pile.built.day >= today) return null;
@@ -86,7 +89,7 @@ export const PileDrawing = ({ pile, today, units }: PileDrawingProps) => {
         from {figure(HOT_RECORD.fromC, unit)} a day counts as hot, from {figure(TOO_HOT_C.due, unit)} it is too hot and
         wants turning. Marks at the foot are turns.
       </p>
-      <LogTable pile={pile} units={units} />
+      <LogTable pile={pile} gardenId={gardenId} units={units} />
     </figure>
   );
 };
@@ -106,7 +109,7 @@ export function times(count: number): string {
   return count === 1 ? 'once' : `${count} times`;
 }
 
-const LogTable = ({ pile, units }: { pile: Pile; units: UnitSystem }) => {
+const LogTable = ({ pile, gardenId, units }: { pile: Pile; gardenId: string; units: UnitSystem }) => {
   const unit = temperatureUnit(units);
   const rows = [
     ...pile.readings.map(({ on, tempC, moisture, smell, pests, slumped }) => ({
@@ -137,6 +140,9 @@ const LogTable = ({ pile, units }: { pile: Pile; units: UnitSystem }) => {
           ))}
         </tbody>
       </table>
+      <Whence to={historyPath(gardenId, { about: { type: 'pile', id: pile.id } })}>
+        What was told of this pile, entry by entry
+      </Whence>
     </details>
   );
 };

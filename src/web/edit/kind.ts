@@ -41,6 +41,8 @@ export interface EditKind<Key extends keyof GardenFile = keyof GardenFile> {
   readonly note?: string;
   /** The page of the handbook about it. */
   readonly docs?: string;
+  /** Where in the handbook it is told how dates that its form shows are found, where it shows any. */
+  readonly datesFrom?: readonly [page: string, anchor: string];
   /** Set where one cannot be taken out: the garden's own name and place, its climate. */
   readonly stays?: true;
   /** Set where it only adds: each of what it added is changed by another kind. */

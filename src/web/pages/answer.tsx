@@ -8,6 +8,8 @@ import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { gatheredSupplies, stepLines, supplyLine } from '../../schedule/entry-text.ts';
+import { reasonSentence, sourceLine } from '../../schedule/explain.ts';
+import { standsBecause } from '../../schedule/stands-because.ts';
 import type { TaskMove } from '../../steward/steward.ts';
 import { amountsInWords } from '../amount-words.ts';
 import type { AnswerView } from '../answer-view.ts';
@@ -59,6 +61,7 @@ export function answerPage({ about, asked, entered, told, problems = [] }: Answe
       )}
       <AskedForm about={about} asked={asked} entered={entered} />
       <How about={about} />
+      {isUnsettled(about.task) && <Why about={about} />}
       <Cautions cautions={[...new Set(about.open.flatMap(({ cautions }) => cautions))]} units={units} />
       <OtherForms about={about} asked={asked} entered={entered} />
     </article>,
@@ -127,6 +130,26 @@ const When = ({ about: { view, task }, isNew }: { about: AnswerView; isNew: bool
       {task.day.slice(0, 4)}. {days}
       {isNew && ' Opening this page has changed nothing; a button does.'}
     </p>
+  );
+};
+
+/** Why it stands on its day, for whoever reads it here and nowhere else: nothing of it leads on. */
+const Why = ({ about: { view, task } }: { about: AnswerView }) => {
+  const { garden, plan } = view;
+  const { place, away } = garden;
+  const reasons = [...standsBecause(task, { plan, household: { ...place, away } }), ...task.reasons];
+  return reasons.length === 0 ? null : (
+    <details class="whys">
+      <summary>Why this date</summary>
+      <ul class="reasons">
+        {reasons.map((reason) => (
+          <li>
+            {readableIn(place.units, reasonSentence(reason), task.day)}
+            <span class="under">{sourceLine(reason.source)}</span>
+          </li>
+        ))}
+      </ul>
+    </details>
   );
 };
 

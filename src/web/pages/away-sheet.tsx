@@ -6,9 +6,9 @@ import { fullDay, longDay } from '../../digest/words.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { reportPath } from '../addresses.ts';
+import { gardenPath, reportPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
-import { WhyDate } from '../why.tsx';
+import { AskedDates, WhyDate } from '../why.tsx';
 
 interface SheetPageProps {
   view: Pick<GardenView, 'garden'>;
@@ -36,8 +36,11 @@ export function awaySheetPage({ view: { garden }, sheet }: SheetPageProps) {
 const Sheet = ({ sheet, gardenId, units }: { sheet: AwaySheet; gardenId: string; units: UnitSystem }) => (
   <>
     <p>
-      {fullDay(sheet.from, units)} to {fullDay(sheet.to, units)}. Thank you for looking after it. Only what is written
-      here cannot wait.
+      <AskedDates
+        text={`${fullDay(sheet.from, units)} to ${fullDay(sheet.to, units)}`}
+        to={`${gardenPath(gardenId)}#days`}
+      />
+      . Thank you for looking after it. Only what is written here cannot wait.
     </p>
     <h2>To do</h2>
     <Asks asks={sheet.asks} gardenId={gardenId} units={units} />

@@ -12,7 +12,7 @@ import { timesAway } from '../../schedule/work-days.ts';
 import type { GardenView, ReportPreview } from '../../steward/steward.ts';
 import { awaySheetPath, gardenPath, historyPath, reportPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
-import { WhyDate } from '../why.tsx';
+import { AskedDates, WhyDate, WhyFold } from '../why.tsx';
 
 /** What the form came back with. */
 export interface AwayEntered {
@@ -99,7 +99,7 @@ const Moves = ({ heading, rows, gardenId, units }: MovesProps) =>
     <>
       <h3>{heading}</h3>
       <ul class="marked">
-        {rows.map(({ keys: [key = ''], title, from, to }) => (
+        {rows.map(({ keys: [key = ''], title, from, to, reasons }) => (
           <li>
             <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
             <span class="under">
@@ -109,6 +109,7 @@ const Moves = ({ heading, rows, gardenId, units }: MovesProps) =>
               </WhyDate>{' '}
               to {formatDay(to, units, from)}
             </span>
+            <WhyFold reasons={reasons} gardenId={gardenId} units={units} beside={to} />
           </li>
         ))}
       </ul>
@@ -150,7 +151,7 @@ const Told = ({ away, gardenId, units }: ToldProps) =>
       <ul class="marked">
         {away.map(({ from, to }) => (
           <li>
-            {fullDay(from, units)} to {fullDay(to, units)}
+            <AskedDates text={`${fullDay(from, units)} to ${fullDay(to, units)}`} to={`${gardenPath(gardenId)}#days`} />
             <span class="under">
               <a href={awaySheetPath(gardenId, from)}>Sheet for whoever minds the garden</a>
             </span>

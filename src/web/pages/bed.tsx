@@ -3,7 +3,6 @@
  */
 
 import { afterCutTold } from '../../digest/after-cut-words.ts';
-import { changePreview } from '../../digest/change-preview.ts';
 import type { ChoiceNotes } from '../../digest/choice-words.ts';
 import { coversToSow } from '../../digest/cover-sowings.ts';
 import { cutTold } from '../../digest/cut-told.ts';
@@ -256,11 +255,7 @@ export function choicePreviewPage({ view, bedId, choice, preview, notes, action,
       {choice.kind === 'stand-planned' && (
         <Chosen standId={choice.standId} view={view} odds={notes.odds} preview={preview} />
       )}
-      <PreviewSections
-        preview={changePreview(preview.before, preview.after)}
-        gardenId={garden.id}
-        units={garden.place.units}
-      />
+      <PreviewSections plans={preview} garden={garden} />
       {choice.kind === 'stand-planned' && <AnotherDay action={action} fields={fields} sowOn={choice.sowOn} />}
       <form method="post" action={action}>
         <Hidden fields={fields} />

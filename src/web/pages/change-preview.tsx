@@ -1,19 +1,21 @@
 /**
  * What a report would do to the plan, as sections of a page.
  */
-import type { ChangePreview, PreviewedClash, PreviewedWork } from '../../digest/change-preview.ts';
+import { changePreview, type PreviewedClash, type PreviewedWork } from '../../digest/change-preview.ts';
 import { fullDay } from '../../digest/words.ts';
+import type { Garden } from '../../garden/garden.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
+import type { Plan } from '../../schedule/plan.ts';
 import type { TaskMove } from '../../steward/steward.ts';
 import { taskPath, whyPath } from '../addresses.ts';
 import { amountsInWords } from '../amount-words.ts';
-import { AskedDates, WhyDate } from '../why.tsx';
+import { AskedDates, WhyDate, WhyFold } from '../why.tsx';
 
 interface PreviewProps {
-  preview: ChangePreview;
-  gardenId: string;
-  units: UnitSystem;
+  /** The plan as it is, and as it would be. */
+  plans: { before: Plan; after: Plan };
+  garden: Pick<Garden, 'id' | 'place' | 'away'>;
   /** With the amounts that change, where those are told too. */
   moves?: readonly TaskMove[];
   /** What is said where nothing changes. */
@@ -23,8 +25,10 @@ interface PreviewProps {
 const NOTHING = 'No task moves, none is added and none goes. The log still keeps it for what comes later.';
 
 /** Moves, clashes, what is added and what goes, each with its reason. */
-export const PreviewSections = ({ preview, gardenId, units, moves = [], nothing = NOTHING }: PreviewProps) => {
-  const { moved, clashes, added, dropped, reworded } = preview;
+export const PreviewSections = ({ plans, garden, moves = [], nothing = NOTHING }: PreviewProps) => {
+  const { id: gardenId, place, away } = garden;
+  const { units } = place;
+  const { moved, clashes, added, dropped, reworded } = changePreview(plans.before, plans.after, { ...place, away });
   const other = moves.filter(
     ({ amounts = [], from, to }) => amounts.length > 0 && from !== undefined && to !== undefined,
   );
@@ -35,8 +39,8 @@ export const PreviewSections = ({ preview, gardenId, units, moves = [], nothing 
       <Work heading="What moves" rows={moved} gardenId={gardenId} units={units} />
       <Amounts rows={other} gardenId={gardenId} units={units} />
       <Otherwise rows={reworded} gardenId={gardenId} units={units} />
-      <Clashes rows={clashes} units={units} />
-      <Work heading="What is added" rows={added} units={units} />
+      <Clashes rows={clashes} gardenId={gardenId} units={units} />
+      <Work heading="What is added" rows={added} gardenId={gardenId} units={units} />
       <Work heading="What goes off the plan" rows={dropped} gardenId={gardenId} units={units} />
     </>
   );
@@ -80,8 +84,7 @@ const Otherwise = ({ rows, gardenId, units }: Required<Omit<WorkProps, 'heading'
 interface WorkProps {
   heading: string;
   rows: readonly PreviewedWork[];
-  /** Given where the tasks have pages already. */
-  gardenId?: string;
+  gardenId: string;
   units: UnitSystem;
 }
 
@@ -90,34 +93,40 @@ const Work = ({ heading, rows, gardenId, units }: WorkProps) =>
     <>
       <h2>{heading}</h2>
       <ul class="marked">
-        {rows.map(({ keys: [key = ''], title, from, to, because }) => (
+        {rows.map((row) => (
           <li>
-            {gardenId === undefined ? (
-              readableIn(units, title)
-            ) : (
-              <a href={taskPath(gardenId, key)}>{readableIn(units, title)}</a>
-            )}
-            : <Days from={from} to={to} gardenId={gardenId} of={key} units={units} />
-            <span class="under">{readableIn(units, because, to ?? from)}</span>
+            <Title row={row} gardenId={gardenId} units={units} />: <Days row={row} gardenId={gardenId} units={units} />
+            <span class="under">{readableIn(units, row.because, row.to ?? row.from)}</span>
+            <WhyFold
+              reasons={row.reasons}
+              gardenId={gardenId}
+              units={units}
+              beside={row.to ?? row.from}
+              title={row.to === undefined ? 'Why' : 'Why this date'}
+            />
           </li>
         ))}
       </ul>
     </>
   );
 
-interface DaysProps {
-  from: string | undefined;
-  to: string | undefined;
-  gardenId: string | undefined;
-  of: string;
+interface RowProps {
+  row: PreviewedWork;
+  gardenId: string;
   units: UnitSystem;
 }
 
-/** The day it stands on now can be asked why; of the new one the line beneath tells. */
-const Days = ({ from, to, gardenId, of, units }: DaysProps) => {
-  if (from === undefined || gardenId === undefined) return <>{fullDay(to ?? from ?? '', units)}</>;
+/** What is only to be added has no page yet. */
+const Title = ({ row: { keys, title, from }, gardenId, units }: RowProps) => {
+  const words = readableIn(units, title);
+  return from === undefined ? words : <a href={taskPath(gardenId, keys[0] ?? '')}>{words}</a>;
+};
+
+/** The day it stands on now can be asked why; of the new one the fold beneath tells. */
+const Days = ({ row: { keys, from, to }, gardenId, units }: RowProps) => {
+  if (from === undefined) return <>{fullDay(to ?? '', units)}</>;
   const now = (
-    <WhyDate gardenId={gardenId} of={of}>
+    <WhyDate gardenId={gardenId} of={keys[0] ?? ''}>
       {fullDay(from, units)}
     </WhyDate>
   );
@@ -130,15 +139,20 @@ const Days = ({ from, to, gardenId, of, units }: DaysProps) => {
   );
 };
 
-const Clashes = ({ rows, units }: { rows: readonly PreviewedClash[]; units: UnitSystem }) =>
+const Clashes = ({
+  rows,
+  gardenId,
+  units,
+}: Omit<WorkProps, 'rows' | 'heading'> & { rows: readonly PreviewedClash[] }) =>
   rows.length === 0 ? null : (
     <>
       <h2>What no longer fits</h2>
       <ul class="marked">
-        {rows.map(({ title, what, gives }) => (
+        {rows.map(({ title, what, gives, reasons }) => (
           <li>
             {readableIn(units, title)}: {readableIn(units, what)}
             <span class="under">{readableIn(units, gives)}</span>
+            <WhyFold reasons={reasons} gardenId={gardenId} units={units} title="Why its dates" />
           </li>
         ))}
       </ul>

@@ -117,7 +117,7 @@ const Workings = ({ of: { event, rows }, climate, season, units }: TableProps) =
         return first === undefined
           ? []
           : [
-              <p class="small">
+              <p class="small whence">
                 {hows.length > 1 && `${alike.map(({ limitF }) => limit(limitF, units)).join(', ')}: `}
                 <WorkingWords working={first.working} units={units} />
               </p>,

@@ -53,7 +53,7 @@ export const SoilSection = ({ steps, climate, reader: { units } }: SoilProps) =>
         ))}
       </tbody>
     </table>
-    <p>
+    <p class="whence">
       <WorkingLine working={soilWorking(climate)} units={units} />
     </p>
   </section>

@@ -2,7 +2,6 @@
  * What a change to the plan of the beds would do, shown before it is kept: a crop chosen, one taken out, a proposal taken.
  */
 
-import { changePreview } from '../../digest/change-preview.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Planting } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
@@ -18,10 +17,11 @@ import type { CropChoice } from '../../steward/bed-plan/crop-choices.ts';
 import type { CropPlan } from '../../steward/bed-plan/taken-plan.ts';
 import { planningInput } from '../../steward/planner.ts';
 import type { GardenView, ReportPreview } from '../../steward/steward.ts';
-import { bedsPath } from '../addresses.ts';
+import { bedPath, bedsPath, handbookPath } from '../addresses.ts';
 import { areaUnit } from '../areas.ts';
 import { Problems, page } from '../layout.tsx';
 import { planTold } from '../ledger-words.ts';
+import { AskedDates, ruleWay, Whence, WINDOW_RULE } from '../why.tsx';
 import { PreviewSections } from './change-preview.tsx';
 import { BrokenList } from './season-table.tsx';
 import { costWords } from './spot.tsx';
@@ -77,8 +77,10 @@ export function cropPlanPage(props: CropPlanProps) {
           <p class="about">
             Nothing is kept yet.
             <span class="under">
-              Work is worked out up to {fullDay(planningInput(view).until, garden.place.units)}; what crops of later
-              days ask for shows as their time comes nearer.
+              <AskedDates
+                text={`Work is worked out up to ${fullDay(planningInput(view).until, garden.place.units)}; what crops of later days ask for shows as their time comes nearer.`}
+                to={handbookPath('how-a-day-is-chosen', 'how-far-ahead')}
+              />
             </span>
           </p>
           <PlanLists fact={plan.fact} view={view} />
@@ -89,13 +91,7 @@ export function cropPlanPage(props: CropPlanProps) {
       ))}
       {chosen && <Held chosen={chosen} view={view} />}
       {changed && <Changed changed={changed} view={view} />}
-      {plan && (
-        <PreviewSections
-          preview={changePreview(plan.preview.before, plan.preview.after)}
-          gardenId={garden.id}
-          units={garden.place.units}
-        />
-      )}
+      {plan && <PreviewSections plans={plan.preview} garden={garden} />}
       {chosen && <Otherwise chosen={chosen} view={view} action={action} button={plan && button} />}
       {plan && !chosen && (
         <form method="post" action={action}>
@@ -129,7 +125,9 @@ const Told = ({ heading, texts }: { heading: string; texts: readonly string[] })
       <h2>{heading}</h2>
       <ul class="marked">
         {texts.map((text) => (
-          <li>{capital(text)}</li>
+          <li>
+            <AskedDates text={capital(text)} to={ruleWay(WINDOW_RULE)} />
+          </li>
         ))}
       </ul>
     </section>
@@ -171,7 +169,10 @@ const Held = ({ chosen: { choice, warned, fields }, view: { garden } }: { chosen
       {days === undefined && <p>When it may go in here is not known, or is past for that season: the day is yours.</p>}
       {days !== undefined && (
         <p>
-          Here it is {startWord(fields.crop, days.how)} from {dated(days.earliest)} to {dated(days.latest)}.
+          <AskedDates
+            text={`Here it is ${startWord(fields.crop, days.how)} from ${dated(days.earliest)} to ${dated(days.latest)}.`}
+            to={ruleWay(WINDOW_RULE)}
+          />
         </p>
       )}
     </>
@@ -231,6 +232,7 @@ const Otherwise = ({ chosen: { fields, planned }, view: { garden }, action, butt
       {planned.length > 0 && (
         <fieldset>
           <legend>Stays beside it or before and after it; what is not ticked is taken out</legend>
+          <Whence to={`${bedPath(garden.id, planned[0]?.bedId ?? '')}#told`}>What was told of this bed</Whence>
           {planned.map(({ id, cropId, start, areaM2 }) => (
             <label class="choice">
               <input type="checkbox" name="keep" value={id} checked={fields.keep.includes(id)} />

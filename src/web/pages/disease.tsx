@@ -11,7 +11,7 @@ import type { GardenView } from '../../steward/steward.ts';
 import { reportPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
-import { AskedDates, ruleWay } from '../why.tsx';
+import { AskedDates, ruleWay, WhyFold } from '../why.tsx';
 
 /** Days back that a crop of a bed is still offered: two years, in which its roots and leaves may still tell. House default. */
 const LATELY_DAYS = 730;
@@ -130,9 +130,6 @@ const CropChoice = () => (
   </label>
 );
 
-/** The rule that tells what a disease sets going, and for how long. */
-const FOUND_RULE = 'disease.locked-out';
-
 interface DiseasePreviewProps {
   view: GardenView;
   found: DiseaseFound;
@@ -157,9 +154,16 @@ export function diseasePreviewPage({ view: { garden, plan }, found, sections }: 
         <section>
           <h2>{heading}</h2>
           <ul class="marked">
-            {lines.map((line) => (
+            {lines.map(({ text, reasons }) => (
               <li>
-                <AskedDates text={line} to={ruleWay(FOUND_RULE)} />
+                {text}
+                <WhyFold
+                  reasons={reasons}
+                  gardenId={garden.id}
+                  units={garden.place.units}
+                  beside={plan.today}
+                  title="Why"
+                />
               </li>
             ))}
           </ul>

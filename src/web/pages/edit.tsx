@@ -1,15 +1,16 @@
 /**
  * The form about something told of a garden, and the page that asks before it is taken out.
  */
-import { changePreview } from '../../digest/change-preview.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { GardenView, ReportPreview } from '../../steward/steward.ts';
+import { handbookPath, historyPath } from '../addresses.ts';
 import type { FieldDifference } from '../edit/differences.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
 import type { AnyField } from '../edit/field.ts';
 import type { EditKind } from '../edit/kind.ts';
 import type { Texts } from '../edit/shown.ts';
 import { Problems, page } from '../layout.tsx';
+import { AskedDates, Whence } from '../why.tsx';
 import { PreviewSections } from './change-preview.tsx';
 import { EditFields, fieldId } from './edit-fields.tsx';
 
@@ -59,6 +60,9 @@ export function editPage(props: EditPageProps) {
     <article class="edit">
       <h1>{title}</h1>
       {kind.note !== undefined && <p>{kind.note}</p>}
+      {kind.datesFrom !== undefined && (
+        <Whence to={handbookPath(...kind.datesFrom)}>Where the dates here come from</Whence>
+      )}
       {meanwhile && <ChangedMeanwhile differences={meanwhile.differences} />}
       <WrongFields problems={problems} />
       {nothing && (
@@ -143,13 +147,12 @@ const WouldChange = ({ view, differences, looked }: WouldChangeProps) => (
 /** What goes with a change, and what moves, comes, goes or wants other amounts. */
 const PlanChanges = ({ view: { garden }, looked: { gone, preview } }: { view: GardenView; looked: Looked }) => (
   <>
-    <Gone gone={gone} />
+    <Gone gone={gone} to={historyPath(garden.id)} />
     <PreviewSections
-      preview={changePreview(preview.before, preview.after)}
+      plans={preview}
+      garden={garden}
       moves={preview.moves}
       nothing="No task moves, none is added and none goes."
-      gardenId={garden.id}
-      units={garden.place.units}
     />
   </>
 );
@@ -169,13 +172,15 @@ function changeInWords(from: string | undefined, to: string | undefined): string
   return to === undefined ? `${from}, taken out` : `from ${from} to ${to}`;
 }
 
-const Gone = ({ gone }: { gone: readonly string[] }) =>
+const Gone = ({ gone, to }: { gone: readonly string[]; to: string }) =>
   gone.length === 0 ? null : (
     <>
       <h2>What goes with it</h2>
       <ul class="marked">
         {gone.map((words) => (
-          <li>{words}</li>
+          <li>
+            <AskedDates text={words} to={to} />
+          </li>
         ))}
       </ul>
     </>

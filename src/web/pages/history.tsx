@@ -9,6 +9,7 @@ import type { GardenView } from '../../steward/steward.ts';
 import { gardenFilePath, historyPath, recordPath, undoPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
+import { HistoryWays } from './history-ways.tsx';
 
 /** Entries on one page. House default: about a season of a busy garden. */
 const ENTRIES_A_PAGE = 100;
@@ -65,6 +66,7 @@ export function historyPage(view: GardenView, { before, about }: Asked) {
                 {fullDay(row.recordedOn, garden.place.units)}, {row.by}
                 {undone.has(row.entry) && ', taken back'}
               </span>
+              <HistoryWays fact={row.fact} view={view} toldOn={row.recordedOn} />
             </span>
             {undoable.has(row.entry) && <a href={undoPath(garden.id, row.entry)}>Take back</a>}
           </li>

@@ -1,7 +1,7 @@
 /**
  * What a garden file would change, before it is brought in.
  */
-import { changePreview } from '../../digest/change-preview.ts';
+
 import { mendLines } from '../../digest/mend-words.ts';
 import type { RowReader } from '../../digest/row-words.ts';
 import type { Garden } from '../../garden/garden.ts';
@@ -10,8 +10,9 @@ import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Plan } from '../../schedule/plan.ts';
 import type { ImportPreview } from '../../steward/steward.ts';
-import { bringInPath, gardenFilePath, incomingFilePath } from '../addresses.ts';
+import { bringInPath, gardenFilePath, gardenPath, incomingFilePath } from '../addresses.ts';
 import { ProblemWords, page } from '../layout.tsx';
+import { Whence } from '../why.tsx';
 import { PreviewSections } from './change-preview.tsx';
 
 interface IncomingProps {
@@ -81,6 +82,7 @@ const Changes = ({ preview: { changes, ofPeople, against, view, moves }, known, 
   return (
     <>
       <h2>In the garden</h2>
+      <Whence to={`${gardenPath(known.garden.id)}#beds`}>What this garden was told so far</Whence>
       {lines.length + people.length === 0 ? (
         <p>The file says nothing new.</p>
       ) : (
@@ -106,11 +108,10 @@ const Changes = ({ preview: { changes, ofPeople, against, view, moves }, known, 
         </>
       )}
       <PreviewSections
-        preview={changePreview(known.plan, view.plan)}
+        plans={{ before: known.plan, after: view.plan }}
+        garden={known.garden}
         moves={moves}
         nothing="No task moves, none is added and none goes."
-        gardenId={known.garden.id}
-        units={units}
       />
     </>
   );

@@ -1,7 +1,6 @@
 /**
  * A day of the weather log: its figures to change, and the question before it is taken out.
  */
-import { changePreview } from '../../digest/change-preview.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { LoggedDay } from '../../garden/weather.ts';
@@ -66,7 +65,7 @@ export function loggedDayPage({ view: { garden }, row, entered, preview, problem
       {preview && (
         <section>
           <h2>What keeping it would do</h2>
-          <PreviewSections preview={changePreview(preview.before, preview.after)} gardenId={garden.id} units={units} />
+          <PreviewSections plans={preview} garden={garden} />
         </section>
       )}
       <p>
@@ -98,7 +97,7 @@ export function dayGonePage({ view: { garden }, row, preview, changed }: DayGone
       </h1>
       {changed && <p role="alert">It was changed meanwhile: what would go is looked at anew below.</p>}
       <p>What goes: {figuresInWords(row, units)}. It stands in History then, and can be taken back.</p>
-      <PreviewSections preview={changePreview(preview.before, preview.after)} gardenId={garden.id} units={units} />
+      <PreviewSections plans={preview} garden={garden} />
       <form method="post" action={loggedDayPath(garden.id, undefined, 'gone')}>
         <input type="hidden" name="day" value={day} />
         <input type="hidden" name="kind" value={kind} />

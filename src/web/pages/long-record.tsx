@@ -7,8 +7,16 @@ import type { Problem } from '../../garden/problem.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { historyPath, longRecordCsvPath, longRecordPath, offerKeptPath, weatherPath } from '../addresses.ts';
+import {
+  climatePath,
+  historyPath,
+  longRecordCsvPath,
+  longRecordPath,
+  offerKeptPath,
+  weatherPath,
+} from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
+import { Whence } from '../why.tsx';
 import { RecordHolds } from './record-words.tsx';
 
 /** A record kept here. */
@@ -48,7 +56,7 @@ export function longRecordPage({ view, record, former, kept = false, entered, pr
         </p>
       )}
       <Problems problems={problems} />
-      <Standing climate={climate} stands={stands} record={record} units={units} />
+      <Standing climate={climate} stands={stands} record={record} gardenId={garden.id} units={units} />
       {record !== undefined && (
         <p>
           <a href={longRecordCsvPath(garden.id, 'now')}>This record as a CSV file</a>
@@ -70,10 +78,11 @@ interface StandingProps {
   climate: Climate;
   stands: boolean;
   record: KeptRecord | undefined;
+  gardenId: string;
   units: UnitSystem;
 }
 
-const Standing = ({ climate, stands, record, units }: StandingProps) => (
+const Standing = ({ climate, stands, record, gardenId, units }: StandingProps) => (
   <section>
     <h2>What the climate stands on</h2>
     <p>{readableIn(units, climate.origin)}</p>
@@ -93,6 +102,7 @@ const Standing = ({ climate, stands, record, units }: StandingProps) => (
       </p>
     )}
     {record?.held && <RecordHolds held={record.held} units={units} />}
+    <Whence to={climatePath(gardenId)}>The climate that is counted from it, figure by figure</Whence>
   </section>
 );
 

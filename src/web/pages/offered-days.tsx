@@ -1,7 +1,6 @@
 /**
  * Many days of the log, and what they would move, before they are logged.
  */
-import { changePreview } from '../../digest/change-preview.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
@@ -61,7 +60,7 @@ export function offeredDaysPage({ garden, offer, id, preview, note, problems }: 
       <FileNotes file={file} />
       {preview && (
         <>
-          <PreviewSections preview={changePreview(preview.before, preview.after)} gardenId={garden.id} units={units} />
+          <PreviewSections plans={preview} garden={garden} />
           {note && <p>{note}</p>}
           <form method="post" action={loggedDaysPath(garden.id, id)}>
             <button type="submit">Log {count}</button>

@@ -6,7 +6,6 @@ import { freezeOdds } from '../../climate/freeze.ts';
 import { usualOf } from '../../climate/logged.ts';
 import { recordDays } from '../../climate/record-days.ts';
 import { seasonOf } from '../../climate/season.ts';
-import { changePreview } from '../../digest/change-preview.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { Day } from '../../measures/days.ts';
@@ -64,11 +63,7 @@ export function offeredRecordPage({ garden, offer, id, record, preview, problems
           </form>
           <details>
             <summary>Every task that it moves, one by one</summary>
-            <PreviewSections
-              preview={changePreview(preview.before, preview.after)}
-              gardenId={garden.id}
-              units={units}
-            />
+            <PreviewSections plans={preview} garden={garden} />
           </details>
         </>
       )}

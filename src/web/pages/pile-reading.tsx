@@ -8,6 +8,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import { editPath, reportPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { FEELS, SMELLS } from '../pile-look-words.ts';
+import { AskedDates } from '../why.tsx';
 
 /** The form's fields as they are shown. */
 export type PileEntered = Readonly<
@@ -134,7 +135,9 @@ const Newest = ({ garden, piles, today }: { garden: Garden; piles: readonly Pile
         <tbody>
           {readings.map(({ pile, reading: { on, tempC, moisture, smell, pests, slumped } }) => (
             <tr>
-              <th scope="row">{formatDay(on, units, today)}</th>
+              <th scope="row">
+                <AskedDates text={formatDay(on, units, today)} to={editPath(garden.id, 'piles', pile.id)} />
+              </th>
               <td>{binName(garden, pile)}</td>
               <td>
                 {[

@@ -23,7 +23,7 @@ import { PRACTICE_WORDS } from '../../schedule/entry-text.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, historyPath, recordFilePath, recordPath, reportPath, weatherPath, weekPath } from '../addresses.ts';
 import { page } from '../layout.tsx';
-import { WhyDateIf } from '../why.tsx';
+import { AskedDates, Whence, WhyDateIf } from '../why.tsx';
 
 interface RecordProps {
   view: Pick<GardenView, 'garden' | 'climate' | 'plan'>;
@@ -142,6 +142,7 @@ const Season = ({ summary, rows, reader }: SeasonProps) => {
         <section>
           <h2>The garden</h2>
           <Rows rows={garden} reader={reader} />
+          <Whence to={historyPath(reader.gardenId)}>What was told of the garden, entry by entry</Whence>
         </section>
       )}
       <Weather summary={summary} reader={reader} />
@@ -163,6 +164,7 @@ const Bed = ({ bed, rows, reader }: { bed: BedSeason; rows: readonly RecordRow[]
         <Told term="Given" lines={given === undefined ? [] : [given]} />
       </dl>
       <Rows rows={rows} reader={reader} />
+      <Whence to={`${bedPath(reader.gardenId, bed.id)}#told`}>What was told of this bed, to be changed</Whence>
     </section>
   );
 };
@@ -187,6 +189,9 @@ const Pile = ({ pile, rows, reader }: { pile: PileSeason; rows: readonly RecordR
     {pile.gone && <p class="small">It is in the garden file no longer.</p>}
     <p>{pileInWords(pile, reader.units).join(' ')}</p>
     <Rows rows={rows} reader={reader} />
+    <Whence to={historyPath(reader.gardenId, pile.gone ? {} : { about: { type: 'pile', id: pile.id } })}>
+      What was told of this pile, entry by entry
+    </Whence>
   </section>
 );
 
@@ -224,12 +229,19 @@ const FromFile = () => (
   </span>
 );
 
-const Weather = ({ summary, reader: { units } }: { summary: SeasonSummary; reader: Reader }) => {
+const Weather = ({ summary, reader: { gardenId, units } }: { summary: SeasonSummary; reader: Reader }) => {
   const lines = [...weatherInWords(summary, units), ...freezesInWords(summary, units)];
   return lines.length === 0 ? null : (
     <section>
       <h2>Weather, as it was logged</h2>
-      <p>{lines.join(' ')}</p>
+      <p>
+        {lines.map((line, at) => (
+          <>
+            {at > 0 && ' '}
+            <AskedDates text={line} to={weatherPath(gardenId)} />
+          </>
+        ))}
+      </p>
     </section>
   );
 };

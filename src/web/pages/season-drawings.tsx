@@ -7,10 +7,12 @@ import { layerWaterOf } from '../../climate/top-layer.ts';
 import type { Garden } from '../../garden/garden.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { soilClassOf, texturesOf } from '../../practices/soil-class.ts';
+import { climatePath } from '../addresses.ts';
 import { FitDrawing } from '../charts/fit-drawing.tsx';
 import { SnowDrawing } from '../charts/snow-drawing.tsx';
 import { SoilWaterDrawing } from '../charts/soil-water-drawing.tsx';
 import { TemperatureDrawing } from '../charts/temperature-drawing.tsx';
+import { Whence } from '../why.tsx';
 
 /** Days drawn on either side of today. House default: what still shows single days on a phone. */
 const DAYS_EACH_SIDE = 60;
@@ -32,6 +34,7 @@ export const SeasonDrawings = ({ climate, garden, today }: SeasonDrawingsProps) 
         What was logged and is expected here, against the seasons of the record. Where this season’s line is broken it
         is still to come.
       </p>
+      <Whence to={climatePath(garden.id)}>Where the record and its days come from</Whence>
       {gapsInWords(climate, span).map((sentence) => (
         <p class="small">{sentence}</p>
       ))}

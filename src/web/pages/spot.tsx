@@ -18,7 +18,7 @@ import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, bedsPath, chooseCropPath, dropCropPath, editPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { FamilyMark, FamilyPatterns } from '../patterns.tsx';
-import { SourceLink } from '../why.tsx';
+import { AskedDates, ruleWay, SourceLink, WINDOW_RULE } from '../why.tsx';
 
 interface SpotProps {
   view: GardenView;
@@ -164,7 +164,8 @@ const CropRow = ({ row, href, units }: { row: CropChoice; href: string; units: U
     {row.days && (
       <span class="small">
         {' '}
-        {startWord(row.crop.id, row.days.how)} {fullDay(row.days.day, units)}
+        {startWord(row.crop.id, row.days.how)}{' '}
+        <AskedDates text={fullDay(row.days.day, units)} to={ruleWay(WINDOW_RULE)} />
       </span>
     )}
     {row.broken.map((each) => (

@@ -1,16 +1,16 @@
 /**
  * Buds or flowers seen on a cover: which stand, what and when, and what it would move.
  */
-import { changePreview } from '../../digest/change-preview.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { growingParts } from '../../practices/stand-cover.ts';
 import { standsToTellOf } from '../../steward/stage-report.ts';
 import type { GardenView, Report, ReportPreview } from '../../steward/steward.ts';
-import { reportPath, seasonEndPath } from '../addresses.ts';
+import { editPath, reportPath, seasonEndPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
+import { AskedDates, ruleWay } from '../why.tsx';
 import { PreviewSections } from './change-preview.tsx';
 
 /** The form's fields as they are shown. */
@@ -109,15 +109,18 @@ export function stagePreviewPage({ garden, report, doubt, preview, entered }: St
     <article class="report undo">
       <h1>What it would move</h1>
       <p class="about">
-        {factInWords(report, garden, preview.before.today)}
+        <AskedDates
+          text={factInWords(report, garden, preview.before.today)}
+          to={editPath(garden.id, 'cover-stands', report.standId)}
+        />
         <span class="under">Nothing is kept yet.</span>
       </p>
-      {doubt !== undefined && <p>{doubt}</p>}
-      <PreviewSections
-        preview={changePreview(preview.before, preview.after)}
-        gardenId={garden.id}
-        units={garden.place.units}
-      />
+      {doubt !== undefined && (
+        <p>
+          <AskedDates text={doubt} to={ruleWay('cover-cut.seen')} />
+        </p>
+      )}
+      <PreviewSections plans={preview} garden={garden} />
       <form method="post" action={reportPath(garden.id, 'stage')}>
         {Object.entries(entered).map(([name, value]) => (
           <input type="hidden" name={name} value={value} />

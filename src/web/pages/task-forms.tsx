@@ -24,6 +24,7 @@ import {
   standGrownAgain,
   type TaskView,
 } from '../task-view.ts';
+import { AskedDates } from '../why.tsx';
 import { skipMeans } from '../words.ts';
 import { AssignForm } from './assign-form.tsx';
 
@@ -140,14 +141,21 @@ interface NotYetProps {
 /** Puts a task off past the day it stands on, or says why it cannot wait. */
 const NotYet = ({ action, task, today, units }: NotYetProps) => {
   const past = putOffPast(task, today);
-  if (!canWait(task, past)) return <p>{cannotWait(task, units).what}</p>;
+  if (!canWait(task, past))
+    return (
+      <p>
+        <AskedDates text={cannotWait(task, units).what} to="#why" />
+      </p>
+    );
   return (
     <Action action={action} what="put-off">
       <input type="hidden" name="past" value={past} />
       <button type="submit">Not yet</button>
       <p class="small">
-        It comes again after {formatDay(past, units, today)}; {formatDay(task.window.latest, units, today)} is its last
-        day.
+        <AskedDates
+          text={`It comes again after ${formatDay(past, units, today)}; ${formatDay(task.window.latest, units, today)} is its last day.`}
+          to="#why"
+        />
       </p>
     </Action>
   );

@@ -20,6 +20,7 @@ import { Problems, page } from '../layout.tsx';
 import { LinkedPracticeMark } from '../patterns.tsx';
 import { PRACTICE_DOCS } from '../practice-docs.ts';
 import type { TaskView } from '../task-view.ts';
+import { AskedDates } from '../why.tsx';
 import { standing } from '../words.ts';
 import { Cautions } from './cautions.tsx';
 import { type Entered, Settled, TaskForms } from './task-forms.tsx';
@@ -132,22 +133,36 @@ const TaskDate = ({ task, today, place }: TaskDateProps) => {
     <div class="task-date">
       <p class="date">
         <span class="weekday">{task.day === today ? 'Today' : weekdayName(task.day)}</span>
-        <span class="number">{formatDay(task.day, units)}</span>
+        <span class="number">
+          <AskedDates text={formatDay(task.day, units)} to="#why" />
+        </span>
         <span class="month">{dayParts(task.day).year}</span>
       </p>
       <p class="small">
         {task.state === 'lapsed' && <span class="standing">{standing(task)}</span>}
         {task.pinned && <span class="standing">pinned</span>}
-        {task.state !== 'done' &&
-          (earliest === latest
-            ? `Only on ${formatDay(earliest, units)}${hour === undefined ? '' : `, ${hour}`}. `
-            : `Any day from ${formatDay(earliest, units)} to ${fullDay(latest, units)} will do. `)}
+        {task.state !== 'done' && (
+          <AskedDates
+            text={
+              earliest === latest
+                ? `Only on ${formatDay(earliest, units)}${hour === undefined ? '' : `, ${hour}`}. `
+                : `Any day from ${formatDay(earliest, units)} to ${fullDay(latest, units)} will do. `
+            }
+            to="#why"
+          />
+        )}
         About {hoursText(task.effortMinutes)}.
         {task.needs.length > 0 && ` Wants ${task.needs.map((need) => CONDITION_WORDS[need]).join(', ')}.`}
       </p>
-      {task.pinWarning !== undefined && <p class="warning">{readableIn(units, task.pinWarning, task.day)}</p>}
+      {task.pinWarning !== undefined && (
+        <p class="warning">
+          <AskedDates text={readableIn(units, task.pinWarning, task.day)} to="#why" />
+        </p>
+      )}
       {task.state === 'lapsed' && (
-        <p class="warning">The window has closed. {readableIn(units, task.missedNote, task.day)}</p>
+        <p class="warning">
+          The window has closed. <AskedDates text={readableIn(units, task.missedNote, task.day)} to="#why" />
+        </p>
       )}
     </div>
   );
@@ -184,7 +199,9 @@ const Steps = ({ task: { steps, day }, units }: { task: PlannedTask; units: Unit
       <h2>How</h2>
       <ol class="marked">
         {steps.map((step) => (
-          <li>{readableIn(units, step, day)}</li>
+          <li>
+            <AskedDates text={readableIn(units, step, day)} to="#why" />
+          </li>
         ))}
       </ol>
     </section>

@@ -12,7 +12,7 @@ import { historyPath, undoPath } from '../addresses.ts';
 import { amountsInWords } from '../amount-words.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
-import { WhyDateIf } from '../why.tsx';
+import { AskedDates, WhyDateIf, WhyFold } from '../why.tsx';
 
 interface UndoPageProps {
   view: Pick<GardenView, 'garden' | 'plan'>;
@@ -52,7 +52,7 @@ const Preview = ({ preview, garden, today }: PreviewProps) => {
   return (
     <>
       <p class="about">
-        {factInWords(entry.fact, garden, entry.recordedOn)}
+        <AskedDates text={factInWords(entry.fact, garden, entry.recordedOn)} to={historyPath(garden.id)} />
         <span class="under">
           Entry {entry.entry}, {fullDay(entry.recordedOn, units)}, {entry.by}
         </span>
@@ -99,6 +99,7 @@ const Moves = ({ moves, gardenId, units, today }: MovesProps) => (
         <WhyDateIf gardenId={gardenId} of={move.from && move.key}>
           {moveInWords(move, units, today)}
         </WhyDateIf>
+        <WhyFold reasons={move.reasons} gardenId={gardenId} units={units} beside={today} />
       </li>
     ))}
   </ul>

@@ -1,7 +1,6 @@
 /**
  * What a day's weather would move, before it is logged.
  */
-import { changePreview } from '../../digest/change-preview.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { LoggedDay } from '../../garden/weather.ts';
 import type { ReportPreview } from '../../steward/steward.ts';
@@ -22,7 +21,6 @@ interface WeatherPreviewProps {
 
 /** The page that shows what a day's weather would move, and asks. */
 export function weatherPreviewPage({ garden, row, entered, preview: { before, after }, note }: WeatherPreviewProps) {
-  const { units } = garden.place;
   const replaced = replacedBy(garden, row);
   return page(
     { title: 'What it would move', garden, here: 'weather' },
@@ -33,7 +31,7 @@ export function weatherPreviewPage({ garden, row, entered, preview: { before, af
         <span class="under">Nothing is kept yet.</span>
       </p>
       {replaced !== '' && <p>It takes the place of what was logged of that day: {replaced}.</p>}
-      <PreviewSections preview={changePreview(before, after)} gardenId={garden.id} units={units} />
+      <PreviewSections plans={{ before, after }} garden={garden} />
       {note && <p>{note}</p>}
       <form method="post" action={weatherPath(garden.id)}>
         {Object.entries(entered).map(([name, value]) => (

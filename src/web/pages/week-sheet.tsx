@@ -11,7 +11,7 @@ import { capital } from '../../measures/capital.ts';
 import { dayParts } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { weekSheetPath } from '../addresses.ts';
+import { weekPath, weekSheetPath } from '../addresses.ts';
 import { askedAmounts } from '../amounts.ts';
 import { page } from '../layout.tsx';
 import { PracticeMark } from '../patterns.tsx';
@@ -64,6 +64,7 @@ const Whose = ({ garden: { id, household }, list: { monday, person } }: Omit<Wee
   return (
     <nav class="turner" aria-label="Whose sheet">
       <span>Print this page from your browser.</span>
+      <a href={weekPath(id, monday)}>The week on the screen, where each date can be asked why</a>
       {names.length > 1 && (
         <>
           <a href={weekSheetPath(id, monday)} aria-current={person === undefined ? 'page' : undefined}>

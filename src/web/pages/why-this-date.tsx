@@ -7,11 +7,11 @@ import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Reason } from '../../practices/draft.ts';
-import { reasonSentence } from '../../schedule/explain.ts';
 import { climatePath, taskPath } from '../addresses.ts';
 import { DateDrawing, type DateDrawingData } from '../charts/date-drawing.tsx';
+import { plannedThen } from '../planned-then.ts';
 import type { TaskView } from '../task-view.ts';
-import { ReasonSource } from '../why.tsx';
+import { ReasonRows } from '../why.tsx';
 import { CONFIDENCE_WORDS } from '../words.ts';
 
 interface WhyProps {
@@ -30,6 +30,7 @@ interface WhyProps {
 export const WhyThisDate = (props: WhyProps) => {
   const { found, gardenId, units, climateOrigin } = props;
   const { task } = found;
+  const then = found.settledBy && plannedThen(found.settledBy.fact).find(({ key }) => key === task.key);
   return (
     <section class="why" id="why">
       <h2>Why this date</h2>
@@ -41,6 +42,12 @@ export const WhyThisDate = (props: WhyProps) => {
         </p>
       ) : (
         <Reasons {...props} />
+      )}
+      {task.state === 'done' && then !== undefined && then.reasons.length > 0 && (
+        <>
+          <h3>Why it had been planned{then.day === undefined ? '' : ` for ${formatDay(then.day, units, task.day)}`}</h3>
+          <ReasonRows reasons={then.reasons} gardenId={gardenId} units={units} beside={task.day} />
+        </>
       )}
       <p class="small">
         {readableIn(units, climateOrigin)} <a href={climatePath(gardenId)}>The climate, figure by figure</a>
@@ -54,20 +61,14 @@ const UNSAID = 'No rule has settled this day: it is the one you gave.';
 const Reasons = ({ found: { task, waitsFor }, gardenId, units, today, stands, pastOdds }: WhyProps) => (
   <>
     <DateDrawing data={drawn(task, today, pastOdds)} units={units} />
-    <ul class="reasons">
-      {[...stands, ...task.reasons].map((reason) => (
-        <li>
-          {readableIn(units, reasonSentence(reason), task.day)}
-          <ReasonSource reason={reason} gardenId={gardenId} />
-        </li>
-      ))}
+    <ReasonRows reasons={[...stands, ...task.reasons]} gardenId={gardenId} units={units} beside={task.day}>
       {waitsFor.map(({ task: before, minDays }) => (
         <li>
           It comes {minDays === 0 ? 'after' : `at least ${minDays} ${minDays === 1 ? 'day' : 'days'} after`}{' '}
           <a href={taskPath(gardenId, before.key)}>{readableIn(units, before.title)}</a>.
         </li>
       ))}
-    </ul>
+    </ReasonRows>
     <h2>How sure it is</h2>
     <p>{CONFIDENCE_WORDS[task.confidence]}</p>
     {task.odds !== undefined && (

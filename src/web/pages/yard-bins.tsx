@@ -152,7 +152,7 @@ const PileInBin = ({ view, bin, pile, heap }: PileInBinProps) => {
       )}
       {pile.finishedOn === undefined && record && <p class="small">{readableIn(units, record, plan.today)}</p>}
       {raw && <p class="small">{pileWords(raw)}</p>}
-      <PileDrawing pile={pile} today={plan.today} units={units} />
+      <PileDrawing gardenId={garden.id} pile={pile} today={plan.today} units={units} />
       <PileLog view={view} pile={pile} />
       <p class="small">
         <a href={historyPath(garden.id, { about: { type: 'pile', id: pile.id } })}>All that was told of it</a>

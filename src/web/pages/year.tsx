@@ -49,8 +49,9 @@ export function yearPage({ view: { garden, climate, plan }, beds, odds, until, s
       <YearLegend beds={beds} span={span} />
       <p class="year-words">
         What is planned has a broken outline. A line is the days that will do, its sign the day that is planned; work is
-        worked out up to <AskedDates text={formatDay(until, units, today)} to={handbookPath('twelve-months')} />. A
-        bed’s name leads to what could lie in its gaps.
+        worked out up to{' '}
+        <AskedDates text={formatDay(until, units, today)} to={handbookPath('how-a-day-is-chosen', 'how-far-ahead')} />.
+        A bed’s name leads to what could lie in its gaps.
       </p>
       <YearTables
         beds={beds}

@@ -11,15 +11,22 @@ import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.t
 import { barrowLoads } from '../../practices/barrow.ts';
 import { areaOf } from '../../practices/bed-timeline.ts';
 import { bedLayer } from '../../practices/compost-layer.ts';
+import type { Reason, TaskKey } from '../../practices/draft.ts';
 import { cropWindow } from '../../practices/planting/crop-window.ts';
 import { bedReviews } from '../../practices/rotation/bed-review.ts';
 import { seasonAfter, seasonName } from '../../practices/seasons.ts';
+import { standsBecause } from '../../schedule/stands-because.ts';
 import { planningInput } from '../../steward/planner.ts';
 import type { TrialGarden } from '../../steward/set-up/set-up-doings.ts';
+import { handbookPath } from '../addresses.ts';
 import { familyWord } from '../patterns.tsx';
+import { AskedDates, ruleWay, WhyFold, WINDOW_RULE } from '../why.tsx';
 import { datesIn } from './climate-choices.ts';
 import { PlaceAside } from './place-aside.tsx';
 import type { StepRoom } from './step.ts';
+
+/** Where the dates of freezes come from. */
+const FREEZES = handbookPath('climate', 'freezes');
 
 /** Percent odds of a freeze that first sowings are reckoned by here: what a garden has that names none. */
 const USUAL_RISK = 30;
@@ -53,9 +60,13 @@ const FreezeFigures = ({ climate, room: { outlook, units } }: AsideProps & { cli
     <>
       <dl class="where">
         <dt>Last freeze, even odds</dt>
-        <dd>{told(spring.median)}</dd>
+        <dd>
+          <AskedDates text={told(spring.median)} to={FREEZES} />
+        </dd>
         <dt>First freeze, even odds</dt>
-        <dd>{told(autumn.median)}</dd>
+        <dd>
+          <AskedDates text={told(autumn.median)} to={FREEZES} />
+        </dd>
         {spring.median !== undefined && autumn.median !== undefined && (
           <>
             <dt>Between them</dt>
@@ -65,7 +76,9 @@ const FreezeFigures = ({ climate, room: { outlook, units } }: AsideProps & { cli
         {peas !== undefined && (
           <>
             <dt>Peas from</dt>
-            <dd>{formatDay(peas, units, today)}</dd>
+            <dd>
+              <AskedDates text={formatDay(peas, units, today)} to={ruleWay(WINDOW_RULE)} />
+            </dd>
           </>
         )}
       </dl>
@@ -212,9 +225,10 @@ export const PlanAside = ({ room }: AsideProps) => {
     <>
       <h3>{next.length === 0 ? 'No work is planned yet' : 'The first work'}</h3>
       <ul class="plain">
-        {next.map(({ day, title }) => (
+        {next.map(({ day, title, keys }) => (
           <li>
             {formatDay(day, units, plan.today)}: {readableIn(units, title)}
+            <WhyFold reasons={reasonsOf(trial, keys)} units={units} beside={plan.today} />
           </li>
         ))}
       </ul>
@@ -223,6 +237,14 @@ export const PlanAside = ({ room }: AsideProps) => {
     </>
   );
 };
+
+/** What the day of an entry rests on. */
+function reasonsOf({ plan, garden }: TrialGarden, [first]: readonly TaskKey[]): Reason[] {
+  const task = plan.tasks.find(({ key }) => key === first);
+  if (task === undefined) return [];
+  const household = { ...garden.place, away: garden.away };
+  return [...standsBecause(task, { plan, household }), ...task.reasons];
+}
 
 function openEntries({ plan }: TrialGarden): number {
   const until = addDays(plan.today, YEAR_DAYS);

@@ -1,12 +1,15 @@
 /**
  * The second step: what the garden's frost dates are taken from.
  */
+
 import type { DraftClimate } from '../../garden/set-up-draft.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
+import { handbookPath } from '../addresses.ts';
 import { FreezeSpread, type SpreadRow } from '../charts/freeze-spread.tsx';
 import type { Form } from '../form.ts';
+import { Whence } from '../why.tsx';
 import { ClimateAside } from './asides.tsx';
 import { type ClimateChoices, climateChoices, datesIn, FAR_KM } from './climate-choices.ts';
 import { nameOf, optionDetail, optionWords } from './climate-words.ts';
@@ -106,6 +109,7 @@ const Choosing = ({ room, shown }: { room: StepRoom; shown: StepShown }) => {
               <span class="under">The best of all, where you have written frosts down for some years.</span>
             </span>
           </label>
+          <Whence to={handbookPath('climate', 'freezes')}>How freezes are counted</Whence>
         </fieldset>
         <Fields room={room} shown={shown} asked={asked(room)} />
         <OnAndBack step="climate" />
@@ -117,6 +121,7 @@ const Choosing = ({ room, shown }: { room: StepRoom; shown: StepShown }) => {
           <details>
             <summary>The same in figures</summary>
             <SpreadTable rows={rows} units={units} />
+            <Whence to={handbookPath('climate', 'freezes')}>How freezes are counted</Whence>
           </details>
         </section>
       )}

@@ -7,6 +7,8 @@ import { zoneAt } from '../../garden/time-zone.ts';
 import type { Station } from '../../handbook/stations.ts';
 import { US_STATES } from '../../handbook/us-states.ts';
 import { type Day, dayParts } from '../../measures/days.ts';
+import { handbookPath } from '../addresses.ts';
+import { Whence } from '../why.tsx';
 import { climateChoices, FAR_KM } from './climate-choices.ts';
 import { optionDetail } from './climate-words.ts';
 import type { StepRoom } from './step.ts';
@@ -60,6 +62,7 @@ export const NearFreezes = ({ room }: { room: StepRoom }) => {
           </li>
         ))}
       </ul>
+      <Whence to={handbookPath('climate', 'freezes')}>How freezes are counted</Whence>
     </>
   );
 };

@@ -21,6 +21,7 @@ const CLIMATE = {
     id: 'Choose one of the nearest, or give the id of a station of the table, such as USW00014839.',
   },
   docs: 'climate',
+  datesFrom: ['climate', 'freezes'],
   back: ({ id }: Garden) => `${gardenPath(id)}#climate`,
 } as const;
 

@@ -14,6 +14,7 @@ import {
   workWords,
   zoneWords,
 } from '../../garden-words.ts';
+import { AskedDates } from '../../why.tsx';
 import { ToldSection } from './told.tsx';
 
 /** What the sections of the page are made from: the garden as its reader reads it, and its file as it stands. */
@@ -56,7 +57,12 @@ export const ItsClimate = ({ view }: SectionProps) => {
       ]}
     >
       <p>{climateWords(view)}</p>
-      <p>{freezes ?? 'It gives no dates of freezes: a freeze can come in any month there, or comes in none.'}</p>
+      <p>
+        <AskedDates
+          text={freezes ?? 'It gives no dates of freezes: a freeze can come in any month there, or comes in none.'}
+          to={`${climatePath(id)}#freezes`}
+        />
+      </p>
     </ToldSection>
   );
 };

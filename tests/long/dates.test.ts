@@ -1,0 +1,30 @@
+/**
+ * Every date of every page can be asked why; one page of each route: tests/journeys/linked.test.ts.
+ */
+import { afterAll, beforeAll, expect, test } from 'vitest';
+import { EXCEPTED } from '../journeys/dates-excepted.ts';
+import { datesAsked, pagesWithDates } from '../journeys/dates-walked.ts';
+import { type WalkedApp, walkedApp } from '../journeys/walked-gardens.ts';
+
+let walked: WalkedApp;
+beforeAll(async () => {
+  walked = await walkedApp();
+}, 120_000);
+afterAll(() => walked.close());
+
+async function shown(path: string): Promise<string> {
+  const answer = await walked.get(path);
+  const leadsOn = answer.headers.get('location');
+  if (leadsOn !== null) return shown(leadsOn);
+  return (answer.headers.get('content-type') ?? '').startsWith('text/html') ? answer.text() : '';
+}
+
+test('every date on every page is asked why where it stands, and no exception is idle', async () => {
+  const pages = await pagesWithDates(walked);
+  expect(pages.length).toBeGreaterThan(200);
+  const { counts, unasked, met } = await datesAsked(pages, shown);
+  console.log(`dates on ${pages.length} pages:`, Object.fromEntries(counts));
+  expect(unasked).toEqual([]);
+  expect(counts.get('link')).toBeGreaterThan(1500);
+  expect(EXCEPTED.filter((each) => !met.has(each)).map(({ because }) => because)).toEqual([]);
+}, 300_000);
