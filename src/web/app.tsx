@@ -119,7 +119,7 @@ export function pagesOf({ steward, settings, log }: Required<AppParts>, slow = s
   app.use(slow.handOut());
   app.use('/gardens/:gardenId/*', keptLine(steward));
   app.route('/', readerRoutes());
-  app.route('/', handbookRoutes());
+  app.route('/', handbookRoutes(steward));
   app.route('/', weekRoutes(steward, settings));
   app.route('/', gardensRoutes(steward, underWay));
   app.route('/', setUpRoutes(steward, underWay));

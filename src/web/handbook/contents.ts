@@ -45,8 +45,13 @@ const PARTS: readonly HandbookPart[] = [
     ],
   },
   { heading: 'How it is worked out', pages: ['how-a-day-is-chosen', 'climate', 'handbook', 'glossary'] },
-  { heading: 'Running the program', pages: ['running', 'kept-running', 'garden-file', 'commands', 'feed-conformance'] },
+  { heading: 'For whoever runs the program', pages: ['running', 'kept-running', 'garden-file', 'commands', 'feed-conformance'] },
 ];
+
+/** Pages that are read with a spade in the hand: figures are told in them in the units of either reader. */
+export function isForGardeners(name: string): boolean {
+  return PARTS.slice(0, 2).some(({ pages }) => pages.includes(name));
+}
 
 /** The parts with the pages there are; a page nobody has given a place stands at the end. */
 export function handbookParts(names: readonly string[]): HandbookPart[] {

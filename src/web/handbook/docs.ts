@@ -3,6 +3,7 @@
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { sources } from '../../handbook/sources.ts';
+import { isForGardeners } from './contents.ts';
 import { type DocsPage, docsPage } from './markdown.ts';
 
 /** The same place beside the sources and beside the built program. */
@@ -32,7 +33,12 @@ function readDocs(folder: URL): Docs {
     images: new Set(pictures),
     citations: new Map<string, string>(sources.map(({ id, citation }) => [id, citation])),
   };
-  const written = names.map((name) => docsPage(name, readFileSync(new URL(`${name}.md`, folder), 'utf8'), around));
+  const written = names.map((name) =>
+    docsPage(name, readFileSync(new URL(`${name}.md`, folder), 'utf8'), {
+      ...around,
+      inBothUnits: isForGardeners(name),
+    }),
+  );
   return {
     pages: new Map(written.map((each) => [each.name, each])),
     rules: new Map(written.flatMap(({ name, rules }) => rules.map((rule) => [rule, name] as const))),

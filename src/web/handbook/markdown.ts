@@ -2,7 +2,9 @@
  * A page of the docs as HTML: with a name on every heading and rule, and links that lead somewhere in the web view.
  */
 import { Marked, type Tokens } from 'marked';
+import type { UnitSystem } from '../../measures/units.ts';
 import { handbookImagePath, handbookPath, sourcePath } from '../addresses.ts';
+import { bothUnits } from './both-units.ts';
 
 /** What a page may lead to. */
 export interface Surroundings {
@@ -12,6 +14,8 @@ export interface Surroundings {
   images: ReadonlySet<string>;
   /** Books by their id, as the bibliography has them. */
   citations: ReadonlyMap<string, string>;
+  /** Whether figures are told in the units of either reader. */
+  inBothUnits: boolean;
 }
 
 /** A page of the docs, ready to be shown. */
@@ -39,9 +43,9 @@ export function docsPage(name: string, text: string, around: Surroundings): Docs
       },
       codespan({ text: code }: Tokens.Codespan) {
         const citation = around.citations.get(code);
-        const written = `<code>${escaped(code)}</code>`;
-        if (citation === undefined) return written;
-        return `<a href="${escaped(sourcePath(code))}" title="${escaped(citation)}">${written}</a>`;
+        if (citation === undefined) return `<code>${escaped(code)}</code>`;
+        const words = escaped(shortCitation(citation));
+        return `<a class="cited" href="${escaped(sourcePath(code))}" title="${escaped(citation)}">${words}</a>`;
       },
       link({ href, tokens }: Tokens.Link) {
         const words = this.parser.parseInline(tokens);
@@ -50,9 +54,18 @@ export function docsPage(name: string, text: string, around: Surroundings): Docs
       },
       table({ header, rows }: Tokens.Table) {
         const written = (cell: Tokens.TableCell): string => this.parser.parseInline(cell.tokens);
-        const heads = header.map((cell) => headOf(written(cell))).join('');
-        const body = rows.map((row) => rowOf(row, header, written)).join('\n');
+        const first = rows.every(([cell]) => RULE.test(cell?.text ?? '')) ? 1 : 0;
+        const heads = header
+          .slice(first)
+          .map((cell) => headOf(written(cell)))
+          .join('');
+        const body = rows.map((row) => rowOf(row, { header, first }, written)).join('\n');
         return `<table>\n<thead><tr>${heads}</tr></thead>\n<tbody>\n${body}\n</tbody></table>\n`;
+      },
+      text(token: Tokens.Text | Tokens.Escape) {
+        if ('tokens' in token && token.tokens !== undefined) return this.parser.parseInline(token.tokens);
+        const words = escaped(token.text);
+        return around.inBothUnits ? bothUnits(words, inBrackets) : words;
       },
       image({ href, text: words }: Tokens.Image) {
         const file = href.replace(/^images\//, '');
@@ -60,9 +73,34 @@ export function docsPage(name: string, text: string, around: Surroundings): Docs
       },
     },
   });
-  const html = marked.parse(text, { async: false });
+  const html = folded(marked.parse(text, { async: false }));
   const rules = [...html.matchAll(/<tr id="([^"]+)">/g)].flatMap(([, rule]) => rule ?? []);
   return { name, title, about: opening(text), rules, html };
+}
+
+/** The other units of a figure: those that come from metric ones can be left out for whoever reads these. */
+function inBrackets(words: string, units: UnitSystem): string {
+  return `<span class="other-units${units === 'us' ? ' in-us' : ''}">${words}</span>`;
+}
+
+/** The heading of what only a contributor, or whoever uses the command line, looks for. */
+const APART = '<h2 id="for-contributors">';
+
+/** A page with its part for contributors folded away at its end. */
+function folded(html: string): string {
+  const [before = '', apart] = html.split(APART);
+  if (apart === undefined) return html;
+  const [heading = '', rest = ''] = apart.split(/<\/h2>(.*)/s);
+  return (
+    `${before}<details class="for-contributors"><summary><h2 id="for-contributors">${heading}</h2></summary>` +
+    `${rest}</details>`
+  );
+}
+
+/** A source as a reader is told of it: who says it. The whole stands in the bibliography. */
+function shortCitation(citation: string): string {
+  const [who = citation] = citation.split(/[,:(]/);
+  return who.trim();
 }
 
 /** The name of a rule, alone in its cell. */
@@ -70,18 +108,18 @@ const RULE = /^`([a-z-]+\.[a-z-]+)`$/;
 
 /**
  * A row with the heads of its columns kept beside each cell, for a narrow screen that sets one below the other. A rule is
- * what a reason on a task's page goes by: each has an anchor of its own.
+ * what a reason on a task's page goes by: each has an anchor of its own, and its name, which only programs go by, is not
+ * shown where a table is of nothing else.
  */
 function rowOf(
   row: Tokens.TableCell[],
-  header: Tokens.TableCell[],
+  { header, first }: { header: Tokens.TableCell[]; first: number },
   written: (cell: Tokens.TableCell) => string,
 ): string {
   const [, rule] = RULE.exec(row[0]?.text ?? '') ?? [];
-  const cells = row.map((cell, column) => {
-    const of = column === 0 ? '' : ` data-of="${escaped(header[column]?.text ?? '')}"`;
-    const words = written(cell);
-    return `<td${of}>${rule !== undefined && column === 0 ? words.replace('.', '.<wbr>') : words}</td>`;
+  const cells = row.slice(first).map((cell, at) => {
+    const of = at === 0 ? '' : ` data-of="${escaped(header[at + first]?.text ?? '')}"`;
+    return `<td${of}>${written(cell)}</td>`;
   });
   return `<tr${rule === undefined ? '' : ` id="${rule}"`}>${cells.join('')}</tr>`;
 }

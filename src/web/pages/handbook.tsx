@@ -1,18 +1,27 @@
 /**
  * The handbook: its contents, and a page of it.
  */
+import { tryGetContext } from 'hono/context-storage';
 import { raw } from 'hono/html';
 import { handbookPath, sourcePath } from '../addresses.ts';
 import { handbookParts, neighbours } from '../handbook/contents.ts';
 import type { DocsPage } from '../handbook/markdown.ts';
-import { page } from '../layout.tsx';
+import { type PageGarden, page } from '../layout.tsx';
+import { readerUnits } from '../reader.ts';
 
 type Pages = ReadonlyMap<string, DocsPage>;
 
-/** The contents; `missing` is the page that was asked for and is not there. */
-export function handbookContentsPage(pages: Pages, missing?: string) {
+interface ContentsAsked {
+  /** The garden the reader came from. */
+  garden?: PageGarden | undefined;
+  /** The page that was asked for and is not there. */
+  missing?: string;
+}
+
+/** The contents. */
+export function handbookContentsPage(pages: Pages, { garden, missing }: ContentsAsked) {
   return page(
-    { title: missing === undefined ? 'The handbook' : 'There is no such page' },
+    { title: missing === undefined ? 'The handbook' : 'There is no such page', ...(garden && { garden }) },
     <article class="handbook">
       {missing === undefined ? (
         <h1>The handbook</h1>
@@ -54,11 +63,11 @@ const ContentsLine = ({ docs: { name, title, about } }: { docs: DocsPage }) => (
 );
 
 /** A page of the docs. */
-export function handbookPage(found: DocsPage, pages: Pages) {
+export function handbookPage(found: DocsPage, pages: Pages, garden?: PageGarden) {
   const { before, after } = neighbours(found.name, [...pages.keys()]);
   return page(
-    { title: found.title },
-    <article class="handbook">
+    { title: found.title, ...(garden && { garden }) },
+    <article class={`handbook${readsMetric(garden) ? ' reads-metric' : ''}`}>
       <nav aria-label="Handbook">
         <a href={handbookPath()}>The handbook</a>
       </nav>
@@ -70,6 +79,12 @@ export function handbookPage(found: DocsPage, pages: Pages) {
       </nav>
     </article>,
   );
+}
+
+/** Figures are published in metric units: whoever reads those needs no others beside them. */
+function readsMetric(garden: PageGarden | undefined): boolean {
+  const c = tryGetContext();
+  return (garden?.place?.units ?? (c && readerUnits(c))) === 'metric';
 }
 
 const Turn = ({ docs, words }: { docs: DocsPage | undefined; words: string }) =>

@@ -7,20 +7,20 @@ import { handbookPath } from '../addresses.ts';
 import type { Docs } from '../handbook/docs.ts';
 import { type Leaning, leaningOn } from '../handbook/leaning.ts';
 import { OTHER_SOURCES, READ_WORDS, SOURCE_PARTS } from '../handbook/source-kinds.ts';
-import { page } from '../layout.tsx';
+import { type PageGarden, page } from '../layout.tsx';
 
 /** The page of the bibliography. */
-export function sourcesPage(sources: readonly Source[], known: Docs) {
+export function sourcesPage(sources: readonly Source[], known: Docs, garden?: PageGarden) {
   return page(
-    { title: 'The bibliography' },
+    { title: 'The bibliography', ...(garden && { garden }) },
     <article class="handbook sources">
       <nav aria-label="Handbook">
         <a href={handbookPath()}>The handbook</a>
       </nav>
       <h1>The bibliography</h1>
       <p>
-        Every book and page that some figure was taken from, and how much of it was read. Short names such as{' '}
-        <code>veg:V12</code> are those used on the pages of the handbook.
+        Every book and page that some figure was taken from, and how much of it was read. A figure on the pages of the
+        handbook, or on the page of a task, leads here to what it was taken from.
       </p>
       <section>
         <h2>Without a book</h2>

@@ -95,3 +95,59 @@ describe('the handbook', () => {
     expect(await (await get(task ?? '')).text()).toMatch(/class="practice [^>]+>.*?<a href="\/handbook\/[a-z-]+">/);
   });
 });
+
+describe('a reader who comes from a garden', () => {
+  const HOST = 'http://127.0.0.1:8137';
+
+  it('keeps its head and its links through the handbook, and finds the way back', async () => {
+    const { get } = await sampleApp();
+    const first = await get('/handbook/planting', { Referer: `${HOST}${GARDEN}/beds` });
+    expect(first.status).toBe(302);
+    const leadsTo = first.headers.get('location') ?? '';
+    expect(leadsTo).toBe('/handbook/planting?garden=mill-row');
+    const text = await (await get(leadsTo)).text();
+    expect(text).toContain(`<a class="garden-name" href="${GARDEN}">Mill Row</a>`);
+    expect(text).toContain('<nav aria-label="Pages" class="page-links">');
+    const within = [...text.matchAll(/<a [^>]*href="(\/handbook[^"]*)"/g)].map(([, href = '']) => href);
+    expect(within.length).toBeGreaterThan(10);
+    expect(within.filter((href) => !/^\/handbook(?:\/[a-z-]+)?\?garden=mill-row(?:#|$)/.test(href))).toEqual([]);
+  });
+
+  it.each(['/handbook/planting?garden=nobodys', '/handbook/sources?garden=../x'])(
+    'from no garden that is kept here reads it all the same: %s',
+    async (path) => {
+      const { get } = await sampleApp();
+      const answer = await get(path);
+      expect(answer.status).toBe(200);
+      expect(await answer.text()).not.toContain('garden=');
+    },
+  );
+
+  it('is not led on by a page of another site', async () => {
+    const { get } = await sampleApp();
+    const answer = await get('/handbook/planting', { Referer: `https://elsewhere.example${GARDEN}` });
+    expect(answer.status).toBe(200);
+  });
+});
+
+describe('what a gardener reads', () => {
+  const gardeners = handbookParts(names)
+    .slice(0, 2)
+    .flatMap(({ pages }) => pages)
+    .concat('how-a-day-is-chosen');
+
+  it.each(gardeners)('%s keeps commands, files and settings to its part for contributors, at the end', (name) => {
+    const [read = ''] = (docs().pages.get(name)?.html ?? '').split('<details class="for-contributors">');
+    expect(read.match(/<code>(?:loamtide|npm|src\/|LOAMTIDE_)[^<]*/g) ?? []).toEqual([]);
+    expect(read).not.toMatch(/src\/[a-z]+\//);
+  });
+
+  it('meets no name of a rule: only its row has one, to be pointed at', () => {
+    const shown = [...docs().pages.values()].flatMap(({ html, name }) =>
+      [...html.matchAll(/<tr id="([a-z.-]+)">(.*?)<\/tr>/g)].flatMap(([, rule = '', row = '']) =>
+        row.includes(`<code>${rule}</code>`) ? [`${name}: ${rule}`] : [],
+      ),
+    );
+    expect(shown).toEqual([]);
+  });
+});
