@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { withoutWhys } from './plain-text.ts';
 import { GARDEN, sampleApp, TODAY } from './sample-garden.ts';
 
 const PATH = `${GARDEN}/report/stage`;
@@ -24,7 +25,7 @@ describe('flowers seen on a cover', () => {
 
   it('show first what they would move, and keep nothing', async () => {
     const { get, steward } = await sampleApp();
-    const text = await (await get(query(SEEN))).text();
+    const text = withoutWhys(await (await get(query(SEEN))).text());
     expect(text).toContain('Flowers on the winter rye on April 20');
     expect(text).toContain('Cut the winter rye');
     expect(text).toContain('The plant outranks the reckoning');
