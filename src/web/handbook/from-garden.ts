@@ -21,9 +21,9 @@ export async function gardenAsked(steward: Steward, c: Context): Promise<PageGar
 export function withGardenCameFrom(c: Context): string | undefined {
   const from = c.req.header('referer') ?? '';
   if (c.req.query(ASKED) !== undefined || !URL.canParse(from)) return undefined;
-  const [own, { host, pathname }] = [new URL(c.req.url), new URL(from)];
+  const { host, pathname } = new URL(from);
   const [, id] = /^\/gardens\/([^/]+)/.exec(pathname) ?? [];
-  return id === undefined || host !== own.host ? undefined : `${own.pathname}?${ASKED}=${id}`;
+  return id === undefined || host !== c.req.header('host') ? undefined : `${c.req.path}?${ASKED}=${id}`;
 }
 
 /** A page whose links to the handbook carry the garden on. */

@@ -54,12 +54,12 @@ export function docsPage(name: string, text: string, around: Surroundings): Docs
       },
       table({ header, rows }: Tokens.Table) {
         const written = (cell: Tokens.TableCell): string => this.parser.parseInline(cell.tokens);
-        const first = rows.every(([cell]) => RULE.test(cell?.text ?? '')) ? 1 : 0;
+        const shown = (_: unknown, column: number) => !FOR_PROGRAMS.has(header[column]?.text ?? '');
         const heads = header
-          .slice(first)
+          .filter(shown)
           .map((cell) => headOf(written(cell)))
           .join('');
-        const body = rows.map((row) => rowOf(row, { header, first }, written)).join('\n');
+        const body = rows.map((row) => rowOf(row.filter(shown), header.filter(shown), ruleIn(row), written)).join('\n');
         return `<table>\n<thead><tr>${heads}</tr></thead>\n<tbody>\n${body}\n</tbody></table>\n`;
       },
       text(token: Tokens.Text | Tokens.Escape) {
@@ -109,20 +109,27 @@ const RULE = /^`([a-z-]+\.[a-z-]+)`$/;
 /**
  * A row with the heads of its columns kept beside each cell, for a narrow screen that sets one below the other. A rule is
  * what a reason on a task's page goes by: each has an anchor of its own, and its name, which only programs go by, is not
- * shown where a table is of nothing else.
+ * shown.
  */
 function rowOf(
   row: Tokens.TableCell[],
-  { header, first }: { header: Tokens.TableCell[]; first: number },
+  header: Tokens.TableCell[],
+  rule: string | undefined,
   written: (cell: Tokens.TableCell) => string,
 ): string {
-  const [, rule] = RULE.exec(row[0]?.text ?? '') ?? [];
-  const cells = row.slice(first).map((cell, at) => {
-    const of = at === 0 ? '' : ` data-of="${escaped(header[at + first]?.text ?? '')}"`;
+  const cells = row.map((cell, at) => {
+    const of = at === 0 ? '' : ` data-of="${escaped(header[at]?.text ?? '')}"`;
     return `<td${of}>${written(cell)}</td>`;
   });
   return `<tr${rule === undefined ? '' : ` id="${rule}"`}>${cells.join('')}</tr>`;
 }
+
+function ruleIn([cell]: Tokens.TableCell[]): string | undefined {
+  return RULE.exec(cell?.text ?? '')?.[1];
+}
+
+/** Heads of columns that only programs go by: the names of rules, and the keys of tasks. */
+const FOR_PROGRAMS: ReadonlySet<string> = new Set(['rule', 'key']);
 
 /** The head of a column; one that says nothing is no head. */
 function headOf(words: string): string {
