@@ -1,0 +1,53 @@
+/**
+ * Every kind of work that is killed.
+ */
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { onTestFinished } from 'vitest';
+import { bundled } from '../bundle.ts';
+import { seeded } from '../seeded.ts';
+import { backups, dailies } from './copies.ts';
+import { imports } from './imports.ts';
+import type { Ground, Kind } from './kind.ts';
+import { mail } from './mail.ts';
+import { migrations } from './migrations.ts';
+import { overHttp } from './over-http.ts';
+import { restores } from './restores.ts';
+
+export const KINDS: readonly Kind[] = [overHttp, imports, migrations, mail, backups, dailies, restores];
+
+/** The programs, each in one file of a folder. */
+export async function programsIn(folder: string): Promise<Ground['programs']> {
+  const [victim, main, posting] = await Promise.all(
+    ['tests/hard-faults/victim.ts', 'src/cli/main.ts', 'tests/steward/post/posting-program.ts'].map((entry) =>
+      bundled(entry, folder),
+    ),
+  );
+  return { victim: victim ?? '', main: main ?? '', posting: posting ?? '' };
+}
+
+/** What came of some kills. */
+export interface Killed {
+  kills: number;
+  /** Rounds in which the program was through before it could be killed. */
+  escaped: number;
+  promised: number;
+}
+
+/** Kills one kind of work as often as is wanted. */
+export async function killedOften(
+  kind: Kind,
+  { times, seed, programs }: { times: number; seed: number; programs: Ground['programs'] },
+): Promise<Killed> {
+  const folder = mkdtempSync(join(tmpdir(), 'loamtide-killed-'));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  const round = await kind.lay({ folder, chance: seeded(seed), programs });
+  const killed: Killed = { kills: 0, escaped: 0, promised: 0 };
+  while (killed.kills < times && killed.escaped < 2 * times) {
+    const { promised, wasKilled } = await round();
+    killed[wasKilled ? 'kills' : 'escaped'] += 1;
+    killed.promised += promised;
+  }
+  return killed;
+}

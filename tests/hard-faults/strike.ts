@@ -1,0 +1,65 @@
+/**
+ * A program started, and killed as no program can help: SIGKILL, as when the power fails or memory runs out.
+ */
+import { spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { setTimeout as after } from 'node:timers/promises';
+
+export interface Victim {
+  program: string;
+  argv: readonly string[];
+  env?: Readonly<Record<string, string>>;
+  /** Whether its input is ended at once: the sign to begin. */
+  go?: boolean;
+}
+
+export interface Struck {
+  /** The lines it said before it died. */
+  said: string[];
+  /** Whether it was still alive when it was killed. */
+  wasKilled: boolean;
+  /** What it complained of. */
+  complaints: string;
+}
+
+/** A running victim. */
+export interface Running {
+  /** Settles with the first lines that hold the word, or when it has ended. */
+  saying(word: string): Promise<string>;
+  kill(): void;
+  ended: Promise<Struck>;
+}
+
+export function started({ program, argv, env = {}, go = false }: Victim): Running {
+  const running = spawn(process.execPath, [program, ...argv], { env: { PATH: process.env.PATH ?? '', ...env } });
+  const heard = { out: '', err: '' };
+  running.stdout.on('data', (chunk) => {
+    heard.out += String(chunk);
+  });
+  running.stderr.on('data', (chunk) => {
+    heard.err += String(chunk);
+  });
+  if (go) running.stdin.end();
+  const ended = once(running, 'close').then(([, signal]) => ({
+    said: heard.out.split('\n').slice(0, -1),
+    wasKilled: signal === 'SIGKILL',
+    complaints: heard.err,
+  }));
+  const saying = async (word: string): Promise<string> => {
+    while (!heard.out.includes(word)) {
+      const isOver = await Promise.race([ended.then(() => true), once(running.stdout, 'data').then(() => false)]);
+      if (isOver) break;
+    }
+    return heard.out;
+  };
+  return { saying, kill: () => void running.kill('SIGKILL'), ended };
+}
+
+/** Starts a victim, and kills it some milliseconds after it said it was ready. */
+export async function struck(victim: Victim, afterMs: number): Promise<Struck> {
+  const running = started(victim);
+  await running.saying('ready');
+  await after(afterMs);
+  running.kill();
+  return running.ended;
+}
