@@ -35,6 +35,7 @@ export interface PlanInput {
 /** Makes the plan. The same input gives the same plan, byte for byte. */
 export function makePlan(input: PlanInput): Plan {
   const { garden, drafts, today, factsVersion, published, now } = input;
+  const moment = stampAfter(published, now);
   const settled = new Set([...garden.done.map(({ key }) => key), ...Object.keys(garden.skipped)]);
   const { pins, done, away, putOff } = garden;
   const open = drafts.filter(({ key }) => !settled.has(key));
@@ -46,14 +47,14 @@ export function makePlan(input: PlanInput): Plan {
   const { placed, clashes } = place(open, { today, pins, putOff, done, held, ...household });
   const members = [...placed.map(memberOf), ...doneMembers(garden, today)].map((member) => given(member, garden));
   const lots = lotsOf(members, published);
-  const entries = lots.map((lot) => entryOf(lot, placed, input));
+  const entries = lots.map((lot) => entryOf(lot, placed, { ...input, now: moment }));
   const tasks = [...tasksOfEntries(lots, entries, placed), ...skippedTasks(input)].sort(byDayThenKey);
   const changes = changesSince(published, tasks, { today, now, settled, household, silent: input.silent === true });
   const holds = heldFromNow(morning, tasks, holding);
   const retired = retiredLots(published, entries, today);
-  const left = leftDays(published, entries, { today, now });
+  const left = leftDays(published, entries, { today, now: moment });
   const overloads = overloadsOf({ today, hours: household, entries, tasks, done });
-  const revisedAt = published && sameEntries(published.entries, entries) ? published.revisedAt : now;
+  const revisedAt = published && sameEntries(published.entries, entries) ? published.revisedAt : moment;
   return {
     gardenId: garden.id,
     today,
@@ -68,6 +69,15 @@ export function makePlan(input: PlanInput): Plan {
     clashes,
     ...(overloads.length === 0 ? {} : { overloads }),
   };
+}
+
+/**
+ * The moment changed entries are stamped with: now, or just after the last stamp where the clock was set back, since calendars
+ * take an earlier one for an older version. HTTP dates end at the second, so that is the least it moves on.
+ */
+function stampAfter(published: Plan | undefined, now: Instant): Instant {
+  if (published === undefined || now >= published.revisedAt) return now;
+  return new Date(Date.parse(published.revisedAt) + 1000).toISOString();
 }
 
 /** Entries that are not in the plan now, with those remembered before that have not come back. */
