@@ -85,22 +85,18 @@ export function createSteward(settings: StewardSettings): Steward {
       const numbered = entries.map((entry, index) => ({ ...entry, entry: last + 1 + index }));
       const made = await planner.tryAdding(view, numbered);
       refuse?.(made);
-      const added = await store.append(gardenId, view.version, entries);
+      // A member's feeds go by what is kept of them: both are written, or neither.
+      const added = await store.transaction(async (shelves) => {
+        const appended = await shelves.append(gardenId, view.version, entries);
+        if (appended.outcome === 'added') await followHousehold({ store: shelves, clock }, [view.garden, made.garden]);
+        return appended;
+      });
       if (added.outcome !== 'added') continue;
       await planner.adopt(gardenId, made, added.version);
       const { plan } = await planner.view(gardenId);
       return { ...plan, entry: last + entries.length };
     }
     throw new Error(`Garden "${gardenId}" kept changing. Nothing was written. Try again.`);
-  }
-
-  /** Changes a garden, and keeps the feeds of its members true to it. */
-  async function following(gardenId: string, change: () => Promise<ChangedPlan>): Promise<ChangedPlan> {
-    const { garden: before } = await planner.view(gardenId);
-    const plan = await change();
-    const { garden: after } = await planner.view(gardenId);
-    await followHousehold({ store, clock }, [before, after]);
-    return plan;
   }
 
   const steward: Steward = {
@@ -142,16 +138,13 @@ export function createSteward(settings: StewardSettings): Steward {
       return reportPreview(planner, view, report);
     },
     report: (gardenId, report, by) =>
-      following(gardenId, () =>
-        accept(gardenId, by, (view) => {
-          refuseUnlikely(view, report);
-          return [report];
-        }),
-      ),
+      accept(gardenId, by, (view) => {
+        refuseUnlikely(view, report);
+        return [report];
+      }),
     fileNow: async (gardenId) => gardenFileOf((await planner.view(gardenId)).garden),
     previewMend: async (gardenId, edits) => mendPreview(planner, await planner.view(gardenId), edits),
-    mend: (gardenId, edits, by) =>
-      following(gardenId, () => refusing(() => accept(gardenId, by, (view) => mendTaken(view, edits)))),
+    mend: (gardenId, edits, by) => refusing(() => accept(gardenId, by, (view) => mendTaken(view, edits))),
     async previewUndo(gardenId, wanted) {
       const view = await planner.view(gardenId);
       const entry = entryToUndo(view.ledger, wanted);
@@ -163,15 +156,13 @@ export function createSteward(settings: StewardSettings): Steward {
       return { entry, leaning: leaningOn(view.ledger, entry), moves: movesBetween(view.plan, after.plan) };
     },
     undo: (gardenId, wanted, by) =>
-      following(gardenId, () =>
-        accept(gardenId, by, async (view) => {
-          const entry = entryToUndo(view.ledger, wanted);
-          if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
-          refuseContradiction(view.garden, withUndone(view.ledger, entry, view.plan.today));
-          const facts = [{ kind: 'entry-undone' as const, entry: entry.entry }];
-          return { facts, refuse: (made) => refuseCrowding(view.garden, made) };
-        }),
-      ),
+      accept(gardenId, by, async (view) => {
+        const entry = entryToUndo(view.ledger, wanted);
+        if (entry === undefined) throw refusal('undo', 'Nothing can be undone.', 'Mark or change something first.');
+        refuseContradiction(view.garden, withUndone(view.ledger, entry, view.plan.today));
+        const facts = [{ kind: 'entry-undone' as const, entry: entry.entry }];
+        return { facts, refuse: (made) => refuseCrowding(view.garden, made) };
+      }),
     async feeds(gardenId) {
       await served.written();
       return store.feeds(gardenId);

@@ -22,10 +22,21 @@ export interface Struck {
   complaints: string;
 }
 
+/** When a victim is killed: after so many turns more, and then some milliseconds, however slow the machine is. */
+export interface Moment {
+  turns: number;
+  afterMs: number;
+}
+
+/** Some moment within the first turns: as likely in the middle of one as between two. */
+export function someMoment(chance: () => number, spanMs: number): Moment {
+  return { turns: Math.floor(chance() * 4), afterMs: chance() * spanMs };
+}
+
 /** A running victim. */
 export interface Running {
-  /** Settles with the first lines that hold the word, or when it has ended. */
-  saying(word: string): Promise<string>;
+  /** Settles with what it has said once that holds the word, or so many lines, or when it has ended. */
+  saying(word: string | number): Promise<string>;
   kill(): void;
   ended: Promise<Struck>;
 }
@@ -45,8 +56,10 @@ export function started({ program, argv, env = {}, go = false }: Victim): Runnin
     wasKilled: signal === 'SIGKILL',
     complaints: heard.err,
   }));
-  const saying = async (word: string): Promise<string> => {
-    while (!heard.out.includes(word)) {
+  const hasSaid = (word: string | number): boolean =>
+    typeof word === 'string' ? heard.out.includes(word) : heard.out.split('\n').length > word;
+  const saying = async (word: string | number): Promise<string> => {
+    while (!hasSaid(word)) {
       const isOver = await Promise.race([ended.then(() => true), once(running.stdout, 'data').then(() => false)]);
       if (isOver) break;
     }
@@ -55,10 +68,10 @@ export function started({ program, argv, env = {}, go = false }: Victim): Runnin
   return { saying, kill: () => void running.kill('SIGKILL'), ended };
 }
 
-/** Starts a victim, and kills it some milliseconds after it said it was ready. */
-export async function struck(victim: Victim, afterMs: number): Promise<Struck> {
+/** Starts a victim, and kills it at a moment after it said it was ready. */
+export async function struck(victim: Victim, { turns, afterMs }: Moment): Promise<Struck> {
   const running = started(victim);
-  await running.saying('ready');
+  await running.saying(1 + turns);
   await after(afterMs);
   running.kill();
   return running.ended;

@@ -4,11 +4,11 @@ import { expect } from 'vitest';
 import { dailyCopies } from '../../../src/store/daily-copies.ts';
 import { openStore } from '../../../src/store/store.ts';
 import { NOON } from '../../store/entries.ts';
-import { struck } from '../strike.ts';
+import { someMoment, struck } from '../strike.ts';
 import { expectSound, type Ground, type Kind, lastSaid, type Round } from './kind.ts';
 
-/** Longest wait before the kill, ms: some copies of it. */
-const SPAN_MS = 300;
+/** Longest wait after a turn, ms: about as long as the next one takes. */
+const SPAN_MS = 60;
 
 /** Copies made while entries are added: one for each. */
 async function layCopies(how: 'copies' | 'daily', { folder, chance, programs }: Ground): Promise<Round> {
@@ -20,7 +20,10 @@ async function layCopies(how: 'copies' | 'daily', { folder, chance, programs }: 
   let entries = 0;
   return async () => {
     const argv = [how, folder, String(turn)];
-    const { said, wasKilled, complaints } = await struck({ program: programs.victim, argv }, chance() * SPAN_MS);
+    const { said, wasKilled, complaints } = await struck(
+      { program: programs.victim, argv },
+      someMoment(chance, SPAN_MS),
+    );
     expect(complaints).toBe('');
     const promised = lastSaid(said, turn - 1) - (turn - 1);
     expectSound(file);

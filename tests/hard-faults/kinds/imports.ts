@@ -2,12 +2,12 @@ import { join } from 'node:path';
 import { expect } from 'vitest';
 import { projectGarden } from '../../../src/garden/project.ts';
 import { openStore } from '../../../src/store/store.ts';
-import { struck } from '../strike.ts';
+import { someMoment, struck } from '../strike.ts';
 import { recordOf } from '../turns.ts';
 import { expectSound, type Kind, lastSaid } from './kind.ts';
 
-/** Longest wait before the kill, ms: some turns of it. */
-const SPAN_MS = 400;
+/** Longest wait after a turn, ms: about as long as the next one takes. */
+const SPAN_MS = 60;
 
 /** A garden file and a weather record brought in together, again and again. */
 export const imports: Kind = {
@@ -17,7 +17,10 @@ export const imports: Kind = {
     return async () => {
       const before = promised;
       const argv = ['imports', folder, String(before + 1)];
-      const { said, wasKilled, complaints } = await struck({ program: programs.victim, argv }, chance() * SPAN_MS);
+      const { said, wasKilled, complaints } = await struck(
+        { program: programs.victim, argv },
+        someMoment(chance, SPAN_MS),
+      );
       expect(complaints).toBe('');
       promised = lastSaid(said, before);
       const store = await openStore({ file: join(folder, 'loamtide.db') });

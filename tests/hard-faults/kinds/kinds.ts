@@ -19,11 +19,8 @@ export const KINDS: readonly Kind[] = [overHttp, imports, migrations, mail, back
 
 /** The programs, each in one file of a folder. */
 export async function programsIn(folder: string): Promise<Ground['programs']> {
-  const [victim, main, posting] = await Promise.all(
-    ['tests/hard-faults/victim.ts', 'src/cli/main.ts', 'tests/steward/post/posting-program.ts'].map((entry) =>
-      bundled(entry, folder),
-    ),
-  );
+  const entries = ['tests/hard-faults/victim.ts', 'src/cli/main.ts', 'tests/steward/post/posting-program.ts'];
+  const [victim, main, posting] = await bundled(entries, folder);
   return { victim: victim ?? '', main: main ?? '', posting: posting ?? '' };
 }
 

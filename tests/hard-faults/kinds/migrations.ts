@@ -63,7 +63,7 @@ export const migrations: Kind = {
       }
       const file = join(killed, 'loamtide.db');
       const victim = { program: programs.victim, argv: ['migration', killed] };
-      const { wasKilled, complaints } = await struck(victim, chance() * SPAN_MS);
+      const { wasKilled, complaints } = await struck(victim, { turns: 0, afterMs: chance() * SPAN_MS });
       expect(complaints).toBe('');
       expectSound(file);
       const standing = new SqliteFile(file, { readonly: true });

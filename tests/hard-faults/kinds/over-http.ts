@@ -9,8 +9,10 @@ import { NOON } from '../../store/entries.ts';
 import { type Running, started } from '../strike.ts';
 import { expectSound, type Kind } from './kind.ts';
 
-/** Longest a server is written to before it is killed, ms; and longest it is let start, where it is killed at that. */
-const SPAN_MS = 400;
+/** Most answers a server gives before it is killed, and the longest wait after the last of them, ms. */
+const ANSWERS = 12;
+const SPAN_MS = 40;
+/** Longest a server is let start, where it is killed at that, ms. */
 const STARTING_MS = 900;
 /** One in so many is killed while it starts. */
 const AT_START = 8;
@@ -41,18 +43,21 @@ export const overHttp: Kind = {
         told.feeds.sent.add(name);
         const body = new URLSearchParams({ label: name });
         const { status } = await fetch(`${page}gardens/hollow-lane/feeds`, { ...form, headers: own, body });
-        if (status === 303) told.feeds.promised.add(name);
+        expect(status).toBe(303);
+        told.feeds.promised.add(name);
       } else if (number % 3 === 1) {
         const tempC = 20 + number / 100;
         told.readings.sent.add(String(tempC));
         const headers = { Authorization: `Bearer ${key}`, 'Content-Type': 'application/json' };
         const body = JSON.stringify({ tempC });
         const { status } = await fetch(`${page}api/piles/spring-pile/readings`, { ...form, headers, body });
-        if (status === 201) told.readings.promised.add(String(tempC));
+        expect(status).toBe(201);
+        told.readings.promised.add(String(tempC));
       } else {
         const answer = await fetch(`${page}set-up`, { ...form, headers: own });
         const id = /set-up\/([^/]+)/.exec(answer.headers.get('location') ?? '')?.[1];
-        if (answer.status === 303 && id !== undefined) told.drafts.promised.add(id);
+        expect(answer.status).toBe(303);
+        told.drafts.promised.add(id ?? '');
       }
     };
     return async () => {
@@ -63,7 +68,8 @@ export const overHttp: Kind = {
         env: { LOAMTIDE_DATA: folder },
       });
       if (chance() < 1 / AT_START) await after(chance() * STARTING_MS);
-      else await written(running, { write, token, spanMs: chance() * SPAN_MS });
+      else
+        await written(running, { write, token, answers: Math.floor(chance() * ANSWERS), afterMs: chance() * SPAN_MS });
       running.kill();
       const { wasKilled } = await running.ended;
       await expectKept(file, told);
@@ -89,31 +95,38 @@ async function laid(file: string): Promise<{ key: string; token: string }> {
 interface Writing {
   write(page: string): Promise<void>;
   token: string;
-  spanMs: number;
+  answers: number;
+  afterMs: number;
 }
 
 /** Reads the feed of a server that has just started again, and lets several write until it is killed. */
-async function written(running: Running, { write, token, spanMs }: Writing): Promise<void> {
+async function written(running: Running, { write, token, answers, afterMs }: Writing): Promise<void> {
   const page = /Loamtide is at (\S+)/.exec(await running.saying('Stop it with'))?.[1] ?? '';
   const feed = await fetch(`${page}feed/${token}.ics`);
   expect(feed.status).toBe(200);
   expect(new ICAL.Component(ICAL.parse(await feed.text())).getAllSubcomponents('vevent').length).toBeGreaterThan(0);
-  let isOver = false;
+  let given = 0;
+  let enough = (): void => undefined;
+  const answered = new Promise<void>((resolve) => {
+    enough = resolve;
+  });
   const writer = async (): Promise<void> => {
-    while (!isOver) {
+    for (;;) {
+      if (given >= answers) enough();
       try {
         await write(page);
-      } catch {
+      } catch (error) {
+        if (!(error instanceof TypeError)) throw error;
         // The line broke off: whether it was taken in is not known, and nothing was promised.
         return;
       }
+      given += 1;
     }
   };
   const writers = Array.from({ length: WRITERS }, writer);
-  await after(spanMs);
+  await answered;
+  await after(afterMs);
   running.kill();
-  await running.ended;
-  isOver = true;
   await Promise.all(writers);
 }
 

@@ -3,11 +3,11 @@ import { join } from 'node:path';
 import { expect } from 'vitest';
 import { openStore } from '../../../src/store/store.ts';
 import { NOON, skipping } from '../../store/entries.ts';
-import { struck } from '../strike.ts';
+import { someMoment, struck } from '../strike.ts';
 import { expectSound, type Kind, lastSaid } from './kind.ts';
 
-/** Longest wait before the kill, ms: some turns of it. */
-const SPAN_MS = 300;
+/** Longest wait after a turn, ms: about as long as the next one takes. */
+const SPAN_MS = 60;
 
 /** Copies put back in turn, told apart by a garden and its number of entries: three, so that one before the last would show. */
 const COPIES = ['first', 'second', 'third'];
@@ -27,7 +27,10 @@ export const restores: Kind = {
     let turn = 0;
     return async () => {
       const argv = ['restores', folder, String(turn)];
-      const { said, wasKilled, complaints } = await struck({ program: programs.victim, argv }, chance() * SPAN_MS);
+      const { said, wasKilled, complaints } = await struck(
+        { program: programs.victim, argv },
+        someMoment(chance, SPAN_MS),
+      );
       expect(complaints).toBe('');
       const last = lastSaid(said, turn - 1);
       const store = await openStore({ file, now: NOON });
