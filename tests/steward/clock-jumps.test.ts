@@ -42,7 +42,7 @@ test.each([
   for (const move of [0, ...moves]) {
     clock.moment = new Date(Date.parse(MORNING) + move).toISOString();
     const { plan } = await steward.view(garden);
-    const task = plan.tasks.find(({ state }) => state === 'planned');
+    const task = plan.tasks.find(({ state }) => state === 'open');
     // Something changes at every stop, so that a stamp has reason to be set.
     if (task !== undefined) await steward.skip(garden, [task.key], 'ada');
     const feed = await steward.feedBody(token);
