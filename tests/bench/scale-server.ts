@@ -79,7 +79,12 @@ async function row(gardens: number, how: string, crew: Crew): Promise<Figures> {
       planned = (await steward.refresh(AbortSignal.timeout(NIGHT_MS))).length;
       ms = performance.now() - from;
     });
-    const dbMiB = statSync(file).size / 2 ** 20;
+    // What was written last stands in the log beside the file.
+    const octets = [file, `${file}-wal`].reduce(
+      (sum, each) => sum + (statSync(each, { throwIfNoEntry: false })?.size ?? 0),
+      0,
+    );
+    const dbMiB = octets / 2 ** 20;
     const rssMiB = process.memoryUsage().rss / 2 ** 20;
     const figures = { gardens, dbMiB, rssMiB, feedsPerSecond, replansPerSecond: (planned * 1000) / ms };
     const numbers = [
