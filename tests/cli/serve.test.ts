@@ -52,7 +52,14 @@ describe('serve', () => {
       .map((line) => line.split(' ').slice(2, 4).join(' ').trim())
       // The day's copy is made meanwhile, sooner or later.
       .filter((event) => event !== 'copied');
-    expect(told).toEqual(['started', 'request', 'request', 'stopping', 'stopped']);
+    // The first daily copy is made whenever it is made.
+    expect(told.filter((event) => event !== 'copied')).toEqual([
+      'started',
+      'request',
+      'request',
+      'stopping',
+      'stopped',
+    ]);
     await expect(fetch(page ?? '')).rejects.toThrow();
   });
 
@@ -121,7 +128,7 @@ describe('serve is refused', () => {
 });
 
 /** Longest a start may take where many tests share the machine. */
-const STARTING_MS = 30_000;
+const STARTING_MS = 60_000;
 
 const main = fileURLToPath(new URL('../../src/cli/main.ts', import.meta.url));
 
