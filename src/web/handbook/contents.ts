@@ -45,7 +45,10 @@ const PARTS: readonly HandbookPart[] = [
     ],
   },
   { heading: 'How it is worked out', pages: ['how-a-day-is-chosen', 'climate', 'handbook', 'glossary'] },
-  { heading: 'For whoever runs the program', pages: ['running', 'kept-running', 'garden-file', 'commands', 'feed-conformance'] },
+  {
+    heading: 'For whoever runs the program',
+    pages: ['running', 'kept-running', 'garden-file', 'commands', 'feed-conformance'],
+  },
 ];
 
 /** Pages that are read with a spade in the hand: figures are told in them in the units of either reader. */
