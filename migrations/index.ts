@@ -10,6 +10,7 @@ import { signingKeys } from './0006-signing-keys.ts';
 import { deliveries } from './0007-deliveries.ts';
 import { drafts } from './0008-drafts.ts';
 import { formerRecords } from './0009-former-records.ts';
+import { householdPassword } from './0010-household-password.ts';
 import type { Migration } from './migration.ts';
 
 export const migrations: readonly Migration[] = [
@@ -22,4 +23,5 @@ export const migrations: readonly Migration[] = [
   { version: 7, name: 'deliveries', up: deliveries },
   { version: 8, name: 'drafts', up: drafts },
   { version: 9, name: 'former-records', up: formerRecords },
+  { version: 10, name: 'household-password', up: householdPassword },
 ];

@@ -2,10 +2,11 @@
  * The web view opened on a port, and closed again.
  */
 import { isIPv6 } from 'node:net';
+import { hostname as computerName } from 'node:os';
 import type { Log } from '../log/log.ts';
 import type { Steward } from '../steward/steward.ts';
 import { createApp } from '../web/app.tsx';
-import { serveApp } from '../web/server.ts';
+import { assertBindable, isLoopbackName, serveApp } from '../web/server.ts';
 import type { WebSettings } from '../web/settings.ts';
 import { codeOf } from './files.ts';
 import { refusal } from './refusal.ts';
@@ -13,12 +14,16 @@ import { refusal } from './refusal.ts';
 /** How long requests under way may still take when the program stops. House default. */
 const GRACE_MS = 5_000;
 
+/** Addresses that stand for all of this computer, and by which it then reaches itself. */
+const ON_ALL: Readonly<Record<string, string>> = { '0.0.0.0': '127.0.0.1', '::': '::1' };
+
 /** Where to listen, and how the pages are reached. */
 export interface Door {
   hostname: string;
   /** 0 takes any port that is free. */
   port: number;
   publicUrl?: URL | undefined;
+  trustedProxies?: readonly string[] | undefined;
   /** Where requests and faults are told. */
   log: Log;
 }
@@ -32,6 +37,21 @@ export interface OpenDoor {
   close(): Promise<void>;
 }
 
+/**
+ * Refuses an address that others can reach while the household has no password.
+ *
+ * @param where what named the address
+ * @throws {InputRefused} with the mend
+ */
+export async function assertMayListen(steward: Steward, hostname: string, where: string): Promise<void> {
+  try {
+    assertBindable(hostname, (await steward.lock()) !== undefined);
+  } catch (error) {
+    if (!(error instanceof RangeError)) throw error;
+    throw refusal('The server was not started.', where, `"${hostname}" cannot be used.`, error.message);
+  }
+}
+
 type Answer = ReturnType<typeof createApp>['fetch'];
 
 /**
@@ -39,18 +59,26 @@ type Answer = ReturnType<typeof createApp>['fetch'];
  *
  * @throws {InputRefused} when the port cannot be had
  */
-export async function openDoor(steward: Steward, { hostname, port, publicUrl, log }: Door): Promise<OpenDoor> {
+export async function openDoor(steward: Steward, door: Door): Promise<OpenDoor> {
+  const { hostname, port, publicUrl, trustedProxies, log } = door;
   // The pages answer under names that hold the port, and which one it is shows only once it is open.
   let answer: Answer = () => new Response('Not ready yet.\n', { status: 503 });
-  const server = await serveApp({ fetch: (...request) => answer(...request) }, { hostname, port }).catch((error) => {
-    throw portRefused(codeOf(error), port) ?? error;
-  });
+  const hasPassword = (await steward.lock()) !== undefined;
+  const server = await serveApp({ fetch: (...request) => answer(...request) }, { hostname, port, hasPassword }).catch(
+    (error) => {
+      throw portRefused(codeOf(error), port) ?? error;
+    },
+  );
   const bound = server.address();
-  const page = new URL(`http://${isIPv6(hostname) ? `[${hostname}]` : hostname}`);
+  const seenFromHere = ON_ALL[hostname] ?? hostname;
+  const page = new URL(`http://${isIPv6(seenFromHere) ? `[${seenFromHere}]` : seenFromHere}`);
   page.port = String(typeof bound === 'object' && bound !== null ? bound.port : port);
+  const isOpenToNetwork = !isLoopbackName(hostname);
   const web: WebSettings = {
     port: Number(page.port || 80),
-    hostNames: [page.hostname],
+    hostNames: [page.hostname, ...(isOpenToNetwork ? [computerName(), `${computerName()}.local`] : [])],
+    isOpenToNetwork,
+    ...(trustedProxies === undefined ? {} : { trustedProxies }),
     ...(publicUrl === undefined ? {} : { publicUrl }),
   };
   answer = createApp({ steward, settings: web, log }).fetch;

@@ -4,6 +4,7 @@
  */
 import { once } from 'node:events';
 import { run } from './run.ts';
+import { secretInlet } from './secret-inlet.ts';
 
 // Whoever reads our output may stop early ("loamtide plan | head"): that is no failure.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
@@ -29,6 +30,7 @@ async function untilStopped(): Promise<void> {
 process.exitCode = await run(process.argv.slice(2), {
   stdout: process.stdout,
   stderr: process.stderr,
+  secrets: secretInlet(process.stdin, process.stderr),
   env: process.env,
   cwd: process.cwd(),
   now: () => new Date().toISOString(),

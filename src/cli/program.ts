@@ -25,6 +25,7 @@ import { keyRevoke } from './commands/key-revoke.ts';
 import { mail } from './commands/mail.ts';
 import { mix } from './commands/mix.ts';
 import { near } from './commands/near.ts';
+import { password } from './commands/password.ts';
 import { plan } from './commands/plan.ts';
 import { record } from './commands/record.ts';
 import { reportAway } from './commands/report-away.ts';
@@ -96,6 +97,7 @@ const loamtide = commandGroup(
     skip,
     snow,
     undo,
+    password,
     backup,
     restore,
     doctor,

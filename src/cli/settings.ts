@@ -8,13 +8,18 @@ import type { Problem } from '../garden/problem.ts';
 import { LOG_LEVELS, LOG_SHAPES, type LogLevel, type LogShape } from '../log/line.ts';
 import { type MailServer, readMailServer } from '../steward/post/mail-server.ts';
 import { ADDRESS_CHARACTERS, feedAddress } from '../web/settings.ts';
+import { isNetwork } from '../web/sign-in/network.ts';
 import { valueProblems } from './refusal.ts';
-import { choiceValue, portValue, textValue } from './values.ts';
+import { choiceValue, listenAddress, portValue, textValue } from './values.ts';
 
 /** What the environment settles for every command. */
 export interface Settings {
   dataFolder: string;
   port: number;
+  /** The address of this computer that is listened on; a loopback one where it is left out. */
+  address?: string;
+  /** Proxies that are believed when they say for whom they ask. */
+  trustedProxies?: readonly string[];
   /** The address phones and calendar services reach, when there is one. */
   publicUrl?: URL;
   /** Where weekly lists are handed in; without one they are written as files. */
@@ -49,6 +54,13 @@ const publicAddress = z
     },
   );
 
+const PROXIES_MEND = 'Give addresses with commas between, such as 127.0.0.1 or 172.16.0.0/12, or leave it out.';
+
+const proxies = z
+  .string()
+  .transform((text) => text.split(',').map((one) => one.trim()))
+  .refine((all) => all.every(isNetwork), { error: PROXIES_MEND });
+
 /** An address that may hold a password: whatever is wrong with it, it is not shown again. */
 const mailServer = z.string().transform((text, context) => {
   const read = readMailServer(text.trim());
@@ -60,6 +72,8 @@ const mailServer = z.string().transform((text, context) => {
 const environment = z.object({
   LOAMTIDE_DATA: textValue('Name a folder, such as ./data, or leave it out.').optional(),
   LOAMTIDE_PORT: portValue.optional(),
+  LOAMTIDE_ADDRESS: listenAddress.optional(),
+  LOAMTIDE_TRUSTED_PROXIES: proxies.optional(),
   LOAMTIDE_PUBLIC_URL: publicAddress.optional(),
   LOAMTIDE_SMTP_URL: mailServer.optional(),
   LOAMTIDE_MAIL_FROM: mailAddress.optional(),
@@ -86,6 +100,8 @@ function settingsOf(given: z.output<typeof environment>): Settings {
   return {
     dataFolder: LOAMTIDE_DATA ?? DATA_FOLDER,
     port: LOAMTIDE_PORT ?? PORT,
+    ...(given.LOAMTIDE_ADDRESS === undefined ? {} : { address: given.LOAMTIDE_ADDRESS }),
+    ...(given.LOAMTIDE_TRUSTED_PROXIES === undefined ? {} : { trustedProxies: given.LOAMTIDE_TRUSTED_PROXIES }),
     ...(LOAMTIDE_PUBLIC_URL === undefined ? {} : { publicUrl: LOAMTIDE_PUBLIC_URL }),
     ...(LOAMTIDE_SMTP_URL === undefined ? {} : { mailServer: LOAMTIDE_SMTP_URL }),
     ...(LOAMTIDE_MAIL_FROM === undefined ? {} : { mailFrom: LOAMTIDE_MAIL_FROM }),

@@ -10,7 +10,17 @@ export interface Outlet {
   isTTY?: boolean | undefined;
 }
 
+/** Where a secret comes in: from a keyboard, or from whatever is led into the program. */
+export interface SecretInlet {
+  isTerminal: boolean;
+  /** Asks one thing after the other at the keyboard, and shows nothing of what is typed; nothing where it was broken off. */
+  asked(questions: readonly string[]): Promise<string[] | undefined>;
+  /** Everything that is led in. */
+  ledIn(): Promise<string>;
+}
+
 export interface Surroundings {
+  secrets: SecretInlet;
   stdout: Outlet;
   stderr: Outlet;
   env: Readonly<Record<string, string | undefined>>;

@@ -1,6 +1,7 @@
 /**
  * The kinds of value a command line or an environment holds. Every error text is the mend shown beside the value.
  */
+import { isIP } from 'node:net';
 import { z } from 'zod';
 import { type Measured, WEATHER_LIMITS } from '../garden/weather-limits.ts';
 import { isDay } from '../measures/days.ts';
@@ -44,6 +45,14 @@ export const portValue = z
   .regex(/^\d{1,5}$/, 'Give a port number, such as 8137.')
   .transform(Number)
   .pipe(z.number().max(LAST_PORT, `Give a port number up to ${LAST_PORT}, such as 8137.`));
+
+/** An address of this computer to listen on. */
+export const listenAddress = z
+  .string()
+  .trim()
+  .refine((text) => text === 'localhost' || isIP(text) !== 0, {
+    error: 'Give an address of this computer in numbers: 127.0.0.1, 192.168.1.20, or 0.0.0.0 for all of them.',
+  });
 
 /** One word of several. */
 export function choiceValue<const Words extends readonly [string, ...string[]]>(words: Words) {

@@ -32,6 +32,7 @@ import { refreshed } from './refresh.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
 import { ServedFeeds } from './served-feeds.ts';
 import { setUpIn } from './set-up/set-up.ts';
+import { signInIn } from './sign-in/sign-in.ts';
 import type { ChangedPlan, ReportedReading, Steward } from './steward.ts';
 import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
 import { refuseContradiction, refuseCrowding } from './undo-check.ts';
@@ -128,6 +129,7 @@ export function createSteward(settings: StewardSettings): Steward {
       return isNew;
     },
     ...keysIn({ store, clock }),
+    ...signInIn({ store, clock, report }),
     ...recordsIn({ store, clock, planner }),
     ...postIn({ store, clock, planner, post, report, underWay }),
     ...linksIn({ store, planner }),

@@ -27,6 +27,7 @@ import type { GardenDoings } from './garden-doings.ts';
 import type { MailDoings } from './post/mail-doings.ts';
 import type { RecordDoings } from './record-doings.ts';
 import type { SetUpDoings } from './set-up/set-up-doings.ts';
+import type { SignInDoings } from './sign-in/sign-in-doings.ts';
 
 /** Everything a page needs about one garden. */
 export interface GardenView {
@@ -179,7 +180,7 @@ export interface ChangedPlan extends Plan {
   entry?: number;
 }
 
-export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoings, RecordDoings {
+export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoings, RecordDoings, SignInDoings {
   /** Ids of every garden that is not put away, oldest first. */
   gardenIds(): Promise<string[]>;
   /** Brings a garden in, or a new file of one that is there. Nothing is kept when the plan cannot be made from it. */

@@ -71,12 +71,13 @@ import { migrate } from './migrate.ts';
 import { newestPlanDay, plan, planMade, savePlan } from './plans.ts';
 import { finishPutBack, putBack, type Replaced } from './put-back.ts';
 import { addReadingKey, findReadingKey, type ReadingKey, readingKeys, revokeReadingKey } from './reading-keys.ts';
+import { type SignInShelves, signInShelves } from './sign-in-shelves.ts';
 import { keepSigningKey, signingKey } from './signing-keys.ts';
 import type { Database } from './tables.ts';
 import { formerRecord, recordVersion, replaceWeatherRecord, type WeatherRecord, weatherRecord } from './weather.ts';
 
 /** Reads and writes, each on its own or together in a {@link Store.transaction}. */
-export interface Shelves {
+export interface Shelves extends SignInShelves {
   /** Ids of every garden that is not put away, oldest first. */
   gardenIds(): Promise<string[]>;
   /** The gardens that are put away, the latest first. */
@@ -335,5 +336,6 @@ function shelvesOf(db: Database): Shelves {
     changeDraft: (kept) => changeDraft(db, kept),
     claimDraft: (id, gardenId) => claimDraft(db, id, gardenId),
     dropDraft: (id) => dropDraft(db, id),
+    ...signInShelves(db),
   };
 }

@@ -115,6 +115,19 @@ interface SigningKeyRow {
   made_at: string;
 }
 
+interface PasswordRow {
+  row: number;
+  hash: string;
+  cookie_key: string;
+  set_at: string;
+}
+
+interface SessionRow {
+  token_hash: string;
+  began_at: string;
+  used_at: string;
+}
+
 /** A list of the log as its row holds it. */
 export interface DeliveryRow {
   garden_id: string;
@@ -149,6 +162,8 @@ export interface Tables {
   feed_texts: FeedTextRow;
   reading_keys: ReadingKeyRow;
   signing_keys: SigningKeyRow;
+  household_password: PasswordRow;
+  sessions: SessionRow;
   deliveries: DeliveryRow;
   drafts: DraftRow;
 }

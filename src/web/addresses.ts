@@ -352,3 +352,18 @@ export function bringInPath(): string {
 export function incomingFilePath(word: string, gardenId?: string): string {
   return `${gardenId === undefined ? bringInPath() : gardenFilePath(gardenId)}/${word}`;
 }
+
+/** Where somebody signs in. */
+export const SIGN_IN_PATH = '/sign-in';
+
+/** The same, to come to a page of this program afterwards. */
+export function signInPath(to: string): string {
+  return to === '/' ? SIGN_IN_PATH : `${SIGN_IN_PATH}?${new URLSearchParams({ to })}`;
+}
+
+/** Who can reach the pages, and the way out. */
+export const WHO_GETS_IN_PATH = '/who-gets-in';
+
+/** Where this device signs out, and where all do. */
+export const SIGN_OUT_PATH = '/sign-out';
+export const SIGN_OUT_EVERYWHERE_PATH = '/sign-out/everywhere';

@@ -43,6 +43,10 @@ import { requestLog } from './request-log.ts';
 import { seasonEndRoutes } from './season-end-route.tsx';
 import { setUpRoutes } from './set-up-route.tsx';
 import type { WebSettings } from './settings.ts';
+import { knowCaller } from './sign-in/caller.ts';
+import { doorkeeper } from './sign-in/doorkeeper.ts';
+import { formTokenGuard, tokensInForms } from './sign-in/form-token.ts';
+import { signInRoutes } from './sign-in/sign-in-route.tsx';
 import { SlowPages } from './slow-pages.ts';
 import { spotRoutes } from './spot-route.tsx';
 import { stageRoutes } from './stage-route.tsx';
@@ -99,14 +103,14 @@ export function pagesOf({ steward, settings, log }: Required<AppParts>, slow = s
   const app = new Hono().use(contextStorage());
   const wrongLinks = new WrongTokens();
   const beds = bedsRoom(steward, underWay);
-  app.use(requestLog(log), mailHeaders, safetyHeaders, hostGuard(settings));
+  app.use(requestLog(log), knowCaller(settings), mailHeaders, safetyHeaders, hostGuard(settings));
   app.route('/', readingRoutes(steward));
   app.route('/', stopRoutes(steward, wrongLinks));
-  app.use(originGuard);
+  app.use(originGuard, doorkeeper(steward, settings), formLimit, tokensInForms, formTokenGuard);
+  app.route('/', signInRoutes(steward));
   app.route('/', longRecordRoutes(steward, underWay));
   app.route('/', gardenFileRoutes(steward, underWay));
   app.route('/', loggedDaysRoutes(steward, underWay));
-  app.use(formLimit);
   app.get('/robots.txt', (c) => c.text(ROBOTS));
   app.get('/health', healthOf(steward));
   app.get('/style.css', (c) =>

@@ -8,7 +8,6 @@ import type { Problem } from '../garden/problem.ts';
 import type { HandedFile, Steward } from '../steward/steward.ts';
 import { bringInPath, gardenFilePath, incomingFilePath, longRecordPath, weekPath } from './addresses.ts';
 import { BY, gardenView, wholeNumber } from './garden-view.ts';
-import { gardenFileLimit } from './guard.ts';
 import { handedForm } from './handed-form.ts';
 import { Offered } from './offered.ts';
 import { bringInPage, gardenFilePage } from './pages/garden-file.tsx';
@@ -44,13 +43,13 @@ export function gardenFileRoutes(steward: Steward, underWay: UnderWayPages): Hon
         'Content-Disposition': `attachment; filename="${garden.id}.yaml"`,
       });
     })
-    .post(PATH, gardenFileLimit, (c) => handOver(c, room))
+    .post(PATH, (c) => handOver(c, room))
     .get(`${PATH}/:word`, (c) => look(c, room))
-    .post(`${PATH}/:word`, gardenFileLimit, (c) => bringIn(c, room))
+    .post(`${PATH}/:word`, (c) => bringIn(c, room))
     .get(NEW_PATH, (c) => c.html(bringInPage({})))
-    .post(NEW_PATH, gardenFileLimit, (c) => handOver(c, room))
+    .post(NEW_PATH, (c) => handOver(c, room))
     .get(`${NEW_PATH}/:word`, (c) => look(c, room))
-    .post(`${NEW_PATH}/:word`, gardenFileLimit, (c) => bringIn(c, room));
+    .post(`${NEW_PATH}/:word`, (c) => bringIn(c, room));
 }
 
 /** The garden an address names; none for a new one. */

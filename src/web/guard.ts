@@ -1,6 +1,7 @@
 /**
  * What every request passes before anything answers it.
  */
+import { isIP } from 'node:net';
 import type { Context, MiddlewareHandler } from 'hono';
 import { bodyLimit } from 'hono/body-limit';
 import type { Problem } from '../garden/problem.ts';
@@ -13,25 +14,13 @@ export const FORM_LIMIT_BYTES = 64 * 1024;
 /** Most octets a form with a weather file may send. House default: a century of GHCN-Daily by station is some 15 MB. */
 const UPLOAD_LIMIT_BYTES = 20 * 1024 * 1024;
 
-/** What stays reachable under the public address while no password exists. */
-const PUBLIC_PATHS =
-  /^\/(?:feed\/[^/]+|api\/piles\/[^/]+\/readings|(?:answer|stop)\/[^/]+|style\.css|robots\.txt|health)$/;
+/**
+ * For two years, as the OWASP HTTP Headers Cheat Sheet has it. Not for names below ours: what else is served there is not
+ * known here.
+ */
+const ONLY_HTTPS = 'max-age=63072000';
 
-/** Headers a proxy leaves on what it passes on: RFC 7239 and RFC 9110 name the first two, custom the others. */
-const PROXY_HEADERS = [
-  'forwarded',
-  'via',
-  'x-forwarded-for',
-  'x-forwarded-host',
-  'x-forwarded-proto',
-  'x-forwarded-port',
-  'x-forwarded-server',
-  'x-real-ip',
-  'cf-connecting-ip',
-  'true-client-ip',
-];
-
-/** What every answer carries. */
+/** What every answer carries: the OWASP HTTP Headers Cheat Sheet, as far as it is about an answer without script. */
 export const SAFETY_HEADERS: Readonly<Record<string, string>> = {
   'Content-Security-Policy':
     "default-src 'none'; style-src 'self'; img-src 'self' data:; form-action 'self'; frame-ancestors 'none'; base-uri 'none'",
@@ -42,6 +31,10 @@ export const SAFETY_HEADERS: Readonly<Record<string, string>> = {
   'Referrer-Policy': 'same-origin',
   'Cross-Origin-Opener-Policy': 'same-origin',
   'Cross-Origin-Resource-Policy': 'same-origin',
+  'Cross-Origin-Embedder-Policy': 'require-corp',
+  'X-Permitted-Cross-Domain-Policies': 'none',
+  // Pages have no script that could ask for any of it; a browser need not believe that.
+  'Permissions-Policy': 'camera=(), display-capture=(), geolocation=(), microphone=(), midi=(), payment=(), usb=()',
   'X-Robots-Tag': 'noindex, nofollow',
 };
 
@@ -51,24 +44,28 @@ export const safetyHeaders: MiddlewareHandler = async (c, next) => {
   for (const [name, value] of Object.entries(SAFETY_HEADERS)) {
     if (!c.res.headers.has(name)) c.header(name, value);
   }
+  if (c.get('caller').isSecure) c.header('Strict-Transport-Security', ONLY_HTTPS);
   if (!c.res.headers.has('Cache-Control')) c.header('Cache-Control', 'private, no-cache');
 };
 
 /**
- * Answers only under names this program goes by, so that another site cannot give its own name our address. Under the
- * public name, and for what a proxy passes on, only addresses that hold a secret of their own are answered, and what those need:
- * the pages change the garden, and no password exists yet to tell who asks.
+ * Answers only under names this program goes by, so that another site cannot give its own name our address. An address in
+ * numbers is nobody's name to give: where others on the network may come in, every such one is answered.
  */
 export function hostGuard(settings: WebSettings): MiddlewareHandler {
   const own = ownHosts(settings);
   return async (c, next) => {
     const host = hostOf(c);
-    const isPublic = host === settings.publicUrl?.host;
-    if (!own.has(host) && !isPublic) throw strangeHost(host, settings);
-    const fromElsewhere = isPublic || PROXY_HEADERS.some((name) => c.req.header(name) !== undefined);
-    if (fromElsewhere && !PUBLIC_PATHS.test(c.req.path)) throw keptHome();
+    const isKnown = own.has(host) || host === settings.publicUrl?.host;
+    if (!isKnown && !(settings.isOpenToNetwork && isInNumbers(host))) throw strangeHost(host, settings);
     await next();
   };
+}
+
+/** Whether a Host header names an address and no name: "192.168.1.20:8137", "[fd00::20]:8137". */
+function isInNumbers(host: string): boolean {
+  const [, six, four] = /^(?:\[([^\]]+)\]|([^:[\]]+))(?::\d{1,5})?$/.exec(host) ?? [];
+  return isIP(six ?? four ?? '') === (six === undefined ? 4 : 6);
 }
 
 /**
@@ -97,9 +94,17 @@ function hostOf(c: Context): string {
 const EDIT_LIMIT_BYTES = 1024 * 1024;
 const EDIT_PATHS = /^\/gardens\/[^/]+\/edit\//;
 
-/** Refuses a body too long to be one of these forms. */
-export const formLimit: MiddlewareHandler = (c, next) =>
-  EDIT_PATHS.test(c.req.path) ? editLimit(c, next) : shortLimit(c, next);
+/** Forms that bring a file with weather, and such as bring a garden file. */
+const UPLOAD_PATHS = /^\/gardens\/[^/]+\/weather\/(?:record|days)$/;
+const GARDEN_FILE_PATHS = /^\/(?:gardens\/[^/]+\/garden-file|bring-in)(?:\/|$)/;
+
+/** Refuses a body too long to be the form that is sent to its address. */
+export const formLimit: MiddlewareHandler = (c, next) => {
+  const { path } = c.req;
+  if (EDIT_PATHS.test(path)) return editLimit(c, next);
+  if (UPLOAD_PATHS.test(path)) return uploadLimit(c, next);
+  return GARDEN_FILE_PATHS.test(path) ? gardenFileLimit(c, next) : shortLimit(c, next);
+};
 
 const tooLongForm = (maxSize: number): MiddlewareHandler =>
   limitedTo(maxSize, 'That form is too long', {
@@ -110,8 +115,7 @@ const tooLongForm = (maxSize: number): MiddlewareHandler =>
 const shortLimit = tooLongForm(FORM_LIMIT_BYTES);
 const editLimit = tooLongForm(EDIT_LIMIT_BYTES);
 
-/** The same for a form with a file. */
-export const uploadLimit = limitedTo(UPLOAD_LIMIT_BYTES, 'That file is too large', {
+const uploadLimit = limitedTo(UPLOAD_LIMIT_BYTES, 'That file is too large', {
   where: 'the file',
   what: `It is larger than ${UPLOAD_LIMIT_BYTES / 1024 / 1024} MiB.`,
   mend: 'Pack it with gzip, or send the years you want.',
@@ -120,8 +124,7 @@ export const uploadLimit = limitedTo(UPLOAD_LIMIT_BYTES, 'That file is too large
 /** Most octets a garden file may have, packed and unpacked: hundreds of times a large garden's. House default. */
 export const GARDEN_FILE_LIMIT_BYTES = 1024 * 1024;
 
-/** The same for a form that hands a garden file over. */
-export const gardenFileLimit = limitedTo(GARDEN_FILE_LIMIT_BYTES, 'That file is too long', {
+const gardenFileLimit = limitedTo(GARDEN_FILE_LIMIT_BYTES, 'That file is too long', {
   where: 'the garden file',
   what: `It is longer than ${GARDEN_FILE_LIMIT_BYTES / 1024 / 1024} MiB.`,
   mend: 'Send the garden file alone: a weather record is brought in on the Weather log.',
@@ -152,16 +155,6 @@ function strangeHost(host: string, { port }: WebSettings): Trouble {
       where: 'the Host header',
       what: host === '' ? 'It is missing.' : `"${host.slice(0, 100)}" is not a name this garden answers to.`,
       mend: `On this computer use http://127.0.0.1:${port}. A name phones can reach is set with LOAMTIDE_PUBLIC_URL.`,
-    },
-  ]);
-}
-
-function keptHome(): Trouble {
-  return new Trouble(403, 'The pages stay at home', [
-    {
-      where: 'address',
-      what: 'Only calendar feeds and links from mail are answered from outside this computer: the pages can change the garden, and no password guards them.',
-      mend: 'Open the pages on the computer Loamtide runs on.',
     },
   ]);
 }

@@ -12,7 +12,6 @@ import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
 import { loggedDaysPath, weatherPath } from './addresses.ts';
 import { keptChange } from './edit/kept-change.ts';
 import { BY, gardenView } from './garden-view.ts';
-import { formLimit, uploadLimit } from './guard.ts';
 import { Offered } from './offered.ts';
 import { type OfferedDays, offeredDaysPage } from './pages/offered-days.tsx';
 import { weatherPage } from './pages/weather.tsx';
@@ -43,9 +42,9 @@ interface Room {
 export function loggedDaysRoutes(steward: Steward, underWay: UnderWayPages): Hono {
   const room: Room = { steward, underWay, offers: new Offered<OfferedDays>(MOST_HELD) };
   return new Hono()
-    .post(PATH, uploadLimit, async (c) => bringIn(c, room))
+    .post(PATH, async (c) => bringIn(c, room))
     .get(`${PATH}/:offer`, (c) => look(c, room))
-    .post(`${PATH}/:offer`, formLimit, (c) => take(c, room));
+    .post(`${PATH}/:offer`, (c) => take(c, room));
 }
 
 async function bringIn(c: Context, room: Room): Promise<Response> {

@@ -13,7 +13,6 @@ import type { WeatherRecord } from '../store/weather.ts';
 import { longRecordPath, offeredRecordPath } from './addresses.ts';
 import { readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
-import { formLimit, uploadLimit } from './guard.ts';
 import { Offered } from './offered.ts';
 import type { OfferedRecord } from './offered-record.ts';
 import { type KeptRecord, longRecordPage } from './pages/long-record.tsx';
@@ -50,11 +49,11 @@ export function longRecordRoutes(steward: Steward, underWay: UnderWayPages): Hon
       const view = await gardenView(steward, c);
       return c.html(longRecordPage({ ...(await shownOf(room, view)), kept: c.req.query('kept') === 'yes' }));
     })
-    .post(PATH, uploadLimit, async (c) => bringIn(c, room))
+    .post(PATH, async (c) => bringIn(c, room))
     .get(`${PATH}/:which{(?:now|former)\\.csv}`, (c) => handOut(c, room))
-    .post(`${PATH}/offer`, formLimit, (c) => offerKept(c, room))
+    .post(`${PATH}/offer`, (c) => offerKept(c, room))
     .get(`${PATH}/offer/:offer`, (c) => look(c, room))
-    .post(`${PATH}/offer/:offer`, formLimit, (c) => take(c, room));
+    .post(`${PATH}/offer/:offer`, (c) => take(c, room));
 }
 
 /** What was tried out, refusals too, for as long as the garden stands as it is; what failed otherwise is tried again. */

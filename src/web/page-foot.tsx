@@ -5,7 +5,7 @@ import type { Context } from 'hono';
 import { tryGetContext } from 'hono/context-storage';
 import { withoutTokens } from '../log/redact.ts';
 import type { UnitSystem } from '../measures/units.ts';
-import { climatePath, GARDENS_PATH, handbookPath } from './addresses.ts';
+import { climatePath, GARDENS_PATH, handbookPath, WHO_GETS_IN_PATH } from './addresses.ts';
 import { docsOfPath } from './page-docs.ts';
 import { readerUnits } from './reader.ts';
 
@@ -33,6 +33,7 @@ export const PageFoot = ({ docs, gardenId, gardenUnits }: FootProps) => (
       <a href={handbookPath()}>The handbook</a>
       {gardenId !== undefined && <a href={climatePath(gardenId)}>The climate</a>}
       {gardenId !== undefined && <a href={GARDENS_PATH}>Other gardens</a>}
+      <a href={WHO_GETS_IN_PATH}>{isSignedIn() ? 'Signed in' : 'Who gets in'}</a>
     </nav>
     <Reading gardenUnits={gardenUnits} />
     <p class="small">Prints in black: Ctrl+P, or Print in the browser’s menu.</p>
@@ -44,6 +45,8 @@ const Explained = ({ docs }: Pick<FootProps, 'docs'>) => {
   const [name, anchor] = (docs ?? (path === undefined ? undefined : docsOfPath(path)))?.split('#') ?? [];
   return name === undefined ? null : <a href={handbookPath(name, anchor)}>This page explained</a>;
 };
+
+const isSignedIn = (): boolean => tryGetContext()?.get('signedIn') !== undefined;
 
 /** The switch between units. */
 const Reading = ({ gardenUnits }: Pick<FootProps, 'gardenUnits'>) => {

@@ -5,6 +5,7 @@ import { type Context, Hono } from 'hono';
 import { getCookie, setCookie } from 'hono/cookie';
 import type { UnitSystem } from '../measures/units.ts';
 import { readForm } from './form.ts';
+import { ownPath } from './own-path.ts';
 import { Trouble } from './trouble.ts';
 
 const COOKIE = 'reading';
@@ -30,11 +31,4 @@ export function readerRoutes(): Hono {
     setCookie(c, COOKIE, units, { path: '/', maxAge: KEPT_S, httpOnly: true, sameSite: 'Lax' });
     return c.redirect(ownPath(form.text('back')), 303);
   });
-}
-
-/** A page of this program: never an address elsewhere. */
-function ownPath(path: string): string {
-  const base = 'http://own.invalid';
-  const url = URL.canParse(path, base) ? new URL(path, base) : undefined;
-  return url?.origin === base && !url.pathname.startsWith('//') ? `${url.pathname}${url.search}` : '/';
 }

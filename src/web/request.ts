@@ -3,6 +3,7 @@
  */
 import type { HttpBindings } from '@hono/node-server';
 import type { Context } from 'hono';
+import { countedBy } from './sign-in/network.ts';
 
 /** A request that may have come over a socket, or straight from a test. */
 export type ClientContext = Context<{ Bindings: Partial<HttpBindings> }>;
@@ -15,11 +16,7 @@ export function headerOf(c: ClientContext, name: string): string | undefined {
   return Array.isArray(value) ? value.join(', ') : value;
 }
 
-/**
- * Who asks, by address. The port is open to this computer alone, so what comes through a proxy of its own carries the
- * reader's address as the last of X-Forwarded-For.
- */
+/** Who asks, by the address they are counted by; see sign-in/caller.ts. */
 export function clientOf(c: ClientContext): string {
-  const forwarded = headerOf(c, 'x-forwarded-for')?.split(',').at(-1)?.trim();
-  return (forwarded ?? c.env?.incoming?.socket.remoteAddress ?? '').slice(0, 100);
+  return countedBy(c.get('caller').address);
 }

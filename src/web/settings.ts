@@ -9,6 +9,10 @@ export interface WebSettings {
   publicUrl?: URL;
   /** Names of this computer besides the loopback ones, such as "hollow.local". */
   hostNames: readonly string[];
+  /** Whether other computers of the network can reach the port, so that it answers under its addresses too. */
+  isOpenToNetwork?: boolean;
+  /** Proxies that are believed when they say for whom they ask: addresses, or networks such as 172.16.0.0/12. */
+  trustedProxies?: readonly string[];
 }
 
 /** Names under which only this computer reaches itself. */

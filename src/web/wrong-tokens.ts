@@ -3,6 +3,7 @@
  * with an address that does exist are never held up.
  */
 import { performance } from 'node:perf_hooks';
+import { remember } from './remembered.ts';
 
 /** How often something may be tried in a window. */
 interface TryLimit {
@@ -40,20 +41,13 @@ class Tries {
     const window =
       before !== undefined && now < before.endsMs ? before : { count: 0, endsMs: now + this.#limit.windowMs };
     window.count += 1;
-    if (window !== before) this.#remember(client, window);
+    if (window !== before) remember(this.#windows, client, window, CLIENTS);
     return window.count > this.#limit.tries ? Math.ceil((window.endsMs - now) / 1000) : undefined;
   }
 
   /** Clients remembered now. */
   get remembered(): number {
     return this.#windows.size;
-  }
-
-  #remember(client: string, window: { count: number; endsMs: number }): void {
-    this.#windows.delete(client);
-    const [oldest] = this.#windows.keys();
-    if (this.#windows.size >= CLIENTS && oldest !== undefined) this.#windows.delete(oldest);
-    this.#windows.set(client, window);
   }
 }
 

@@ -5,8 +5,10 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Readable } from 'node:stream';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { program } from '../../src/cli/program.ts';
+import { secretInlet } from '../../src/cli/secret-inlet.ts';
 import { readSettings } from '../../src/cli/settings.ts';
 import { NOW } from '../cli/loamtide.ts';
 
@@ -37,6 +39,7 @@ test('what they start is the program, by a command it has', () => {
   const names = program({
     stdout: outlet,
     stderr: outlet,
+    secrets: secretInlet(Readable.from([]), outlet),
     env: {},
     cwd: '.',
     now: () => NOW,

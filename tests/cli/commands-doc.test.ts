@@ -1,7 +1,9 @@
 import { readFileSync } from 'node:fs';
+import { Readable } from 'node:stream';
 import type { Command } from 'commander';
 import { expect, test } from 'vitest';
 import { program } from '../../src/cli/program.ts';
+import { secretInlet } from '../../src/cli/secret-inlet.ts';
 import { NOW } from './loamtide.ts';
 
 const page = readFileSync(new URL('../../docs/commands.md', import.meta.url), 'utf8');
@@ -9,6 +11,7 @@ const page = readFileSync(new URL('../../docs/commands.md', import.meta.url), 'u
 const whole = program({
   stdout: { write: () => undefined },
   stderr: { write: () => undefined },
+  secrets: secretInlet(Readable.from([]), { write: () => undefined }),
   env: {},
   cwd: '.',
   now: () => NOW,
@@ -23,8 +26,8 @@ function commandsOf(command: Command, group = ''): [string, Command][] {
   });
 }
 
-test('the page has forty-four commands to tell of', () => {
-  expect(commandsOf(whole)).toHaveLength(44);
+test('the page has forty-five commands to tell of', () => {
+  expect(commandsOf(whole)).toHaveLength(45);
 });
 
 test.each(commandsOf(whole))('docs/commands.md tells of %s and of every option it takes', (name, command) => {

@@ -1,8 +1,10 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { Readable } from 'node:stream';
 import { onTestFinished } from 'vitest';
 import { run } from '../../src/cli/run.ts';
+import { secretInlet } from '../../src/cli/secret-inlet.ts';
 import type { Surroundings } from '../../src/cli/surroundings.ts';
 
 /** What a run of the program came to. */
@@ -29,6 +31,7 @@ export function loamtideIn(cwd: string, other: Partial<Surroundings> = {}) {
     const code = await run(argv, {
       stdout: { write: (text) => (written.out += text) },
       stderr: { write: (text) => (written.err += text) },
+      secrets: secretInlet(Readable.from([]), { write: () => undefined }),
       env: {},
       cwd,
       now: () => NOW,

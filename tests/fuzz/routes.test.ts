@@ -13,6 +13,9 @@ const SEED = 20270420;
 /** Routes that no page or form leads to, and where they are tried. */
 const TRIED_ELSEWHERE: Readonly<Record<string, string>> = {
   'POST /api/piles/:pileId/readings': 'tests/fuzz/readings.test.ts',
+  'POST /sign-in': 'tests/web/sign-in/signing-in.test.ts',
+  'POST /sign-out': 'tests/web/sign-in/signing-in.test.ts',
+  'POST /sign-out/everywhere': 'tests/web/sign-in/signing-in.test.ts',
 };
 
 let laid: Laid;

@@ -56,6 +56,8 @@ const ASKED = [
   '/robots.txt',
   '/health',
   '/style.css',
+  '/who-gets-in',
+  '/sign-in',
   '/handbook/sources',
   '/handbook/sowing',
   `/handbook/images/bed-desk.png`,

@@ -44,13 +44,18 @@ const axeFaults = `async (runOnly) => {
     nodes.map(({ target, html }) => id + ' (' + impact + '): ' + target.join(' ') + ' ' + html.slice(0, 160)));
 }`;
 
-/** No script anywhere; and a drawing that says something has a name, and a table with the same figures beside it. */
+/** Nothing that the Content-Security-Policy would forbid: no script anywhere and no style within; and a drawing that says something has a name, and a table with the same figures beside it. */
 const ownFaults = `() => {
   const faults = [];
   const told = (what, node) => faults.push(what + ': ' + node.outerHTML.slice(0, 120));
   for (const script of document.querySelectorAll('script')) told('a script', script);
+  for (const sheet of document.querySelectorAll('body style')) told('a style sheet within the page', sheet);
   for (const node of document.querySelectorAll('*'))
-    for (const { name } of node.attributes) if (name.startsWith('on')) told('a script in ' + name, node);
+    for (const { name, value } of node.attributes) {
+      if (name.startsWith('on')) told('a script in ' + name, node);
+      if (name === 'style') told('a style within the page', node);
+      if (/^\\s*javascript:/i.test(value)) told('a script in ' + name, node);
+    }
   for (const drawing of document.querySelectorAll('svg')) {
     if (drawing.getAttribute('aria-hidden') === 'true') continue;
     const ids = (drawing.getAttribute('aria-labelledby') ?? '').split(' ').filter((id) => id !== '');

@@ -2,7 +2,7 @@
  * Every page there is: those that links lead to, those that forms lead to, and those that say what is wrong. A route that
  * none of them reaches is found by tests/journeys/pages-walked.test.ts.
  */
-import { GARDENS_PATH, weekPath } from '../../src/web/addresses.ts';
+import { GARDENS_PATH, WHO_GETS_IN_PATH, weekPath } from '../../src/web/addresses.ts';
 import { followedLinks, routeOf } from './followed-links.ts';
 import { askedIn, fromTheMail, GONE, recordLookedAt, sentIn, setUpPages, type Told, WRONG } from './pages-told.ts';
 import type { WalkedApp } from './walked-gardens.ts';
@@ -23,6 +23,10 @@ export const NO_PAGE: Readonly<Record<string, string>> = {
   'GET /gardens/:gardenId/garden-file.yaml': 'a file',
   'GET /gardens/:gardenId/household/mail/html': 'a letter, which has tests of its own',
   'GET /handbook/images/:file': 'a picture',
+  'GET /sign-in': 'asks only where there is a password, and is looked over by itself',
+  'POST /sign-in': 'leads on to the page that was wanted',
+  'POST /sign-out': 'leads on to the sign-in',
+  'POST /sign-out/everywhere': 'leads on to the sign-in',
   'GET /under-way/:id': 'stands only while a work goes on, and is looked over by itself',
   'POST /api/piles/:pileId/readings': 'an answer for programs',
   'POST /gardens/:gardenId/feeds/:feedId/new-address': 'leads on to the feeds',
@@ -46,7 +50,7 @@ export const NO_PAGE: Readonly<Record<string, string>> = {
 export async function pagesWalked({ get, routes, gardens, drafts }: WalkedApp): Promise<WalkedPage[]> {
   const pages: WalkedPage[] = [];
   const add = (told: Told) => pages.push({ route: answering(told, routes), ...told });
-  for (const path of ['/', GARDENS_PATH, '/bring-in']) add({ path, status: 200 });
+  for (const path of ['/', GARDENS_PATH, '/bring-in', WHO_GETS_IN_PATH]) add({ path, status: 200 });
   for (const garden of Object.values(gardens)) {
     const within = new RegExp(`^/(?:handbook|gardens/${garden.id})(?:[/?]|$)`);
     const found = await followedLinks({ get, routes }, { from: [weekPath(garden.id)], within });

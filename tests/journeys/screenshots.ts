@@ -11,6 +11,7 @@ import {
   feedsPath,
   historyPath,
   householdPath,
+  SIGN_IN_PATH,
   seasonEndPath,
   taskPath,
   weatherPath,
@@ -67,5 +68,10 @@ const browser = await openBrowser();
 const pictured = { browser, origin: new URL(demo.feedUrl).origin, pages };
 for (const screen of ['phone', 'desk'] as const) await picture(pictured, screen, 'light');
 await picture(pictured, 'phone', 'dark');
+// From here on every page asks for it.
+await demo.steward.setPassword('beet row under the old pear');
+for (const screen of ['phone', 'desk'] as const) {
+  await picture({ ...pictured, pages: { 'sign-in': SIGN_IN_PATH } }, screen, 'light');
+}
 await browser.close();
 await demo.close();

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { newFeedToken } from '../../src/calendar/token.ts';
-import { appOver, HOST, NOW, sampleApp } from './sample-garden.ts';
+import { appOver, HOST, NOW, sampleApp, sampleFile } from './sample-garden.ts';
 
 async function withFeed() {
-  const opened = await sampleApp();
+  const opened = await sampleApp(sampleFile(), { port: 8137, hostNames: [], trustedProxies: ['127.0.0.1'] });
   const { token } = await opened.steward.addFeed('mill-row', 'phone');
   return { ...opened, token, address: `/feed/${token}.ics` };
 }

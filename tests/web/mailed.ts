@@ -4,10 +4,16 @@ import { listLinks } from '../../src/steward/answers/links.ts';
 import { signerFor } from '../../src/steward/answers/signer.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
 import { openStore } from '../../src/store/store.ts';
+import type { WebSettings } from '../../src/web/settings.ts';
 import { appOver, NOW, sampleFile } from './sample-garden.ts';
 
-/** The address the mail was written for. */
-export const PUBLIC = { port: 8137, hostNames: [], publicUrl: new URL('https://garden.example.org') };
+/** The address the mail was written for, and the proxy on this computer that phones reach it through. */
+export const PUBLIC: WebSettings & { publicUrl: URL } = {
+  port: 8137,
+  hostNames: [],
+  publicUrl: new URL('https://garden.example.org'),
+  trustedProxies: ['127.0.0.1'],
+};
 
 /** How a phone's browser asks from outside, through a proxy. */
 export const OUTSIDE = { Host: 'garden.example.org', 'X-Forwarded-For': '203.0.113.7' };

@@ -1,5 +1,7 @@
+import { Hono } from 'hono';
 import { describe, expect, it } from 'vitest';
 import { readingRoutes } from '../../src/web/readings-route.ts';
+import { knowCaller } from '../../src/web/sign-in/caller.ts';
 import { ToldReadings, WrongTokens } from '../../src/web/wrong-tokens.ts';
 import { HOST, sampleApp, TODAY } from './sample-garden.ts';
 
@@ -16,6 +18,11 @@ async function withKey() {
     });
   const readings = async () => (await steward.view('mill-row')).garden.piles[0]?.readings ?? [];
   return { post, steward, readings, kept, key };
+}
+
+/** The route by itself, behind what says who asks. */
+function readingsAlone(routes: Hono): Hono {
+  return new Hono().use(knowCaller({ port: 8137, hostNames: [] })).route('/', routes);
 }
 
 describe('a reading told by a script', () => {
@@ -149,7 +156,7 @@ describe('a key', () => {
 
   it('guessed too often makes the guesser wait', async () => {
     const { steward } = await sampleApp();
-    const app = readingRoutes(steward, new WrongTokens(() => 0));
+    const app = readingsAlone(readingRoutes(steward, new WrongTokens(() => 0)));
     const guess = () => app.request(PATH, { method: 'POST', headers: { Authorization: 'Bearer guess' } });
     for (let tried = 0; tried < 30; tried += 1) expect((await guess()).status).toBe(401);
     const last = await guess();

@@ -1,8 +1,6 @@
-import { z } from 'zod';
 import { inThreads } from '../../steward/crew/in-threads.ts';
 import { layDemo } from '../../steward/demo.ts';
 import type { Steward } from '../../steward/steward.ts';
-import { assertBindable } from '../../web/server.ts';
 import { feedAddress } from '../../web/settings.ts';
 import { command } from '../command.ts';
 import { faultText } from '../fault-text.ts';
@@ -10,31 +8,23 @@ import { clockOf, dataFolder, withHousehold } from '../household.ts';
 import { keepCopied } from '../keep-copied.ts';
 import { keepPlanned } from '../keep-planned.ts';
 import { keepPosted } from '../keep-posted.ts';
-import { type OpenDoor, openDoor } from '../listen.ts';
+import { assertMayListen, type OpenDoor, openDoor } from '../listen.ts';
 import { everywhere } from '../options.ts';
 import { writeLines } from '../output.ts';
 import { copyingTold, planningTold, postingTold, programLog } from '../program-log.ts';
-import { portValue } from '../values.ts';
+import { portValue, textValue } from '../values.ts';
 
 const LOOPBACK = '127.0.0.1';
 
-const hostValue = z.string().superRefine((host, context) => {
-  try {
-    assertBindable(host);
-  } catch (error) {
-    context.addIssue({ code: 'custom', message: error instanceof Error ? error.message : String(error) });
-  }
-});
-
 export const serve = command({
   name: 'serve',
-  about: 'Serves the web pages and calendar feeds to this computer; makes the demo garden where there is none.',
+  about: 'Serves the web pages and calendar feeds; makes the demo garden where there is none.',
   options: {
     port: { flags: '--port <number>', about: 'port (default: LOAMTIDE_PORT, or 8137)', value: portValue.optional() },
     host: {
       flags: '--host <address>',
-      about: `a loopback address (default: ${LOOPBACK})`,
-      value: hostValue.optional(),
+      about: `the address to listen on (default: LOAMTIDE_ADDRESS, or ${LOOPBACK}); others than loopback ones want a password`,
+      value: textValue('Give an address of this computer, such as 127.0.0.1.').optional(),
     },
     ...everywhere,
   },
@@ -44,6 +34,8 @@ export const serve = command({
     const report = (fault: unknown) => log.error('fault', { fault: faultText(fault) });
     await withHousehold(call, { make: true, report, crew: inThreads() }, async (household) => {
       const { store, steward } = household;
+      const hostname = options.host ?? settings.address ?? LOOPBACK;
+      await assertMayListen(steward, hostname, options.host === undefined ? 'LOAMTIDE_ADDRESS' : '--host');
       for (const { where, what, mend } of await store.checkUp(at.now())) log.warn('check-up', { where, what, mend });
       const empty = await isEmpty(steward);
       if (empty) await layDemo({ steward, clock: clockOf(at, options.today) });
@@ -51,11 +43,11 @@ export const serve = command({
       // Whoever stands on another day looks around: nobody is sent mail of it.
       const stopPosting = options.today === undefined ? keepPosted(steward, postingTold(log)) : async () => undefined;
       const stopCopying = keepCopied(household, at, copyingTold(log));
-      const { publicUrl } = settings;
+      const { publicUrl, trustedProxies } = settings;
       const port = options.port ?? settings.port;
       let closeDoor = async (): Promise<void> => undefined;
       try {
-        const door = await openDoor(steward, { hostname: options.host ?? LOOPBACK, port, publicUrl, log });
+        const door = await openDoor(steward, { hostname, port, publicUrl, trustedProxies, log });
         closeDoor = door.close;
         log.info('started', { address: door.page.href, data: dataFolder(call), node: process.version });
         writeLines(at.stdout, [
