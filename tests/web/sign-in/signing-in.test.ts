@@ -119,7 +119,7 @@ test('what is sent to the sign-in is never a fault of the program, whatever it i
   const { app, steward, reported } = await lockedApp();
   const form = 'application/x-www-form-urlencoded';
   const sent: [type: string, body: string, status: number][] = [
-    [form, '', 400],
+    [form, '', 401],
     ['application/json', '{"password":"x"}', 400],
     ['multipart/form-data; boundary=absent', 'nothing of the kind', 400],
     [form, `password=${'x'.repeat(70_000)}`, 413],
