@@ -4,6 +4,7 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { setTimeout as after } from 'node:timers/promises';
+import { onTestFinished } from 'vitest';
 
 export interface Victim {
   program: string;
@@ -43,6 +44,10 @@ export interface Running {
 
 export function started({ program, argv, env = {}, go = false }: Victim): Running {
   const running = spawn(process.execPath, [program, ...argv], { env: { PATH: process.env.PATH ?? '', ...env } });
+  // A test that runs out of time leaves nobody behind.
+  onTestFinished(() => {
+    running.kill('SIGKILL');
+  });
   const heard = { out: '', err: '' };
   running.stdout.on('data', (chunk) => {
     heard.out += String(chunk);
