@@ -53,7 +53,7 @@ export class SlowPages {
     const answer = Promise.resolve(pages(request));
     const first = await Promise.race([answer, after(AT_ONCE_MS, undefined, { ref: false })]);
     if (first !== undefined) return first;
-    const id = this.underWay.follow({ title: titleOf(method, pathname), failed: '/' }, async () => {
+    const id = this.underWay.follow({ title: titleOf(method, pathname), failed: backFrom(request) }, async () => {
       const late = await answer;
       if (method !== 'GET' || late.status !== 200) return late;
       this.#keep(key, late);
@@ -83,6 +83,15 @@ export class SlowPages {
     const [oldest] = this.#ready.keys();
     if (this.#ready.size > READY_MOST && oldest !== undefined) this.#ready.delete(oldest);
   }
+}
+
+/** The page the reader came from, where that is one that is looked at; else the garden it is about. */
+function backFrom({ url, headers }: Request): string {
+  const { pathname } = new URL(url);
+  const referrer = headers.get('referer') ?? '';
+  const from = URL.canParse(referrer) ? new URL(referrer) : undefined;
+  if (from?.host === headers.get('host') && LOOKED_AT.test(from.pathname)) return from.pathname + from.search;
+  return /^\/gardens\/[^/]+/.exec(pathname)?.[0] ?? '/';
 }
 
 /** The same page for the same reader. */

@@ -6,7 +6,7 @@ import type { Doing } from '../long-work.ts';
 import type { Trouble } from '../trouble.ts';
 
 /** The page that is looked at while work goes on; it asks again by itself. */
-export function underWayPage({ asked: { garden, title }, words, share }: Doing, path: string) {
+export function underWayPage({ asked: { garden, title, failed }, words, share }: Doing, path: string) {
   return page(
     { title, ...(garden === undefined ? {} : { garden }) },
     <article class="under-way">
@@ -19,7 +19,7 @@ export function underWayPage({ asked: { garden, title }, words, share }: Doing, 
       <progress id="how-far" max={1} {...(share === undefined ? {} : { value: share })} />
       <p class="small">
         This page follows by itself and leads on when all is done. You may leave it: the work goes on.{' '}
-        <a href={path}>Look now</a>
+        <a href={path}>Look now</a>, or <a href={failed}>go back</a>.
       </p>
     </article>,
   );
