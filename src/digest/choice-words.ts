@@ -8,7 +8,7 @@ import type { Garden } from '../garden/garden.ts';
 import { capital } from '../measures/capital.ts';
 import { type Day, daysBetween } from '../measures/days.ts';
 import { dated } from '../measures/quantity.ts';
-import { type BedGaps, bedGaps, gapOn } from '../practices/cover-cropping/fit/bed-gaps.ts';
+import { type BedGaps, gapOn } from '../practices/cover-cropping/fit/bed-gaps.ts';
 import { type ChosenFit, chosenFit } from '../practices/cover-cropping/fit/chosen-fit.ts';
 import { passedOver } from '../practices/cover-cropping/fit/passed-over.ts';
 import { fitGap } from '../practices/cover-cropping/fit/sown-fit.ts';
@@ -35,17 +35,20 @@ export interface ChoiceNotes {
   against: readonly string[];
 }
 
+/** A choice with the gaps of the bed it is for. */
+export interface ChosenInBed {
+  choice: Choice;
+  gaps: BedGaps;
+}
+
 /**
  * The notes of a choice.
  *
  * @param after the garden as it would be with the choice taken in
  */
-export function choiceNotes(input: PracticeInput, choice: Choice, after: Garden): ChoiceNotes {
+export function choiceNotes(input: PracticeInput, { choice, gaps }: ChosenInBed, after: Garden): ChoiceNotes {
   const places = takenPlaces(input.garden, choice, after);
   if (choice.kind !== 'stand-planned') return { told: places, against: [] };
-  const bed = input.garden.beds.find(({ id }) => id === choice.bedId);
-  if (bed === undefined) return { told: places, against: [] };
-  const gaps = bedGaps(input, bed);
   const chosen = chosenFit(input, gaps, choice.coverId, choice.sowOn);
   const odds = chosen !== undefined && 'fit' in chosen ? { odds: oddsLines(chosen.fit) } : {};
   return {

@@ -19,6 +19,7 @@ import { followHousehold } from './feeds-of-members.ts';
 import { gardensIn } from './gardens-away.ts';
 import { importGarden, importWeather } from './imports.ts';
 import { importPreview } from './incoming.ts';
+import { looksIn } from './looks.ts';
 import { doneFacts, MARK_DAYS, openTasks, refusal } from './marking.ts';
 import { mendPreview, mendTaken, refusing } from './mend.ts';
 import { type Clock, gardenOf, Planner, type TriedOut, type VersionedView } from './planner.ts';
@@ -133,6 +134,7 @@ export function createSteward(settings: StewardSettings): Steward {
     ...recordsIn({ store, clock, planner }),
     ...postIn({ store, clock, planner, post, report, underWay }),
     ...linksIn({ store, planner }),
+    ...looksIn(planner),
     ...setUpIn({ store, clock, planner }),
     ...gardensIn({ store, clock }, () => steward),
     async previewReport(gardenId, report) {

@@ -2,7 +2,6 @@
  * Makes each garden's plan again when a fact or the day has changed, and hands out the last good one.
  */
 import { DateTime, Settings } from 'luxon';
-import type { Climate } from '../climate/climate.ts';
 import { usualOf } from '../climate/logged.ts';
 import { seasonOf, seasonTurnOf } from '../climate/season.ts';
 import type { Garden } from '../garden/garden.ts';
@@ -16,7 +15,9 @@ import type { Plan } from '../schedule/plan.ts';
 import type { Shelves } from '../store/store.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 import type { Crew, Urgency } from './crew/crew.ts';
-import { type Asked, climateOn, type Ground, noClimates, practiceInput } from './crew/work.ts';
+import type { Look, Seen } from './crew/look.ts';
+import { type Asked, climateOn, type Ground, noClimates, practiceInput, type WorkedOut } from './crew/work.ts';
+import type { Shown } from './look-doings.ts';
 import { Recent } from './recent.ts';
 import { saidToday } from './said-today.ts';
 import type { GardenView } from './steward.ts';
@@ -134,7 +135,7 @@ export class Planner {
   }
 
   /** One planning for all who ask at once. */
-  async #once(gardenId: string, look: Look): Promise<Standing | VersionedView | undefined> {
+  async #once(gardenId: string, look: Sought): Promise<Standing | VersionedView | undefined> {
     const made = this.#current(gardenId, look);
     const going = { version: look.version, urgency: look.urgency, made };
     this.#underWay.set(gardenId, going);
@@ -145,7 +146,7 @@ export class Planner {
     }
   }
 
-  async #current(gardenId: string, { version, withClimate, urgency }: Look): Promise<Standing | undefined> {
+  async #current(gardenId: string, { version, withClimate, urgency }: Sought): Promise<Standing | undefined> {
     const ledger = await this.#shelves.ledger(gardenId);
     const garden = gardenOf(gardenId, ledger);
     const today = this.dayOf(garden);
@@ -168,27 +169,22 @@ export class Planner {
   }
 
   /** Has the crew work out what is not known here. */
-  async #workOut(
-    { garden, today, withClimate, plan, record }: Wanted,
-    urgency: Urgency,
-  ): Promise<{ climate?: Climate; plan?: Plan }> {
+  async #workOut({ garden, today, withClimate, plan, look, record }: Wanted, urgency: Urgency): Promise<WorkedOut> {
     const climateName = await this.#climateName(garden, today, record);
     const known = this.#climates.get(climateName);
     const wantsClimate = withClimate && known === undefined;
-    const wanted = { ...(wantsClimate ? { climate: true } : {}), ...(plan === undefined ? {} : { plan }) };
+    const wanted = { ...(wantsClimate && { climate: true }), ...(plan && { plan }), ...(look && { look }) };
     const ground = async (): Promise<Ground> => {
       const climate = this.#climates.get(climateName);
       if (climate !== undefined) return { climate };
       return { record: record ?? (isRecorded(garden) ? await this.#shelves.weatherRecord(garden.id) : undefined) };
     };
     const asked = { garden, today, climateName, ...wanted };
-    const done = Object.keys(wanted).length === 0 ? {} : await this.#crew.workOut(asked, { ground, urgency });
-    if (done.climate !== undefined) this.#climates.set(climateName, done.climate);
-    const usual = done.climate ?? known;
-    return {
-      ...(withClimate && usual !== undefined ? { climate: climateOn(garden, usual, today) } : {}),
-      ...(done.plan === undefined ? {} : { plan: done.plan }),
-    };
+    const { climate, ...done } =
+      Object.keys(wanted).length === 0 ? {} : await this.#crew.workOut(asked, { ground, urgency });
+    if (climate !== undefined) this.#climates.set(climateName, climate);
+    const usual = climate ?? known;
+    return { ...done, ...(withClimate && usual !== undefined && { climate: climateOn(garden, usual, today) }) };
   }
 
   /** What the climate without the garden's own weather hangs on. */
@@ -228,6 +224,12 @@ export class Planner {
     return this.tryOut(garden.id, ledger, { published, version, record });
   }
 
+  /** Looks at a garden as it is shown. */
+  async look<Asking extends Look>({ garden, plan: { today } }: Shown, look: Asking): Promise<Seen[Asking['at']]> {
+    const { seen } = await this.#workOut({ garden, today, withClimate: false, look }, waitedFor());
+    return seen as Seen[Asking['at']];
+  }
+
   /** The plan that entries would be published with if they were added now to what a view shows. */
   async tryAdding(view: VersionedView, entries: readonly LedgerEntry[]): Promise<TriedOut> {
     const { id } = view.garden;
@@ -255,13 +257,13 @@ export class Planner {
 }
 
 /** What is looked for, and when. */
-interface Look {
+interface Sought {
   version: number;
   withClimate: boolean;
   urgency: Urgency;
 }
 
-interface Wanted extends Pick<Asked, 'garden' | 'today' | 'plan'> {
+interface Wanted extends Pick<Asked, 'garden' | 'today' | 'plan' | 'look'> {
   withClimate: boolean;
   record?: WeatherRecord | undefined;
 }

@@ -24,6 +24,7 @@ import type { ReadingKey } from '../store/reading-keys.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 import type { LinkDoings } from './answers/mail-links.ts';
 import type { GardenDoings } from './garden-doings.ts';
+import type { LookDoings } from './look-doings.ts';
 import type { MailDoings } from './post/mail-doings.ts';
 import type { RecordDoings } from './record-doings.ts';
 import type { SetUpDoings } from './set-up/set-up-doings.ts';
@@ -180,7 +181,14 @@ export interface ChangedPlan extends Plan {
   entry?: number;
 }
 
-export interface Steward extends MailDoings, LinkDoings, SetUpDoings, GardenDoings, RecordDoings, SignInDoings {
+export interface Steward
+  extends MailDoings,
+    LinkDoings,
+    SetUpDoings,
+    GardenDoings,
+    RecordDoings,
+    SignInDoings,
+    LookDoings {
   /** Ids of every garden that is not put away, oldest first. */
   gardenIds(): Promise<string[]>;
   /** Brings a garden in, or a new file of one that is there. Nothing is kept when the plan cannot be made from it. */

@@ -15,7 +15,6 @@ import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
 import type { ProposalAsked } from './addresses.ts';
 import { type Form, SHOWN_CHARACTERS } from './form.ts';
 import { wholeNumber } from './garden-view.ts';
-import { heldFertility } from './held-fertility.ts';
 import { heldProposals } from './held-proposals.ts';
 import { bedsPage, type ShownProposal } from './pages/beds.tsx';
 import type { SentWish } from './pages/wishes.tsx';
@@ -94,8 +93,6 @@ export async function show(c: Context, room: BedsRoom, { view, asked, problems =
     shown === undefined ? held : { problem: shown.proposal.problem, proposal: shown.proposal },
   );
   const all = none ? [noWish, ...problems] : problems;
-  return c.html(
-    bedsPage({ view, table, fed: heldFertility(view), shown, problems: all, sent }),
-    all.length > 0 ? 422 : 200,
-  );
+  const fed = await room.steward.fertility(view);
+  return c.html(bedsPage({ view, table, fed, shown, problems: all, sent }), all.length > 0 ? 422 : 200);
 }

@@ -6,12 +6,13 @@ import { toldSeasons } from '../digest/fertility-sheet.ts';
 import { planningInput } from '../steward/planner.ts';
 import type { Steward } from '../steward/steward.ts';
 import { gardenView } from './garden-view.ts';
-import { heldFertility } from './held-fertility.ts';
 import { fertilityPage } from './pages/fertility.tsx';
 
 export function fertilityRoutes(steward: Steward): Hono {
   return new Hono().get('/gardens/:gardenId/fertility', async (c) => {
     const view = await gardenView(steward, c);
-    return c.html(fertilityPage({ view, told: heldFertility(view), seasons: toldSeasons(planningInput(view)) }));
+    return c.html(
+      fertilityPage({ view, told: await steward.fertility(view), seasons: toldSeasons(planningInput(view)) }),
+    );
   });
 }

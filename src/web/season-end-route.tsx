@@ -2,30 +2,20 @@
  * Season end, the pages of the beds, and choosing what lies in a gap.
  */
 import { type Context, Hono } from 'hono';
-import { memory } from '../climate/remembered.ts';
 import { choiceNotes } from '../digest/choice-words.ts';
 import { plannedFill } from '../digest/fill-sheet.ts';
 import { soilCase } from '../digest/soil-case.ts';
 import type { Bed } from '../garden/garden.ts';
 import type { Problem } from '../garden/problem.ts';
 import { isDay } from '../measures/days.ts';
-import {
-  type BedGaps,
-  bedGaps,
-  choiceOf,
-  type GapOfBed,
-  gapOn,
-  gardenGaps,
-} from '../practices/cover-cropping/fit/bed-gaps.ts';
+import { type BedGaps, choiceOf, type GapOfBed, gapOn } from '../practices/cover-cropping/fit/bed-gaps.ts';
 import { choiceName } from '../practices/cover-cropping/fit/fit.ts';
-import { type SeedToBuy, seedToBuy } from '../practices/cover-cropping/fit/seed-to-buy.ts';
 import { planningInput } from '../steward/planner.ts';
 import type { CoverChoice, GardenView, ReportPreview, Steward } from '../steward/steward.ts';
 import { bedPath, gapWord } from './addresses.ts';
 import { keptChange } from './edit/kept-change.ts';
 import { Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
-import { heldFertility } from './held-fertility.ts';
 import { bedPage, choicePreviewPage } from './pages/bed.tsx';
 import { seasonEndPage } from './pages/season-end.tsx';
 import { refusalsOf } from './task-route.tsx';
@@ -35,20 +25,14 @@ const BED = '/gardens/:gardenId/beds/:bedId';
 
 /** The pages, the preview of a choice, and what takes it in. */
 export function seasonEndRoutes(steward: Steward): Hono {
-  // A view is the same object until a fact or the day changes.
-  const seasonEnds = memory<GardenView, string, { beds: BedGaps[]; seed: SeedToBuy[] }>();
   return new Hono()
     .get('/gardens/:gardenId/season-end', async (c) => {
       const view = await gardenView(steward, c);
-      const { beds, seed } = seasonEnds(view, 'season end', () => {
-        const input = planningInput(view);
-        return { beds: gardenGaps(input), seed: seedToBuy(input) };
-      });
-      return c.html(seasonEndPage({ view, beds, seed }));
+      return c.html(seasonEndPage({ view, ...(await steward.seasonEnd(view)) }));
     })
     .get(BED, async (c) => {
       const { view, bed } = await bedOf(steward, c);
-      return c.html(pageOf(view, bed));
+      return c.html(await pageOf(steward, view, bed));
     })
     .get(`${BED}/choose`, (c) => preview(c, steward, chosen, new Form(new Map(Object.entries(c.req.queries())))))
     .post(`${BED}/choose`, async (c) => take(c, steward, chosen, await readForm(c)))
@@ -57,7 +41,7 @@ export function seasonEndRoutes(steward: Steward): Hono {
 }
 
 /** Reads a choice off a form; nothing when the form cannot mean one, which it then says. */
-type Reading = (form: Form, view: GardenView, bedId: string) => CoverChoice | undefined;
+type Reading = (form: Form, view: GardenView, gaps: BedGaps) => CoverChoice | undefined;
 
 async function bedOf(steward: Steward, c: Context) {
   const view = await gardenView(steward, c);
@@ -66,21 +50,23 @@ async function bedOf(steward: Steward, c: Context) {
   return { view, bed };
 }
 
-function pageOf(view: GardenView, bed: Bed, problems: readonly Problem[] = []) {
+async function pageOf(steward: Steward, view: GardenView, bed: Bed, problems: readonly Problem[] = []) {
   const input = planningInput(view);
+  const [gaps, told] = await Promise.all([steward.bedGaps(view, bed.id), steward.fertility(view)]);
   return bedPage({
     view,
-    gaps: bedGaps(input, bed),
+    gaps,
     planned: plannedFill(input, bed),
     soil: soilCase(view.garden, bed),
-    told: heldFertility(view),
+    told,
     problems,
   });
 }
 
 async function preview(c: Context, steward: Steward, reading: Reading, form: Form) {
   const { view, bed } = await bedOf(steward, c);
-  const choice = reading(form, view, bed.id);
+  const gaps = await steward.bedGaps(view, bed.id);
+  const choice = reading(form, view, gaps);
   let shown: ReportPreview | undefined;
   const problems =
     choice === undefined
@@ -88,17 +74,18 @@ async function preview(c: Context, steward: Steward, reading: Reading, form: For
       : await refusalsOf(async () => {
           shown = await steward.previewReport(view.garden.id, choice);
         });
-  if (choice === undefined || shown === undefined) return refused(c, view, bed.id, problems);
+  if (choice === undefined || shown === undefined) return c.html(await pageOf(steward, view, bed, problems), 422);
   const fields = Object.fromEntries(['gap', 'choice', 'on', 'stand'].map((name) => [name, form.text(name)]));
   const sent = Object.fromEntries(Object.entries(fields).filter(([, value]) => value !== ''));
   const action = new URL(c.req.url).pathname;
-  const notes = choiceNotes(planningInput(view), choice, shown.garden);
+  const notes = choiceNotes(planningInput(view), { choice, gaps }, shown.garden);
   return c.html(choicePreviewPage({ view, bedId: bed.id, choice, preview: shown, notes, action, fields: sent }));
 }
 
 async function take(c: Context, steward: Steward, reading: Reading, form: Form) {
   const { view, bed } = await bedOf(steward, c);
-  const choice = reading(form, view, bed.id);
+  const gaps = await steward.bedGaps(view, bed.id);
+  const choice = reading(form, view, gaps);
   let kept = bedPath(view.garden.id, bed.id);
   const problems =
     choice === undefined
@@ -106,22 +93,14 @@ async function take(c: Context, steward: Steward, reading: Reading, form: Form) 
       : await refusalsOf(async () => {
           kept = await keptChange(steward, view.garden.id, kept, () => steward.report(view.garden.id, choice, BY));
         });
-  if (problems.length > 0) return refused(c, view, bed.id, problems);
+  if (problems.length > 0) return c.html(await pageOf(steward, view, bed, problems), 422);
   return c.redirect(kept, 303);
 }
 
-function refused(c: Context, view: GardenView, bedId: string, problems: readonly Problem[]) {
-  const bed = view.garden.beds.find(({ id }) => id === bedId);
-  if (bed === undefined) throw notFound('No bed of this garden has this address.');
-  return c.html(pageOf(view, bed, problems), 422);
-}
-
-const chosen: Reading = (form, view, bedId) => {
+const chosen: Reading = (form, view, gaps) => {
   const input = planningInput(view);
-  const bed = view.garden.beds.find(({ id }) => id === bedId);
-  const gaps = bed && bedGaps(input, bed);
-  const asked = gaps?.gaps.find(({ span }) => gapWord(span) === form.text('gap'));
-  if (gaps === undefined || asked === undefined) {
+  const asked = gaps.gaps.find(({ span }) => gapWord(span) === form.text('gap'));
+  if (asked === undefined) {
     form.refuse({ where: 'The gap', what: 'It is no longer there.', mend: 'Choose from what the bed has now.' });
     return undefined;
   }
@@ -147,10 +126,10 @@ function choiceIn(form: Form, gap: GapOfBed, make: (fit: GapOfBed['fits'][number
   return choice;
 }
 
-const dropped: Reading = (form, { garden }, bedId) => {
+const dropped: Reading = (form, { garden }, { bed }) => {
   const stand = garden.stands.find(({ id }) => id === form.text('stand'));
-  if (stand !== undefined && stand.bedId === bedId)
-    return { kind: 'stand-dropped', standId: stand.id, bedId, coverId: stand.coverId };
+  if (stand !== undefined && stand.bedId === bed.id)
+    return { kind: 'stand-dropped', standId: stand.id, bedId: bed.id, coverId: stand.coverId };
   form.refuse({ where: 'The cover', what: 'It is not in the plan of this bed.', mend: 'Look at the bed once more.' });
   return undefined;
 };

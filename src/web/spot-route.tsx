@@ -12,7 +12,7 @@ import { offSeason, unusualHow } from '../practices/planting/off-season.ts';
 import { plantingsIn, startWord } from '../practices/planting/planting-in-bed.ts';
 import { seasonName } from '../practices/seasons.ts';
 import { type BrokenBy, brokenBy } from '../steward/bed-plan/broken-by.ts';
-import { type CropChoice, cropChoice, cropChoices, plannedAt } from '../steward/bed-plan/crop-choices.ts';
+import { type CropChoice, cropChoice, plannedAt } from '../steward/bed-plan/crop-choices.ts';
 import { type CropPlan, plantingId } from '../steward/bed-plan/taken-plan.ts';
 import { planningInput } from '../steward/planner.ts';
 import type { GardenView, ReportPreview, Steward } from '../steward/steward.ts';
@@ -36,9 +36,8 @@ export function spotRoutes(steward: Steward): Hono {
       const { view, bed } = await bedOf(steward, c);
       const season = seasonIn(queryOf(c), view);
       if (season === undefined) throw notFound('No season of this bed that can be planned has this address.');
-      const input = planningInput(view);
-      const planned = plannedAt(input, bed.id, season);
-      const choices = cropChoices(input, { bed, season, instead: planned });
+      const planned = plannedAt(planningInput(view), bed.id, season);
+      const choices = await steward.cropChoices(view, { bedId: bed.id, season });
       const name = seasonName(view.climate, season);
       return c.html(spotPage({ view, bed, season, seasonName: name, planned, choices }));
     })

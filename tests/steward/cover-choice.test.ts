@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { choiceNotes } from '../../src/digest/choice-words.ts';
+import type { Garden } from '../../src/garden/garden.ts';
 import { InputRefused } from '../../src/garden/problem.ts';
 import { bedGaps, choiceOf } from '../../src/practices/cover-cropping/fit/bed-gaps.ts';
 import { choiceName } from '../../src/practices/cover-cropping/fit/fit.ts';
@@ -34,9 +35,17 @@ const rye: CoverChoice = {
   sowOn: '2027-09-15',
 };
 
-const gapAfterBeans = (view: GardenView) => {
+const gapsOfWall = (view: GardenView) => {
   const bed = view.garden.beds.find(({ id }) => id === 'wall');
-  const gap = bed && bedGaps(planningInput(view), bed).gaps.find(({ span }) => span.before?.planting.id === 'beans');
+  if (bed === undefined) throw new Error('There is no wall bed.');
+  return bedGaps(planningInput(view), bed);
+};
+
+const notes = (view: GardenView, choice: CoverChoice, after: Garden) =>
+  choiceNotes(planningInput(view), { choice, gaps: gapsOfWall(view) }, after);
+
+const gapAfterBeans = (view: GardenView) => {
+  const gap = gapsOfWall(view).gaps.find(({ span }) => span.before?.planting.id === 'beans');
   if (gap === undefined) throw new Error('The beans leave no gap.');
   return gap;
 };
@@ -303,9 +312,7 @@ describe('what is planned already', () => {
     const vetch = chosenIn(view, 'hairy_vetch', '2027-09-02');
     expect(vetch).toMatchObject({ instead: ['wall-rye'] });
     const { garden: after } = await steward.previewReport(garden, vetch);
-    expect(choiceNotes(planningInput(view), vetch, after).told).toContain(
-      'It takes the place of the winter rye planned for ⟦2027-09-15⟧.',
-    );
+    expect(notes(view, vetch, after).told).toContain('It takes the place of the winter rye planned for ⟦2027-09-15⟧.');
   });
 
   it('is said of a mulch, too, that it gives way', async () => {
@@ -313,7 +320,7 @@ describe('what is planned already', () => {
     await steward.report(garden, chosenIn(await steward.view(garden), 'mulch-leaves'), 'ada');
     const view = await steward.view(garden);
     const { garden: after } = await steward.previewReport(garden, rye);
-    expect(choiceNotes(planningInput(view), rye, after).told).toEqual([
+    expect(notes(view, rye, after).told).toEqual([
       'It takes the place of the mulch of leaves chosen from ⟦2027-08-29⟧ on.',
     ]);
   });
@@ -324,7 +331,7 @@ describe('what is said before a choice is accepted', () => {
     const { steward, garden } = await household(file);
     const view = await steward.view(garden);
     const { garden: after } = await steward.previewReport(garden, choice);
-    return choiceNotes(planningInput(view), choice, after);
+    return notes(view, choice, after);
   };
 
   it('is nothing against a choice that fits', async () => {
@@ -334,7 +341,7 @@ describe('what is said before a choice is accepted', () => {
     const choice = gap.fits[0] && choiceOf(planningInput(view), gap, gap.fits[0]);
     if (choice === undefined || gap.fits[0]?.verdict === 'poor') throw new Error('Nothing fits.');
     const { garden: after } = await steward.previewReport(garden, choice);
-    expect(choiceNotes(planningInput(view), choice, after)).toEqual({ told: [], against: [] });
+    expect(notes(view, choice, after)).toEqual({ told: [], against: [] });
   });
 
   it('is the reasons against one that fits badly or not at all', async () => {

@@ -79,6 +79,53 @@ describe('a page that takes over a second', () => {
     expect((await get(path)).status).not.toBe(500);
   });
 
+  it('leads back to the page its reader came from, and else to its garden', async () => {
+    const { garden, hold, state, get } = await slowApp();
+    hold();
+    const edit = `${garden}/edit/beds/north/delete`;
+    const back = async (headers: object) => {
+      const page = await (await get(leadsTo(await get(edit, headers)))).text();
+      return /href="([^"]*)">go back</.exec(page)?.[1];
+    };
+    const from = (url: string) => back({ Referer: url });
+    expect(
+      await Promise.all([
+        from(`http://${HOST}${garden}/edit?list=beds`),
+        from(`http://elsewhere.example${garden}/edit`),
+        from(`http://${HOST}//elsewhere.example/gardens/`),
+        from(`http://${HOST}/under-way/abcdefghijklmnop`),
+        back({}),
+      ]),
+    ).toEqual([`${garden}/edit?list=beds`, garden, garden, garden, garden]);
+    state.letGo();
+  });
+
+  it('is that of the gaps, the ledgers and the crops of a bed too, each worked out once for all who look', async () => {
+    const { garden, hold, state, get } = await slowApp();
+    const season = Number(MORNING.slice(0, 4)) + 1;
+    const looks = ['/season-end', '/fertility', '/beds/wall', `/beds/wall/season?season=${season}`];
+    hold();
+    const begun = await Promise.all([...looks, ...looks].map((path) => get(garden + path)));
+    expect(begun.map((answer) => leadsTo(answer))).toEqual(Array(8).fill(expect.stringMatching(/^\/under-way\//)));
+    state.letGo();
+    const led = async (path: string): Promise<string> => leadsTo(await get(path)) || led(path);
+    const ended = await Promise.all(begun.slice(0, 4).map((answer) => led(leadsTo(answer))));
+    expect(ended).toEqual(looks.map((path) => garden + path));
+    const { works } = state;
+    const pages = await Promise.all([...looks, ...looks].map((path) => get(garden + path)));
+    expect(pages.map(({ status }) => status)).toEqual(Array(8).fill(200));
+    expect(state.works).toBe(works);
+  });
+
+  it('works the gaps of a bed out once for a choice that is refused', async () => {
+    const { garden, state, get } = await slowApp();
+    const before = state.works;
+    const refused = await get(`${garden}/beds/wall/choose?gap=none&choice=oats`);
+    expect([refused.status, plain(await refused.text())]).toEqual([422, expect.stringContaining('no longer there')]);
+    // The gaps and the ledgers of its page; the garden itself is planned already.
+    expect(state.works - before).toBe(2);
+  });
+
   it('is not handed to a reader with other cookies', async () => {
     const { garden, hold, state, get } = await slowApp();
     hold();

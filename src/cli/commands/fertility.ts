@@ -1,5 +1,3 @@
-import { fertilitySheet } from '../../digest/fertility-sheet.ts';
-import { planningInput } from '../../steward/planner.ts';
 import { bedNamed } from '../bed-named.ts';
 import { command } from '../command.ts';
 import { fertilityJson, fertilityLines } from '../fertility-text.ts';
@@ -28,7 +26,7 @@ export const fertility = command({
       const { garden } = view;
       const { units } = garden.place;
       const bed = options.bed === undefined ? undefined : bedNamed(garden.beds, options.bed);
-      const told = fertilitySheet(planningInput(view)).filter(({ bedId }) => bed === undefined || bedId === bed.id);
+      const told = (await steward.fertility(view)).filter(({ bedId }) => bed === undefined || bedId === bed.id);
       if (options.format === 'json') writeJson(at.stdout, { garden: garden.id, ...fertilityJson(told) }, units);
       else writeLines(at.stdout, fertilityLines(view, told, bed !== undefined));
     }),

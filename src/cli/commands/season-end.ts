@@ -1,5 +1,5 @@
 import { changePreview } from '../../digest/change-preview.ts';
-import { choiceNotes } from '../../digest/choice-words.ts';
+import { type ChosenInBed, choiceNotes } from '../../digest/choice-words.ts';
 import { coversToSow } from '../../digest/cover-sowings.ts';
 import { fitTold, gapInWords } from '../../digest/fit-words.ts';
 import { wrapped } from '../../digest/wrapped.ts';
@@ -12,7 +12,7 @@ import { seedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
 import { fitGap } from '../../practices/cover-cropping/fit/sown-fit.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import { planningInput } from '../../steward/planner.ts';
-import type { CoverChoice, Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/steward.ts';
 import { factInWords } from '../../web/ledger-words.ts';
 import { bedNamed } from '../bed-named.ts';
 import { command, switchOption } from '../command.ts';
@@ -56,8 +56,8 @@ export const seasonEnd = command({
       const { units } = garden.place;
       const beds = options.bed === undefined ? garden.beds : [bedNamed(garden.beds, options.bed)];
       if (options.choose !== undefined) {
-        const choice = chosen(input, beds, options.choose, options.on);
-        return choose({ at, steward, gardenId, apply, json: options.format === 'json' }, choice);
+        const inBed = chosen(input, beds, options.choose, options.on);
+        return choose({ at, steward, gardenId, apply, json: options.format === 'json' }, inBed);
       }
       if (options.on !== undefined || apply)
         throw refusal('Nothing was chosen.', '--choose', 'is missing.', 'Name a cover such as oats with --choose.');
@@ -74,7 +74,7 @@ export const seasonEnd = command({
 });
 
 /** The choice a word names: for the gap that is next to be decided, or for the one the day that is asked for lies in. */
-function chosen(input: PracticeInput, beds: readonly Bed[], word: string, on: string | undefined): CoverChoice {
+function chosen(input: PracticeInput, beds: readonly Bed[], word: string, on: string | undefined): ChosenInBed {
   const [bed, ...others] = beds;
   if (bed === undefined || others.length > 0)
     throw refusal('Nothing was chosen.', '--bed', 'is missing.', 'Name the bed it is for with --bed.');
@@ -92,7 +92,7 @@ function chosen(input: PracticeInput, beds: readonly Bed[], word: string, on: st
   const wanted = on === undefined ? named.find(isNext) : (named.find(canBeHad) ?? first);
   const choice =
     wanted && (on !== undefined || canBeHad(wanted)) ? choiceOf(input, wanted.gap, wanted.fit, on) : undefined;
-  if (choice !== undefined) return choice;
+  if (choice !== undefined) return { choice, gaps: all };
   const { what, mend } = noSowing(input, bed, wanted ?? first, on === undefined ? named.filter(canBeHad) : []);
   throw refusal('Nothing was chosen.', '--choose', what, mend);
 }
@@ -139,12 +139,13 @@ interface Choosing {
   json: boolean;
 }
 
-async function choose({ at, steward, gardenId, apply, json }: Choosing, choice: CoverChoice): Promise<void> {
+async function choose({ at, steward, gardenId, apply, json }: Choosing, chosen: ChosenInBed): Promise<void> {
+  const { choice } = chosen;
   const view = await steward.view(gardenId);
   const { before, after, garden } = await steward.previewReport(gardenId, choice);
   if (apply) await steward.report(gardenId, choice, BY);
   const preview = changePreview(before, after);
-  const notes = choiceNotes(planningInput(view), choice, garden);
+  const notes = choiceNotes(planningInput(view), chosen, garden);
   const { units } = garden.place;
   if (json) {
     writeJson(at.stdout, { garden: gardenId, applied: apply, choice, ...notes, ...previewJson(preview) }, units);

@@ -15,6 +15,7 @@ import { readStationTable } from '../../store/station-file.ts';
 import type { WeatherRecord } from '../../store/weather.ts';
 import { climateOf } from '../garden-climate.ts';
 import { Recent } from '../recent.ts';
+import { type Look, type Seen, seenAt } from './look.ts';
 
 /** Days ahead that tasks are worked out for: the feed's year and a month, so that nothing ends at its edge. */
 const DAYS_AHEAD = 396;
@@ -29,12 +30,15 @@ export interface Asked {
   climate?: boolean;
   /** Makes a plan of it. */
   plan?: Pick<PlanInput, 'now' | 'factsVersion' | 'published' | 'silent' | 'said'>;
+  /** Works out something else of it, which a page shows. */
+  look?: Look;
 }
 
 /** What came of it, each where it was asked for. */
 export interface WorkedOut {
   climate?: Climate;
   plan?: Plan;
+  seen?: Seen[Look['at']];
 }
 
 /** What a climate is made of: the climate itself where it is known, else the record behind it, where it has one. */
@@ -66,10 +70,11 @@ export function noClimates(): Climates {
  */
 export async function workOut(asked: Asked, room: WorkRoom): Promise<WorkedOut> {
   const usual = await usualClimate(asked, room);
-  const { garden, today, plan } = asked;
+  const { garden, today, plan, look } = asked;
   return {
     ...(asked.climate === true ? { climate: usual } : {}),
     ...(plan === undefined ? {} : { plan: planOf(garden, usual, today, plan) }),
+    ...(look === undefined ? {} : { seen: seenAt(inputOn(garden, usual, today), look) }),
   };
 }
 
@@ -103,9 +108,21 @@ function draftsOn(garden: Garden, usual: Climate, today: Day): readonly TaskDraf
   const drafts = known.get(hangsOn) ?? new Recent<string, readonly TaskDraft[]>(DRAFTS_HELD);
   known.set(hangsOn, drafts);
   const facts = JSON.stringify([today, garden]);
-  const made = drafts.get(facts) ?? draftsOf(practiceInput(garden, climateOn(garden, usual, today), today));
+  const made = drafts.get(facts) ?? draftsOf(inputOn(garden, usual, today));
   drafts.set(facts, made);
   return made;
+}
+
+const inputs = new WeakMap<Climate, { facts: string; input: PracticeInput }>();
+
+/** What the practices look at. The last garden under a climate stays the same object: what they remembered of it hangs on it. */
+function inputOn(garden: Garden, usual: Climate, today: Day): PracticeInput {
+  const facts = JSON.stringify([today, garden]);
+  const last = inputs.get(usual);
+  if (last?.facts === facts) return last.input;
+  const input = practiceInput(garden, climateOn(garden, usual, today), today);
+  inputs.set(usual, { facts, input });
+  return input;
 }
 
 /** What the practices look at on a day. */

@@ -35,7 +35,7 @@ function given(crew: Crew, name: string, isWaitedFor = true, ground = nothing): 
 }
 
 describe('plans made in a thread', () => {
-  it('are those made beside the pages, byte for byte, through changes, looks and undoings', async () => {
+  it('are those made beside the pages, byte for byte, through changes, looks and undoings, and so is all that is looked at', async () => {
     const crew = inThreads({ size: 1 });
     const told = async (by: Crew) => {
       const clock = { today: '2027-05-12', now: () => '2027-05-12T12:00:00.000Z' };
@@ -50,7 +50,18 @@ describe('plans made in a thread', () => {
       const looked = await steward.previewUndo(north);
       const back = await steward.undo(north, undefined, 'ada');
       const views = await Promise.all([demo, north, south].map((id) => steward.view(id)));
-      return JSON.stringify([done, looked, back, views]);
+      const [view] = views.slice(1);
+      if (view === undefined) throw new Error('There is no garden in the north.');
+      const season = Number(clock.today.slice(0, 4)) + 1;
+      const bedId = view.garden.beds[0]?.id ?? '';
+      const looks = await Promise.all([
+        steward.seasonEnd(view),
+        steward.bedGaps(view, bedId),
+        steward.fertility(view),
+        steward.cropChoices(view, { bedId, season }),
+      ]);
+      expect(looks.map((look) => JSON.stringify(look).length > 500)).toEqual([true, true, true, true]);
+      return JSON.stringify([done, looked, back, views, looks]);
     };
     const [inThread, here] = [await told(crew), await told(inThisThread())];
     expect(inThread === here).toBe(true);
