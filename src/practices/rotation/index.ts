@@ -26,7 +26,7 @@ import { clearReasons } from './reasons.ts';
 import { remainsDraft } from './remains-draft.ts';
 import { rotationSentences } from './sentences.ts';
 import { settleDrafts } from './settle-draft.ts';
-import { clearsAtOnce, sickClearing, wentWithTheSick } from './sick-clearing.ts';
+import { clearsAtOnce, sickClearing, sickWentWithAll, wentWithTheSick } from './sick-clearing.ts';
 import { clearSteps, isLifted } from './steps.ts';
 import { warnings } from './warning.ts';
 
@@ -57,6 +57,7 @@ function bedDrafts(input: PracticeInput, bed: Bed, sick: readonly SickPlanting[]
   const clears = changeovers(input, bed, spans, sick);
   const remains = sick.flatMap((each) => {
     const span = spans.find(({ planting }) => planting.id === each.planting?.id);
+    if (span !== undefined && sickWentWithAll(input, each, span)) return [];
     const open = span !== undefined && isOpen(input, bed, span, spans) ? span : undefined;
     if (open !== undefined && clearsAtOnce(input, each, open)) return [];
     return [remainsDraft(input, each, (open !== undefined && open.to >= each.on) || span?.end === 'permanent')];

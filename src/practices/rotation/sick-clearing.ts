@@ -21,11 +21,28 @@ import {
 } from './remains-draft.ts';
 
 const ALL_OUT =
-  'Did the whole crop come out with the sick plants? Then tell its last harvest on the bed’s page, and this is not asked any more.';
+  'Did the whole crop come out with the sick plants? Then tell that day as its last harvest on the bed’s page, and this is not asked any more.';
 
-/** Whether a sick crop that is over was taken out with what was sick: the one job was the other. */
+/** What makes clearing a sick crop another job than clearing a sound one. */
+const CLEAR_SICK = 'clear-sick';
+
+/**
+ * Whether a sick crop was taken out whole with what was sick: the one job was the other. Where it was harvested after
+ * that, plants were left.
+ */
 export function wentWithTheSick({ garden }: PracticeInput, sick: SickPlanting, { planting }: CropSpan): boolean {
-  return planting.lastHarvest?.happened === true && garden.done.some(({ key }) => key === remainsKey(sick));
+  const { lastHarvest } = planting;
+  if (lastHarvest?.happened !== true) return false;
+  return garden.done.some(({ key, on }) => key === remainsKey(sick) && lastHarvest.day <= on);
+}
+
+/** Whether what was sick went when the crop was cleared, roots and all, since something was found on it. */
+export function sickWentWithAll(
+  { garden }: PracticeInput,
+  { on: found }: SickPlanting,
+  { planting }: CropSpan,
+): boolean {
+  return garden.done.some(({ key, on, job }) => key === clearKey(planting.id) && job.id === CLEAR_SICK && on >= found);
 }
 
 /** Whether a sick crop is over so soon that taking out what is sick and clearing the bed are one job. */
@@ -40,7 +57,7 @@ export function sickClearing(input: PracticeInput, clear: TaskDraft, sick: SickP
   const next = clear.steps.at(-1);
   return {
     ...clear,
-    job: { id: 'clear-sick', title: 'Clear the bed roots and all, nothing to the compost' },
+    job: { id: CLEAR_SICK, title: 'Clear the bed roots and all, nothing to the compost' },
     title: `Clear the ${crop} from ${bed.name}, roots and all, nothing to the compost`,
     steps: [
       ...(atOnce ? [] : [ALL_OUT]),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { DiseaseFound, Garden } from '../../../src/garden/garden.ts';
+import type { DiseaseFound, DoneMark, Garden } from '../../../src/garden/garden.ts';
 import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { bed, cover, draft, draftsIn, frostDates, garden, rulesOf, setOut, sown } from '../gardens.ts';
 
@@ -20,6 +20,18 @@ function all(parts: Parameters<typeof garden>[0], over = climate) {
 function rotation(parts: Parameters<typeof garden>[0], over = climate) {
   return all(parts, over).filter(({ kind }) => kind !== 'settle-plan');
 }
+
+const doneMark = (key: string, on: string, job: string): DoneMark => ({
+  key,
+  on,
+  practice: 'rotation',
+  kind: 'clear-bed',
+  title: 'Done',
+  job: { id: job, title: 'Done' },
+  subject: { type: 'bed', id: 'a', name: 'Bed A' },
+  effortMinutes: 10,
+  entry: 2,
+});
 
 const keysOf = (drafts: readonly { key: string }[]) => drafts.map(({ key }) => key).sort();
 
@@ -72,6 +84,25 @@ describe('a crop found sick', () => {
     expect(keysOf(rotation({ plantings: [over], diseases: [clubroot], skipped }))).toContain(
       'disease-remains/planting:cab',
     );
+  });
+
+  it('taken out whole with what was sick asks for no clearing later; harvested on after that, it does', () => {
+    const harvested = (day: string) => setOut('cabbage', '2027-05-01', { id: 'cab', harvested: day });
+    const done = [doneMark('disease-remains/planting:cab', '2027-07-22', 'take-out-sick')];
+    const early = { startedOn: '2027-07-22', plantings: [harvested('2027-07-22')], diseases: [clubroot], done };
+    expect(keysOf(rotation(early))).not.toContain('bed-clear/planting:cab');
+    const later = { ...early, startedOn: '2027-09-10', plantings: [harvested('2027-09-10')] };
+    expect(keysOf(rotation(later))).toContain('bed-clear/planting:cab');
+  });
+
+  it('cleared roots and all has nothing more taken out; cleared as a sound one before, it has', () => {
+    const plantings = [setOut('cabbage', '2027-05-01', { id: 'cab', harvested: '2027-07-22' })];
+    const cleared = (on: string, job: string) => {
+      const done = [doneMark('bed-clear/planting:cab', on, job)];
+      return keysOf(rotation({ startedOn: '2027-07-22', plantings, diseases: [clubroot], done }));
+    };
+    expect(cleared('2027-07-22', 'clear-sick')).toEqual([]);
+    expect(cleared('2027-07-20', 'clear-bed')).toEqual(['disease-remains/planting:cab']);
   });
 
   it('that was gone before has its roots taken out after all', () => {
