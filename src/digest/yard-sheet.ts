@@ -4,7 +4,7 @@
  */
 import { addDays, type Day, dayOf, dayParts, latestOf } from '../measures/days.ts';
 import { dated, quantity } from '../measures/quantity.ts';
-import type { BedDemand, CompostBalance, HeapSupply, Shortfall } from '../practices/compost-balance.ts';
+import type { BedDemand, BedUnserved, CompostBalance, HeapSupply, Shortfall } from '../practices/compost-balance.ts';
 import { boughtWords, pileWords, thinnerWords } from '../practices/topdressing/ways-in-words.ts';
 
 /** Months shown, the running one first. House default: a year, and the month it comes round to. */
@@ -67,12 +67,17 @@ export function yardSheet(balance: CompostBalance, today: Day): YardSheet {
         ({ bedName, phosphorusPpm }) =>
           `${bedName} gets none: its soil test found ${phosphorusPpm} ppm of phosphorus, which is very high. Test again in a few years.`,
       ),
-      ...balance.unserved.map(
-        ({ bedName, season, closes, comes }) =>
-          `${bedName} gets none for ${season}: its days end on ${dated(closes)}, and compost from elsewhere can be here and tested with beans about ${dated(comes)} at the soonest. Its next layer is that of ${season + 1}.`,
-      ),
+      ...balance.unserved.map(unservedWords),
     ],
   };
+}
+
+function unservedWords({ bedName, season, closes, comes }: BedUnserved): string {
+  const why =
+    comes === undefined
+      ? `its days were over on ${dated(closes)}, before the garden was brought in`
+      : `its days end on ${dated(closes)}, and compost from elsewhere can be here and tested with beans about ${dated(comes)} at the soonest`;
+  return `${bedName} gets none for ${season}: ${why}. Its next layer is that of ${season + 1}.`;
 }
 
 /** A bed as the yard serves it: a new one takes what it is given and is never short, or it is not there at all. */

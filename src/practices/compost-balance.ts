@@ -55,13 +55,14 @@ export interface BedSpared {
   phosphorusPpm: number;
 }
 
-/** A bed whose layer of a season no compost can be in hand for. */
+/** A bed whose layer of a season no compost can be in hand for, or whose days for it were over too soon. */
 export interface BedUnserved {
   bedName: string;
   season: number;
-  /** The last day of its layer, and the first on which compost ordered at once could be spread. */
+  /** The last day of its layer. */
   closes: Day;
-  comes: Day;
+  /** The first day on which compost ordered at once could be spread; absent where the garden was brought in too late. */
+  comes?: Day;
 }
 
 /** What can be done about a shortage. */

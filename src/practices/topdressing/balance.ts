@@ -8,6 +8,7 @@ import { bedLayer } from '../compost-layer.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
 import type { BoughtHeap } from './bought.ts';
 import type { Unserved } from './in-hand.ts';
+import { closedBefore } from './need.ts';
 import type { Shortage } from './shortage.ts';
 import { type Heap, type Share, stockOnHand } from './stock.ts';
 import { waysOut } from './ways-out.ts';
@@ -53,12 +54,15 @@ export function balanceOf(
       const { by, phosphorusPpm } = bedLayer(input.garden, id);
       return by === 'phosphorus' && phosphorusPpm !== undefined ? [{ bedName: name, phosphorusPpm }] : [];
     }),
-    unserved: unserved.map(({ need: { bed, season, window }, comes }) => ({
-      bedName: bed.name,
-      season,
-      closes: window.latest,
-      comes,
-    })),
+    unserved: [
+      ...closedBefore(input, found),
+      ...unserved.map(({ need: { bed, season, window }, comes }) => ({
+        bedName: bed.name,
+        season,
+        closes: window.latest,
+        comes,
+      })),
+    ],
     heaps: stockOnHand(input.garden, { made: found.compostSupply, bought }).filter(isLeft).map(supplyOf),
     shortfalls: shortages.map((shortage) => ({
       season: shortage.season,

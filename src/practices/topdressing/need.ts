@@ -5,7 +5,7 @@ import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { daysBetween } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
-import type { Thinner } from '../compost-balance.ts';
+import type { BedUnserved, Thinner } from '../compost-balance.ts';
 import { type BedLayer, bedLayer } from '../compost-layer.ts';
 import { bedFillings, fillOf } from '../fill-window.ts';
 import type { Findings, PracticeInput } from '../practice.ts';
@@ -59,17 +59,46 @@ export function byTime(a: BedNeed, b: BedNeed): number {
 }
 
 function seasonNeeds(input: PracticeInput, found: Findings, season: number): BedNeed[] {
-  const { garden, climate, today } = input;
+  const { garden, today } = input;
   return garden.beds.flatMap((bed) => {
-    if ((firstSeasonOf(climate, bed) ?? season - 1) >= season) return [];
-    const layer = bedLayer(garden, bed.id);
-    if (layer.depthMm === 0 || alreadyGiven(input, bed, season)) return [];
-    const when = layerWindow(input, found, bed, season, layer);
-    if (when === undefined) return [];
+    const wanted = wantedIn(input, found, bed, season);
+    if (wanted === undefined) return [];
+    const { layer, when } = wanted;
     const { latest } = when.window;
     if (latest < garden.startedOn || daysBetween(latest, today) > STILL_WANTED_DAYS) return [];
     const litres = wholeLitres(layerLitres(areaOf(bed), layer.depthMm));
     return [{ bed, season, layer, litres, skipped: garden.skipped[when.key] !== undefined, ...when }];
+  });
+}
+
+/** A bed's layer of a season not given yet, and when it can go on, past or to come; nothing where it gets none. */
+function wantedIn(
+  input: PracticeInput,
+  found: Findings,
+  bed: Bed,
+  season: number,
+): { layer: BedLayer; when: LayerWindow } | undefined {
+  const { garden, climate } = input;
+  if ((firstSeasonOf(climate, bed) ?? season - 1) >= season) return undefined;
+  const layer = bedLayer(garden, bed.id);
+  if (layer.depthMm === 0 || alreadyGiven(input, bed, season)) return undefined;
+  const when = layerWindow(input, found, bed, season, layer);
+  return when && { layer, when };
+}
+
+/**
+ * Beds whose days for the coming layer were over before the garden was brought in: told until midsummer, when the next
+ * layer comes into sight.
+ */
+export function closedBefore(input: PracticeInput, found: Findings): BedUnserved[] {
+  const { garden, climate, today } = input;
+  const season = seasonAfter(climate, garden.startedOn);
+  if (seasonAfter(climate, today) !== season) return [];
+  return garden.beds.flatMap((bed) => {
+    const window = wantedIn(input, found, bed, season)?.when.window;
+    return window !== undefined && window.latest < garden.startedOn
+      ? [{ bedName: bed.name, season, closes: window.latest }]
+      : [];
   });
 }
 

@@ -60,6 +60,19 @@ describe('a layer that leans on compost to be ordered', () => {
     expect(spared[0]).toMatch(/^Bed A gets none for 2027: .*2027-06-18.*2027-07-15.*Its next layer is that of 2028\.$/);
   });
 
+  it('whose days were over before the garden was brought in is told as missed, until midsummer', () => {
+    const late = brought('2027-12-10', { topdressing: { depthMm: 20, season: 'autumn' } });
+    expect(layersOf(draftsIn(late, climate), 2028)).toEqual([]);
+    const toldOn = (today: string) => yardSheet(compostBalance({ garden: late, climate, today }), today).spared;
+    expect(toldOn('2027-12-10')[0]).toMatch(
+      /^Bed A gets none for 2028: its days were over on .*2027-1[01]-\d\d.*, before the garden was brought in\. Its next layer is that of 2029\.$/,
+    );
+    expect(toldOn('2028-06-01')).toHaveLength(2);
+    expect(toldOn('2028-08-01')).toEqual([]);
+    const early = brought('2027-09-01', { topdressing: { depthMm: 20, season: 'autumn' } });
+    expect(yardSheet(compostBalance({ garden: early, climate, today: '2027-09-01' }), '2027-09-01').spared).toEqual([]);
+  });
+
   it('is spread thinner at its time where the bins give half of it or more, and nothing is ordered for it', () => {
     const piles = [pile('2026-05-01', { finishedOn: '2027-01-01', finishedLitres: 90 })];
     const drafts = draftsIn(brought('2027-05-10', { piles }), climate);
