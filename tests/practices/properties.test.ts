@@ -120,68 +120,6 @@ describe('every draft of every garden', () => {
   });
 });
 
-it('is held against gardens that ask for every kind of task', () => {
-  const kinds = fc
-    .sample(anyCase, { seed: 1, numRuns: 400 })
-    .flatMap((each) => draftsOf(inputIn(each)).map(({ kind }) => kind));
-  expect([...new Set(kinds)].sort()).toEqual([
-    'begin-pile',
-    'bone-meal',
-    'build-pile',
-    'check-maturity',
-    'check-regrowth',
-    'check-rotation',
-    'check-stand',
-    'check-winter-kill',
-    'clear-bed',
-    'close-down',
-    'cure-pile',
-    'cut-again',
-    'cut-cover',
-    'draw-aside',
-    'feed-crop',
-    'gather-leaves',
-    'harden-off',
-    'hold-compost',
-    'keep-moist',
-    'lay-sheet',
-    'lift-sheet',
-    'look-for-buds',
-    'loosen-bed',
-    'mend-date',
-    'mulch-bare-bed',
-    'mulch-garlic',
-    'mulch-thin-cover',
-    'mulch-warm-crop',
-    'order-compost',
-    'order-cover-seed',
-    'order-garlic',
-    'order-seed',
-    'plan-again',
-    'recheck-pile',
-    'set-out',
-    'settle-plan',
-    'sow-cover',
-    'sow-cover-again',
-    'sow-crop',
-    'sow-ideas',
-    'squeeze-soil',
-    'start-indoors',
-    'take-out-sick',
-    'take-soil-sample',
-    'test-compost',
-    'test-material',
-    'test-seed',
-    'topdress',
-    'turn-pile',
-    'uncover-garlic',
-    'watch-for-frost',
-    'weed-cover',
-    'winter-bin',
-  ]);
-  // Four hundred gardens are planned here, which a busy machine takes its time for.
-}, 60_000);
-
 describe('compost in every garden', () => {
   it('is never shared out beyond what piles and orders give', () => {
     inEveryGarden((drafts, { piles, compostBought }) => {

@@ -5,6 +5,7 @@ import type { Odds } from '../../climate/odds.ts';
 import type { Bin, Pile } from '../../garden/garden.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
+import { DUST } from '../cautions.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import { maturityKey } from '../keys.ts';
@@ -123,7 +124,7 @@ function maturity(pile: Pile, bin: Bin, at: { window: Window; reason: Reason }):
       'Has it lain for a few days since it was last turned and wetted? It must not have heated again.',
       'All right: mark this done and the compost counts as found ready. Else say below what is amiss, and look again later.',
     ],
-    cautions: mayHoldManure(pile) ? manureCaution(hotRecord(pile, bin)) : [],
+    cautions: [DUST, ...(mayHoldManure(pile) ? manureCaution(hotRecord(pile, bin)) : [])],
     window: at.window,
     ifMissed: 'still do',
     missedNote:

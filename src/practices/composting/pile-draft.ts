@@ -3,17 +3,13 @@
  */
 import type { Bin, Pile, Subject } from '../../garden/garden.ts';
 import { LITRES_PER_CUBIC_FOOT } from '../../measures/units.ts';
+import { DUST, HOT_INSIDE, LIFTING } from '../cautions.ts';
 import { START_UP_MINUTES, TURN_MINUTES_PER_M3 } from '../effort.ts';
 import { HOT_RECORD } from './hot-record.ts';
 import { builtLitres, mayHoldManure } from './pile-life.ts';
 
 const LITRES_PER_M3 = 1000;
 
-/** Dust and mould spores (a study of Aspergillus in windrows, 1998; the mask from memory). */
-const DUST =
-  'Dust and mould spores: wet a dusty pile first, wear a mask, and leave turning to others if your lungs or immunity are weak.';
-const HEAT_AND_LIFTING =
-  'A working pile can be scalding inside and steams when opened. Lift small forkfuls with bent knees; wash hands after.';
 /** Cuts and tetanus. From memory. */
 const CUTS =
   'Tines, wire and sticks cut, and soil and dung can carry tetanus: stout shoes, gloves, and a shot that is not too old.';
@@ -30,7 +26,7 @@ export function pileCautions(pile: Pile): string[] {
   const hottest = Math.max(...pile.readings.map(({ tempC = 0 }) => tempC), 0);
   return [
     DUST,
-    ...(pile.built.happened ? [HEAT_AND_LIFTING] : ['Lift small forkfuls with bent knees; wash hands after.']),
+    pile.built.happened ? `${HOT_INSIDE} ${LIFTING}` : LIFTING,
     CUTS,
     ...(pile.ingredients.length > 0 && mayHoldManure(pile) ? [MANURE] : []),
     ...(builtLitres(pile) > LARGE_LITRES || hottest > HOT_RECORD.toC ? [FIRE] : []),

@@ -3,6 +3,7 @@
  */
 import type { Bin, Pile, PileReading } from '../../garden/garden.ts';
 import { addDays, type Day, daysBetween } from '../../measures/days.ts';
+import { HOT_INSIDE } from '../cautions.ts';
 import type { TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES } from '../effort.ts';
 import { draftOfPile } from './pile-draft.ts';
@@ -40,7 +41,7 @@ export function recheckDraft(pile: Pile, bin: Bin): TaskDraft | undefined {
       'Open it a hand deep, smell it, squeeze a handful, take its temperature if you can, and write it down as a reading.',
       'Earthy and damp: it goes on as before. Still sour, sharp or running with water: more dry browns, and turn it again.',
     ],
-    cautions: ['Do not put your face in it: fork out a handful and smell that.'],
+    cautions: [`${HOT_INSIDE} Do not put your face in it: fork out a handful and smell that.`],
     window: { earliest, preferred: earliest, latest: addDays(turned, RECHECK_DAYS.last) },
     ifMissed: 'drop',
     missedNote: 'The next turn shows it too.',

@@ -4,6 +4,7 @@
 import type { Bin, Garden, Pile } from '../../garden/garden.ts';
 import { feedstockById, mayHoldWeedkiller } from '../../handbook/feedstocks.ts';
 import { addDays, type Day } from '../../measures/days.ts';
+import { BLADES, MOULDY } from '../cautions.ts';
 import type { TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import { draftOfPile } from './pile-draft.ts';
@@ -38,7 +39,7 @@ export function suspectDraft(pile: Pile, bin: Bin, startedOn: Day): TaskDraft | 
       'Leaves cupped or twisted only where it is in: do not compost it, and give it back.',
       'Straight in all pots? Mark this done; the pile waits for it.',
     ],
-    cautions: ['With dung wear gloves, and wash your hands.'],
+    cautions: ['With dung wear gloves, wash your hands, and keep it by your local rules.', MOULDY, BLADES],
     supplies: [{ what: 'pots, clean potting mix, bean or pea seed' }],
     window: {
       earliest: addDays(pile.built.day, -SOWN_DAYS.first),

@@ -5,6 +5,7 @@ import type { StandLook } from '../../garden/garden.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
 import { areaOf } from '../bed-timeline.ts';
+import { BLADES } from '../cautions.ts';
 import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
 import { effortOverArea, START_UP_MINUTES, WEED_COVER_MINUTES_PER_M2 } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
@@ -68,7 +69,7 @@ function weedDraft(input: PracticeInput, at: StandInBed, look: StandLook, limit:
         : 'Do not cut across the bed: this cover may not grow again.',
       'What has no flower yet can lie on the bed. What has goes neither there nor on a pile.',
     ],
-    cautions: [],
+    cautions: [BLADES],
     supplies: [{ what: 'shears or sickle' }],
     window: { earliest: look.on, preferred: addDays(look.on, BEST_DAYS), latest: limit },
     ifMissed: 'still do',

@@ -57,7 +57,7 @@ function feedDraft(input: PracticeInput, ledger: BedLedger, short: CropShort): T
     steps: steps(input, bed.id, span, ways),
     cautions: [
       'Meals are dusty: strew low in still air, wear a mask, and keep the bag shut from dogs and rats.',
-      'Read the label of what you buy. Raw manure is no quick feed: it lies 120 days before a harvest that touches soil, and 90 before any other.',
+      'Read the label of what you buy. Raw manure is no quick feed: it lies 120 days before a harvest that touches soil, and 90 before any other; local rules come first.',
     ],
     supplies: [
       { what: `${first.fertiliser.name} (${first.fertiliser.analysis})`, amount: { value: first.grams, unit: 'g' } },

@@ -6,6 +6,7 @@ import { seasonOf } from '../../climate/season.ts';
 import type { Bed, Planting } from '../../garden/garden.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, latestOf } from '../../measures/days.ts';
+import { MOULDY } from '../cautions.ts';
 import type { TaskDraft } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
 import { SOIL_AWAKE_C, soilAwake } from '../seasons.ts';
@@ -97,6 +98,7 @@ function uncoverDraft(
       'Keep some beside the bed to throw back over young shoots before a hard night.',
       'Lift a corner and look for slugs; pick off what you find.',
     ],
+    cautions: [MOULDY],
     supplies: [{ what: 'rake' }],
     window: { earliest: awake, preferred: addDays(awake, UNCOVER_DAYS.best), latest },
     ifMissed: 'still do',

@@ -5,6 +5,7 @@ import type { Bed } from '../../garden/garden.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { barrowLoads } from '../barrow.ts';
 import { areaOf } from '../bed-timeline.ts';
+import { MOULDY, WET_LEAVES } from '../cautions.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, ReasonSource, Supply } from '../draft.ts';
 import { effortOverArea, MULCH_MINUTES_PER_M2, START_UP_MINUTES } from '../effort.ts';
@@ -33,8 +34,8 @@ export function mulchAmount(bed: Bed, depthMm: number, share = 1): string {
 /** What can hurt where mulch is brought to a bed (straw and hay: compost:S33; dust and lifting: common practice). */
 export const CARRYING_CAUTIONS: readonly string[] = [
   'Straw or hay of unknown history can carry weedkiller that ruins beans, peas and tomatoes: grow a few beans in a pot with some of it first.',
-  'Mouldy or dusty straw and leaves: wet them, wear a mask, and leave them to others if your lungs or immunity are weak.',
-  'Wet leaves are heavy: half a barrow is enough, and bend your knees.',
+  MOULDY,
+  WET_LEAVES,
 ];
 
 /** The first of each kind: two crops side by side share one mulch. */

@@ -4,6 +4,7 @@
 import type { Bed, Planting } from '../../garden/garden.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
+import { MOULDY } from '../cautions.ts';
 import type { TaskDraft } from '../draft.ts';
 import type { CoverStanding, Findings, PracticeInput } from '../practice.ts';
 import { growingParts, lastLook, standName } from '../stand-cover.ts';
@@ -103,6 +104,7 @@ function asideDraft(input: PracticeInput, bed: Bed, { id, cropId, start }: Plant
       'Look beneath it for slugs, and again at dusk before sowing: pick off what you find.',
       'Lay it back between the rows once the seedlings are a finger high.',
     ],
+    cautions: [MOULDY],
     supplies: [{ what: 'rake' }],
     window: {
       earliest,

@@ -6,6 +6,7 @@ import { addDays, type Day } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { BARROW_KG, BARROW_LITRES, barrowLoads } from '../barrow.ts';
 import { type BedFill, SCOOPED_MM, soilKg } from '../bed-fill.ts';
+import { BOUGHT_UNTESTED } from '../cautions.ts';
 import type { BedDemand } from '../compost-balance.ts';
 import { knownAs } from '../confidence.ts';
 import type { Supply, TaskDraft } from '../draft.ts';
@@ -31,6 +32,7 @@ interface Filled {
 export const FILL_CAUTIONS: readonly string[] = [
   `A barrow full of moist soil weighs about ${quantity(soilKg(BARROW_LITRES), 'kg')}, twice one of compost (${quantity(BARROW_KG, 'kg')}): fill it half and go twice, bend your knees, and stop before your back does.`,
   'Dry mix and compost raise dust and mould spores: damp them, wear gloves, and a mask if your lungs or immunity are weak.',
+  BOUGHT_UNTESTED,
 ];
 
 /** Fill a bed; marked done, the bed is there. */

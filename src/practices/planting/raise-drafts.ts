@@ -4,6 +4,7 @@
 import { originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
+import { POTTED } from '../cautions.ts';
 import type { TaskDraft, Window } from '../draft.ts';
 import { START_UP_MINUTES, TRAY_MINUTES } from '../effort.ts';
 import { setOutKey } from '../keys.ts';
@@ -56,6 +57,7 @@ function indoorsDraft(input: PracticeInput, at: PlantingInBed, out: Window, day:
       ...(wanted === undefined ? [] : [`Sow enough for ${wanted} plants: the best of them go into ${bed.name}.`]),
       `They are set out about ${dated(day)}.`,
     ],
+    cautions: [POTTED],
     supplies: [{ what: `${name} seed` }, { what: 'seed compost and pots' }],
     window: { earliest: addDays(day, -7 * high), preferred, latest: limit },
     ifMissed: 'replace',

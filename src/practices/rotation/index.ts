@@ -11,6 +11,7 @@ import type { Bed } from '../../garden/garden.ts';
 import { cautionsAt } from '../../handbook/cautions.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { areaOf, type CropSpan, cropSpans } from '../bed-timeline.ts';
+import { BLADES, FORK } from '../cautions.ts';
 import { knownAs } from '../confidence.ts';
 import { type SickPlanting, sickPlantings } from '../disease.ts';
 import type { TaskDraft } from '../draft.ts';
@@ -156,9 +157,7 @@ function clearDraft(input: PracticeInput, bed: Bed, change: Changeover): TaskDra
       : `Clear the ${crop} from ${bed.name}, leave the roots`,
     steps: clearSteps(change, input.climate),
     cautions: [
-      lifted
-        ? 'Lift with bent knees, and keep your feet clear of the fork.'
-        : 'Blades: cut away from yourself, gloves on.',
+      lifted ? FORK : BLADES,
       'Keep diseased leaves and fruit out of the compost; bag them or follow local rules.',
       ...cautionsAt(span.crop.cautions, 'always', 'ended'),
     ],

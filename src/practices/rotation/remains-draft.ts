@@ -4,6 +4,7 @@
 
 import { addDays } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
+import { BLADES, FORK } from '../cautions.ts';
 import { coverName } from '../covers.ts';
 import { namesOf, type SickPlanting } from '../disease.ts';
 import type { Supply, TaskDraft, TaskKey } from '../draft.ts';
@@ -47,7 +48,7 @@ export function remainsDraft(input: PracticeInput, sick: SickPlanting, stands: b
       ...staysSteps(sick),
       diagnosisStep(sick),
     ],
-    cautions: SICK_CAUTIONS,
+    cautions: [...SICK_CAUTIONS, BLADES, FORK],
     supplies: SICK_SUPPLIES,
     window: { earliest: on, preferred: on, latest: addDays(on, REMAINS_DAYS) },
     ifMissed: 'still do',

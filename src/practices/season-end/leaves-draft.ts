@@ -7,6 +7,7 @@ import { feedstockById } from '../../handbook/feedstocks.ts';
 import { addDays, clampDay, type Day, earliestOf } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { LITRES_PER_GALLON } from '../../measures/units.ts';
+import { WET_LEAVES } from '../cautions.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft, Window } from '../draft.ts';
 import { START_UP_MINUTES } from '../effort.ts';
@@ -48,6 +49,7 @@ export function leavesDrafts(input: PracticeInput, season: number): TaskDraft[] 
       cautions: [
         ...feedstockById('leaves_dry_loose').cautions,
         'Dry leaves raise dust and mould spores: rake them damp, or wear a mask. Where leaves may be burnt is for local rules to say.',
+        WET_LEAVES,
       ],
       supplies: [
         { what: 'loose leaves', ...(stock === undefined ? {} : { amount: { value: stock, unit: 'L' as const } }) },

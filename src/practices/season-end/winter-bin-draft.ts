@@ -6,6 +6,7 @@ import type { Bin } from '../../garden/garden.ts';
 import { BROWNS_TO_GREENS, feedstockById } from '../../handbook/feedstocks.ts';
 import { addDays } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
+import { DUST, LIFTING } from '../cautions.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
@@ -37,7 +38,7 @@ export function winterBinDrafts(input: PracticeInput, season: number): TaskDraft
       weight: 'work',
       title: `Make room for the winter scraps in ${found.bin.name}, leaves beside it`,
       steps: [roomStep(found), ...fillSteps(found.bin, need, span), ...RULES_OF_WINTER],
-      cautions: [...feedstockById('kitchen_vegetable_scraps').cautions],
+      cautions: [...feedstockById('kitchen_vegetable_scraps').cautions, DUST, LIFTING],
       supplies: [{ what: 'dry leaves', ...(need ? { amount: { value: need.browns, unit: 'L' as const } } : {}) }],
       window: {
         earliest: addDays(span.from, -BEFORE_FREEZE_DAYS.first),

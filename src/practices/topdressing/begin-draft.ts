@@ -39,7 +39,11 @@ export function beginDraft(input: PracticeInput, { newPile }: Findings, shortage
       `Build it all at once by ${dated(startBy)}, turn it every week, and write it down on the Compost yard page: then it counts.`,
       'Not enough stuff, or no room? Mark it skipped: the compost is then ordered instead.',
     ],
-    cautions: ['Dry leaves and straw raise dust and mould spores: wet them, wear a mask, and lift with bent knees.'],
+    cautions: [
+      'Dry leaves and straw raise dust and mould spores: wet them, wear a mask, and lift with bent knees.',
+      'Hay, straw and manure of unknown history can carry weedkiller that outlives the pile: grow beans in some of it first.',
+      'Raw manure: wear gloves, wash your hands, and gather and keep it by your local rules.',
+    ],
     supplies: [{ what: 'raw stuff for a pile', amount: { value: pileL, unit: 'L' } }],
     window: {
       earliest: addDays(startBy, -BEGIN_DAYS.first),

@@ -59,6 +59,7 @@ function orderDraft(input: PracticeInput, shortage: Shortage, ways: WaysOut): Ta
     ],
     cautions: [
       'Bought compost, hay and straw can carry persistent weedkiller that ruins beans, peas and tomatoes for years.',
+      'Does it hold manure? Without a record of its heat it counts as raw manure, and local rules come first.',
     ],
     supplies: [{ what: 'compost to order', amount: { value: litres, unit: 'L' }, also: barrowLoads(litres) }],
     window: order,

@@ -6,6 +6,7 @@ import { quantity } from '../../measures/quantity.ts';
 import { MM_PER_INCH } from '../../measures/units.ts';
 import { BARROW_KG, barrowLoads } from '../barrow.ts';
 import { areaOf } from '../bed-timeline.ts';
+import { BOUGHT_UNTESTED } from '../cautions.ts';
 import type { BedLayer } from '../compost-layer.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
@@ -56,7 +57,7 @@ export function spreadDraft(input: PracticeInput, share: Share, orders: readonly
       ...(soil === undefined ? [] : [POOR_SOIL_STEP[soil]]),
       ...(share.fromBins < litres ? [WITHOUT_COMPOST] : []),
     ],
-    cautions: cautions(layer),
+    cautions: [...cautions(layer), ...(share.fromBins < litres ? [BOUGHT_UNTESTED] : [])],
     supplies: [
       { what: 'finished compost', amount: { value: litres, unit: 'L' }, also: barrowLoads(litres) },
       { what: 'barrow and rake' },

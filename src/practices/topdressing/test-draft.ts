@@ -4,6 +4,7 @@
 
 import { addDays } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
+import { POTTED } from '../cautions.ts';
 import type { TaskDraft } from '../draft.ts';
 import { LOOK_MINUTES, START_UP_MINUTES } from '../effort.ts';
 import type { PracticeInput } from '../practice.ts';
@@ -41,7 +42,7 @@ function testDraft({ garden }: PracticeInput, { testKey, on, ordered, here, litr
       `Cupped or twisted leaves in the pots with compost only mean weedkiller residue: it goes on no bed.`,
       `Straight after ${low} to ${high} days? Mark this done. The layers that draw on it wait until then.`,
     ],
-    cautions: [],
+    cautions: [POTTED],
     supplies: [{ what: 'pots, clean potting mix, bean or pea seed' }],
     window: { earliest: here, preferred: here, latest: addDays(here, high) },
     ifMissed: 'still do',

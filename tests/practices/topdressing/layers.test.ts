@@ -70,8 +70,9 @@ describe('a layer over a bed', () => {
   it('carries a warning above an inch, with the building-up rate of two to three (common practice)', () => {
     const cautions = (depthMm: number) =>
       layers(garden({ startedOn: '2027-07-05', topdressing: { depthMm, season: 'autumn' } }))[0]?.cautions ?? [];
-    expect(cautions(25)).toHaveLength(2);
-    expect(cautions(50).at(-1)).toContain('⟦51 mm⟧ to ⟦76 mm⟧');
+    expect(cautions(25)).toHaveLength(3);
+    expect(cautions(25).at(-1)).toContain('lasting weedkiller');
+    expect(cautions(50).at(-2)).toContain('⟦51 mm⟧ to ⟦76 mm⟧');
   });
 });
 
