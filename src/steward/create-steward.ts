@@ -96,7 +96,8 @@ export function createSteward(settings: StewardSettings): Steward {
       if (added.outcome !== 'added') continue;
       await planner.adopt(gardenId, made, added.version);
       const { plan } = await planner.view(gardenId);
-      return { ...plan, entry: last + entries.length };
+      // What others changed before or after it is not its own.
+      return { ...plan, own: { entry: last + entries.length, moves: movesBetween(view.plan, made.plan) } };
     }
     throw new Error(`Garden "${gardenId}" kept changing. Nothing was written. Try again.`);
   }

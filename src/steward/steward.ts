@@ -176,9 +176,9 @@ export interface Used {
 /** A reading of a pile, as somebody reports it. */
 export type ReportedReading = Omit<Extract<Fact, { kind: 'pile-read' }>, 'kind'>;
 
-/** The plan after a change, with the number of the change's own entry; without one where nothing was written down. */
+/** The plan after a change, with the change's own entry and what it moved; without them where nothing was written down. */
 export interface ChangedPlan extends Plan {
-  entry?: number;
+  own?: { entry: number; moves: readonly TaskMove[] };
 }
 
 export interface Steward

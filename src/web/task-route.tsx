@@ -54,7 +54,7 @@ export function taskRoutes(steward: Steward): Hono {
       const problems = form.problems.length > 0 ? form.problems : await refusals();
       if (problems.length === 0) {
         const path = await leadsTo();
-        return c.redirect(REPORTS.has(form.text('do')) ? keptOf(steward, path, view, made) : path, 303);
+        return c.redirect(REPORTS.has(form.text('do')) ? keptOf(steward, path, view.garden.id, made) : path, 303);
       }
       const now = await read(steward, c).catch(() => ({ view, found }));
       return c.html(taskPage({ ...now, today, entered: enteredIn(form, found, view), problems }), 422);

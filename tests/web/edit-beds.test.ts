@@ -310,7 +310,7 @@ describe('a button pressed twice', () => {
 });
 
 describe('the line of a change', () => {
-  test('takes back its own entry, though another was made between', async () => {
+  test('takes back its own entry and tells what that moved, though another was made between', async () => {
     const app = await sampleApp();
     const { steward } = app;
     const [one, other] = await Promise.all([
@@ -318,7 +318,12 @@ describe('the line of a change', () => {
       steward.report('mill-row', { kind: 'away-told', from: '2027-05-03', to: '2027-05-09' }, 'ben'),
     ]);
     const { ledger } = await steward.view('mill-row');
-    expect(ledger.find(({ entry }) => entry === one.entry)?.fact.kind).toBe('garden-mended');
-    expect(ledger.find(({ entry }) => entry === other.entry)?.fact.kind).toBe('away-told');
+    expect(ledger.find(({ entry }) => entry === one.own?.entry)?.fact.kind).toBe('garden-mended');
+    expect(ledger.find(({ entry }) => entry === other.own?.entry)?.fact.kind).toBe('away-told');
+    // A new name moves no day; days away name nothing anew.
+    expect(one.own?.moves.length).toBeGreaterThan(0);
+    expect(one.own?.moves.filter(({ from, to }) => from !== to)).toEqual([]);
+    expect(other.own?.moves.length).toBeGreaterThan(0);
+    expect(other.own?.moves.filter(({ otherwise }) => otherwise?.title !== undefined)).toEqual([]);
   });
 });

@@ -163,14 +163,24 @@ describe('a bin', () => {
 
   test('that is taken out takes its piles along, says so first, and gives all of it back', async () => {
     const { get, send, steward } = await sampleApp(yardAlone(springPile ?? {}));
-    const asks = await get(`${EDIT}/bins/left/delete`);
-    const html = await asks.text();
-    expect(html).toMatch(/What goes with it[\s\S]*[Pp]ile/);
+    const before = await steward.view('mill-row');
+    const html = await (await get(`${EDIT}/bins/left/delete`)).text();
+    expect(await read(new Response(html))).toMatch(
+      /Take out: Left bay .*Nothing is taken out yet\..* What goes with it .*[Pp]ile.* What goes off the plan .*Left bay/,
+    );
+    expect((await steward.view('mill-row')).garden.bins).toEqual(before.garden.bins);
     const gone = await send(`${EDIT}/bins/left/delete`, formIn(html).fields);
     expect(gone.status).toBe(303);
-    expect((await steward.view('mill-row')).garden.piles).toEqual([]);
-    await steward.undo('mill-row', undefined, 'test');
-    expect((await steward.view('mill-row')).garden.piles).toHaveLength(1);
+    expect(await read(get(gone.headers.get('location') ?? ''))).toMatch(/Kept\. .* off the plan.*Take it back/);
+    const without = (await steward.view('mill-row')).garden;
+    expect([without.bins.map(({ id }) => id), without.piles]).toEqual([['right'], []]);
+    const back = formIn(await (await get(`${GARDEN}/undo?entry=2`)).text());
+    expect((await send(back.action, back.fields)).status).toBe(303);
+    const after = await steward.view('mill-row');
+    expect([after.garden.bins, after.garden.piles]).toEqual([before.garden.bins, before.garden.piles]);
+    expect(after.plan.tasks.map(({ key, day }) => [key, day])).toEqual(
+      before.plan.tasks.map(({ key, day }) => [key, day]),
+    );
   });
 });
 
