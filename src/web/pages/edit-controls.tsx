@@ -8,6 +8,18 @@ import type { UnitSystem } from '../../measures/units.ts';
 import type { Field, Option } from '../edit/field.ts';
 import { unitOfField } from '../edit/measures.ts';
 
+/** The two ways to send a change: it is kept, or what it would do is shown first. */
+export const KeepOrLook = () => (
+  <p class="buttons">
+    <button type="submit" name="do" value="keep">
+      Keep
+    </button>
+    <button type="submit" name="do" value="look">
+      See what it changes first
+    </button>
+  </p>
+);
+
 /** A control with its name, what stands in it, and what is said of it. */
 export interface Asked {
   id: string;

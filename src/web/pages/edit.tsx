@@ -12,6 +12,7 @@ import type { Texts } from '../edit/shown.ts';
 import { Problems, page } from '../layout.tsx';
 import { AskedDates, Whence } from '../why.tsx';
 import { PreviewSections } from './change-preview.tsx';
+import { KeepOrLook } from './edit-controls.tsx';
 import { EditFields, fieldId } from './edit-fields.tsx';
 
 /** What keeping would do. */
@@ -74,14 +75,7 @@ export function editPage(props: EditPageProps) {
         <input type="hidden" name="_once" value={props.once} />
         {row !== undefined && <input type="hidden" name="_row" value={JSON.stringify(row)} />}
         <EditFields fields={fields} room={{ of: kind.of, units, texts, problems, row, open: props.open }} />
-        <p class="buttons">
-          <button type="submit" name="do" value="keep">
-            Keep
-          </button>
-          <button type="submit" name="do" value="look">
-            See what it changes first
-          </button>
-        </p>
+        <KeepOrLook />
       </form>
       <p>
         <a href={props.backTo}>Leave it as it is</a>

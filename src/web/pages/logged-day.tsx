@@ -9,6 +9,7 @@ import { loggedDayPath, weatherPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { figuresInWords, otherUnitsHint, type WeatherEntered } from '../logged-fields.ts';
 import { PreviewSections } from './change-preview.tsx';
+import { KeepOrLook } from './edit-controls.tsx';
 import { FiguresAsked } from './figures-asked.tsx';
 
 interface LoggedDayProps {
@@ -52,12 +53,7 @@ export function loggedDayPage({ view: { garden }, row, entered, preview, problem
         <input type="hidden" name="_units" value={units} />
         <input type="hidden" name="_row" value={JSON.stringify(row)} />
         <FiguresAsked units={units} entered={entered} />
-        <button type="submit" name="do" value="keep">
-          Keep
-        </button>
-        <button type="submit" name="do" value="look">
-          See what it changes first
-        </button>
+        <KeepOrLook />
         <p class="small">
           Leave empty what was not measured. A nought is a measurement: no rain, no snow. {otherUnitsHint(units)}
         </p>
