@@ -3,32 +3,15 @@
  */
 
 import { fullDay } from '../../digest/words.ts';
-import { firstFree, slug } from '../../garden/ids.ts';
-import { type DraftBed, type SetUpDraft, withoutBed } from '../../garden/set-up-draft.ts';
+import { type DraftBed, withoutBed } from '../../garden/set-up-draft.ts';
 import { formatQuantity, quantity, readableIn } from '../../measures/quantity.ts';
 import { M_PER_FOOT, type UnitSystem } from '../../measures/units.ts';
 import { areaOf } from '../../practices/bed-timeline.ts';
-import { setUpPath } from '../addresses.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
 import { bedSize, DEPTH_OF_SOIL } from '../edit/kinds/beds.ts';
-import { type Form, SHOWN_CHARACTERS } from '../form.ts';
 import { CompostAside } from './asides.tsx';
-import { Fields, NOTHING_TICKED, OnAndBack, outOf, StepForm, TakeOut, TakeOutTicked } from './parts.tsx';
-import {
-  type AskedFields,
-  COUNT_LABEL,
-  countProblems,
-  fieldProblem,
-  isUntouched,
-  plainName,
-  readFields,
-  type Step,
-  type StepRead,
-  type StepRoom,
-  type StepShown,
-  twinProblems,
-  unchanged,
-} from './step.ts';
+import { AddOrChange, type ListedKind, readListed, ToldList } from './listed.tsx';
+import { type AskedFields, COUNT_LABEL, fieldProblem, type Step, type StepRoom } from './step.ts';
 
 /** Most beds of a draft: as many as a household has hours for, and more. House default. */
 const MOST_BEDS = 60;
@@ -39,35 +22,39 @@ const USUAL_BED: Readonly<Record<UnitSystem, object>> = {
   metric: { lengthM: 2.4, widthM: 1.2, depthM: 0.3, raised: true, watered: false },
 };
 
+const BEDS: ListedKind<DraftBed> = {
+  step: 'beds',
+  word: 'bed',
+  most: MOST_BEDS,
+  rowsOf: (draft) => draft.beds,
+  withRows: (draft, rows) => ({ ...draft, beds: [...rows] }),
+  without: withoutBed,
+  asked,
+  readRow: (_form, read, { units, outlook: { today } }, was) => {
+    const problems = bedProblems(read, { today, units }, was);
+    // What is not told is not there.
+    const row = Object.fromEntries(Object.entries(read).filter(([, value]) => value !== undefined));
+    return problems.length > 0 ? { problems } : { row: row as Omit<DraftBed, 'id' | 'name'> };
+  },
+  mayBeNone: false,
+  words: (bed, units) => {
+    const due = bed.plannedFor === undefined ? '' : `; to be made by ${fullDay(bed.plannedFor, units)}`;
+    return `${readableIn(units, bedWords(bed))}${due}`;
+  },
+};
+
 export const beds: Step = {
   name: 'beds',
   short: 'Beds',
   title: 'The beds',
-  content: (room, shown) => {
-    const changed = changedBed(room, shown);
-    return (
-      <>
-        <BedList room={room} />
-        <StepForm room={room} step="beds" adds={changed === undefined}>
-          <h2>{changed === undefined ? 'Add beds' : `Change ${changed.name}`}</h2>
-          {changed !== undefined && <input type="hidden" name="bed" value={changed.id} />}
-          <Fields room={room} shown={shown} asked={asked(changed, room.units)} />
-          {changed === undefined ? (
-            <button type="submit" name="do" value="add">
-              Add to the list
-            </button>
-          ) : (
-            <button type="submit" name="do" value="change">
-              Keep the change
-            </button>
-          )}
-          <OnAndBack step="beds" />
-        </StepForm>
-      </>
-    );
-  },
+  content: (room, shown) => (
+    <>
+      <BedList room={room} />
+      <AddOrChange kind={BEDS} room={room} shown={shown} />
+    </>
+  ),
   aside: (room) => <CompostAside room={room} />,
-  read: readBeds,
+  read: (form, room) => readListed(BEDS, form, room),
 };
 
 function asked(changed: DraftBed | undefined, units: UnitSystem): AskedFields {
@@ -98,73 +85,6 @@ function asked(changed: DraftBed | undefined, units: UnitSystem): AskedFields {
   };
 }
 
-function changedBed({ draft }: StepRoom, { sent, query }: StepShown): DraftBed | undefined {
-  const id = sent?.text('bed') ?? query.text('change');
-  return draft.beds.find((bed) => bed.id === id);
-}
-
-function readBeds(form: Form, room: StepRoom): StepRead {
-  const { draft } = room;
-  const asks = form.text('do');
-  const out = outOf(form);
-  if (out?.length === 0) return { problems: NOTHING_TICKED };
-  if (out !== undefined) return { change: (now) => out.reduce(withoutBed, now), leads: 'here' };
-  const bed = draft.beds.find(({ id }) => id === form.text('bed'));
-  if (bed !== undefined && asks !== 'add') return changing(form, room, bed, asks === 'change' ? 'here' : 'on');
-  // What stands in the fields is added where it must be meant: there is no bed yet, or somebody typed something.
-  const mayBeEmpty = draft.beds.length > 0 || asks === 'back';
-  if (asks !== 'add' && mayBeEmpty && isUntouched(form, asked(undefined, room.units), room.units))
-    return { change: unchanged, leads: 'on' };
-  return adding(form, room, asks === 'add' ? 'here' : 'on');
-}
-
-function adding(form: Form, { draft, units, outlook: { today } }: StepRoom, leads: 'here' | 'on'): StepRead {
-  const { read, problems } = readFields(form, asked(undefined, units), units);
-  const { count, name, ...row } = read;
-  const wrong = [
-    ...problems,
-    ...bedProblems(row, { today, units }),
-    ...countProblems(count, MOST_BEDS - draft.beds.length),
-    ...(count === 1 ? twinProblems('bed', 'Name', name, draft.beds) : []),
-  ];
-  if (wrong.length > 0 || typeof count !== 'number') return { problems: wrong };
-  const called = typeof name === 'string' ? name : '';
-  return { change: (now) => withBeds(now, namesFor(called, count, now), given(row)), leads };
-}
-
-function withBeds(draft: SetUpDraft, names: readonly string[], row: Record<string, unknown>): SetUpDraft {
-  const taken = new Set(draft.beds.map(({ id }) => id));
-  const added = names.map((name): DraftBed => {
-    const id = firstFree(slug(name), taken);
-    taken.add(id);
-    return { id, name, ...row } as DraftBed;
-  });
-  return { ...draft, beds: [...draft.beds, ...added] };
-}
-
-function changing(
-  form: Form,
-  { draft, units, outlook: { today } }: StepRoom,
-  bed: DraftBed,
-  leads: 'here' | 'on',
-): StepRead {
-  const { read, problems } = readFields(form, asked(bed, units), units);
-  const others = draft.beds.filter(({ id }) => id !== bed.id);
-  const wrong = [
-    ...problems,
-    ...bedProblems(read, { today, units }, bed),
-    ...twinProblems('bed', 'Its name', read.name, others),
-  ];
-  if (wrong.length > 0) return { problems: wrong };
-  const changed = { id: bed.id, ...given(read) } as DraftBed;
-  const inPlace = (each: DraftBed) => (each.id === bed.id ? changed : each);
-  return { change: (now) => ({ ...now, beds: now.beds.map(inPlace) }), leads };
-}
-
-function given(read: Record<string, unknown>): Record<string, unknown> {
-  return Object.fromEntries(Object.entries(read).filter(([, value]) => value !== undefined));
-}
-
 function bedProblems(
   { plannedFor, depthM }: Record<string, unknown>,
   { today, units }: { today: string; units: UnitSystem },
@@ -190,49 +110,16 @@ function bedProblems(
   return [...past, ...flat];
 }
 
-/** Names for so many beds alike: the one given, or that with the first numbers that are free. */
-function namesFor(given: string, count: number, { beds: there }: SetUpDraft): string[] {
-  const taken = new Set(there.map(({ name }) => plainName(name)));
-  if (count === 1 && given !== '' && !taken.has(plainName(given))) return [given];
-  const base = (given === '' ? 'Bed' : given).slice(0, SHOWN_CHARACTERS);
-  const names: string[] = [];
-  for (let number = 1; names.length < count; number += 1) {
-    const name = `${base} ${number}`;
-    if (!taken.has(plainName(name))) names.push(name);
-  }
-  return names;
-}
-
 const BedList = ({ room }: { room: StepRoom }) => {
   const { draft, units } = room;
   if (draft.beds.length === 0) return <p>No bed is in the list yet. Twelve alike go in at once.</p>;
   return (
-    <StepForm room={room} step="beds">
-      <TakeOutTicked of={draft.beds} />
-      <ul class="told-list">
-        {draft.beds.map((bed) => (
-          <li>
-            <TakeOut of={draft.beds} id={bed.id} name={bed.name} />
-            <span class="under">
-              {readableIn(units, bedWords(bed))}
-              {bed.plannedFor !== undefined && `; to be made by ${fullDay(bed.plannedFor, units)}`}
-            </span>
-            <span class="row-doings">
-              <a class="doing" href={`${setUpPath(room.draftId, 'beds')}?change=${encodeURIComponent(bed.id)}`}>
-                Change<span class="unseen"> {bed.name}</span>
-              </a>
-              <button type="submit" name="do" value={`out:${bed.id}`}>
-                Take out<span class="unseen"> {bed.name}</span>
-              </button>
-            </span>
-          </li>
-        ))}
-      </ul>
+    <ToldList kind={BEDS} room={room}>
       <p class="small">
         {draft.beds.length === 1 ? 'One bed' : `${draft.beds.length} beds`},{' '}
         {formatQuantity({ value: draft.beds.reduce((sum, bed) => sum + areaOf(bed), 0), unit: 'm2' }, units)} together.
       </p>
-    </StepForm>
+    </ToldList>
   );
 };
 
