@@ -349,7 +349,7 @@ describe('bins, last year and what grows', () => {
     await tell('growing', { do: 'add', what: 'cover:cereal_rye', beds: 'bed-3', on: '2026-09-20' });
     await tell('growing', { do: 'add', what: 'crop:tomato', beds: 'bed-4', on: '2027-05-28' });
     const text = plain(await show('growing'));
-    expect(text).toContain('Garlic in Bed 1 sown on 15 October 2026');
+    expect(text).toContain('Garlic in Bed 1 planted on 15 October 2026');
     expect(text).toContain('Winter rye in Bed 3 sown on 20 September 2026');
     expect(text).toContain('Tomato in Bed 4 to be set out on 28 May 2027');
     expect(text).toMatch(/The first work \d+ April: /);
