@@ -27,6 +27,8 @@ const RUNNING_MOST = 8;
 /** Everything that is under way, in memory: after a new start of the program nothing of it is known. */
 export class UnderWayPages {
   readonly #doings = new Map<string, { doing: Doing; ended: Promise<void>; isShown?: true }>();
+  /** Pages that readers were led to and have not asked for yet. */
+  readonly #ledTo = new Set<string>();
   readonly #troubleOf: (error: unknown) => Trouble;
   #running = 0;
 
@@ -48,7 +50,9 @@ export class UnderWayPages {
       words: title,
     };
     const ended = this.#done(doing, asked.work);
-    await Promise.race([ended, after(AT_ONCE_MS, undefined, { ref: false })]);
+    const isLedHere = asked.atOnce !== undefined && this.#ledTo.delete(addressOf(c));
+    // What was worked out is held, and the rest is the page itself: led away from it again, a slow computer would never show it.
+    await (isLedHere ? ended : Promise.race([ended, after(AT_ONCE_MS, undefined, { ref: false })]));
     const { end } = doing;
     if (end === undefined)
       return c.redirect(underWayPath(this.#keep(doing, withPage(doing, ended, asked.refused))), 303);
@@ -78,6 +82,8 @@ export class UnderWayPages {
       // The first look is answered at once: until then the reader has seen nothing of the work.
       if (known.isShown) await Promise.race([known.ended, after(HELD_MS, undefined, { ref: false })]);
       known.isShown = true;
+      const { end } = known.doing;
+      if (end !== undefined && 'path' in end) this.#lead(end.path);
       return shown(c, known.doing);
     });
   }
@@ -99,6 +105,12 @@ export class UnderWayPages {
     }
   }
 
+  #lead(path: string): void {
+    this.#ledTo.add(path);
+    const [oldest] = this.#ledTo;
+    if (this.#ledTo.size > ENDED_KEPT && oldest !== undefined) this.#ledTo.delete(oldest);
+  }
+
   #keep(doing: Doing, ended: Promise<void>): string {
     const over = [...this.#doings].filter(([, known]) => known.doing.end !== undefined);
     for (const [id] of over.slice(0, Math.max(0, over.length - ENDED_KEPT))) this.#doings.delete(id);
@@ -106,6 +118,12 @@ export class UnderWayPages {
     this.#doings.set(id, { doing, ended });
     return id;
   }
+}
+
+/** The address of a page, as a work that leads there names it. */
+function addressOf({ req }: Context): string {
+  const { pathname, search } = new URL(req.url);
+  return pathname + search;
 }
 
 /** What the head of a page needs of a garden: the rest is let go with the work. */

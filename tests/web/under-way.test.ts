@@ -18,6 +18,7 @@ function appWith(work: LongWork['work'], more: Partial<LongWork> = {}) {
   const app = new Hono()
     .route('/', underWay.routes())
     .post('/begin', (c) => underWay.start(c, { title: 'Reading the record', work, failed: '/form', ...more }))
+    .get('/begin', (c) => underWay.start(c, { title: 'Reading the record', work, failed: '/form', ...more }))
     .get('/elsewhere', (c) => c.text('served'));
   app.onError((error, c) => c.text(error.message, error instanceof Trouble ? error.status : 500));
   return app;
@@ -74,6 +75,24 @@ describe('work that takes a while', () => {
     const end = await app.request(path);
     expect([end.status, end.headers.get('location'), end.headers.get('refresh')]).toEqual([303, '/there', null]);
     expect((await app.request(path)).headers.get('location')).toBe('/there');
+  });
+
+  it('is waited for on a page of its own once only: who was led on is shown what it led to, however long that takes', async () => {
+    let takesMs = 1_100;
+    const work = async () => {
+      await pause(takesMs);
+      return '/begin?years=2';
+    };
+    const app = appWith(work, { atOnce: () => new Response('the page itself') });
+    const begun = await app.request('/begin?years=2');
+    const path = begun.headers.get('location') ?? '';
+    await app.request(path);
+    expect((await app.request(path)).headers.get('location')).toBe('/begin?years=2');
+    expect(await (await app.request('/begin?years=2')).text()).toBe('the page itself');
+    // Asked for anew it is waited for anew.
+    expect((await app.request('/begin?years=2')).status).toBe(303);
+    takesMs = 0;
+    expect((await app.request('/begin?years=2')).status).toBe(200);
   });
 
   it('says without a measure what has none', async () => {
