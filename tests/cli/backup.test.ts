@@ -19,6 +19,9 @@ test('backup makes a copy that only its owner can read, and that works in anothe
 test.each([
   ['data/loamtide.db', 'There is a file of this name already.'],
   ['nowhere/copy.db', 'nowhere/copy.db: lies in a folder that does not exist.'],
+  ['x'.repeat(400), 'is no name a file can have.'],
+  // What is added to the name while the copy is made, and by the database beside it, makes it too long.
+  ['x'.repeat(245), 'is no name a file can have.'],
 ])('backup to %s is refused', async (file, complaint) => {
   const { loamtide } = await withGarden();
   const { code, err } = await loamtide('backup', file);

@@ -47,7 +47,18 @@ const PARTS: readonly HandbookPart[] = [
   { heading: 'How it is worked out', pages: ['how-a-day-is-chosen', 'climate', 'handbook', 'glossary'] },
   {
     heading: 'For whoever runs the program',
-    pages: ['running', 'signing-in', 'kept-running', 'garden-file', 'commands', 'feed-conformance'],
+    pages: [
+      'running',
+      'signing-in',
+      'kept-running',
+      'copies-and-faults',
+      'garden-file',
+      'bad-input',
+      'commands',
+      'feed-conformance',
+      'growth',
+      'dependencies',
+    ],
   },
 ];
 
