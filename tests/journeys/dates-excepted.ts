@@ -1,17 +1,9 @@
 /**
  * The dates that need no way to why, each with the reason.
  */
-import type { ShownDate } from './dates-asked.ts';
+import type { Excepted } from './asked-walked.ts';
 
-export interface Excepted {
-  /** Routes whose pages it is on. */
-  on: RegExp;
-  /** What it stands in, innermost first, joined with "<". */
-  within: RegExp;
-  because: string;
-}
-
-export const EXCEPTED: readonly Excepted[] = [
+export const DATES_EXCEPTED: readonly Excepted[] = [
   { on: /week|:gardenId$/, within: /^(?:span\.span<)?h1</, because: 'the heading says which week is shown' },
   { on: /:gardenId$/, within: /^a<p<div\.empty</, because: 'leads to the week it names, where it can be asked' },
   { on: /\/tasks/, within: /^h1</, because: 'the title; the day it names has its way beneath' },
@@ -51,8 +43,3 @@ export const EXCEPTED: readonly Excepted[] = [
     because: 'told a step before; no garden is made yet',
   },
 ];
-
-/** The exception a date falls under, if any. */
-export function exceptionOf(route: string, { within }: ShownDate): Excepted | undefined {
-  return EXCEPTED.find((each) => each.on.test(route) && each.within.test(within.join('<')));
-}

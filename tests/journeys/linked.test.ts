@@ -6,7 +6,7 @@ import { afterAll, beforeAll, expect, test } from 'vitest';
 import { addDays } from '../../src/measures/days.ts';
 import { bedPath, compostPath, handbookPath, seasonEndPath, weekPath, yearPath } from '../../src/web/addresses.ts';
 import { datesOn } from './dates-asked.ts';
-import { datesAsked, pagesWithDates } from './dates-walked.ts';
+import { askedOn, pagesAsked } from './asked-walked.ts';
 import { followedLinks, routeOf } from './followed-links.ts';
 import { NO_PAGE } from './pages-walked.ts';
 import { type WalkedApp, type WalkedGarden, walkedApp } from './walked-gardens.ts';
@@ -151,10 +151,10 @@ test('every date of a task can be asked why: of a week, of the year, of a bed, o
 });
 
 test('every date on a page of each route is asked why where it stands', async () => {
-  const pages = await pagesWithDates(walked);
+  const pages = await pagesAsked(walked);
   const first = [...new Map(pages.map((page) => [page.route, page] as const).reverse()).values()];
   expect(first.length).toBeGreaterThan(40);
-  const { counts, unasked } = await datesAsked(first, async (path) => (await shown(path)).html);
+  const { counts, unasked } = await askedOn(first, DATES, async (path) => (await shown(path)).html);
   console.log(`dates on ${first.length} pages:`, Object.fromEntries(counts));
   expect(unasked).toEqual([]);
   expect(counts.get('link')).toBeGreaterThan(200);

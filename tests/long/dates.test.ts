@@ -2,8 +2,8 @@
  * Every date of every page can be asked why; one page of each route: tests/journeys/linked.test.ts.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { EXCEPTED } from '../journeys/dates-excepted.ts';
-import { datesAsked, pagesWithDates } from '../journeys/dates-walked.ts';
+import { DATES_EXCEPTED } from '../journeys/dates-excepted.ts';
+import { askedOn, pagesAsked } from '../journeys/asked-walked.ts';
 import { type WalkedApp, walkedApp } from '../journeys/walked-gardens.ts';
 
 let walked: WalkedApp;
@@ -20,11 +20,11 @@ async function shown(path: string): Promise<string> {
 }
 
 test('every date on every page is asked why where it stands, and no exception is idle', async () => {
-  const pages = await pagesWithDates(walked);
+  const pages = await pagesAsked(walked);
   expect(pages.length).toBeGreaterThan(200);
-  const { counts, unasked, met } = await datesAsked(pages, shown);
+  const { counts, unasked, met } = await askedOn(pages, DATES, shown);
   console.log(`dates on ${pages.length} pages:`, Object.fromEntries(counts));
   expect(unasked).toEqual([]);
   expect(counts.get('link')).toBeGreaterThan(1500);
-  expect(EXCEPTED.filter((each) => !met.has(each)).map(({ because }) => because)).toEqual([]);
+  expect(DATES_EXCEPTED.filter((each) => !met.has(each)).map(({ because }) => because)).toEqual([]);
 }, 300_000);

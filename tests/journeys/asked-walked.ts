@@ -1,47 +1,63 @@
 /**
- * The walk over the dates of pages: which pages it opens, and what it finds.
+ * The walk over what pages show of a kind, such as dates or amounts: which pages it opens, and what it finds.
  */
 import { reportPath, taskPath } from '../../src/web/addresses.ts';
-import { type Asked, datesOn } from './dates-asked.ts';
-import { type Excepted, exceptionOf } from './dates-excepted.ts';
+import type { Asked, Shown } from './asked.ts';
 import { pagesWalked, type WalkedPage } from './pages-walked.ts';
 import type { WalkedApp, WalkedGarden } from './walked-gardens.ts';
 
-/** Every page that is opened and not sent, and further ones that show dates. */
-export async function pagesWithDates(walked: WalkedApp): Promise<WalkedPage[]> {
+/** What needs no way to where it comes from. */
+export interface Excepted {
+  /** Routes whose pages it is on. */
+  on: RegExp;
+  /** What it stands in, innermost first, joined with "<". */
+  within: RegExp;
+  because: string;
+}
+
+/** A kind of thing that is looked for, and what of it is excepted. */
+export interface Sought {
+  on: (html: string) => readonly Shown[];
+  excepted: readonly Excepted[];
+}
+
+/** Every page that is opened and not sent, and further ones that show dates and amounts. */
+export async function pagesAsked(walked: WalkedApp): Promise<WalkedPage[]> {
   const pages = (await pagesWalked(walked)).filter(({ form, route }) => form === undefined && !APART.test(route));
   return [...pages, ...Object.values(walked.gardens).flatMap(furtherPages)];
 }
 
-/** What is found on pages: dates by how they are asked, those that cannot be, and the exceptions that were met. */
-export interface DatesAsked {
+/** What is found on pages: how it is asked, what cannot be, and the exceptions that were met. */
+export interface FoundAsked {
   counts: ReadonlyMap<Asked | 'excepted', number>;
   unasked: readonly string[];
   met: ReadonlySet<Excepted>;
 }
 
-/** Looks at every date of some pages. */
-export async function datesAsked(
+/** Looks at everything of a kind on some pages. */
+export async function askedOn(
   pages: readonly WalkedPage[],
+  { on, excepted }: Sought,
   shown: (path: string) => Promise<string>,
-): Promise<DatesAsked> {
+): Promise<FoundAsked> {
   const counts = new Map<Asked | 'excepted', number>();
   const unasked = new Set<string>();
   const met = new Set<Excepted>();
   for (const { path, route } of pages) {
-    for (const each of datesOn(await shown(path))) {
-      const excepted = each.asked === 'no' ? exceptionOf(route, each) : undefined;
-      if (excepted !== undefined) met.add(excepted);
-      else if (each.asked === 'no')
-        unasked.add(`${path}: ${each.words.slice(0, 120)} (${each.within.slice(0, 4).join('<')})`);
-      const how = excepted === undefined ? each.asked : 'excepted';
+    for (const each of on(await shown(path))) {
+      const within = each.within.join('<');
+      const exception = excepted.find((one) => one.on.test(route) && one.within.test(within));
+      const how = each.asked === 'no' && exception !== undefined ? 'excepted' : each.asked;
+      if (how === 'excepted' && exception !== undefined) met.add(exception);
+      if (how === 'no')
+        unasked.add(`${path}: ${each.text}: ${each.words.slice(0, 120)} (${each.within.slice(0, 4).join('<')})`);
       counts.set(how, (counts.get(how) ?? 0) + 1);
     }
   }
   return { counts, unasked: [...unasked], met };
 }
 
-/** The handbook's dates are those of its examples and measurements. A link in mail opens a page with no way out. */
+/** What the handbook shows is of its examples and measurements. A link in mail opens a page with no way out. */
 const APART = /^GET \/(?:handbook|answer)/;
 
 /** A task of every kind, settled and not, a disease in a bed that has grown its host, and a cover for the first gap. */
