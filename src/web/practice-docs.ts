@@ -19,6 +19,21 @@ export const PRACTICE_DOCS: Readonly<Record<PracticeName, string>> = {
   'season-end': 'season-end',
 };
 
+/** The heading on that page under which amounts are told. */
+export const AMOUNTS_TOLD: Readonly<Record<PracticeName, string>> = {
+  'soil-readiness': 'rules',
+  planting: 'raising-and-emergence',
+  'cover-cropping': 'sowing',
+  composting: 'the-mix',
+  topdressing: 'rules',
+  'new-beds': 'rules',
+  mulching: 'rules',
+  rotation: 'rules',
+  fertility: 'rules',
+  'frost-watch': 'rules',
+  'season-end': 'rules',
+};
+
 /** Where it is read. */
 export function practiceDocsPath(practice: PracticeName): string {
   return handbookPath(PRACTICE_DOCS[practice]);

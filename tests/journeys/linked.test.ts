@@ -1,12 +1,15 @@
 /**
- * Every link of every page leads somewhere, to the place on the page it names; and every date can be asked why: it
- * is a link to the reasons of its task, to what was told or to its rule, or one stands beside it.
+ * Every link of every page leads somewhere, to the place on the page it names; and every date and every amount can be
+ * asked why: it is a link to the reasons of its task, to what was told or to its rule, or one stands beside it.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { addDays } from '../../src/measures/days.ts';
 import { bedPath, compostPath, handbookPath, seasonEndPath, weekPath, yearPath } from '../../src/web/addresses.ts';
-import { datesOn } from './dates-asked.ts';
+import { amountsOn } from './amounts-asked.ts';
+import { AMOUNTS_EXCEPTED, AMOUNTS_ON } from './amounts-excepted.ts';
 import { askedOn, pagesAsked } from './asked-walked.ts';
+import { datesOn } from './dates-asked.ts';
+import { DATES_EXCEPTED } from './dates-excepted.ts';
 import { followedLinks, routeOf } from './followed-links.ts';
 import { NO_PAGE } from './pages-walked.ts';
 import { type WalkedApp, type WalkedGarden, walkedApp } from './walked-gardens.ts';
@@ -14,8 +17,11 @@ import { type WalkedApp, type WalkedGarden, walkedApp } from './walked-gardens.t
 let walked: WalkedApp;
 beforeAll(async () => {
   walked = await walkedApp();
-}, 60_000);
+}, 120_000);
 afterAll(() => walked.close());
+
+const DATES = { on: datesOn, excepted: DATES_EXCEPTED };
+const AMOUNTS = { on: amountsOn, excepted: AMOUNTS_EXCEPTED };
 
 const seen = new Map<string, Promise<{ status: number; html: string }>>();
 
@@ -110,7 +116,7 @@ test('every task has reasons to be asked for, each with where it comes from', as
 });
 
 /** Keys of tasks that a page leads to the reasons of. */
-async function askedOn(path: string): Promise<Set<string>> {
+async function tasksAskedOn(path: string): Promise<Set<string>> {
   const { html } = await shown(path);
   const hrefs = html.matchAll(/href="[^"]*?\/tasks\/([^"#]+)#why"/g);
   return new Set([...hrefs].map(([, key = '']) => decodeURIComponent(key)));
@@ -121,24 +127,24 @@ test('every date of a task can be asked why: of a week, of the year, of a bed, o
   const { tasks, entries, today } = view.plan;
   const open = tasks.filter(({ state }) => state === 'open');
   for (const monday of ['2027-05-03', '2027-05-17']) {
-    const asked = await askedOn(`${weekPath(id)}?week=${monday}`);
+    const asked = await tasksAskedOn(`${weekPath(id)}?week=${monday}`);
     const inWeek = entries.filter(({ day, state }) => state !== 'done' && day >= monday && day <= addDays(monday, 6));
     expect(inWeek.length).toBeGreaterThan(0);
     expect(inWeek.filter(({ keys }) => !keys.some((key) => asked.has(key)))).toEqual([]);
   }
-  const year = await askedOn(yearPath(id));
+  const year = await tasksAskedOn(yearPath(id));
   const drawn = open.filter(({ kind }) => ['sow-cover', 'cut-cover', 'topdress', 'fill-bed', 'set-out'].includes(kind));
   expect(drawn.length).toBeGreaterThan(5);
   expect(drawn.filter(({ key }) => !year.has(key)).map(({ key }) => key)).toEqual([]);
   let coversAsked = 0;
   for (const bed of view.garden.beds) {
-    const asked = await askedOn(bedPath(id, bed.id));
+    const asked = await tasksAskedOn(bedPath(id, bed.id));
     const covers = open.filter(({ subject }) => subject.type === 'stand' && subject.bedId === bed.id);
     expect(covers.filter(({ key }) => !asked.has(key)).map(({ key }) => key)).toEqual([]);
     coversAsked += covers.length;
   }
   expect(coversAsked).toBeGreaterThan(5);
-  const yard = await askedOn(compostPath(id));
+  const yard = await tasksAskedOn(compostPath(id));
   const turns = open.filter(({ subject, day }) => subject.type === 'pile' && day >= today);
   expect(turns.length).toBeGreaterThan(0);
   expect(turns.some(({ key }) => yard.has(key))).toBe(true);
@@ -180,4 +186,27 @@ test('the walk tells a date with a way from one without', () => {
       '<section><p class="whence"><a href="/gardens/g/climate">x</a></p><table><tr><td>May 4</td></tr></table></section><p>May 5</p>',
     ),
   ).toEqual(['beside', 'no']);
+});
+
+test('every amount on a page of each route is asked for where it stands', async () => {
+  const pages = (await pagesAsked(walked)).filter(({ route }) => AMOUNTS_ON.test(route));
+  const first = [...new Map(pages.map((page) => [page.route, page] as const).reverse()).values()];
+  expect(first.length).toBeGreaterThan(6);
+  const { counts, unasked } = await askedOn(first, AMOUNTS, async (path) => (await shown(path)).html);
+  console.log(`amounts on ${first.length} pages:`, Object.fromEntries(counts));
+  expect(unasked).toEqual([]);
+  expect(counts.get('beside')).toBeGreaterThan(50);
+}, 120_000);
+
+test('the walk tells an amount with a way from one without', () => {
+  const asked = (html: string) => amountsOn(`<main>${html}</main>`).map(({ text, asked }) => [text, asked]);
+  expect(asked('<p>Spread 13 mm, 8.3 cu ft in all.</p>')).toEqual([
+    ['13 mm', 'no'],
+    ['8.3 cu ft', 'no'],
+  ]);
+  expect(asked('<p>Sow 1 ¼ in deep at 41 °F. <a href="/handbook/planting#up.expected">Why</a></p>')).toEqual([
+    ['1 ¼ in', 'beside'],
+    ['41 °F', 'beside'],
+  ]);
+  expect(asked('<p>In 3 of 5 beds, 2 loads, on 4 May.</p>')).toEqual([]);
 });

@@ -8,7 +8,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import { HOT_RECORD } from '../../practices/composting/hot-record.ts';
 import { TOO_HOT_C, WORKS_ON_ABOVE_C } from '../../practices/composting/turn.ts';
 import { historyPath } from '../addresses.ts';
-import { Whence } from '../why.tsx';
+import { ruleWay, Whence } from '../why.tsx';
 import { figure, plain, temperatureUnit } from './amounts-drawn.ts';
 import { CourseFrame, placesOf } from './course-frame.tsx';
 import { bandPath, linePath } from './lines.ts';
@@ -87,7 +87,7 @@ export const PileDrawing = ({ pile, gardenId, today, units }: PileDrawingProps) 
       <p class="small">
         Grey: it works fastest, {figure(WORKS_ON_ABOVE_C, unit)} to {figure(TOO_HOT_C.due, unit)} {unit.name}. Dotted:
         from {figure(HOT_RECORD.fromC, unit)} a day counts as hot, from {figure(TOO_HOT_C.due, unit)} it is too hot and
-        wants turning. Marks at the foot are turns.
+        wants turning. Marks at the foot are turns. <a href={ruleWay('pile-turn.too-hot')}>The rules of turning</a>
       </p>
       <LogTable pile={pile} gardenId={gardenId} units={units} />
     </figure>

@@ -19,11 +19,20 @@ import type { BedGaps } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import { COVERED_WORDS, lastLook, standName } from '../../practices/stand-cover.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import type { CoverChoice, GardenView, ReportPreview } from '../../steward/steward.ts';
-import { bedPath, bedsPath, editPath, historyPath, recordPath, seasonEndPath, taskPath } from '../addresses.ts';
+import {
+  bedPath,
+  bedsPath,
+  editPath,
+  handbookPath,
+  historyPath,
+  recordPath,
+  seasonEndPath,
+  taskPath,
+} from '../addresses.ts';
 import { grownTasks, grownWay } from '../grown-tasks.ts';
 import { Problems, page } from '../layout.tsx';
 import { factInWords } from '../ledger-words.ts';
-import { AskedDates, ruleWay, WhyDate } from '../why.tsx';
+import { AskedDates, ruleWay, Whence, WhyDate } from '../why.tsx';
 import { PreviewSections } from './change-preview.tsx';
 import { BedFertility } from './fertility.tsx';
 import { PlannedBed } from './fill.tsx';
@@ -128,6 +137,7 @@ export function bedPage({ view, planned, soil, told, gaps: { bed, gaps, stands }
               </li>
             ))}
           </ul>
+          <Whence to={handbookPath('topdressing', 'sandy-and-clay-beds')}>How compost helps such a bed</Whence>
         </section>
       )}
       <BedFertility view={view} told={told} bedId={bed.id} />

@@ -12,9 +12,9 @@ import type { FillTyped } from '../../practices/new-beds/read-fill.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { compostPath, editPath, fillPath, taskPath } from '../addresses.ts';
+import { compostPath, editPath, fillPath, handbookPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
-import { WhyDate } from '../why.tsx';
+import { Whence, WhyDate } from '../why.tsx';
 
 interface FillPageProps {
   view: GardenView;
@@ -100,6 +100,7 @@ const FillAnswer = ({ sheet, units, level: Level }: AnswerProps) => {
       {list([...sheet.steps, sheet.effort])}
       <Level>Take care</Level>
       {list(sheet.cautions)}
+      <FillWhence />
     </section>
   );
 };
@@ -116,6 +117,10 @@ const Parts = ({ sheet, units }: Pick<AnswerProps, 'sheet' | 'units'>) => (
       ))}
     </tbody>
   </table>
+);
+
+const FillWhence = () => (
+  <Whence to={handbookPath('new-beds', 'rules')}>The rules of these amounts, each with its source</Whence>
 );
 
 interface PlannedBedProps {
@@ -150,6 +155,7 @@ export const PlannedBed = ({ view: { garden, plan }, planned: { filling, fill } 
         ))}
         <li>{readableIn(units, sheet.effort)}</li>
       </ul>
+      <FillWhence />
     </section>
   );
 };

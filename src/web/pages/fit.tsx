@@ -17,9 +17,9 @@ import { coverName } from '../../practices/covers.ts';
 import type { Reason } from '../../practices/draft.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
 import type { Plan } from '../../schedule/plan.ts';
-import { bedPath, choosePath, dropPath, gapWord, taskPath, whyPath } from '../addresses.ts';
+import { bedPath, choosePath, dropPath, gapWord, handbookPath, taskPath, whyPath } from '../addresses.ts';
 import { grownTasks, grownWay } from '../grown-tasks.ts';
-import { AskedDates, ReasonSource, ruleWay } from '../why.tsx';
+import { AskedDates, ReasonSource, ruleWay, Whence } from '../why.tsx';
 
 /** Who reads, on which day, of which garden. */
 export interface FitReader {
@@ -71,6 +71,7 @@ export const GapChoices = ({ gap, reader, first, whole }: GapProps) => {
         </details>
       )}
       {whole && <Out gap={gap} reader={reader} />}
+      <Whence to={handbookPath('cover-cropping', 'what-could-lie-in-a-gap')}>How these figures are worked out</Whence>
     </section>
   );
 };

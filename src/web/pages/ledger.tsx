@@ -6,8 +6,8 @@ import { GRAMS_A_CUP_OF_MEAL } from '../../handbook/fertilisers.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Band } from '../../practices/fertility/ledger.ts';
-import { bedPath } from '../addresses.ts';
-import { AskedDates, SourceLink } from '../why.tsx';
+import { bedPath, handbookPath } from '../addresses.ts';
+import { AskedDates, SourceLink, Whence } from '../why.tsx';
 
 /** A disc that is full, half full or empty says the band again. */
 const SIGNS: Readonly<Record<Band, string>> = { enough: '●', low: '◐', short: '○' };
@@ -69,6 +69,7 @@ export const LedgerView = ({ told, gardenId, season, units }: LedgerProps) => {
         </p>
       ))}
       <Ways told={told} units={units} />
+      <Whence to={handbookPath('fertility', 'the-ledger')}>How this is reckoned</Whence>
     </details>
   );
 };

@@ -8,8 +8,9 @@ import { feedstocks } from '../../handbook/feedstocks.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { compostPath, mixPath } from '../addresses.ts';
+import { compostPath, handbookPath, mixPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
+import { Whence } from '../why.tsx';
 
 /** What the form was sent with. */
 export interface MixAsked {
@@ -154,6 +155,7 @@ const Answer = ({ sheet, units }: { sheet: MixSheet; units: UnitSystem }) => {
           <li>{written(text)}</li>
         ))}
       </ul>
+      <Whence to={handbookPath('composting', 'the-mix')}>How a mix is worked out, each figure with its source</Whence>
     </section>
   );
 };

@@ -15,12 +15,12 @@ import type { PlannedTask } from '../../schedule/plan.ts';
 import { standsBecause } from '../../schedule/stands-because.ts';
 import { doneDoubts } from '../../steward/done-doubts.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { bedPath, editPath, taskPath } from '../addresses.ts';
+import { bedPath, editPath, handbookPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { LinkedPracticeMark } from '../patterns.tsx';
-import { PRACTICE_DOCS } from '../practice-docs.ts';
+import { AMOUNTS_TOLD, PRACTICE_DOCS } from '../practice-docs.ts';
 import type { TaskView } from '../task-view.ts';
-import { AskedDates } from '../why.tsx';
+import { AskedDates, Whence } from '../why.tsx';
 import { standing } from '../words.ts';
 import { Cautions } from './cautions.tsx';
 import { type Entered, Settled, TaskForms } from './task-forms.tsx';
@@ -61,6 +61,7 @@ export function taskPage({ view, found, today, entered, problems = [] }: TaskPag
         <div class="doing">
           <Steps task={task} units={units} />
           <Supplies task={task} units={units} />
+          <AmountsWhence task={task} />
           <Cautions cautions={task.cautions} units={units} />
         </div>
         <TaskForms found={found} garden={garden} today={today} entered={entered} regrowths={regrowths} />
@@ -151,7 +152,7 @@ const TaskDate = ({ task, today, place }: TaskDateProps) => {
             to="#why"
           />
         )}
-        About {hoursText(task.effortMinutes)}.
+        About <a href={handbookPath('how-a-day-is-chosen', 'how-long-work-takes')}>{hoursText(task.effortMinutes)}</a>.
         {task.needs.length > 0 && ` Wants ${task.needs.map((need) => CONDITION_WORDS[need]).join(', ')}.`}
       </p>
       {task.pinWarning !== undefined && (
@@ -228,4 +229,16 @@ const Supplies = ({ task, units }: { task: PlannedTask; units: UnitSystem }) => 
       </table>
     </section>
   );
+};
+
+/** An amount in a sentence that is still to meet its reader. */
+const MARKED_AMOUNT = /⟦[^⟧]* [A-Za-z]\w*⟧/;
+
+/** The way to how the amounts of a task are worked out; nothing where it has none. */
+const AmountsWhence = ({ task: { practice, steps, supplies } }: { task: PlannedTask }) => {
+  const hasAmounts =
+    supplies.some(({ amount }) => amount !== undefined) || steps.some((step) => MARKED_AMOUNT.test(step));
+  return hasAmounts ? (
+    <Whence to={handbookPath(PRACTICE_DOCS[practice], AMOUNTS_TOLD[practice])}>How these amounts are worked out</Whence>
+  ) : null;
 };

@@ -11,7 +11,7 @@ import { pileWords } from '../../practices/manure-words.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { editPath, historyPath, reportPath, taskPath } from '../addresses.ts';
 import { PileDrawing, times } from '../charts/pile-drawing.tsx';
-import { WhyDate, WhyDateIf } from '../why.tsx';
+import { ruleWay, WhyDate, WhyDateIf } from '../why.tsx';
 import { NO_BIN, rowDoings } from './garden/its-yard.tsx';
 import { type Doing, Doings } from './garden/told.tsx';
 import { PileLog } from './pile-log.tsx';
@@ -129,7 +129,8 @@ const PileInBin = ({ view, bin, pile, heap }: PileInBinProps) => {
         {pile.turns.length > 0 && `, turned ${times(pile.turns.length)}`}.
         {heap && (
           <span class="under">
-            {formatQuantity({ value: heap.litres, unit: 'L' }, units)} of compost{' '}
+            <a href={ruleWay('compost-begin.in-time')}>{formatQuantity({ value: heap.litres, unit: 'L' }, units)}</a> of
+            compost{' '}
             {heap.proven ? 'there' : <CountedOn gardenId={garden.id} tasks={plan.tasks} heap={heap} day={day} />}.
           </span>
         )}
@@ -150,7 +151,11 @@ const PileInBin = ({ view, bin, pile, heap }: PileInBinProps) => {
           </a>
         </p>
       )}
-      {pile.finishedOn === undefined && record && <p class="small">{readableIn(units, record, plan.today)}</p>}
+      {pile.finishedOn === undefined && record && (
+        <p class="small">
+          {readableIn(units, record, plan.today)} <a href={ruleWay('manure-wait.as-raw')}>What such a record is for</a>
+        </p>
+      )}
       {raw && <p class="small">{pileWords(raw)}</p>}
       <PileDrawing gardenId={garden.id} pile={pile} today={plan.today} units={units} />
       <PileLog view={view} pile={pile} />

@@ -6,10 +6,10 @@ import { heapNames } from '../../digest/yard-words.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { BedDemand } from '../../practices/compost-balance.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { compostPath, editPath, fillPath, gardenPath, mixPath, taskPath } from '../addresses.ts';
+import { compostPath, editPath, fillPath, gardenPath, handbookPath, mixPath, taskPath } from '../addresses.ts';
 import { SupplyDrawing } from '../charts/supply-drawing.tsx';
 import { page } from '../layout.tsx';
-import { AskedDates, WhyDateIf } from '../why.tsx';
+import { AskedDates, Whence, WhyDateIf } from '../why.tsx';
 import { YardBins } from './yard-bins.tsx';
 
 /** The page of the yard. */
@@ -45,6 +45,7 @@ export function yardPage(view: GardenView, sheet: YardSheet) {
         {sheet.spared.map((line) => (
           <p class="small">{line}</p>
         ))}
+        <Whence to={handbookPath('topdressing', 'rules')}>How what is wanted and to come is worked out</Whence>
       </section>
     </article>,
   );
