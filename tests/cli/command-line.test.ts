@@ -79,7 +79,7 @@ describe('values', () => {
       '  LOAMTIDE_PUBLC_URL: is not a setting this program knows. Did you mean LOAMTIDE_PUBLIC_URL?',
       '  LOAMTIDE_PORT: "99999" cannot be used. Give a port number up to 65535, such as 8137.',
       '  LOAMTIDE_PUBLIC_URL: "garden.example.org" cannot be used. Give an address such as https://garden.example.org, or leave it out.',
-      '  --today: "2027-02-29" cannot be used. Give a real date as YYYY-MM-DD, such as 2027-04-18.',
+      '  --today: "2027-02-29" cannot be used. Give a real date from 1900-01-01 to 2200-12-31, such as 2027-04-18.',
       '  --format: "xml" cannot be used. Give one of text, json, ics.',
     ]);
   });
@@ -131,13 +131,13 @@ describe('the data folder', () => {
     expect(strange.err).toContain('--garden: "third" is not kept here. Gardens here: hollow-lane, second-plot.');
   });
 
-  test('that is no database is refused, and left as it is', async () => {
+  test('that is no database is a fault of the place, not of the call, and is left as it is', async () => {
     const { folder, loamtide } = await withGarden();
     const file = join(folder, 'data', 'loamtide.db');
     writeFileSync(file, 'not a database at all, but long enough to be looked at as one');
     const { code, err } = await loamtide('week');
-    expect(code).toBe(2);
-    expect(err).toContain('This file is not a database.');
+    expect(code).toBe(1);
+    expect(err).toContain('loamtide.db: This file is not a database');
     expect(readFileSync(file, 'utf8')).toMatch(/^not a database/);
   });
 });

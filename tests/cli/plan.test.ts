@@ -94,7 +94,7 @@ describe('plan as JSON', () => {
     const { out } = await loamtide('plan', '--format', 'json');
     expect(out).not.toMatch(/[⟦⟧]/);
     const { tasks } = planOutput.parse(JSON.parse(out));
-    const topdress = tasks.find(({ key }) => key === 'topdress/bed:north-bed/2027');
+    const topdress = tasks.find(({ key }) => key === 'topdress/bed:south-bed/2027');
     expect(topdress?.steps[0]).toMatch(/cu ft of finished compost over the bed, ½ in deep/);
     expect(topdress?.supplies[0]).toMatchObject({ what: 'finished compost', amount: { unit: 'L' } });
   });
@@ -102,7 +102,7 @@ describe('plan as JSON', () => {
   test('says the same in metres and litres for a metric garden', async () => {
     const { loamtide } = await withGarden(SMALL_GARDEN.replace('units: us', 'units: metric'));
     const { tasks } = planOutput.parse(JSON.parse((await loamtide('plan', '--format', 'json')).out));
-    const topdress = tasks.find(({ key }) => key === 'topdress/bed:north-bed/2027');
+    const topdress = tasks.find(({ key }) => key === 'topdress/bed:south-bed/2027');
     expect(topdress?.steps[0]).toMatch(/L of finished compost over the bed, 13 mm deep/);
   });
 

@@ -40,10 +40,24 @@ describe('a task that stays on its day', () => {
     const [before, after] = [SCRAPS, { ...SCRAPS, title: 'Make room in Bin 2' }].map((task) => samplePlan([task]));
     if (before === undefined || after === undefined) throw new Error('No plans.');
     expect(movesBetween(before, after)).toEqual([
-      { key: SCRAPS.key, title: 'Make room in Bin 3', from: DAY, to: DAY, otherwise: { title: 'Make room in Bin 2' } },
+      {
+        key: SCRAPS.key,
+        title: 'Make room in Bin 3',
+        from: DAY,
+        to: DAY,
+        otherwise: { title: 'Make room in Bin 2' },
+        reasons: [],
+      },
     ]);
     expect(changePreview(before, after).reworded).toEqual([
-      { keys: [SCRAPS.key], title: 'Make room in Bin 3', from: DAY, to: DAY, because: 'is now: Make room in Bin 2' },
+      {
+        keys: [SCRAPS.key],
+        title: 'Make room in Bin 3',
+        from: DAY,
+        to: DAY,
+        because: 'is now: Make room in Bin 2',
+        reasons: [],
+      },
     ]);
   });
 });

@@ -11,12 +11,12 @@ function slowHand({ store, clock, garden }: Awaited<ReturnType<typeof household>
   let left = times;
   const slow: Store = {
     ...store,
-    append: async (...entry) => {
+    transaction: async (work) => {
       if (left > 0) {
         left -= 1;
         await quick.readPile(garden, { pileId: 'spring-pile', on: NORTH_TODAY, tempC: 40 + left }, 'ben');
       }
-      return store.append(...entry);
+      return store.transaction(work);
     },
   };
   return createSteward({ store: slow, clock });

@@ -122,6 +122,7 @@ describe('what moves between two plans', () => {
         title: 'Do a',
         from: NORTH_TODAY,
         to: NORTH_TODAY,
+        reasons: [],
         amounts: [{ what: 'finished compost', from: { value: 60, unit: 'L' }, to: { value: 80, unit: 'L' } }],
       },
     ]);

@@ -11,6 +11,8 @@ const ACROSS: Readonly<Record<string, string>> = {
   "drafts .where('id', '=', id)": 'a draft is no garden yet, and has an id of its own',
   "feeds .where('token', '=', token)": 'the token is the secret, and says whose feed it is',
   "former_addresses .where('former_addresses.token', '=', token)": 'the same',
+  "plans .where('gardens.put_away_at', 'is', null)":
+    'whether planning goes on at all: a day, and of no garden in particular',
   "reading_keys .where('key_hash', '=', keyHash)": 'the key is the secret, and says whose it is',
 };
 

@@ -50,14 +50,14 @@ describe('migrations', () => {
     expect(migrations.map(({ version }) => version)).toEqual(migrations.map((_, index) => index + 1));
   });
 
-  test('every table but their own carries the garden', async () => {
+  test('every table carries the garden, but their own and those of whoever signs in to all of it', async () => {
     const connection = opened(':memory:');
     const { sqlite } = connection;
     await migrate(connection, migrations, NOON);
     const withoutGarden = tablesOf(sqlite).filter(
       (table) => !sqlite.prepare("select 1 from pragma_table_info(?) where name = 'garden_id'").get(table),
     );
-    expect(withoutGarden).toEqual(['gardens', 'migrations']);
+    expect(withoutGarden).toEqual(['gardens', 'household_password', 'migrations', 'sessions']);
   });
 
   test('are run once each, and the moment is kept', async () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { plain } from './plain-text.ts';
 import { GARDEN, sampleApp, sampleFile, TODAY } from './sample-garden.ts';
 
 const FORM = `${GARDEN}/report/cold-night`;
@@ -100,7 +101,7 @@ describe('after a cold night was reported', () => {
   it('the page of the task says the hour too', async () => {
     const sample = await sampleApp(withLettuce);
     await sample.send(FORM, { evening: TODAY, low: '24', how: 'expected' });
-    const task = await (await sample.get(`${GARDEN}/tasks/frost-cover/night:${TODAY}`)).text();
+    const task = plain(await (await sample.get(`${GARDEN}/tasks/frost-cover/night:${TODAY}`)).text());
     expect(task).toMatch(/Only on April 20, before 7:1[05] pm\./);
   });
 

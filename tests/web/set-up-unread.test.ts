@@ -44,5 +44,5 @@ test('it can be thrown away, and is asked after first', async () => {
 test('its own pages say what is wrong', async () => {
   const { get } = await withUnread();
   const answer = await get('/set-up/bb/where');
-  expect([answer.status, plain(await answer.text())]).toEqual([422, expect.stringContaining('Unrecognized key')]);
+  expect([answer.status, plain(await answer.text())]).toEqual([503, expect.stringContaining('Unrecognized key')]);
 });

@@ -3,7 +3,7 @@ import type { Garden, Planting, Regrowth, Stand } from '../../../src/garden/gard
 import type { Day } from '../../../src/measures/days.ts';
 import type { TaskDraft } from '../../../src/practices/draft.ts';
 import { reasonSentence } from '../../../src/schedule/explain.ts';
-import { bed, cover, draft, draftsIn, frostDates, garden, milwaukee, rulesOf, setOut, sown } from '../gardens.ts';
+import { bed, cover, draft, draftsIn, frostDates, garden, milwaukee, pile, rulesOf, setOut, sown } from '../gardens.ts';
 
 const GREW: Regrowth = { on: '2027-05-19', what: 'grew-again', answer: 'cut' };
 const SHEET: Regrowth = { ...GREW, answer: 'sheet' };
@@ -131,7 +131,9 @@ describe('what is planned after it', () => {
   });
 
   it('gets its compost once the sheet is off', () => {
-    const held = { ...ryeBed([SHEET, LAID], tomatoes('2027-06-20')), beds: [bed('a')] };
+    // Compost that would have to be ordered now comes after the tomatoes: this is there.
+    const piles = [pile('2026-05-01', { finishedOn: '2027-04-01', finishedLitres: 90 })];
+    const held = { ...ryeBed([SHEET, LAID], tomatoes('2027-06-20')), beds: [bed('a')], piles };
     const compost = draft(draftsIn(held, milwaukee), 'topdress/bed:a/2027');
     expect(compost.after).toContainEqual({ key: 'cover-sheet/stand:s/lift:1', minDays: 0 });
   });
