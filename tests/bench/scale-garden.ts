@@ -1,76 +1,67 @@
 /**
  * What a plan costs in one garden, by its beds and the years of its record.
  */
-import { performance } from 'node:perf_hooks';
+import { fork } from 'node:child_process';
+import { once } from 'node:events';
 import type { Garden } from '../../src/garden/garden.ts';
 import type { DailyWeather } from '../../src/garden/weather.ts';
 import { isDay } from '../../src/measures/days.ts';
-import type { Plan } from '../../src/schedule/plan.ts';
-import { noClimates, workOut } from '../../src/steward/crew/work.ts';
 import type { WeatherRecord } from '../../src/store/weather.ts';
 import { bedsTimes } from './large-garden.ts';
+import type { Cell, CellTold } from './scale-cell.ts';
+import { NOT_BEGUN, type Told } from './scale-told.ts';
 
 const BEDS = [10, 100, 500];
 const YEARS = [1, 10, 80];
-/** A cell that is likely to take longer is left out, and that is said. */
-const LONGEST_MS = 180_000;
+/** Longest a garden is planned for. */
+const LONGEST_S = 90;
 
-interface Told {
-  firstMs: number;
-  againMs: number;
-  planKiB: number;
-}
-
-/** Prints the table, and how it grows. Years are tried with the fewest beds, beds with the record as it is. */
-export async function reportGarden(garden: Garden, record: WeatherRecord, today: string): Promise<void> {
+/** Tells the table, and how it grows. Years are tried with the fewest beds, beds with the record as it is. */
+export async function reportGarden(told: Told, { garden, record, today }: Cell): Promise<void> {
   const years = new Set(record.days.map(({ day }) => day.slice(0, 4))).size;
-  console.log('One garden: beds, years of record, first plan ms, plan again ms, plan KiB');
-  for (const each of YEARS) await row(bedsOnly(garden, BEDS[0] ?? 1), yearsOf(record, each), { years: each, today });
-  let before: { beds: number; told: Told } | undefined;
+  told.table('beds', 'years of record', 'first plan, ms', 'the next day, ms', 'plan, KiB');
+  const [fewest = 1] = BEDS;
+  for (const each of YEARS)
+    await row(told, each, { garden: bedsOnly(garden, fewest), record: yearsOf(record, each), today });
+  const known: { beds: number; firstMs: number }[] = [];
   for (const beds of BEDS) {
-    const growth = before === undefined ? 1 : (beds / before.beds) ** 2;
-    if (before !== undefined && before.told.firstMs * growth > 4 * LONGEST_MS) {
-      console.log(`${beds} beds are left out: they would take too long here.`);
-      continue;
-    }
-    const told = await row(bedsOnly(garden, beds), record, { years, today });
-    if (told === undefined) continue;
-    if (before !== undefined)
-      console.log(
-        `  from ${before.beds} to ${beds} beds: first ${exponent(before, { beds, told }, 'firstMs')}, again ${exponent(before, { beds, told }, 'againMs')}`,
-      );
-    before = { beds, told };
+    const firstMs = await row(told, years, { garden: bedsOnly(garden, beds), record, today });
+    if (firstMs !== undefined) known.push({ beds, firstMs });
   }
+  const powers = known.slice(1).map(({ beds, firstMs }, at) => {
+    const before = known[at] ?? { beds, firstMs };
+    const power = Math.log(firstMs / before.firstMs) / Math.log(beds / before.beds);
+    return `From ${before.beds} to ${beds} beds a first plan grows with the beds to the power of ${power.toFixed(1)}.`;
+  });
+  if (powers.length > 0) told.say('', ...powers);
 }
 
-function exponent(a: { beds: number; told: Told }, b: { beds: number; told: Told }, of: 'firstMs' | 'againMs'): string {
-  return `beds^${(Math.log(b.told[of] / a.told[of]) / Math.log(b.beds / a.beds)).toFixed(2)}`;
+/** Tells a row, and returns what the first plan took where it came to an end. */
+async function row(told: Told, years: number, cell: Cell): Promise<number | undefined> {
+  const { length } = cell.garden.beds;
+  const done = told.isTimeLeft ? await within(LONGEST_S, cell) : NOT_BEGUN;
+  if (typeof done === 'string') told.row(length, years, done, '', '');
+  else if ('refused' in done) told.row(length, years, `refused: ${done.refused}`, '', '');
+  else {
+    told.row(length, years, ...[done.firstMs, done.againMs, done.planKiB].map(Math.round));
+    return done.firstMs;
+  }
+  return undefined;
 }
 
-async function row(
-  garden: Garden,
-  record: WeatherRecord,
-  at: { years: number; today: string },
-): Promise<Told | undefined> {
-  const climates = noClimates();
-  const { today } = at;
-  const planned = async (published?: Plan): Promise<{ plan: Plan | undefined; ms: number }> => {
-    const from = performance.now();
-    const rest = { now: `${today}T12:00:00.000Z`, factsVersion: 1, published };
-    const asked = { garden: { ...garden }, today, climateName: 'record', plan: rest };
-    const { plan } = await workOut(asked, { climates, ground: async () => ({ record }) });
-    return { plan, ms: performance.now() - from };
-  };
+async function within(seconds: number, cell: Cell): Promise<CellTold | string> {
+  const child = fork(new URL('./scale-cell.ts', import.meta.url), { serialization: 'advanced' });
   try {
-    const first = await planned();
-    const again = await planned(first.plan);
-    const told = { firstMs: first.ms, againMs: again.ms, planKiB: JSON.stringify(again.plan).length / 1024 };
-    const figures = [told.firstMs, told.againMs, told.planKiB].map((value) => Math.round(value));
-    console.log([garden.beds.length, at.years, ...figures].join(', '));
-    return told;
+    child.send(cell);
+    const signal = AbortSignal.timeout(seconds * 1000);
+    const [done] = await Promise.race([once(child, 'message', { signal }), once(child, 'exit', { signal })]);
+    if (typeof done !== 'object' || done === null) throw new Error(`The planning process ended with ${done}.`);
+    return done as CellTold;
   } catch (error) {
-    console.log(`${garden.beds.length}, ${at.years}: refused: ${String(error).split('\n')[1]?.trim()}`);
-    return undefined;
+    if (error instanceof Error && error.name === 'AbortError') return `not within ${seconds} s`;
+    throw error;
+  } finally {
+    child.kill();
   }
 }
 

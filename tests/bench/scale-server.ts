@@ -18,10 +18,13 @@ import type { WebSettings } from '../../src/web/settings.ts';
 import { northernFile } from '../steward/gardens.ts';
 import type { Walk, Walked } from './feed-walk.ts';
 import type { Load, LoadResult } from './load.ts';
+import { NOT_BEGUN, type Told } from './scale-told.ts';
 
+/** Planned in threads, as the server does it; beside that one count is planned by the thread that answers. */
 const GARDENS = [1, 10, 100, 1000];
+const IN_MAIN = 100;
 /** Longest a nightly round is followed. */
-const NIGHT_MS = 15_000;
+const NIGHT_MS = 12_000;
 const IDLE_MS = 4_000;
 const EVERY_MS = 25;
 const PORT = 8141;
@@ -35,29 +38,29 @@ interface Figures {
   replansPerSecond: number;
 }
 
-/** Prints a row for each count of gardens and each way of planning, and how the figures grow. */
-export async function reportServers(): Promise<void> {
-  console.log('One server: gardens, plans made, database MiB, memory MiB, feeds a second, re-plans a second,');
-  console.log('  feed latency ms p50/p99 idle, p50/p99 during the nightly round');
-  for (const [how, crew] of [
-    ['in threads', inThreads],
-    ['in the main thread', inThisThread],
-  ] as const) {
-    let before: Figures | undefined;
-    for (const gardens of GARDENS) {
-      const figures = await row(gardens, how, crew());
-      if (before !== undefined) console.log(`  ${growth(before, figures)}`);
-      before = figures;
-    }
+/** Tells a row for each count of gardens and way of planning, and how the figures grow. */
+export async function reportServers(told: Told): Promise<void> {
+  const latency = 'feed latency, ms, half / 99 of 100';
+  told.table(
+    ...['gardens', 'plans made', 'database, MiB', 'memory, MiB', 'feeds a second', 're-plans a second'],
+    ...[`${latency}, by day`, `${latency}, in the nightly round`],
+  );
+  const known: Figures[] = [];
+  for (const gardens of GARDENS) {
+    if (told.isTimeLeft) known.push(await row(told, { gardens, how: 'in threads' }, inThreads()));
+    else told.row(gardens, NOT_BEGUN, ...Array(6).fill(''));
   }
+  if (told.isTimeLeft) await row(told, { gardens: IN_MAIN, how: 'by the thread that answers' }, inThisThread());
+  const [first, last] = [known[0], known.at(-1)];
+  if (first !== undefined && last !== undefined && last !== first) told.say('', growth(first, last));
 }
 
 function growth(a: Figures, b: Figures): string {
-  const power = (of: keyof Figures) => (Math.log(b[of] / a[of]) / Math.log(b.gardens / a.gardens)).toFixed(2);
-  return `grows as gardens^: database ${power('dbMiB')}, memory ${power('rssMiB')}, feeds a second ${power('feedsPerSecond')}, re-plans a second ${power('replansPerSecond')}`;
+  const power = (of: keyof Figures) => (Math.log(b[of] / a[of]) / Math.log(b.gardens / a.gardens)).toFixed(1);
+  return `From ${a.gardens} to ${b.gardens} gardens the database grows with them to the power of ${power('dbMiB')}, memory ${power('rssMiB')}, feeds a second ${power('feedsPerSecond')}, re-plans a second ${power('replansPerSecond')}.`;
 }
 
-async function row(gardens: number, how: string, crew: Crew): Promise<Figures> {
+async function row(told: Told, { gardens, how }: { gardens: number; how: string }, crew: Crew): Promise<Figures> {
   const folder = mkdtempSync(join(tmpdir(), 'loamtide-scale-'));
   const file = join(folder, 'loamtide.db');
   const clock = { moment: '2027-04-20T13:00:00.000Z', now: () => clock.moment };
@@ -93,7 +96,7 @@ async function row(gardens: number, how: string, crew: Crew): Promise<Figures> {
       feedsPerSecond.toFixed(0),
       figures.replansPerSecond.toFixed(1),
     ];
-    console.log([gardens, how, ...numbers, spread(idle), spread(night)].join(', '));
+    told.row(gardens, how, ...numbers, spread(idle), spread(night));
     return figures;
   } finally {
     walk.kill();
@@ -153,5 +156,5 @@ async function walked(
 
 function spread({ latenciesMs, statuses }: Walked): string {
   const at = (share: number) => (latenciesMs[Math.floor((latenciesMs.length - 1) * share)] ?? Number.NaN).toFixed(0);
-  return `${at(0.5)}/${at(0.99)} (${latenciesMs.length} answers, status ${statuses.join()})`;
+  return `${at(0.5)} / ${at(0.99)} (${latenciesMs.length} answers, status ${statuses.join()})`;
 }
