@@ -4,6 +4,7 @@ import { createSteward } from '../../src/steward/create-steward.ts';
 import { openStore, type Store } from '../../src/store/store.ts';
 import { seenByIcalJs } from '../calendar/read-feed.ts';
 import { tempFolder } from '../store/temp-folder.ts';
+import { heldCrew } from './crew/held-crew.ts';
 import { northernFile } from './gardens.ts';
 import { clockAt, type Household, household, later, MORNING, openTask, type StandingClock } from './household.ts';
 
@@ -82,6 +83,21 @@ describe('a feed that cannot be made', () => {
     expect(state.told).toHaveLength(2);
     state.fails = false;
     later(clock);
+    expect((await steward.feedBody(feed.token))?.changedAt).not.toBe(good?.changedAt);
+  });
+
+  it('is served as it last was while its plan is being made, and as it is once that is kept', async () => {
+    const { store, clock, feed, garden } = await withFeed();
+    const { crew, state, hold } = heldCrew();
+    const steward = createSteward({ store, clock, crew });
+    const good = await steward.feedBody(feed.token);
+    hold();
+    clock.moment = '2027-05-20T13:00:00.000Z';
+    const { works } = state;
+    expect(await steward.feedBody(feed.token)).toEqual(good);
+    expect(state.works).toBe(works + 1);
+    state.letGo();
+    expect((await steward.view(garden)).plan.today).toBe('2027-05-20');
     expect((await steward.feedBody(feed.token))?.changedAt).not.toBe(good?.changedAt);
   });
 

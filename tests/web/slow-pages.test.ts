@@ -1,33 +1,11 @@
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import { type Crew, inThisThread } from '../../src/steward/crew/crew.ts';
 import { openStore } from '../../src/store/store.ts';
+import { heldCrew } from '../steward/crew/held-crew.ts';
 import { northernFile } from '../steward/gardens.ts';
 import { clockAt, MORNING } from '../steward/household.ts';
 import { plain } from './plain-text.ts';
 import { appOver, HOST } from './sample-garden.ts';
-
-/** A crew that does its work when it is let, as a slow computer would do it later. */
-function heldCrew() {
-  const here = inThisThread();
-  const state = { isHeld: false, works: 0, letGo: () => {} };
-  let gate = Promise.resolve();
-  const hold = () => {
-    gate = new Promise((resolve) => {
-      state.letGo = resolve;
-    });
-    state.isHeld = true;
-  };
-  const crew: Crew = {
-    ...here,
-    workOut: async (asked, handed) => {
-      state.works += 1;
-      await gate;
-      return here.workOut(asked, handed);
-    },
-  };
-  return { crew, state, hold };
-}
 
 const BROWSER = { Host: HOST, Accept: 'text/html,application/xhtml+xml', 'Sec-Fetch-Site': 'same-origin' };
 
