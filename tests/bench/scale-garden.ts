@@ -12,7 +12,8 @@ import type { Cell, CellTold } from './scale-cell.ts';
 import { NOT_BEGUN, type Told } from './scale-told.ts';
 
 const BEDS = [10, 100, 500];
-const YEARS = [1, 10, 80];
+/** Eleven calendar years hold the ten whole seasons that are the fewest a record is read by. */
+const YEARS = [1, 11, 80];
 /** Longest a garden is planned for. */
 const LONGEST_S = 90;
 
