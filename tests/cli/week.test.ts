@@ -108,7 +108,9 @@ describe('week', () => {
   });
 
   test('names the weeks that want more than their hours, in text and as JSON', async () => {
-    const { loamtide } = await withGarden(SMALL_GARDEN.replace(/^(\s*)units:.*$/m, '$&\n$1hoursPerWeek: 0.5').replaceAll('widthM: 1.2', 'widthM: 12'));
+    const { loamtide } = await withGarden(
+      SMALL_GARDEN.replace(/^(\s*)units:.*$/m, '$&\n$1hoursPerWeek: 0.5').replaceAll('widthM: 1.2', 'widthM: 12'),
+    );
     const { out } = await loamtide('week', '--today', '2027-05-03', '--format', 'json');
     const { overloads } = weekOutput.parse(JSON.parse(out));
     expect(overloads[0]).toMatchObject({ givenMinutes: 30 });
