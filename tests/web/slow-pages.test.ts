@@ -33,6 +33,24 @@ async function slowApp() {
 const leadsTo = (answer: Response): string => answer.headers.get('location') ?? '';
 
 describe('a page that takes over a second', () => {
+  it('stands behind the household’s password, with the token of its reader once in each form', async () => {
+    const { steward, garden, hold, state, get, send } = await slowApp();
+    await steward.setPassword('beet row under the old pear');
+    const signIn = await send('/sign-in', { password: 'beet row under the old pear' });
+    const Cookie = signIn.headers.getSetCookie()[0]?.split(';')[0] ?? '';
+    hold();
+    const begun = await get(`${garden}/edit/beds/north/delete`, { Cookie });
+    state.letGo();
+    expect(leadsTo(begun)).toMatch(/^\/under-way\//);
+    expect(leadsTo(await get(leadsTo(begun)))).toMatch(/^\/sign-in\?/);
+    let ended = await get(leadsTo(begun), { Cookie });
+    while (ended.headers.has('refresh')) ended = await get(leadsTo(begun), { Cookie });
+    const html = await (await get(leadsTo(ended), { Cookie })).text();
+    const forms = html.match(/<form [^>]*method="post"/g) ?? [];
+    expect(forms.length).toBeGreaterThan(1);
+    expect(html.match(/name="form-token"/g)).toHaveLength(forms.length);
+  }, 120_000);
+
   it('has a page of what is under way, with words, and then stands at its own address', async () => {
     const { garden, hold, state, get } = await slowApp();
     hold();

@@ -17,6 +17,9 @@ export const FORM_TOKEN = 'form-token';
 /** Every form that is sent by POST, up to where its fields begin. Within an attribute ">" is written as an entity. */
 const POSTED_FORM = /<form\b[^>]*\smethod="post"[^>]*>/g;
 
+/** The field as it stands in a page already. */
+const HELD_FIELD = new RegExp(`<input type="hidden" name="${FORM_TOKEN}" value="[^"]*"/>`, 'g');
+
 /** The token of a session's forms. */
 export function formToken(cookieKey: string, sessionToken: string): string {
   return createHmac('sha256', cookieKey).update(`loamtide form\n${sessionToken}`).digest('base64url');
@@ -29,8 +32,10 @@ export const tokensInForms: MiddlewareHandler = async (c, next) => {
   if (token === undefined || !(c.res.headers.get('Content-Type') ?? '').startsWith('text/html')) return;
   const html = await c.res.text();
   const field = `<input type="hidden" name="${FORM_TOKEN}" value="${token}"/>`;
+  // A page that took long has passed here once already, and its reader may be another device by now.
+  const bare = html.replace(HELD_FIELD, '');
   c.res = new Response(
-    html.replace(POSTED_FORM, (form) => form + field),
+    bare.replace(POSTED_FORM, (form) => form + field),
     c.res,
   );
 };
