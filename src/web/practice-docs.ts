@@ -20,7 +20,7 @@ export const PRACTICE_DOCS: Readonly<Record<PracticeName, string>> = {
 };
 
 /** The heading on that page under which amounts are told. */
-export const AMOUNTS_TOLD: Readonly<Record<PracticeName, string>> = {
+const AMOUNTS_TOLD: Readonly<Record<PracticeName, string>> = {
   'soil-readiness': 'rules',
   planting: 'raising-and-emergence',
   'cover-cropping': 'sowing',
@@ -33,6 +33,21 @@ export const AMOUNTS_TOLD: Readonly<Record<PracticeName, string>> = {
   'frost-watch': 'rules',
   'season-end': 'rules',
 };
+
+/** Kinds of tasks whose amounts are told under another heading. */
+const AMOUNTS_OF_KIND: Readonly<Record<string, string>> = {
+  'cut-cover': 'cutting',
+  'cut-again': 'regrowth',
+  'lay-sheet': 'regrowth',
+  'turn-pile': 'turning',
+  'cure-pile': 'ripening',
+  'check-maturity': 'ripening',
+};
+
+/** Where it is read how the amounts of a task are worked out. */
+export function amountsPath({ practice, kind }: { practice: PracticeName; kind: string }): string {
+  return handbookPath(PRACTICE_DOCS[practice], AMOUNTS_OF_KIND[kind] ?? AMOUNTS_TOLD[practice]);
+}
 
 /** Where it is read. */
 export function practiceDocsPath(practice: PracticeName): string {

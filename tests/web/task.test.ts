@@ -45,7 +45,11 @@ describe('a task’s page', () => {
     const text = await pageOf('metric');
     expect(text).toContain('<h1>Cut the oats in 3.6 m²</h1>');
     expect(text).toContain('<span class="number">25 April</span>');
-    expect(text).toContain('Any day from 17 April to 1 May 2027 will do. About 30 min. Wants a dry day, a calm day.');
+    expect(text).toContain(
+      'Any day from 17 April to 1 May 2027 will do. About <a href="/handbook/how-a-day-is-chosen#how-long-work-takes">' +
+        '30 min</a>. Wants a dry day, a calm day.',
+    );
+    expect(text).toMatch(/<a href="\/handbook\/cover-cropping#[a-z-]+">How these amounts are worked out<\/a>/);
     expect(text).toContain('<li>Leave 50 mm standing.</li>');
     expect(text).toMatch(/<th scope="row">sheet<\/th><td>47 L<span class="small"> 1 barrow load/);
     expect(text).toContain('<li>Gloves.</li>');

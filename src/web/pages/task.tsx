@@ -18,7 +18,7 @@ import type { GardenView } from '../../steward/steward.ts';
 import { bedPath, editPath, handbookPath, taskPath } from '../addresses.ts';
 import { Problems, page } from '../layout.tsx';
 import { LinkedPracticeMark } from '../patterns.tsx';
-import { AMOUNTS_TOLD, PRACTICE_DOCS } from '../practice-docs.ts';
+import { amountsPath, PRACTICE_DOCS } from '../practice-docs.ts';
 import type { TaskView } from '../task-view.ts';
 import { AskedDates, Whence } from '../why.tsx';
 import { standing } from '../words.ts';
@@ -235,10 +235,7 @@ const Supplies = ({ task, units }: { task: PlannedTask; units: UnitSystem }) => 
 const MARKED_AMOUNT = /⟦[^⟧]* [A-Za-z]\w*⟧/;
 
 /** The way to how the amounts of a task are worked out; nothing where it has none. */
-const AmountsWhence = ({ task: { practice, steps, supplies } }: { task: PlannedTask }) => {
-  const hasAmounts =
-    supplies.some(({ amount }) => amount !== undefined) || steps.some((step) => MARKED_AMOUNT.test(step));
-  return hasAmounts ? (
-    <Whence to={handbookPath(PRACTICE_DOCS[practice], AMOUNTS_TOLD[practice])}>How these amounts are worked out</Whence>
+const AmountsWhence = ({ task }: { task: PlannedTask }) =>
+  task.supplies.some(({ amount }) => amount !== undefined) || task.steps.some((step) => MARKED_AMOUNT.test(step)) ? (
+    <Whence to={amountsPath(task)}>How these amounts are worked out</Whence>
   ) : null;
-};
