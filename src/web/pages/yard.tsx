@@ -43,7 +43,12 @@ export function yardPage(view: GardenView, sheet: YardSheet) {
           </p>
         ))}
         {sheet.spared.map((line) => (
-          <p class="small">{line}</p>
+          <p class="small">
+            <AskedDates
+              text={readableIn(garden.place.units, line, sheet.today)}
+              to={`${compostPath(garden.id)}#wanted`}
+            />
+          </p>
         ))}
         <Whence to={handbookPath('topdressing', 'rules')}>How what is wanted and to come is worked out</Whence>
       </section>
