@@ -2,6 +2,7 @@
  * What has to be filled in before a form as it is shown would be taken: without it nothing behind the first refusal is tried.
  */
 import { inventedRecord } from '../cli/invented-record.ts';
+import { hitherFile, NEW_FILE } from './two-gardens.ts';
 
 /** A record long enough to plan by. */
 const RECORD = inventedRecord('2015-01-01', '2026-12-31');
@@ -19,7 +20,7 @@ const MONTHS = Object.fromEntries(
 const FILLED: readonly (readonly [RegExp, Readonly<Record<string, string>>])[] = [
   [/weather\/record /, { file: RECORD, origin: 'Somebody’s notebook' }],
   [/weather\/days /, { rows: 'date,tmin_c,tmax_c\n2027-04-18,2,15', kind: 'observed' }],
-  [/garden-file /, { text: 'beds: [' }],
+  [/garden-file /, { text: JSON.stringify(hitherFile()) }],
   [/edit\/:list\/new bins/, { name: 'Third bay', volumeL: '20' }],
   [/edit\/:list\/new piles/, { bin: 'right', built: '2027-04-10', method: 'cold' }],
   [/edit\/:list\/new compost-bought/, { on: '2027-04-10', litres: '10' }],
@@ -46,13 +47,16 @@ const FILLED: readonly (readonly [RegExp, Readonly<Record<string, string>>])[] =
   [/\/keys /, { label: 'second probe' }],
   [/\/feeds /, { label: 'Shed door' }],
   [/\/household \(|\/household {2}/, { name: 'Una' }],
+  [/wishes {2}add /, { crop: 'beet', amount: '1', in: 'beds' }],
+  [/edit\/:list\/:ref climate .*_row id\)/, { id: 'USW00014837' }],
   [/grew-again/, { answer: 'cut' }],
   [/not-ready/, { failed: 'smells' }],
   [/report\/pile/, { temp: '130', pile: 'spring-pile' }],
   [/report\/cold-night/, { low: '30' }],
   [/set-up\/:draftId\/:step where/, { latitude: '43.1', longitude: '-89.4' }],
   [/set-up\/:draftId\/:step climate/, { from: 'nearest' }],
-  [/bring-in /, { text: 'beds: [' }],
+  [/bring-in /, { text: NEW_FILE }],
+  [/POST \/reading /, { units: 'metric' }],
 ];
 
 /** What is filled in on a form. */

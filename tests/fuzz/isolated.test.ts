@@ -3,10 +3,10 @@
  * though every id in it is the other's.
  */
 import { beforeAll, expect, test } from 'vitest';
-import { routeOf } from '../journeys/followed-links.ts';
-import { type Answered, type Household, type Laid, sharedHousehold } from './household.ts';
-import { HITHER, hitherIds, ID_MARK, NAME_MARK, YONDER } from './two-gardens.ts';
-import { afterAForm, formNow, sharedWays, type WaysIn } from './ways-in.ts';
+import { crossForms, crossing, formsWithIds, handedOver, routesOf, shownOf, withIds } from './crossed.ts';
+import { type Laid, sharedHousehold } from './household.ts';
+import { HITHER, ID_MARK, NAME_MARK, YONDER } from './two-gardens.ts';
+import { oneOfEachRoute, sharedWays, type WaysIn } from './ways-in.ts';
 
 let laid: Laid;
 let ways: WaysIn;
@@ -15,112 +15,44 @@ beforeAll(async () => {
   ways = await sharedWays();
 }, 300_000);
 
-const IDS = hitherIds().filter((id) => id !== HITHER);
-const ANY_ID = new RegExp(`(?<![\\w.-])(${IDS.join('|')})(?![\\w-])`, 'g');
-
-/** A text with the second garden's ids in place of the first one's, the garden's own address left as it is. */
-function crossed(text: string): string {
-  const { hither, yonder } = laid.handles;
-  return text
-    .replace(ANY_ID, `${ID_MARK}$1`)
-    .replace(/feed-[123]\b/g, yonder.feeds.at(-1)?.id ?? '')
-    .replace(new RegExp(`${hither.key.id}\\b`, 'g'), yonder.key.id)
-    .replace(/(?<=\bname=|\bperson=)(Ida|Tove)/g, `${NAME_MARK}+$1`)
-    .replace(/(?<=\bentry=|\bbrought=|\bbefore=)\d+/g, String(lastEntry));
-}
-
-/** The number of an entry that only the second garden's ledger has. */
-let lastEntry = 0;
-
-/** A household, with the digest of the second garden as it was laid. */
-async function opened(): Promise<{ household: Household; before: string }> {
-  const household = await laid.open();
-  lastEntry = (await household.steward.view(YONDER)).ledger.length;
-  return { household, before: household.digest(YONDER) };
-}
-
-/** What of the second garden an answer shows, besides what was asked for by its name. */
-function shownOf({ body }: Answered, said: string): string[] {
-  const at = body.indexOf(NAME_MARK);
-  return at === -1 || said.includes(NAME_MARK) ? [] : [body.slice(Math.max(0, at - 60), at + 60)];
-}
-
 test('no page of a garden shows anything of another, though asked by its ids', async () => {
-  const { household, before } = await opened();
+  const at = await crossing(laid);
+  const { household, before, crossed } = at;
   const shown: string[] = [];
   const turned = new Set<string>();
-  for (const { route, path } of ways.pages) {
-    if (!route.includes('/gardens/:gardenId')) continue;
+  const own = ways.pages.filter(({ route }) => route.includes('/gardens/:gardenId'));
+  const named = own.filter(({ path }) => crossed(path) !== path);
+  for (const { route, path } of new Set([...oneOfEachRoute(own), ...named])) {
     const asked = crossed(path);
     if (asked !== path) turned.add(route);
     const answer = await household.ask(asked);
     shown.push(...shownOf(answer, asked).map((words) => `${asked}: ${words}`));
     if (answer.status >= 500) shown.push(`${asked}: ${answer.status}`);
   }
-  for (const reach of afterAForm(`/gardens/${YONDER}`)) {
-    const path = (await reach(household)).replace(YONDER, HITHER);
-    turned.add(routeOf(path, laid.routes) ?? path);
-    const answer = await household.ask(path);
-    expect([path, answer.status, shownOf(answer, path)]).toEqual([path, 404, []]);
-  }
+  const kept = await handedOver(at, household.ask);
+  for (const route of routesOf(laid, kept)) turned.add(route);
+  expect(kept).toEqual(kept.map(({ path }) => ({ path, status: 404, shown: [] })));
   expect(shown).toEqual([]);
   expect(household.digest(YONDER)).toBe(before);
-  expect(withIds('GET').filter((route) => !turned.has(route))).toEqual([]);
+  expect(withIds(laid, 'GET').filter((route) => !turned.has(route))).toEqual([]);
   await household.close();
 }, 300_000);
 
-/** Routes whose addresses name something of a garden besides the garden. */
-function withIds(method: string): string[] {
-  const pattern = /^\w+ \/gardens\/:gardenId\/.*\/:(?!list|which)/;
-  return laid.routes.filter((route) => route.startsWith(method) && pattern.test(route));
-}
-
+/** One form of each route; tests/long sends them all. */
 test('no form of a garden changes anything of another, though sent with its ids', async () => {
-  let { household, before } = await opened();
-  const wrong: string[] = [];
-  const turned = new Set<string>();
-  for (const way of ways.forms) {
-    if (!/^POST \/(?:gardens\/:gardenId|answer|stop)/.test(way.route)) continue;
-    // A form that names nothing of its garden has nothing to name of another.
-    if (
-      JSON.stringify(way.form.fields) === crossed(JSON.stringify(way.form.fields)) &&
-      crossed(way.form.action) === way.form.action
-    )
-      continue;
-    const form = await formNow(household, way, laid.routes).catch(async () => {
-      await household.close();
-      ({ household, before } = await opened());
-      return formNow(household, way, laid.routes);
-    });
-    const fields = form.fields.map(([name, value]): [string, string] => [crossed(name), crossed(value)]);
-    for (const [action, sent] of [
-      [crossed(form.action), fields],
-      [form.action, fields],
-      [crossed(form.action), form.fields],
-    ] as const) {
-      if (action === form.action && JSON.stringify(sent) === JSON.stringify(form.fields)) continue;
-      if (action !== form.action) turned.add(way.route);
-      const answer = await household.send(action, sent);
-      const said = JSON.stringify([action, sent]);
-      wrong.push(...shownOf(answer, said).map((words) => `${way.name} ${action}: ${words}`));
-      if (answer.status >= 500) wrong.push(`${way.name} ${action}: ${answer.status}`);
-      if (household.digest(YONDER) !== before) wrong.push(`${way.name} ${action}: changed the other garden`);
-    }
-  }
+  const { wrong, turned } = await crossForms(laid, oneOfEachRoute(await formsWithIds(laid, ways.forms)));
   expect(wrong).toEqual([]);
-  for (const reach of afterAForm(`/gardens/${YONDER}`)) {
-    const path = (await reach(household)).replace(YONDER, HITHER);
-    turned.add(routeOf(path, laid.routes, 'POST') ?? path);
-    const answer = await household.send(path, []);
-    expect([path, answer.status, shownOf(answer, path)]).toEqual([path, 404, []]);
-  }
-  expect(household.digest(YONDER)).toBe(before);
-  expect(withIds('POST').filter((route) => !turned.has(route))).toEqual([]);
-  await household.close();
+  const at = await crossing(laid);
+  const kept = await handedOver(at, (path) => at.household.send(path, []));
+  for (const route of routesOf(laid, kept, 'POST')) turned.add(route);
+  expect(kept).toEqual(kept.map(({ path }) => ({ path, status: 404, shown: [] })));
+  expect(at.household.digest(YONDER)).toBe(at.before);
+  expect(withIds(laid, 'POST').filter((route) => !turned.has(route))).toEqual([]);
+  await at.household.close();
 }, 240_000);
 
 test('a key, a feed and a link in mail are of the garden they were made for alone', async () => {
-  const { household, before } = await opened();
+  const { household, before } = await crossing(laid);
   const { hither, yonder } = laid.handles;
   const reading = await household.ask(`/api/piles/${ID_MARK}spring-pile/readings`, {
     method: 'POST',
@@ -148,7 +80,7 @@ function mixed(signed: string, said: string): string {
 }
 
 test('a garden file with the id of another garden changes neither', async () => {
-  const { household } = await opened();
+  const { household } = await crossing(laid);
   const before = household.digest();
   const { body } = await household.ask(`/gardens/${YONDER}/garden-file.yaml`);
   for (const path of [`/gardens/${HITHER}/garden-file`, '/bring-in']) {

@@ -78,3 +78,10 @@ export function hitherIds(): string[] {
   look(hitherFile());
   return [...found];
 }
+
+/** The file of a garden that is in neither of them. */
+export const NEW_FILE = JSON.stringify({
+  garden: { id: 'third', name: 'Third', latitude: 43, longitude: -89, timeZone: 'America/Chicago' },
+  climate: { frostDates: { lastSpring: '05-06', firstAutumn: '10-04' } },
+  beds: [{ name: 'Only', lengthM: 2, widthM: 1 }],
+});

@@ -8,7 +8,7 @@ import { TODAY } from '../web/sample-garden.ts';
 import { filledFor } from './filled.ts';
 import { type Household, type Laid, sharedHousehold } from './household.ts';
 import { type FoundForm, formsOn } from './page-forms.ts';
-import { HITHER } from './two-gardens.ts';
+import { HITHER, NEW_FILE } from './two-gardens.ts';
 
 /** A page: its path, or what leads to it. */
 type Reach = string | ((household: Household) => Promise<string>);
@@ -85,20 +85,12 @@ export const afterAForm = (at: string): ((household: Household) => Promise<strin
 
 /** The same of the household. */
 const AFTER_OTHER_FORMS: readonly ((household: Household) => Promise<string>)[] = [
-  sent('/bring-in', { text: JSON.stringify(newGarden()) }),
+  sent('/bring-in', { text: NEW_FILE }),
   async (household) => {
     await household.send(`${AT}/put-away`, []);
     return '/gardens';
   },
 ];
-
-function newGarden() {
-  return {
-    garden: { id: 'third', name: 'Third', latitude: 43, longitude: -89, timeZone: 'America/Chicago' },
-    climate: { frostDates: { lastSpring: '05-06', firstAutumn: '10-04' } },
-    beds: [{ name: 'Only', lengthM: 2, widthM: 1 }],
-  };
-}
 
 let shared: Promise<WaysIn> | undefined;
 
@@ -155,6 +147,11 @@ function formsOf(shown: ReadonlyMap<string, { reach: Reach; html: string }>, rou
     }
   }
   return [...ways.values()];
+}
+
+/** The first page, or the first form, of each route. */
+export function oneOfEachRoute<Way extends { route: string }>(ways: readonly Way[]): Way[] {
+  return [...new Map(ways.toReversed().map((way) => [way.route, way])).values()].reverse();
 }
 
 /** What tells a form from others of its route: the list it is about, what it does, and which fields it has. */

@@ -42,7 +42,7 @@ test('more days than any place has are refused, and of very many problems the fi
   const long = readWeatherFile([HEADER, ...days].join('\n'));
   expect(long.rows).toEqual([]);
   expect(long.problems[0]?.what).toBe('More than 146400 days stand up to here.');
-});
+}, 120_000);
 
 test('a good file with something odd in it is read line by line, never more', () => {
   const rows = inventedRecord('2026-01-01', '2026-02-10').split('\n');

@@ -65,17 +65,21 @@ function countRows(): string[][] {
 }
 
 /** Forms that are refused though nothing is wrong in them, and why. */
-const REFUSED_AS_THEY_ARE: readonly RegExp[] = [];
+const REFUSED_AS_THEY_ARE: readonly RegExp[] = [
+  // No list failed to go out.
+  /household\/mail\/again/,
+];
 
 test('every form is taken as its page shows it, filled in', async () => {
   const refused: string[] = [];
   for (const way of ways.forms.filter(({ route }) => route.startsWith('POST'))) {
     if (REFUSED_AS_THEY_ARE.some((pattern) => pattern.test(way.name))) continue;
     const form = await fuzzed.form(way);
-    const { status } = await fuzzed.sent(way.name, JSON.stringify(form.fields), (household) =>
+    const { status, body } = await fuzzed.sent(way.name, JSON.stringify(form.fields), (household) =>
       sendTwisted(household, form.action, twisted(form, []), form.withFiles),
     );
-    if (status >= 400) refused.push(`${status} ${way.name}`);
+    const [, said = ''] = /role="alert"[^>]*>(.*?)<\/section>/s.exec(body) ?? [];
+    if (status >= 400) refused.push(`${status} ${way.name}: ${said.replace(/<[^>]*>/g, ' ')}`);
   }
   count('forms as they are');
   expect(refused).toEqual([]);
@@ -83,19 +87,19 @@ test('every form is taken as its page shows it, filled in', async () => {
 }, 1_800_000);
 
 test('forms with something odd in them', async () => {
-  await fuzzForms(fuzzed, ways, { seed, runs: 4 * times });
+  await fuzzForms(fuzzed, ways, { seed, runs: times });
   count('forms with something odd in a field or two');
   expect(fuzzed.tally.amiss).toEqual([]);
 }, 1_800_000);
 
 test('addresses with something odd in them', async () => {
-  await fuzzPaths(fuzzed, ways, { seed, runs: 8 * times });
+  await fuzzPaths(fuzzed, ways, { seed, runs: 3 * times });
   count('addresses with something odd in them');
   expect(fuzzed.tally.amiss).toEqual([]);
 }, 1_800_000);
 
 test('questions with something odd in them', async () => {
-  await fuzzQuestions(fuzzed, ways, { seed, runs: 6 * times });
+  await fuzzQuestions(fuzzed, ways, { seed, runs: 3 * times });
   count('questions with something odd in them');
   expect(fuzzed.tally.amiss).toEqual([]);
 }, 1_800_000);
