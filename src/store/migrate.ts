@@ -1,6 +1,7 @@
 /**
  * Brings a database to the shape this program knows, one numbered step at a time.
  */
+import { existsSync } from 'node:fs';
 import type { Migration } from '../../migrations/migration.ts';
 import { InputRefused } from '../garden/problem.ts';
 import type { Instant } from '../measures/days.ts';
@@ -64,9 +65,15 @@ async function apply(db: Database, step: Migration, now: Instant): Promise<void>
   });
 }
 
-/** "loamtide.db.version-1.20270418T093000Z.copy". */
+/**
+ * "loamtide.db.version-1.20270418T093000Z.copy"; with a number in front of the ending where there is one of that moment already:
+ * from a start that was killed within the second, or on a computer whose clock begins anew at each start.
+ */
 function copyName(file: string, version: number, now: Instant): string {
-  return `${file}.version-${version}.${stampOf(now)}.copy`;
+  const beginning = `${file}.version-${version}.${stampOf(now)}`;
+  let name = `${beginning}.copy`;
+  for (let next = 2; existsSync(name); next += 1) name = `${beginning}.${next}.copy`;
+  return name;
 }
 
 /** The version a database has after every step. */

@@ -109,6 +109,18 @@ describe('the copy made before migrating', () => {
     expect(tablesOf(sqlite)).not.toContain('sheds');
   });
 
+  test('gets a name of its own where a start of the same moment left one', async () => {
+    const file = join(tempFolder(), 'loamtide.db');
+    await stockedStore(file);
+    const first = await migrate(opened(file), [...migrations, addSheds, breakHalfway], NOON).catch(() => undefined);
+    expect(first).toBeUndefined();
+    const pond = { ...addSheds, version: breakHalfway.version, name: 'pond', up: async () => undefined };
+    const connection = opened(file);
+    connection.sqlite.exec(`delete from migrations where version > ${migrations.length}; drop table sheds`);
+    const second = await migrate(connection, [...migrations, addSheds, pond], NOON);
+    expect(second).toMatch(/Z\.2\.copy$/);
+  });
+
   test('is not made of a new database, nor of one already up to date', async () => {
     const folder = tempFolder();
     const file = join(folder, 'loamtide.db');

@@ -24,6 +24,9 @@ export async function programsIn(folder: string): Promise<Ground['programs']> {
   return { victim: victim ?? '', main: main ?? '', posting: posting ?? '' };
 }
 
+/** Longest that clearing away may take on a busy machine. */
+const CLEARING_MS = 120_000;
+
 /** What came of some kills. */
 export interface Killed {
   kills: number;
@@ -38,7 +41,7 @@ export async function killedOften(
   { times, seed, programs }: { times: number; seed: number; programs: Ground['programs'] },
 ): Promise<Killed> {
   const folder = mkdtempSync(join(tmpdir(), 'loamtide-killed-'));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
+  onTestFinished(() => rmSync(folder, { recursive: true, force: true }), CLEARING_MS);
   const round = await kind.lay({ folder, chance: seeded(seed), programs });
   const killed: Killed = { kills: 0, escaped: 0, promised: 0 };
   while (killed.kills < times && killed.escaped < 2 * times) {

@@ -1,4 +1,4 @@
-import { mkdirSync, readdirSync } from 'node:fs';
+import { mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import SqliteFile from 'better-sqlite3';
 import { expect } from 'vitest';
@@ -76,6 +76,7 @@ export const migrations: Kind = {
       for (const copy of copies) expectSound(join(killed, copy));
       for (const each of [file, join(whole, 'loamtide.db')]) await (await openStore({ file: each, now: NOON })).close();
       expect(allRows(file)).toEqual(allRows(join(whole, 'loamtide.db')));
+      for (const each of [killed, whole]) rmSync(each, { recursive: true });
       return { promised: reached - version, wasKilled };
     };
   },
