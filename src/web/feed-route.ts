@@ -8,10 +8,10 @@ import { type Log, stackOf } from '../log/log.ts';
 import type { FeedBody, Steward } from '../steward/steward.ts';
 import { clientKind } from './client-kind.ts';
 import { chosenCoding, codedFeed } from './feed-answer.ts';
-import { SAFETY_HEADERS } from './guard.ts';
+import { ownNames, SAFETY_HEADERS } from './guard.ts';
 import { type ClientContext, clientOf, headerOf } from './request.ts';
 import { newRequestId, noteRequest } from './request-log.ts';
-import { ownHosts, type WebSettings } from './settings.ts';
+import type { WebSettings } from './settings.ts';
 import { WrongTokens } from './wrong-tokens.ts';
 
 /** The pattern of a feed's address. */
@@ -34,11 +34,10 @@ export interface FeedRoom {
  * at an error of the server's, 500 or 503, a widespread calendar app stops reading for good; at 404 it keeps what it has.
  */
 export function knownFeed({ steward, settings, log }: FeedRoom): Handler {
-  const hosts = ownHosts(settings);
-  if (settings.publicUrl !== undefined) hosts.add(settings.publicUrl.host);
+  const isOwn = ownNames(settings);
   return async (c, next) => {
     const token = tokenIn(c.req.param('file') ?? '');
-    if (token === undefined || !hosts.has((headerOf(c, 'host') ?? '').toLowerCase())) return next();
+    if (token === undefined || !isOwn((headerOf(c, 'host') ?? '').toLowerCase())) return next();
     const [id, began] = [newRequestId(), performance.now()];
     const noted = (answer: Response): Response => {
       noteRequest(log, { c, id, began, route: FEED_ROUTE, status: answer.status });

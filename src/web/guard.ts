@@ -53,13 +53,19 @@ export const safetyHeaders: MiddlewareHandler = async (c, next) => {
  * numbers is nobody's name to give: where others on the network may come in, every such one is answered.
  */
 export function hostGuard(settings: WebSettings): MiddlewareHandler {
-  const own = ownHosts(settings);
+  const isOwn = ownNames(settings);
   return async (c, next) => {
     const host = hostOf(c);
-    const isKnown = own.has(host) || host === settings.publicUrl?.host;
-    if (!isKnown && !(settings.isOpenToNetwork && isInNumbers(host))) throw strangeHost(host, settings);
+    if (!isOwn(host)) throw strangeHost(host, settings);
     await next();
   };
+}
+
+/** Tells whether a Host header, in small letters, is one this program answers to. */
+export function ownNames(settings: WebSettings): (host: string) => boolean {
+  const own = ownHosts(settings);
+  return (host) =>
+    own.has(host) || host === settings.publicUrl?.host || (settings.isOpenToNetwork === true && isInNumbers(host));
 }
 
 /** Whether a Host header names an address and no name: "192.168.1.20:8137", "[fd00::20]:8137". */

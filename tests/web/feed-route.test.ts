@@ -96,6 +96,15 @@ test('a feed is answered only under a name of this program', async () => {
   expect((await get(address, { Host: 'other.example' })).status).toBe(421);
 });
 
+test('a feed is answered under an address in numbers where others on the network may come in, and only there', async () => {
+  const Host = '192.168.1.20:8137';
+  const open = await sampleApp(sampleFile(), { port: 8137, hostNames: [], isOpenToNetwork: true });
+  const { token } = await open.steward.addFeed('mill-row', 'phone');
+  expect((await open.get(`/feed/${token}.ics`, { Host })).status).toBe(200);
+  const { get, address } = await withFeed();
+  expect((await get(address, { Host })).status).toBe(421);
+});
+
 test('who last read a feed is kept by kind of program', async () => {
   const { get, address, steward } = await withFeed();
   await get(address, { 'User-Agent': 'Evolution/3.46.4' });
