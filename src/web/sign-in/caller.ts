@@ -18,6 +18,8 @@ export interface Caller {
   isAtHome: boolean;
   /** Whether the reader speaks https, to whoever speaks http to this program. */
   isSecure: boolean;
+  /** Whether it came through a trusted proxy. */
+  isBelieved: boolean;
 }
 
 declare module 'hono' {
@@ -52,31 +54,47 @@ export function knowCaller(settings: WebSettings): MiddlewareHandler {
   };
 }
 
+/** Tells whether a request came through a trusted proxy, where no more need be known of who asks. */
+export function throughTrusted({ trustedProxies = [] }: WebSettings): (c: ClientContext) => boolean {
+  const trusted = listOf(trustedProxies);
+  return (c) => isIn(trusted, addressNext(c));
+}
+
+/** The address of whoever opened the connection. A request without a socket was made inside this program. */
+function addressNext(c: ClientContext): string {
+  return plainAddress(c.env?.incoming?.socket.remoteAddress ?? '127.0.0.1');
+}
+
 function callerOf(c: ClientContext, { settings, trusted }: { settings: WebSettings; trusted: BlockList }): Caller {
-  // A request without a socket was made inside this program.
-  const next = plainAddress(c.env?.incoming?.socket.remoteAddress ?? '127.0.0.1');
+  const next = addressNext(c);
   const isBelieved = isIn(trusted, next);
   const isPassedOn = PROXY_HEADERS.some((name) => c.req.header(name) !== undefined);
-  const address = isBelieved ? readerBehind(next, headerOf(c, 'x-forwarded-for') ?? '', trusted) : next;
+  const reader = isBelieved ? readerBehind(headerOf(c, 'x-forwarded-for') ?? '', trusted) : undefined;
+  const address = reader ?? next;
   const host = (headerOf(c, 'host') ?? '').toLowerCase();
   const { publicUrl } = settings;
   return {
     address,
     isHere: isLoopback(next) && !isPassedOn,
-    isAtHome: isAtHome(address) && (isBelieved || !isPassedOn),
+    isAtHome: isAtHome(address) && (reader !== undefined || !isPassedOn),
+    isBelieved,
     isSecure:
       (publicUrl?.protocol === 'https:' && host === publicUrl.host) ||
       (isBelieved && lastOf(headerOf(c, 'x-forwarded-proto') ?? '').toLowerCase() === 'https'),
   };
 }
 
-/** The nearest address that no trusted proxy has: what stands before it in the header, anybody may have written. */
-function readerBehind(proxy: string, forwardedFor: string, trusted: BlockList): string {
-  let address = proxy;
+/**
+ * The nearest address that no trusted proxy has: what stands before it in the header, anybody may have written. Nothing where
+ * a proxy tells none that can be read, so that a stranger is not taken for the proxy, which may stand at home.
+ */
+function readerBehind(forwardedFor: string, trusted: BlockList): string | undefined {
+  let address: string | undefined;
   for (const station of forwardedFor.split(',').slice(-STATIONS).reverse()) {
     const before = plainAddress(station.trim());
-    if (!isIn(trusted, address) || isIP(before) === 0) break;
+    if (isIP(before) === 0) return undefined;
     address = before;
+    if (!isIn(trusted, address)) break;
   }
   return address;
 }
