@@ -49,7 +49,7 @@ export class SlowPages {
     if (request === undefined) return pages(c.req.raw);
     const { method, url } = request;
     const { pathname, search } = new URL(url);
-    const key = keyOf(request);
+    const key = keyOf(c);
     const answer = Promise.resolve(pages(request));
     const first = await Promise.race([answer, after(AT_ONCE_MS, undefined, { ref: false })]);
     if (first !== undefined) return first;
@@ -69,7 +69,7 @@ export class SlowPages {
   /** Hands out, behind the guards, the page that was asked for before. */
   handOut(): MiddlewareHandler {
     return async (c, next) => {
-      const key = keyOf(c.req.raw);
+      const key = keyOf(c);
       const ready = c.req.method === 'GET' ? this.#ready.get(key) : undefined;
       if (ready === undefined) return next();
       this.#ready.delete(key);
@@ -94,10 +94,9 @@ function backFrom({ url, headers }: Request): string {
   return /^\/gardens\/[^/]+/.exec(pathname)?.[0] ?? '/';
 }
 
-/** The same page for the same reader. */
-function keyOf({ url, headers }: Request): string {
-  const { pathname, search } = new URL(url);
-  return JSON.stringify([pathname, search, headers.get('cookie')]);
+/** The same page for the same reader; its path as the guards read it, so that none is handed out under another they let pass. */
+function keyOf({ req }: Context): string {
+  return JSON.stringify([req.path, new URL(req.url).search, req.header('cookie')]);
 }
 
 /**
