@@ -103,7 +103,7 @@ export function pagesOf({ steward, settings, log }: Required<AppParts>, slow = s
   const app = new Hono().use(contextStorage());
   const wrongLinks = new WrongTokens();
   const beds = bedsRoom(steward, underWay);
-  app.use(requestLog(log), knowCaller(settings), mailHeaders, safetyHeaders, hostGuard(settings));
+  app.use(knowCaller(settings), requestLog(log), mailHeaders, safetyHeaders, hostGuard(settings));
   app.route('/', readingRoutes(steward));
   app.route('/', stopRoutes(steward, wrongLinks));
   app.use(originGuard, doorkeeper(steward, settings), formLimit, tokensInForms, formTokenGuard);

@@ -10,8 +10,9 @@ import { clientKind } from './client-kind.ts';
 import { chosenCoding, codedFeed } from './feed-answer.ts';
 import { ownNames, SAFETY_HEADERS } from './guard.ts';
 import { type ClientContext, clientOf, headerOf } from './request.ts';
-import { newRequestId, noteRequest } from './request-log.ts';
+import { noteRequest, requestIdOf } from './request-log.ts';
 import type { WebSettings } from './settings.ts';
+import { throughTrusted } from './sign-in/caller.ts';
 import { WrongTokens } from './wrong-tokens.ts';
 
 /** The pattern of a feed's address. */
@@ -34,11 +35,11 @@ export interface FeedRoom {
  * at an error of the server's, 500 or 503, a widespread calendar app stops reading for good; at 404 it keeps what it has.
  */
 export function knownFeed({ steward, settings, log }: FeedRoom): Handler {
-  const isOwn = ownNames(settings);
+  const [isOwn, isBelieved] = [ownNames(settings), throughTrusted(settings)];
   return async (c, next) => {
     const token = tokenIn(c.req.param('file') ?? '');
     if (token === undefined || !isOwn((headerOf(c, 'host') ?? '').toLowerCase())) return next();
-    const [id, began] = [newRequestId(), performance.now()];
+    const [id, began] = [requestIdOf(c, isBelieved(c)), performance.now()];
     const noted = (answer: Response): Response => {
       noteRequest(log, { c, id, began, route: FEED_ROUTE, status: answer.status });
       return answer;

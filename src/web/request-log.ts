@@ -6,7 +6,7 @@ import { performance } from 'node:perf_hooks';
 import type { Context, MiddlewareHandler } from 'hono';
 import { matchedRoutes } from 'hono/route';
 import type { Log } from '../log/log.ts';
-import type { ClientContext } from './request.ts';
+import { type ClientContext, headerOf } from './request.ts';
 
 declare module 'hono' {
   interface ContextVariableMap {
@@ -23,19 +23,31 @@ const PATH_CHARACTERS = 120;
 /** Longest part shown of such an address, in characters: half a secret is one, too. House default. */
 const PART_CHARACTERS = 20;
 
+/** A number a proxy gives: as long as the widespread kinds are, and too short to be taken for a secret. House default. */
+const GIVEN_ID = /^[A-Za-z0-9][A-Za-z0-9_-]{7,39}$/;
+
+/**
+ * The number of a request: the one it came with in X-Request-Id, where a trusted proxy passed it on, so that a line here is
+ * found by its line there; else a new one.
+ */
+export function requestIdOf(c: ClientContext, isBelieved: boolean): string {
+  const given = isBelieved ? headerOf(c, 'x-request-id') : undefined;
+  return given !== undefined && GIVEN_ID.test(given) ? given : newRequestId();
+}
+
 /** A new number: ten digits in two groups, short enough to be read out. */
-export function newRequestId(): string {
+function newRequestId(): string {
   const digits = randomUUID().replaceAll('-', '');
   return `${digits.slice(0, 5)}-${digits.slice(5, 10)}`;
 }
 
 /**
  * Gives each request its number, tells it to whoever asked, and notes the request once it is answered: by the pattern of
- * its route, since addresses may hold secrets, and never with what follows a question mark.
+ * its route, since addresses may hold secrets, and never with what follows a question mark. Comes after who asks is known.
  */
 export function requestLog(log: Log): MiddlewareHandler {
   return async (c, next) => {
-    const id = newRequestId();
+    const id = requestIdOf(c, c.get('caller').isBelieved);
     c.set('requestId', id);
     const began = performance.now();
     await next();

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { createLog } from '../../src/log/log.ts';
 import { createApp } from '../../src/web/app.tsx';
 import { NOW, sampleApp } from './sample-garden.ts';
@@ -6,11 +6,11 @@ import { NOW, sampleApp } from './sample-garden.ts';
 const HOST = { Host: '127.0.0.1:8137' };
 
 /** The pages of a garden with a log of everything, each line read back. */
-async function loggedApp(level: 'debug' | 'info' = 'debug') {
+async function loggedApp(level: 'debug' | 'info' = 'debug', trustedProxies: string[] = []) {
   const { steward } = await sampleApp();
   const lines: string[] = [];
   const log = createLog({ shape: 'json', level, now: () => NOW, write: (line) => lines.push(line) });
-  const settings = { port: 8137, hostNames: [] };
+  const settings = { port: 8137, hostNames: [], trustedProxies };
   const make = (change: Partial<typeof steward> = {}) =>
     createApp({ steward: { ...steward, ...change }, settings, log });
   return { steward, make, text: () => lines.join(''), told: () => lines.map((line) => JSON.parse(line)) };
@@ -101,4 +101,30 @@ test('a number that a stranger sends is not taken', async () => {
   const { make, text } = await loggedApp();
   await make().request('/nowhere', { headers: { ...HOST, 'X-Request-Id': 'abcdefgh-12345678' } });
   expect(text()).not.toContain('abcdefgh');
+});
+
+describe('a number that a trusted proxy passes on', () => {
+  test('is the one of the request, of a page as of a feed', async () => {
+    const { steward, make, told } = await loggedApp('debug', ['127.0.0.1']);
+    const { token } = await steward.addFeed('mill-row', 'Ida');
+    const given = '7f3a0c9e51d24b6f8a0e9b1c2d3f4a5b';
+    const headers = { ...HOST, 'X-Request-Id': given, 'X-Forwarded-For': '203.0.113.7' };
+    const answer = await make().request('/robots.txt', { headers });
+    await make().request(`/feed/${token}.ics`, { headers });
+    expect(answer.headers.get('x-request-id')).toBe(given);
+    expect(told().map(({ route, id }) => [route, id])).toEqual([
+      ['/robots.txt', given],
+      ['/feed/:file', given],
+    ]);
+  });
+
+  test.each(['short', 'x'.repeat(41), 'two words here', 'a1b2c3d4;id=x', '-a1b2c3d4'])(
+    'is not taken as "%s"',
+    async (sent) => {
+      const { make, text } = await loggedApp('debug', ['127.0.0.1']);
+      const answer = await make().request('/robots.txt', { headers: { ...HOST, 'X-Request-Id': sent } });
+      expect(answer.headers.get('x-request-id')).toMatch(/^[0-9a-f]{5}-[0-9a-f]{5}$/);
+      expect(text()).not.toContain(sent);
+    },
+  );
 });
