@@ -6,7 +6,9 @@ import { clockFindings } from '../../src/cli/doctor/clock.ts';
 import type { Finding } from '../../src/cli/doctor/finding.ts';
 import { folderFindings } from '../../src/cli/doctor/folder.ts';
 import { LEAST_MAJOR, nodeFindings } from '../../src/cli/doctor/node-version.ts';
+import { passwordFindings } from '../../src/cli/doctor/password.ts';
 import { mailFindings, publicFindings } from '../../src/cli/doctor/reach.ts';
+import { openStore } from '../../src/store/store.ts';
 import { freePort, servedElsewhere, servedHome } from '../journeys/served-garden.ts';
 import { mailCatcher } from '../steward/post/mail-catcher.ts';
 import { tempFolder, withGarden } from './loamtide.ts';
@@ -26,6 +28,7 @@ describe('loamtide doctor', () => {
     );
     expect(out).toMatch(/^clock +well +It says 2027-04-18T15:00:00\.000Z \(UTC\)/m);
     expect(out).toMatch(/^zone +well +hollow-lane lies in America\/Chicago, which this Node knows\.$/m);
+    expect(out).toMatch(/^password +note +None is set, and none is needed at 127\.0\.0\.1/m);
     expect(out).toMatch(/^mail +note +No mail server is set/m);
     expect(out).toMatch(/^public address +note +None is set/m);
     expect(out).toMatch(/\nNothing is to be mended\.\n$/);
@@ -158,6 +161,39 @@ describe('Node.js', () => {
     ['23.1.0', '2026-11-26', 'note'],
   ])('%s on %s: %s', (version, today, state) => {
     expect(nodeFindings(version, today).map((found) => found.state)).toEqual([state]);
+  });
+});
+
+describe('the password', () => {
+  const publicUrl = new URL('https://garden.example.org');
+
+  test.each<[string, Parameters<typeof passwordFindings>, [string, RegExp][]]>([
+    ['none, on this computer', [{}, false], [['note', /none is needed at 127\.0\.0\.1.*this computer alone\.$/]]],
+    ['none, behind a proxy', [{ publicUrl }, false], [['note', /has to hand on the Host header/]]],
+    ['none, on the network', [{ address: '0.0.0.0' }, false], [['trouble', /others could come in at 0\.0\.0\.0/]]],
+    ['one, on this computer', [{ address: '::1' }, true], [['well', /the pages at ::1 ask for it/]]],
+    [
+      'one, on the network',
+      [{ address: '192.168.1.20' }, true],
+      [
+        ['well', /the pages at 192\.168\.1\.20 ask for it/],
+        ['note', /plain http/],
+      ],
+    ],
+    ['not to be read', [{}, undefined], [['note', /cannot be told/]]],
+  ])('%s', (_, looked, seen) => {
+    const found = passwordFindings(...looked);
+    expect(found.map(({ state, said }, at) => [state, seen[at]?.[1].test(said)])).toEqual(
+      seen.map(([state]) => [state, true]),
+    );
+  });
+
+  test('is looked for in the data folder', async () => {
+    const { folder, loamtide } = await withGarden();
+    const store = await openStore({ file: join(folder, 'data', 'loamtide.db') });
+    await store.keepPassword({ hash: 'any', cookieKey: 'any', setAt: '2027-04-18T15:00:00.000Z' });
+    await store.close();
+    expect((await loamtide('doctor')).out).toMatch(/^password +well +One is set/m);
   });
 });
 

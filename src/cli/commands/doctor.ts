@@ -4,6 +4,7 @@ import { lookAtDatabase } from '../doctor/database.ts';
 import { findingLines } from '../doctor/finding.ts';
 import { folderFindings } from '../doctor/folder.ts';
 import { nodeFindings } from '../doctor/node-version.ts';
+import { passwordFindings } from '../doctor/password.ts';
 import { mailFindings, publicFindings } from '../doctor/reach.ts';
 import { Exit } from '../exit.ts';
 import { dataFolder } from '../household.ts';
@@ -29,6 +30,7 @@ export const doctor = command({
       ...found,
       ...database.findings,
       ...clockFindings(clock),
+      ...passwordFindings(settings, database.hasPassword),
       ...(await mailFindings(settings, options.mail === true)),
       ...(await publicFindings(settings, options.public === true)),
       ...nodeFindings(process.versions.node, at.now().slice(0, 10)),

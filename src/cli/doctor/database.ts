@@ -17,6 +17,8 @@ export interface DatabaseLook {
   gardens: { id: string; timeZone: string }[];
   /** When the newest entry of any ledger was made. */
   newest?: Instant | undefined;
+  /** Whether the household has a password; left out where that cannot be read. */
+  hasPassword?: boolean;
 }
 
 const ABOUT = 'database';
@@ -25,9 +27,8 @@ const ABOUT = 'database';
 export async function lookAtDatabase(looking: Looking, folder: string): Promise<DatabaseLook> {
   const file = databaseIn(folder);
   if (!existsSync(file)) {
-    return only(
-      note(ABOUT, `There is none in ${folder} yet: "loamtide serve" or "loamtide garden import FILE" makes it.`),
-    );
+    const said = `There is none in ${folder} yet: "loamtide serve" or "loamtide garden import FILE" makes it.`;
+    return { ...only(note(ABOUT, said)), hasPassword: false };
   }
   try {
     const { version, known } = databaseVersions(file);
@@ -64,7 +65,8 @@ function looked(looking: Looking, file: string): Promise<DatabaseLook> {
       `${file} is sound, is of this program’s version, and keeps ${ids.length} garden${ids.length === 1 ? '' : 's'}.`,
     );
     const findings = problems.length > 0 ? problems : [sound];
-    return { findings: [...findings, ...others], gardens, newest: moments.sort().at(-1) };
+    const hasPassword = (await store.password()) !== undefined;
+    return { findings: [...findings, ...others], gardens, newest: moments.sort().at(-1), hasPassword };
   });
 }
 
