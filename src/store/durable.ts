@@ -1,7 +1,7 @@
 /**
  * Files made to last: what is renamed or removed is so on the disk too, once the folder is flushed.
  */
-import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync } from 'node:fs';
+import { closeSync, fsyncSync, mkdirSync, openSync, renameSync, rmSync, type Stats } from 'node:fs';
 import { dirname } from 'node:path';
 
 /** Leave for the owner alone: the files hold the secret addresses of feeds. */
@@ -33,6 +33,13 @@ export function nameFile(from: string, to: string): void {
   renameSync(from, to);
   flushFolder(dirname(to));
 }
+
+/** Whether two names are of one file: numbers of files are given anew on each disk. */
+export function isSameFile(one: FileNumbers, other: FileNumbers | undefined): boolean {
+  return one.ino === other?.ino && one.dev === other.dev;
+}
+
+type FileNumbers = Pick<Stats, 'dev' | 'ino'>;
 
 /** Makes a folder for its owner alone, with those above it, where it is not there. */
 export function makeFolder(folder: string): void {

@@ -8,7 +8,7 @@ import { InputRefused } from '../garden/problem.ts';
 import type { Instant } from '../measures/days.ts';
 import { type Contents, checkedContents } from './copy-contents.ts';
 import { stampOf } from './daily-copies.ts';
-import { besides, flushFolder, makeFolder, nameFile, removeDatabase } from './durable.ts';
+import { besides, flushFolder, isSameFile, makeFolder, nameFile, removeDatabase } from './durable.ts';
 import { asStoreFault } from './fault.ts';
 import { keepAlone, type LetGo } from './in-use.ts';
 
@@ -111,7 +111,7 @@ function refuseUnreadable(copy: string, database: string): void {
   const found = statSync(copy, { throwIfNoEntry: false });
   if (found === undefined) throw refused('does not exist.', 'Check the name and the folder.');
   if (!found.isFile()) throw refused('is not a file.', 'Name a file.');
-  if (found.ino !== statSync(database, { throwIfNoEntry: false })?.ino) return;
+  if (!isSameFile(found, statSync(database, { throwIfNoEntry: false }))) return;
   throw refused('is the database itself.', 'Name a copy of it.');
 }
 
