@@ -1,12 +1,12 @@
 import { Hono } from 'hono';
 import { expect, test } from 'vitest';
-import { knowCaller } from '../../../src/web/sign-in/caller.ts';
+import { type Caller, knowCaller } from '../../../src/web/sign-in/caller.ts';
 
 /** Who is taken to ask, through a proxy on this computer that is trusted. */
 async function askedThrough(headers: Record<string, string>) {
   const settings = { port: 8137, hostNames: [], trustedProxies: ['127.0.0.1', '10.0.0.0/8'] };
   const app = new Hono().use(knowCaller(settings)).get('/', (c) => c.json(c.get('caller')));
-  const { address, isAtHome, isHere } = await (await app.request('/', { headers })).json();
+  const { address, isAtHome, isHere } = (await (await app.request('/', { headers })).json()) as Caller;
   return [address, isAtHome, isHere];
 }
 
