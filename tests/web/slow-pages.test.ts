@@ -135,17 +135,6 @@ describe('a page that takes over a second', () => {
     expect(state.works).toBeGreaterThan(works);
   });
 
-  it('is handed out under its own address alone, however another is spelt that leads there', async () => {
-    const { garden, hold, state, get } = await slowApp();
-    hold();
-    const edit = `${garden}/edit/beds/north/delete`;
-    const begun = await get(edit);
-    state.letGo();
-    expect(leadsTo(await get(leadsTo(begun)))).toBe(edit);
-    const { status } = await get(`/answer/..\\${edit.slice(1).replaceAll('/', '\\')}`);
-    expect(status).toBe(404);
-  });
-
   it('that keeps a change leads on to what says so, and keeps it once', async () => {
     const { steward, gardenId, garden, hold, state, get, send } = await slowApp();
     const before = (await steward.view(gardenId)).ledger.length;
