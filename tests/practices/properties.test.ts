@@ -12,7 +12,7 @@ import { reasonSentence, sourceLine } from '../../src/schedule/explain.ts';
 import { orderedWindows } from '../../src/schedule/windows.ts';
 import { anyCase, inputIn } from './any-garden.ts';
 
-const RUNS = { numRuns: 70 };
+const RUNS = { numRuns: 40 };
 
 /** Keys one practice's task may wait for without knowing whether it is there. */
 const KNOWN_KEY =
