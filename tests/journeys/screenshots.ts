@@ -4,6 +4,7 @@
  */
 import { mkdir, readdir, rm } from 'node:fs/promises';
 import type { Browser } from 'playwright-core';
+import { SET_UP_STEPS } from '../../src/garden/set-up-draft.ts';
 import {
   bedPath,
   bedsPath,
@@ -13,6 +14,7 @@ import {
   householdPath,
   SIGN_IN_PATH,
   seasonEndPath,
+  setUpPath,
   taskPath,
   weatherPath,
   weekPath,
@@ -38,7 +40,9 @@ async function picture({ browser, origin, pages }: Pictured, screen: keyof typeo
   const page = await browser.newPage({ viewport: SCREENS[screen], colorScheme: light });
   for (const [name, path] of Object.entries(pages)) {
     if (light === 'dark' && !IN_THE_DARK.has(name)) continue;
-    await page.goto(origin + path);
+    const answer = await page.goto(origin + path);
+    if (answer?.status() !== 200) throw new Error(`${path} answered ${answer?.status()}.`);
+    if (new URL(page.url()).pathname !== path) throw new Error(`${path} led to ${page.url()}.`);
     await page.screenshot({ path: `${FOLDER}${name}-${screen}${light === 'dark' ? '-dark' : ''}.png` });
   }
   await page.close();
@@ -48,6 +52,22 @@ const demo = await demoServer(ANCHOR);
 const { gardenId: id } = demo;
 const { garden, plan } = await demo.steward.view(id);
 const task = plan.tasks.find(({ kind, state }) => kind === 'sow-cover' && state === 'open');
+const draft = await demo.steward.beginDraft();
+await demo.steward.changeDraft(draft.id, (begun) => ({
+  ...begun,
+  place: { latitude: 43.1, longitude: -89.4 },
+  climate: { nearest: true },
+  about: {
+    name: 'Hollow Lane',
+    timeZone: 'America/Chicago',
+    units: 'us',
+    workDays: ['sat', 'sun'],
+    hoursPerWeek: 4,
+    soilTexture: 'loam',
+  },
+  beds: [{ id: 'a', name: 'Long bed', lengthM: 4, widthM: 1.2, raised: true, watered: true }],
+  bins: [{ id: 'b', name: 'Left bay', volumeL: 760 }],
+}));
 const pages = {
   week: weekPath(id),
   task: taskPath(id, task?.key ?? ''),
@@ -60,7 +80,13 @@ const pages = {
   feeds: feedsPath(id),
   household: householdPath(id),
   history: historyPath(id),
+  climate: `${weekPath(id)}/climate`,
+  fertility: `${weekPath(id)}/fertility`,
+  garden: `${weekPath(id)}/garden`,
+  edit: `${weekPath(id)}/edit/beds/${garden.beds[0]?.id ?? ''}`,
+  handbook: '/handbook/cover-cropping',
   'set-up': '/set-up',
+  ...Object.fromEntries(SET_UP_STEPS.map((step) => [`set-up-${step}`, setUpPath(draft.id, step)])),
 };
 await mkdir(FOLDER, { recursive: true });
 for (const old of await readdir(FOLDER)) await rm(`${FOLDER}${old}`);
