@@ -2,11 +2,13 @@
  * Two gardens of one household: whatever is asked or sent under the one's address, nothing of the other is shown or changed,
  * though every id in it is the other's.
  */
+
 import { beforeAll, expect, test } from 'vitest';
+import { oneOfEachRoute } from '../journeys/pages-walked.ts';
 import { crossForms, crossing, formsWithIds, handedOver, routesOf, shownOf, withIds } from './crossed.ts';
 import { type Laid, sharedHousehold } from './household.ts';
 import { HITHER, ID_MARK, NAME_MARK, YONDER } from './two-gardens.ts';
-import { oneOfEachRoute, sharedWays, type WaysIn } from './ways-in.ts';
+import { sharedWays, type WaysIn } from './ways-in.ts';
 
 let laid: Laid;
 let ways: WaysIn;

@@ -2,10 +2,12 @@
  * Every route is sent what nobody would send on purpose. Forms are taken as their pages show them, filled in, and changed in a
  * field or two, so that what lies behind the first refusal is reached too.
  */
+
 import { afterAll, beforeAll, expect, test } from 'vitest';
+import { oneOfEachRoute } from '../journeys/pages-walked.ts';
 import { Fuzzed, fuzzForms, fuzzPaths, fuzzQuestions } from './fuzzed.ts';
 import { type Laid, sharedHousehold } from './household.ts';
-import { oneOfEachRoute, sharedWays, type WaysIn } from './ways-in.ts';
+import { sharedWays, type WaysIn } from './ways-in.ts';
 
 /** Of every run: another is chosen in the long tests. */
 const SEED = 20270420;

@@ -149,11 +149,6 @@ function formsOf(shown: ReadonlyMap<string, { reach: Reach; html: string }>, rou
   return [...ways.values()];
 }
 
-/** The first page, or the first form, of each route. */
-export function oneOfEachRoute<Way extends { route: string }>(ways: readonly Way[]): Way[] {
-  return [...new Map(ways.toReversed().map((way) => [way.route, way])).values()].reverse();
-}
-
 /** What tells a form from others of its route: the list it is about, what it does, and which fields it has. */
 function nameOf(route: string, { action, fields, presses }: FoundForm): string {
   const list = /\/edit\/([^/]+)\//.exec(action)?.[1] ?? /\/set-up\/[^/]+\/([^/?]+)/.exec(action)?.[1] ?? '';

@@ -11,7 +11,7 @@ import { askedOn, pagesAsked } from './asked-walked.ts';
 import { datesOn } from './dates-asked.ts';
 import { DATES_EXCEPTED } from './dates-excepted.ts';
 import { followedLinks, routeOf } from './followed-links.ts';
-import { NO_PAGE } from './pages-walked.ts';
+import { NO_PAGE, oneOfEachRoute } from './pages-walked.ts';
 import { type WalkedApp, type WalkedGarden, walkedApp } from './walked-gardens.ts';
 
 let walked: WalkedApp;
@@ -158,7 +158,7 @@ test('every date of a task can be asked why: of a week, of the year, of a bed, o
 
 test('every date on a page of each route is asked why where it stands', async () => {
   const pages = await pagesAsked(walked);
-  const first = [...new Map(pages.map((page) => [page.route, page] as const).reverse()).values()];
+  const first = oneOfEachRoute(pages);
   expect(first.length).toBeGreaterThan(40);
   const { counts, unasked } = await askedOn(first, DATES, async (path) => (await shown(path)).html);
   console.log(`dates on ${first.length} pages:`, Object.fromEntries(counts));
@@ -190,7 +190,7 @@ test('the walk tells a date with a way from one without', () => {
 
 test('every amount on a page of each route is asked for where it stands', async () => {
   const pages = (await pagesAsked(walked)).filter(({ route }) => AMOUNTS_ON.test(route));
-  const first = [...new Map(pages.map((page) => [page.route, page] as const).reverse()).values()];
+  const first = oneOfEachRoute(pages);
   expect(first.length).toBeGreaterThan(6);
   const { counts, unasked } = await askedOn(first, AMOUNTS, async (path) => (await shown(path)).html);
   console.log(`amounts on ${first.length} pages:`, Object.fromEntries(counts));

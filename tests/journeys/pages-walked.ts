@@ -65,3 +65,8 @@ export async function pagesWalked({ get, routes, gardens, drafts }: WalkedApp): 
 function answering({ path, form }: Told, routes: readonly string[]): string {
   return routeOf(path, routes, form === undefined ? 'GET' : 'POST') ?? 'none';
 }
+
+/** The first page, or the first form, of each route. */
+export function oneOfEachRoute<Way extends { route: string }>(ways: readonly Way[]): Way[] {
+  return [...new Map(ways.toReversed().map((way) => [way.route, way])).values()].reverse();
+}
