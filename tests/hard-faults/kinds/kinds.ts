@@ -27,6 +27,10 @@ export async function programsIn(folder: string): Promise<Ground['programs']> {
 /** Longest that clearing away may take on a busy machine. */
 const CLEARING_MS = 120_000;
 
+/** So many rounds may be through before the kill for each kill wanted, and so many more: few kills are soon missed by chance. */
+const ESCAPES_PER_KILL = 2;
+const MORE_ESCAPES = 12;
+
 /** What came of some kills. */
 export interface Killed {
   kills: number;
@@ -44,7 +48,7 @@ export async function killedOften(
   onTestFinished(() => rmSync(folder, { recursive: true, force: true }), CLEARING_MS);
   const round = await kind.lay({ folder, chance: seeded(seed), programs });
   const killed: Killed = { kills: 0, escaped: 0, promised: 0 };
-  while (killed.kills < times && killed.escaped < 2 * times) {
+  while (killed.kills < times && killed.escaped < ESCAPES_PER_KILL * times + MORE_ESCAPES) {
     const { promised, wasKilled } = await round();
     killed[wasKilled ? 'kills' : 'escaped'] += 1;
     killed.promised += promised;

@@ -11,8 +11,11 @@ import { NOON } from '../../store/entries.ts';
 import { struck } from '../strike.ts';
 import { expectSound, type Kind } from './kind.ts';
 
-/** Longest wait before the kill, ms: about as long as a migration takes. */
+/** Longest wait before the first kill, ms: about as long as a migration takes. */
 const SPAN_MS = 120;
+/** A machine that is through before the kill gets a shorter wait next time, one that is not a longer: half and half is sought. */
+const SHORTER = 0.7;
+const LONGER = 1.3;
 const ROWS = 400;
 
 /** A database as the first program laid it, with rows in every table it had; brought on to a version in between. */
@@ -53,6 +56,7 @@ export const migrations: Kind = {
   name: 'migrations',
   async lay({ folder, chance, programs }) {
     let round = 0;
+    let spanMs = SPAN_MS;
     return async () => {
       round += 1;
       const version = 1 + Math.floor(chance() * (steps.length - 1));
@@ -63,7 +67,8 @@ export const migrations: Kind = {
       }
       const file = join(killed, 'loamtide.db');
       const victim = { program: programs.victim, argv: ['migration', killed] };
-      const { wasKilled, complaints } = await struck(victim, { turns: 0, afterMs: chance() * SPAN_MS });
+      const { wasKilled, complaints } = await struck(victim, { turns: 0, afterMs: chance() * spanMs });
+      spanMs *= wasKilled ? LONGER : SHORTER;
       expect(complaints).toBe('');
       expectSound(file);
       const standing = new SqliteFile(file, { readonly: true });
