@@ -15,7 +15,7 @@ import { wholeNumber } from './garden-view.ts';
 import { linkThatLeadsOn } from './mail-pages.ts';
 import { answerPage, type Told } from './pages/answer.tsx';
 import type { EnteredAnswer } from './pages/answer-forms.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 import { isUnsettled } from './task-view.ts';
 import { Trouble } from './trouble.ts';
 import type { WrongTokens } from './wrong-tokens.ts';

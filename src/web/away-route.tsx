@@ -13,7 +13,7 @@ import { Form, readForm } from './form.ts';
 import { gardenView } from './garden-view.ts';
 import { type AwayEntered, awayPage } from './pages/away.tsx';
 import { awaySheetPage } from './pages/away-sheet.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 
 const PATH = '/gardens/:gardenId/report/away';
 

@@ -13,7 +13,7 @@ import { askedIn, type BedsRoom, PROPOSING, show } from './beds-shown.tsx';
 import { Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView, wholeNumber } from './garden-view.ts';
 import { wishSeasons, wishWord } from './pages/wishes.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 
 /** The page and its wishes. */
 export function bedsRoutes(room: BedsRoom): Hono {

@@ -12,7 +12,7 @@ import { keptReport } from './edit/kept-report.ts';
 import { Form, readForm } from './form.ts';
 import { gardenView } from './garden-view.ts';
 import { diseaseBedsPage, diseaseFormPage, diseasePreviewPage } from './pages/disease.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 
 const PATH = '/gardens/:gardenId/report/disease';
 

@@ -17,7 +17,7 @@ import { type Texts, textsOf } from './edit/shown.ts';
 import { type Form, readForm } from './form.ts';
 import { BY } from './garden-view.ts';
 import { deletePage, type EditPageProps, editPage, type Looked } from './pages/edit.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 import { notFound } from './trouble.ts';
 
 interface Room {

@@ -12,7 +12,7 @@ import { BY, gardenView, wholeNumber } from './garden-view.ts';
 import { factInWords } from './ledger-words.ts';
 import { type HistoryAbout, historyPage } from './pages/history.tsx';
 import { undoPage } from './pages/undo.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 import { notFound } from './trouble.ts';
 
 /** The history and undo pages. */

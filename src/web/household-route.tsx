@@ -16,8 +16,8 @@ import { type Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { type HouseholdPageProps, householdPage } from './pages/household.tsx';
 import { leavePage, memberPage } from './pages/member.tsx';
+import { refusalsOf } from './refusals.ts';
 import type { WebSettings } from './settings.ts';
-import { refusalsOf } from './task-route.tsx';
 import { notFound } from './trouble.ts';
 
 const PATH = '/gardens/:gardenId/household';

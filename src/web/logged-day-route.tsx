@@ -19,7 +19,7 @@ import {
   sameFigures,
 } from './logged-fields.ts';
 import { dayGonePage, loggedDayPage } from './pages/logged-day.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 import { notFound } from './trouble.ts';
 
 const PATH = '/gardens/:gardenId/weather/day';

@@ -15,7 +15,7 @@ import { BY, gardenView } from './garden-view.ts';
 import { Offered } from './offered.ts';
 import { type OfferedDays, offeredDaysPage } from './pages/offered-days.tsx';
 import { weatherPage } from './pages/weather.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 import { Trouble } from './trouble.ts';
 import type { UnderWayPages } from './under-way.tsx';
 import { readFormWithFiles, type SentFile } from './upload.ts';

@@ -17,7 +17,7 @@ import { Offered } from './offered.ts';
 import type { OfferedRecord } from './offered-record.ts';
 import { type KeptRecord, longRecordPage } from './pages/long-record.tsx';
 import { offeredRecordPage } from './pages/offered-record.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 import { notFound, Trouble } from './trouble.ts';
 import type { UnderWayPages } from './under-way.tsx';
 import { readFormWithFiles, type SentFile } from './upload.ts';

@@ -8,7 +8,7 @@ import { mailPath } from './addresses.ts';
 import { readForm, SHOWN_CHARACTERS } from './form.ts';
 import { gardenView } from './garden-view.ts';
 import { mailPage } from './pages/mail.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 import { notFound } from './trouble.ts';
 
 const PATH = '/gardens/:gardenId/household/mail';

@@ -11,7 +11,7 @@ import { keptChange } from './edit/kept-change.ts';
 import { type Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { type PileEntered, pileReadingPage } from './pages/pile-reading.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 
 const PATH = '/gardens/:gardenId/report/pile';
 

@@ -18,7 +18,7 @@ import { Form, readForm, SHOWN_CHARACTERS } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { bedPage, choicePreviewPage } from './pages/bed.tsx';
 import { seasonEndPage } from './pages/season-end.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 import { notFound } from './trouble.ts';
 
 const BED = '/gardens/:gardenId/beds/:bedId';

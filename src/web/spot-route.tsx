@@ -24,7 +24,7 @@ import { BY, gardenView, wholeNumber } from './garden-view.ts';
 import { type ChosenCrop, cropPlanPage } from './pages/crop-plan.tsx';
 import { spotPage } from './pages/spot.tsx';
 import { wishSeasons } from './pages/wishes.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 import { notFound } from './trouble.ts';
 
 const SPOT = '/gardens/:gardenId/beds/:bedId/season';

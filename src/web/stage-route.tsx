@@ -10,7 +10,7 @@ import { keptReport } from './edit/kept-report.ts';
 import { Form, readForm } from './form.ts';
 import { gardenView } from './garden-view.ts';
 import { type StageEntered, stagePage, stagePreviewPage, standingKinds } from './pages/stage.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 
 const PATH = '/gardens/:gardenId/report/stage';
 

@@ -18,7 +18,7 @@ import { Form, readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import type { ShownProposal } from './pages/beds.tsx';
 import { cropPlanPage } from './pages/crop-plan.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 
 const PATH = '/gardens/:gardenId/take-plan';
 

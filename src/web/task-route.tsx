@@ -3,7 +3,6 @@
  */
 import { type Context, Hono } from 'hono';
 import { COVERED, MATURITY_FAILURES, REGROWTH_ANSWERS } from '../garden/garden-file.ts';
-import { InputRefused, type Problem } from '../garden/problem.ts';
 import type { PlannedTask } from '../schedule/plan.ts';
 import { lookReport } from '../steward/look-report.ts';
 import { regrowthReport } from '../steward/regrowth-report.ts';
@@ -16,6 +15,7 @@ import { type Form, readForm } from './form.ts';
 import { BY, gardenView } from './garden-view.ts';
 import { taskPage } from './pages/task.tsx';
 import type { Entered } from './pages/task-forms.tsx';
+import { refusalsOf } from './refusals.ts';
 import {
   isUnsettled,
   lookedAtPile,
@@ -66,17 +66,6 @@ async function read(steward: Steward, c: Context): Promise<{ view: GardenView; f
   const found = taskView(view, c.req.param('key') ?? '');
   if (found === undefined) throw notFound('This task is not in the plan: it was replaced, or is long past.');
   return { view, found, today: view.plan.today };
-}
-
-/** What was wrong with a change, in the steward's own words; nothing when it was made. */
-export async function refusalsOf(change: () => Promise<unknown>): Promise<readonly Problem[]> {
-  try {
-    await change();
-    return [];
-  } catch (error) {
-    if (error instanceof InputRefused) return error.problems;
-    throw error;
-  }
 }
 
 /** The change a form asks for, and the page that shows it afterwards. */

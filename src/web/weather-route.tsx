@@ -13,7 +13,7 @@ import { BY, gardenView } from './garden-view.ts';
 import { enteredIn, rowIn } from './logged-fields.ts';
 import { weatherPage } from './pages/weather.tsx';
 import { weatherPreviewPage } from './pages/weather-preview.tsx';
-import { refusalsOf } from './task-route.tsx';
+import { refusalsOf } from './refusals.ts';
 
 const PATH = '/gardens/:gardenId/weather';
 

@@ -4,7 +4,7 @@
 import type { Problem } from '../../garden/problem.ts';
 import type { Report, Steward } from '../../steward/steward.ts';
 import { BY } from '../garden-view.ts';
-import { refusalsOf } from '../task-route.tsx';
+import { refusalsOf } from '../refusals.ts';
 import { keptChange } from './kept-change.ts';
 
 /**

@@ -4,7 +4,7 @@
 import { type Edit, editedFile } from '../../garden/edit.ts';
 import type { GardenFile } from '../../garden/garden-file.ts';
 import type { Problem } from '../../garden/problem.ts';
-import { refusalsOf } from '../task-route.tsx';
+import { refusalsOf } from '../refusals.ts';
 import type { EditForm, FieldProblem } from './edit-form.ts';
 import type { AnyField } from './field.ts';
 import type { About, EditKind } from './kind.ts';

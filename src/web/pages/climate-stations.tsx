@@ -4,7 +4,7 @@
 import { inYear, type MonthDay } from '../../measures/days.ts';
 import { formatDay } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { distanceWords, heightWords } from '../set-up/parts.tsx';
+import { distanceWords, heightWords } from '../set-up/climate-words.ts';
 import type { StationTold } from '../stations-told.ts';
 import { SourceLink } from '../why.tsx';
 

@@ -2,10 +2,9 @@
  * What a climate can be taken from, in words.
  */
 import type { Day } from '../../measures/days.ts';
-import { formatDay } from '../../measures/quantity.ts';
+import { formatDay, formatQuantity, quantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { ClimateOption } from './climate-choices.ts';
-import { distanceWords, heightWords } from './parts.tsx';
 
 /** What it is. */
 export function optionWords({ near }: ClimateOption): string {
@@ -35,4 +34,15 @@ function heightApart({ station, heightDifferenceM }: NonNullable<ClimateOption['
 function noDates({ station }: NonNullable<ClimateOption['near']>): string | undefined {
   if (station.yearRoundFreeze) return 'a freeze can come there in any month, so it has no dates';
   return station.wrapsYear ? 'too mild to have dates' : undefined;
+}
+
+/** A distance on the map, in whole miles or kilometres. */
+export function distanceWords(distanceKm: number, units: UnitSystem): string {
+  return formatQuantity({ value: distanceKm, unit: 'km' }, units);
+}
+
+/** A height, in whole feet or metres. */
+export function heightWords(heightM: number, units: UnitSystem): string {
+  const metres = units === 'us' ? heightM : Math.round(heightM);
+  return readableIn(units, quantity(metres, 'm')).replace(/\.\d+/, '');
 }

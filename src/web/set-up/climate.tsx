@@ -12,8 +12,8 @@ import type { Form } from '../form.ts';
 import { Whence } from '../why.tsx';
 import { ClimateAside } from './asides.tsx';
 import { type ClimateChoices, climateChoices, datesIn, FAR_KM } from './climate-choices.ts';
-import { nameOf, optionDetail, optionWords } from './climate-words.ts';
-import { distanceWords, Fields, OnAndBack, StepForm } from './parts.tsx';
+import { distanceWords, nameOf, optionDetail, optionWords } from './climate-words.ts';
+import { Fields, OnAndBack, StepForm } from './parts.tsx';
 import { inPlainPlaces } from './plain-places.ts';
 import {
   type AskedFields,

@@ -3,8 +3,6 @@
  */
 import type { Child } from 'hono/jsx';
 import { SET_UP_STEPS, type SetUpStep } from '../../garden/set-up-draft.ts';
-import { formatQuantity, quantity, readableIn } from '../../measures/quantity.ts';
-import type { UnitSystem } from '../../measures/units.ts';
 import { setUpPath } from '../addresses.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
 import type { Form } from '../form.ts';
@@ -130,14 +128,3 @@ export const Doubts = ({ room: { draft, outlook, units } }: { room: StepRoom }) 
       </ul>
     </section>
   );
-
-/** A distance on the map, in whole miles or kilometres. */
-export function distanceWords(distanceKm: number, units: UnitSystem): string {
-  return formatQuantity({ value: distanceKm, unit: 'km' }, units);
-}
-
-/** A height, in whole feet or metres. */
-export function heightWords(heightM: number, units: UnitSystem): string {
-  const metres = units === 'us' ? heightM : Math.round(heightM);
-  return readableIn(units, quantity(metres, 'm')).replace(/\.\d+/, '');
-}

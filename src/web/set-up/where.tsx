@@ -12,7 +12,8 @@ import { setUpPath } from '../addresses.ts';
 import type { FieldProblem } from '../edit/edit-form.ts';
 import { type Form, SHOWN_CHARACTERS } from '../form.ts';
 import { FAR_KM, unitsAt } from './climate-choices.ts';
-import { distanceWords, Fields, heightWords, OnAndBack, StepForm } from './parts.tsx';
+import { distanceWords, heightWords } from './climate-words.ts';
+import { Fields, OnAndBack, StepForm } from './parts.tsx';
 import { NearFreezes, PlaceAside, placeWords, stationWords } from './place-aside.tsx';
 import {
   type AskedFields,

@@ -5,8 +5,7 @@
 import type { Garden } from '../../../garden/garden.ts';
 import { MONTHS } from '../../../measures/quantity.ts';
 import { gardenPath } from '../../addresses.ts';
-import { optionDetail, optionWords } from '../../set-up/climate-words.ts';
-import { distanceWords } from '../../set-up/parts.tsx';
+import { distanceWords, optionDetail, optionWords } from '../../set-up/climate-words.ts';
 import type { Field } from '../field.ts';
 import type { About, EditKind, RowOf } from '../kind.ts';
 
