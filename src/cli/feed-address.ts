@@ -1,7 +1,7 @@
 /**
  * Feed addresses as commands show them.
  */
-import { feedAddress } from '../web/settings.ts';
+import { feedAddress } from '../web/addresses/settings.ts';
 import type { Settings } from './settings.ts';
 
 /** The address of a feed: the public one where there is one, else one that works on this computer only. */

@@ -5,9 +5,9 @@ import { isIPv6 } from 'node:net';
 import { hostname as computerName } from 'node:os';
 import type { Log } from '../log/log.ts';
 import type { Steward } from '../steward/steward.ts';
+import type { WebSettings } from '../web/addresses/settings.ts';
 import { createApp } from '../web/app.tsx';
 import { assertBindable, isLoopbackName, serveApp } from '../web/server.ts';
-import type { WebSettings } from '../web/settings.ts';
 import { codeOf } from './files.ts';
 import { refusal } from './refusal.ts';
 

@@ -6,7 +6,7 @@ import { changePreview } from '../digest/change-preview.ts';
 import { unreckonedNote } from '../digest/unreckoned.ts';
 import { wrapped } from '../digest/wrapped.ts';
 import type { LoggedDay } from '../garden/weather.ts';
-import { factInWords } from '../web/ledger-words.ts';
+import { factInWords } from '../web/words/ledger-words.ts';
 import { BY, chosenGarden, type Looking, withHousehold } from './household.ts';
 import { writeJson, writeLines } from './output.ts';
 import { previewJson, previewLines } from './preview-text.ts';

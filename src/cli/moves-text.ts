@@ -8,7 +8,7 @@ import { wrapped } from '../digest/wrapped.ts';
 import { readableIn } from '../measures/quantity.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import type { TaskMove } from '../steward/steward.ts';
-import { amountsInWords } from '../web/amount-words.ts';
+import { amountsInWords } from '../web/words/amount-words.ts';
 
 /** A heading and a line a move; nothing where nothing moves. */
 export function moveLines(heading: string, moves: readonly TaskMove[], units: UnitSystem): string[] {

@@ -7,8 +7,8 @@ import { nearestNames } from '../garden/nearest-name.ts';
 import type { Problem } from '../garden/problem.ts';
 import { LOG_LEVELS, LOG_SHAPES, type LogLevel, type LogShape } from '../log/line.ts';
 import { type MailServer, readMailServer } from '../steward/post/mail-server.ts';
-import { ADDRESS_CHARACTERS, feedAddress } from '../web/settings.ts';
-import { isNetwork } from '../web/sign-in/network.ts';
+import { ADDRESS_CHARACTERS, feedAddress } from '../web/addresses/settings.ts';
+import { isNetwork } from '../web/requests/network.ts';
 import { valueProblems } from './refusal.ts';
 import { choiceValue, listenAddress, portValue, textValue } from './values.ts';
 

@@ -11,7 +11,7 @@ import type { PlannedTask } from '../schedule/plan.ts';
 import { doneDoubts } from '../steward/done-doubts.ts';
 import type { GardenView, Steward, TaskMove } from '../steward/steward.ts';
 import { movesBetween } from '../steward/undo.ts';
-import { factInWords } from '../web/ledger-words.ts';
+import { factInWords } from '../web/words/ledger-words.ts';
 import type { Call } from './command.ts';
 import { chosenGarden, withHousehold } from './household.ts';
 import { moveLines, section } from './moves-text.ts';

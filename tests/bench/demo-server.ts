@@ -5,9 +5,9 @@ import { createSteward } from '../../src/steward/create-steward.ts';
 import { layDemo } from '../../src/steward/demo.ts';
 import type { Steward } from '../../src/steward/steward.ts';
 import { openStore } from '../../src/store/store.ts';
+import { feedAddress, type WebSettings } from '../../src/web/addresses/settings.ts';
 import { createApp } from '../../src/web/app.tsx';
 import { serveApp } from '../../src/web/server.ts';
-import { feedAddress, type WebSettings } from '../../src/web/settings.ts';
 
 /** A running demo. */
 export interface DemoServer {

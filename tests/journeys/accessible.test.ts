@@ -2,9 +2,9 @@
  * One page of every route of the app in a real browser; every page at every width: tests/long/accessible.test.ts.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { brokenOffPage, underWayPage } from '../../src/web/pages/under-way.tsx';
-import { stylesheet } from '../../src/web/stylesheet.ts';
-import { Trouble } from '../../src/web/trouble.ts';
+import { Trouble } from '../../src/web/requests/trouble.ts';
+import { stylesheet } from '../../src/web/styles/stylesheet.ts';
+import { brokenOffPage, underWayPage } from '../../src/web/under-way/under-way-page.tsx';
 import { type AxeWalk, faultsOnPages, openWalk } from './axe-walk.ts';
 import { colourFaultsOf, faultsOf, pageForLooking } from './looked-over.ts';
 import { NO_PAGE, type WalkedPage } from './pages-walked.ts';

@@ -1,7 +1,7 @@
 import type { Browser, Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, onTestFinished, test } from 'vitest';
 import { serveApp } from '../../src/web/server.ts';
-import { mailed } from '../web/mailed.ts';
+import { mailed } from '../web/mail/mailed.ts';
 import { openBrowser } from './browser.ts';
 import { freePort } from './served-garden.ts';
 

@@ -1,7 +1,7 @@
 /**
  * The walk over what pages show of a kind, such as dates or amounts: which pages it opens, and what it finds.
  */
-import { reportPath, taskPath } from '../../src/web/addresses.ts';
+import { reportPath, taskPath } from '../../src/web/addresses/addresses.ts';
 import type { Asked, Shown } from './asked.ts';
 import { pagesWalked, type WalkedPage } from './pages-walked.ts';
 import type { WalkedApp, WalkedGarden } from './walked-gardens.ts';

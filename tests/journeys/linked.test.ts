@@ -4,7 +4,14 @@
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { addDays } from '../../src/measures/days.ts';
-import { bedPath, compostPath, handbookPath, seasonEndPath, weekPath, yearPath } from '../../src/web/addresses.ts';
+import {
+  bedPath,
+  compostPath,
+  handbookPath,
+  seasonEndPath,
+  weekPath,
+  yearPath,
+} from '../../src/web/addresses/addresses.ts';
 import { amountsOn } from './amounts-asked.ts';
 import { AMOUNTS_EXCEPTED, AMOUNTS_ON } from './amounts-excepted.ts';
 import { askedOn, pagesAsked } from './asked-walked.ts';

@@ -21,9 +21,9 @@ import {
   taskPath,
   throwAwayPath,
   weekPath,
-} from '../../src/web/addresses.ts';
-import { standingKinds } from '../../src/web/pages/stage.tsx';
-import { ONE_CLICK } from '../../src/web/pages/stop.tsx';
+} from '../../src/web/addresses/addresses.ts';
+import { ONE_CLICK } from '../../src/web/mail-links/stop.tsx';
+import { standingKinds } from '../../src/web/report/stage.tsx';
 import { WALKED_ON, type WalkedApp, type WalkedGarden } from './walked-gardens.ts';
 
 /** A page that is asked for, or a form that is sent, and the status that answers. */

@@ -2,7 +2,7 @@
  * Every page there is: those that links lead to, those that forms lead to, and those that say what is wrong. A route that
  * none of them reaches is found by tests/journeys/pages-walked.test.ts.
  */
-import { GARDENS_PATH, WHO_GETS_IN_PATH, weekPath } from '../../src/web/addresses.ts';
+import { GARDENS_PATH, WHO_GETS_IN_PATH, weekPath } from '../../src/web/addresses/addresses.ts';
 import { followedLinks, routeOf } from './followed-links.ts';
 import { askedIn, fromTheMail, GONE, recordLookedAt, sentIn, setUpPages, type Told, WRONG } from './pages-told.ts';
 import type { WalkedApp } from './walked-gardens.ts';

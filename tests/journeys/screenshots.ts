@@ -19,7 +19,7 @@ import {
   weatherPath,
   weekPath,
   yearPath,
-} from '../../src/web/addresses.ts';
+} from '../../src/web/addresses/addresses.ts';
 import { demoServer } from '../bench/demo-server.ts';
 import { openBrowser } from './browser.ts';
 

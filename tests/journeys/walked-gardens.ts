@@ -15,8 +15,8 @@ import { layDemo } from '../../src/steward/demo.ts';
 import type { GardenView, Steward } from '../../src/steward/steward.ts';
 import type { Feed } from '../../src/store/feeds.ts';
 import { openStore, type Store } from '../../src/store/store.ts';
+import type { WebSettings } from '../../src/web/addresses/settings.ts';
 import { createApp, pagesOf } from '../../src/web/app.tsx';
-import type { WebSettings } from '../../src/web/settings.ts';
 import { toldDraft } from '../steward/told-draft.ts';
 
 /** The day the gardens are walked on: covers stand and flower, piles work, crops wait to go in. */

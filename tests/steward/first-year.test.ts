@@ -3,7 +3,7 @@ import { type WeekList, weekList } from '../../src/digest/week-list.ts';
 import { weekListText } from '../../src/digest/week-text.ts';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
 import { addDays, type Day, dayOf } from '../../src/measures/days.ts';
-import { weekPage } from '../../src/web/pages/week.tsx';
+import { weekPage } from '../../src/web/week/week.tsx';
 import { household } from './household.ts';
 
 /** A garden file with a place and one bed, and nothing else that may be left out. */

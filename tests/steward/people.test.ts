@@ -4,7 +4,7 @@ import { newMemberId } from '../../src/garden/member-ids.ts';
 import { InputRefused } from '../../src/garden/problem.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
 import type { Report } from '../../src/steward/steward.ts';
-import { feedsOf } from '../../src/web/feeds-of-member.ts';
+import { feedsOf } from '../../src/web/household/feeds-of-member.ts';
 import { seenByIcalJs } from '../calendar/read-feed.ts';
 import { northernFile } from './gardens.ts';
 import { type Household, household, later } from './household.ts';

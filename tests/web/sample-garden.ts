@@ -5,8 +5,8 @@ import { createLog } from '../../src/log/log.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
 import type { Steward } from '../../src/steward/steward.ts';
 import { openStore } from '../../src/store/store.ts';
+import type { WebSettings } from '../../src/web/addresses/settings.ts';
 import { createApp } from '../../src/web/app.tsx';
-import type { WebSettings } from '../../src/web/settings.ts';
 
 /** The day it is in these tests: a Tuesday with covers growing, piles working and beds waiting. */
 export const TODAY = '2027-04-20';

@@ -1,5 +1,5 @@
 import type { GardenView, Used } from '../../steward/steward.ts';
-import { askedAmounts, askedChoice } from '../../web/amounts.ts';
+import { askedAmounts, askedChoice } from '../../web/task/amounts.ts';
 import { command } from '../command.ts';
 import { BY } from '../household.ts';
 import { formatOption, ofOneGarden } from '../options.ts';

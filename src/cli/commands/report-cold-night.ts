@@ -1,7 +1,7 @@
 import { z } from 'zod';
 import { wrapped } from '../../digest/wrapped.ts';
 import { readTemperature } from '../../measures/typed-temperature.ts';
-import { factInWords } from '../../web/ledger-words.ts';
+import { factInWords } from '../../web/words/ledger-words.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';
 import { moveLines } from '../moves-text.ts';

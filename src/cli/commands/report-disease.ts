@@ -2,7 +2,7 @@ import { diseasePreview } from '../../digest/disease-preview.ts';
 import { wrapped } from '../../digest/wrapped.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
-import { factInWords } from '../../web/ledger-words.ts';
+import { factInWords } from '../../web/words/ledger-words.ts';
 import { bedNamed } from '../bed-named.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';

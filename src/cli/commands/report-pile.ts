@@ -7,7 +7,7 @@ import { formatDay, readableIn } from '../../measures/quantity.ts';
 import { readDegrees } from '../../measures/typed-temperature.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Plan, PlannedTask } from '../../schedule/plan.ts';
-import { factInWords } from '../../web/ledger-words.ts';
+import { factInWords } from '../../web/words/ledger-words.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';
 import { ofOneGarden } from '../options.ts';

@@ -6,7 +6,7 @@ import { REGROWTH_ANSWERS } from '../../garden/garden-file.ts';
 import type { Day } from '../../measures/days.ts';
 import type { Plan } from '../../schedule/plan.ts';
 import { regrowthReport } from '../../steward/regrowth-report.ts';
-import { factInWords } from '../../web/ledger-words.ts';
+import { factInWords } from '../../web/words/ledger-words.ts';
 import { bedNamed } from '../bed-named.ts';
 import { command } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';

@@ -4,7 +4,7 @@ import type { Garden } from '../../garden/garden.ts';
 import { SOIL_TEXTURES } from '../../garden/garden-file.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import { textureOf } from '../../practices/soil-class.ts';
-import { factInWords } from '../../web/ledger-words.ts';
+import { factInWords } from '../../web/words/ledger-words.ts';
 import { command } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';
 import { ofOneGarden } from '../options.ts';

@@ -6,7 +6,7 @@ import type { Day } from '../../measures/days.ts';
 import { growingParts } from '../../practices/stand-cover.ts';
 import { stageDoubt, stageReport, standsToTellOf } from '../../steward/stage-report.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { factInWords } from '../../web/ledger-words.ts';
+import { factInWords } from '../../web/words/ledger-words.ts';
 import { bedNamed } from '../bed-named.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';

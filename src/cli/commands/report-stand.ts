@@ -4,7 +4,7 @@ import type { Garden } from '../../garden/garden.ts';
 import { COVERED } from '../../garden/garden-file.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
 import { lookReport } from '../../steward/look-report.ts';
-import { factInWords } from '../../web/ledger-words.ts';
+import { factInWords } from '../../web/words/ledger-words.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';
 import { ofOneGarden } from '../options.ts';

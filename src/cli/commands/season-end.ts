@@ -13,7 +13,7 @@ import { fitGap } from '../../practices/cover-cropping/fit/sown-fit.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import { planningInput } from '../../steward/planner.ts';
 import type { Steward } from '../../steward/steward.ts';
-import { factInWords } from '../../web/ledger-words.ts';
+import { factInWords } from '../../web/words/ledger-words.ts';
 import { bedNamed } from '../bed-named.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';

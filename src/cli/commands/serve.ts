@@ -1,7 +1,7 @@
 import { inThreads } from '../../steward/crew/in-threads.ts';
 import { layDemo } from '../../steward/demo.ts';
 import type { Steward } from '../../steward/steward.ts';
-import { feedAddress } from '../../web/settings.ts';
+import { feedAddress } from '../../web/addresses/settings.ts';
 import { command } from '../command.ts';
 import { faultText } from '../fault-text.ts';
 import { clockOf, dataFolder, withHousehold } from '../household.ts';

@@ -3,7 +3,7 @@ import type { Garden } from '../../garden/garden.ts';
 import type { LedgerEntry } from '../../garden/ledger.ts';
 import type { Day } from '../../measures/days.ts';
 import type { UndoPreview } from '../../steward/steward.ts';
-import { factInWords } from '../../web/ledger-words.ts';
+import { factInWords } from '../../web/words/ledger-words.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';
 import { moveLines, section } from '../moves-text.ts';

@@ -4,7 +4,7 @@
 import type { DaySpan } from '../../climate/season-course.ts';
 import type { Doing } from '../../digest/bed-doings.ts';
 import { type BedYears, liesIn } from '../../digest/bed-years.ts';
-import { FamilyLegend } from '../patterns.tsx';
+import { FamilyLegend } from '../frame/patterns.tsx';
 import { DoingGlyph } from './doing-glyphs.tsx';
 import { groundFill } from './ground-patterns.tsx';
 import { isShown } from './year-strip.tsx';

@@ -6,7 +6,7 @@ import type { DaySpan } from '../../climate/season-course.ts';
 import type { BedDoing, Doing } from '../../digest/bed-doings.ts';
 import { type BedYears, type Held, liesIn } from '../../digest/bed-years.ts';
 import { addDays, type Day } from '../../measures/days.ts';
-import { familyFill } from '../patterns.tsx';
+import { familyFill } from '../frame/patterns.tsx';
 import { DoingGlyph, SIGN_HALF } from './doing-glyphs.tsx';
 import { groundFill } from './ground-patterns.tsx';
 import { rounded } from './lines.ts';

@@ -4,14 +4,14 @@
 import type { Context } from 'hono';
 import { isRowOf } from '../../garden/file-limits.ts';
 import type { Steward } from '../../steward/steward.ts';
-import { editPath } from '../addresses.ts';
-import type { Form } from '../form.ts';
-import { gardenView, readIn } from '../garden-view.ts';
-import { climateChoices } from '../set-up/climate-choices.ts';
-import { notFound } from '../trouble.ts';
-import type { About, EditKind } from './kind.ts';
+import { editPath } from '../addresses/addresses.ts';
+import { climateChoices } from '../climate/climate-choices.ts';
+import type { Form } from '../requests/form.ts';
+import { gardenView, readIn } from '../requests/garden-view.ts';
+import { notFound } from '../requests/trouble.ts';
+import type { About, EditKind } from './kinds/kind.ts';
+import { refOfPart, rowAt } from './kinds/rows.ts';
 import { kinds } from './kinds.ts';
-import { refOfPart, rowAt } from './rows.ts';
 
 /** A request for the form of a kind. */
 export interface AskedEdit {

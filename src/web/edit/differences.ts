@@ -3,8 +3,8 @@
  */
 import { without } from '../../garden/file-difference.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { type AnyField, entriesOf, type Field, type FieldRows, isRows, saidOf } from './field.ts';
-import { wordsOfValue } from './shown.ts';
+import { type AnyField, entriesOf, type Field, type FieldRows, isRows, saidOf } from '../fields/field.ts';
+import { wordsOfValue } from '../fields/shown.ts';
 
 /** A field that says something else. */
 export interface FieldDifference {

@@ -10,11 +10,11 @@ import type { Problem } from '../../garden/problem.ts';
 import { isDay } from '../../measures/days.ts';
 import { formatQuantity } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { FieldProblem } from './edit-form.ts';
-import { type AnyField, isRows, saidOf } from './field.ts';
-import type { EditKind } from './kind.ts';
-import { rowsOf } from './rows.ts';
-import { wordsOfTexts, wordsOfValue } from './shown.ts';
+import type { FieldProblem } from '../fields/edit-form.ts';
+import { type AnyField, isRows, saidOf } from '../fields/field.ts';
+import { wordsOfTexts, wordsOfValue } from '../fields/shown.ts';
+import type { EditKind } from './kinds/kind.ts';
+import { rowsOf } from './kinds/rows.ts';
 
 interface Laid {
   /** Absent where there is no form. */

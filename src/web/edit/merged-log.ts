@@ -2,8 +2,8 @@
  * A log that changed while its form stood open, put together entry by entry: what was typed at an entry goes with that
  * entry to the place it has now, and what was added stands behind what is there.
  */
-import type { FieldRows } from './field.ts';
-import type { Texts } from './shown.ts';
+import type { FieldRows } from '../fields/field.ts';
+import type { Texts } from '../fields/shown.ts';
 
 /** What a form says of one entry, by its fields' names; what is empty is left out. */
 type Entry = ReadonlyMap<string, readonly string[]>;

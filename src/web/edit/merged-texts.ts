@@ -1,9 +1,9 @@
 /**
  * A form of a row that changed while it stood open: what was typed stays, and what was left alone shows how it is now.
  */
-import { type AnyField, isRows } from './field.ts';
+import { type AnyField, isRows } from '../fields/field.ts';
+import type { Texts } from '../fields/shown.ts';
 import { mergedLog } from './merged-log.ts';
-import type { Texts } from './shown.ts';
 
 interface Versions {
   /** As it was sent. */

@@ -4,10 +4,10 @@
 import { type Edit, editedFile } from '../../garden/edit.ts';
 import type { GardenFile } from '../../garden/garden-file.ts';
 import type { Problem } from '../../garden/problem.ts';
-import { refusalsOf } from '../refusals.ts';
-import type { EditForm, FieldProblem } from './edit-form.ts';
-import type { AnyField } from './field.ts';
-import type { About, EditKind } from './kind.ts';
+import type { EditForm, FieldProblem } from '../fields/edit-form.ts';
+import type { AnyField } from '../fields/field.ts';
+import { refusalsOf } from '../requests/refusals.ts';
+import type { About, EditKind } from './kinds/kind.ts';
 import { kinds } from './kinds.ts';
 import { laidProblems } from './lay-problems.ts';
 

@@ -3,9 +3,9 @@
  */
 import type { Context } from 'hono';
 import type { Steward } from '../../steward/steward.ts';
-import { readIn } from '../garden-view.ts';
-import type { PageGarden } from '../layout.tsx';
-import { readerUnits } from '../reader.ts';
+import type { PageGarden } from '../frame/layout.tsx';
+import { readIn } from '../requests/garden-view.ts';
+import { readerUnits } from '../requests/reader.ts';
 
 /** Names the garden in the addresses of the handbook. */
 const ASKED = 'garden';

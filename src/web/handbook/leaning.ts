@@ -8,7 +8,7 @@ import { feedstocks } from '../../handbook/feedstocks.ts';
 import { fertilisers } from '../../handbook/fertilisers.ts';
 import type { SourceId } from '../../handbook/shapes.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
-import type { Docs } from './docs.ts';
+import type { Docs } from './docs/docs.ts';
 
 /** A rule with the page it is written on. */
 export interface LeaningRule {

@@ -18,10 +18,10 @@ import { seasonAfter, seasonName } from '../../practices/seasons.ts';
 import { standsBecause } from '../../schedule/stands-because.ts';
 import { planningInput } from '../../steward/planner.ts';
 import type { TrialGarden } from '../../steward/set-up/set-up-doings.ts';
-import { handbookPath } from '../addresses.ts';
-import { familyWord } from '../patterns.tsx';
-import { AskedDates, ruleWay, WhyFold, WINDOW_RULE } from '../why.tsx';
-import { datesIn } from './climate-choices.ts';
+import { handbookPath } from '../addresses/addresses.ts';
+import { datesIn } from '../climate/climate-choices.ts';
+import { familyWord } from '../frame/patterns.tsx';
+import { AskedDates, ruleWay, WhyFold, WINDOW_RULE } from '../frame/why.tsx';
 import { PlaceAside } from './place-aside.tsx';
 import type { StepRoom } from './step.ts';
 

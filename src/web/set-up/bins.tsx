@@ -4,8 +4,8 @@
 import { type DraftBin, withoutBin } from '../../garden/set-up-draft.ts';
 import { formatQuantity } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { plainNumber, unitOfField } from '../edit/measures.ts';
-import { SHOWN_CHARACTERS } from '../form.ts';
+import { plainNumber, unitOfField } from '../fields/measures.ts';
+import { SHOWN_CHARACTERS } from '../requests/form.ts';
 import { BinsAside } from './asides.tsx';
 import { AddOrChange, type ListedKind, readListed, ToldList } from './listed.tsx';
 import { type AskedFields, COUNT_LABEL, fieldProblem, type Step } from './step.ts';

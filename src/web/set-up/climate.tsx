@@ -6,13 +6,13 @@ import type { DraftClimate } from '../../garden/set-up-draft.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { handbookPath } from '../addresses.ts';
+import { handbookPath } from '../addresses/addresses.ts';
 import { FreezeSpread, type SpreadRow } from '../charts/freeze-spread.tsx';
-import type { Form } from '../form.ts';
-import { Whence } from '../why.tsx';
+import { type ClimateChoices, climateChoices, datesIn, FAR_KM } from '../climate/climate-choices.ts';
+import { distanceWords, nameOf, optionDetail, optionWords } from '../climate/climate-words.ts';
+import { Whence } from '../frame/why.tsx';
+import type { Form } from '../requests/form.ts';
 import { ClimateAside } from './asides.tsx';
-import { type ClimateChoices, climateChoices, datesIn, FAR_KM } from './climate-choices.ts';
-import { distanceWords, nameOf, optionDetail, optionWords } from './climate-words.ts';
 import { Fields, OnAndBack, StepForm } from './parts.tsx';
 import { inPlainPlaces } from './plain-places.ts';
 import {

@@ -7,7 +7,7 @@ import type { DraftAbout } from '../../garden/set-up-draft.ts';
 import { isZone, zoneAt } from '../../garden/time-zone.ts';
 import { WEEKDAY_NAMES, weekdayNamed } from '../../garden/weekday-names.ts';
 import { soilTextures } from '../../handbook/soil-textures.ts';
-import { type Form, SHOWN_CHARACTERS } from '../form.ts';
+import { type Form, SHOWN_CHARACTERS } from '../requests/form.ts';
 import { HoursAside } from './asides.tsx';
 import { Fields, OnAndBack, StepForm } from './parts.tsx';
 import { type AskedFields, fieldProblem, readFields, type Step, type StepRead, type StepRoom } from './step.ts';

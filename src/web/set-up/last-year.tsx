@@ -7,7 +7,7 @@ import { seasonIndex, seasonOf, seasonTurnOf } from '../../climate/season.ts';
 import type { DraftBed, SetUpDraft } from '../../garden/set-up-draft.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
 import { seasonName } from '../../practices/seasons.ts';
-import { type Form, SHOWN_CHARACTERS } from '../form.ts';
+import { type Form, SHOWN_CHARACTERS } from '../requests/form.ts';
 import { RotationAside } from './asides.tsx';
 import { OnAndBack, StepForm } from './parts.tsx';
 import { fieldProblem, type Step, type StepRead, type StepRoom, type StepShown } from './step.ts';

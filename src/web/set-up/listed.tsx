@@ -6,9 +6,9 @@ import { firstFree, slug } from '../../garden/ids.ts';
 import type { SetUpDraft } from '../../garden/set-up-draft.ts';
 import { capital } from '../../measures/capital.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { setUpPath } from '../addresses.ts';
-import type { FieldProblem } from '../edit/edit-form.ts';
-import { type Form, SHOWN_CHARACTERS } from '../form.ts';
+import { setUpPath } from '../addresses/addresses.ts';
+import type { FieldProblem } from '../fields/edit-form.ts';
+import { type Form, SHOWN_CHARACTERS } from '../requests/form.ts';
 import { Fields, NOTHING_TICKED, OnAndBack, outOf, StepForm, TakeOut, TakeOutTicked } from './parts.tsx';
 import {
   type AskedFields,

@@ -3,11 +3,11 @@
  */
 import type { Child } from 'hono/jsx';
 import { SET_UP_STEPS, type SetUpStep } from '../../garden/set-up-draft.ts';
-import { setUpPath } from '../addresses.ts';
-import type { FieldProblem } from '../edit/edit-form.ts';
-import type { Form } from '../form.ts';
-import { ProblemWords } from '../layout.tsx';
-import { EditFields } from '../pages/edit-fields.tsx';
+import { setUpPath } from '../addresses/addresses.ts';
+import { EditFields } from '../fields/edit-fields.tsx';
+import type { FieldProblem } from '../fields/edit-form.ts';
+import { ProblemWords } from '../frame/layout.tsx';
+import type { Form } from '../requests/form.ts';
 import { inPlainPlaces } from './plain-places.ts';
 import { ONCE, onceWord } from './presses.ts';
 import { type AskedFields, fieldTexts, type StepRoom, type StepShown } from './step.ts';

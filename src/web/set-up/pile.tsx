@@ -6,7 +6,7 @@ import type { SetUpDraft } from '../../garden/set-up-draft.ts';
 import { feedstocks } from '../../handbook/feedstocks.ts';
 import { formatQuantity } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { Form } from '../form.ts';
+import type { Form } from '../requests/form.ts';
 import { Fields, StepForm } from './parts.tsx';
 import { type AskedFields, fieldProblem, readFields, type StepRead, type StepRoom, type StepShown } from './step.ts';
 

@@ -7,10 +7,10 @@ import { zoneAt } from '../../garden/time-zone.ts';
 import type { Station } from '../../handbook/stations.ts';
 import { US_STATES } from '../../handbook/us-states.ts';
 import { type Day, dayParts } from '../../measures/days.ts';
-import { handbookPath } from '../addresses.ts';
-import { Whence } from '../why.tsx';
-import { climateChoices, FAR_KM } from './climate-choices.ts';
-import { optionDetail } from './climate-words.ts';
+import { handbookPath } from '../addresses/addresses.ts';
+import { climateChoices, FAR_KM } from '../climate/climate-choices.ts';
+import { optionDetail } from '../climate/climate-words.ts';
+import { Whence } from '../frame/why.tsx';
 import type { StepRoom } from './step.ts';
 
 /** The place, its hour and its light. */

@@ -3,7 +3,7 @@
  */
 import { createHash, randomBytes } from 'node:crypto';
 import type { SetUpDraft } from '../../garden/set-up-draft.ts';
-import type { Form } from '../form.ts';
+import type { Form } from '../requests/form.ts';
 
 /** The field of a form that carries its word. */
 export const ONCE = '_once';

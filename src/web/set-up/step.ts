@@ -7,10 +7,10 @@ import type { SetUpDraft, SetUpStep } from '../../garden/set-up-draft.ts';
 import type { Station } from '../../handbook/stations.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { DraftOutlook } from '../../steward/set-up/set-up-doings.ts';
-import { EditForm, type FieldProblem } from '../edit/edit-form.ts';
-import type { AnyField } from '../edit/field.ts';
-import { type Texts, textsOf } from '../edit/shown.ts';
-import type { Form } from '../form.ts';
+import { EditForm, type FieldProblem } from '../fields/edit-form.ts';
+import type { AnyField } from '../fields/field.ts';
+import { type Texts, textsOf } from '../fields/shown.ts';
+import type { Form } from '../requests/form.ts';
 
 /** What every step looks at. */
 export interface StepRoom {

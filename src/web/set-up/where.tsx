@@ -8,11 +8,11 @@ import type { DraftAbout, DraftPlace, SetUpDraft } from '../../garden/set-up-dra
 import { zoneAt } from '../../garden/time-zone.ts';
 import { US_STATES } from '../../handbook/us-states.ts';
 import { readPlace } from '../../measures/typed-place.ts';
-import { setUpPath } from '../addresses.ts';
-import type { FieldProblem } from '../edit/edit-form.ts';
-import { type Form, SHOWN_CHARACTERS } from '../form.ts';
-import { FAR_KM, unitsAt } from './climate-choices.ts';
-import { distanceWords, heightWords } from './climate-words.ts';
+import { setUpPath } from '../addresses/addresses.ts';
+import { FAR_KM, unitsAt } from '../climate/climate-choices.ts';
+import { distanceWords, heightWords } from '../climate/climate-words.ts';
+import type { FieldProblem } from '../fields/edit-form.ts';
+import { type Form, SHOWN_CHARACTERS } from '../requests/form.ts';
 import { Fields, OnAndBack, StepForm } from './parts.tsx';
 import { NearFreezes, PlaceAside, placeWords, stationWords } from './place-aside.tsx';
 import {

@@ -4,9 +4,9 @@
  */
 import { type BlockList, isIP } from 'node:net';
 import type { MiddlewareHandler } from 'hono';
-import { type ClientContext, headerOf } from '../request.ts';
-import type { WebSettings } from '../settings.ts';
-import { isAtHome, isIn, isLoopback, listOf, plainAddress } from './network.ts';
+import type { WebSettings } from '../addresses/settings.ts';
+import { isAtHome, isIn, isLoopback, listOf, plainAddress } from '../requests/network.ts';
+import { type ClientContext, headerOf } from '../requests/request.ts';
 
 /** Who made a request. */
 export interface Caller {

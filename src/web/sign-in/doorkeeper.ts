@@ -3,13 +3,13 @@
  */
 import type { Context, MiddlewareHandler } from 'hono';
 import type { Lock, SignInDoings } from '../../steward/sign-in/sign-in-doings.ts';
-import { SIGN_IN_PATH, signInPath } from '../addresses.ts';
-import { ownPath } from '../own-path.ts';
-import { signInPage } from '../pages/sign-in.tsx';
-import type { WebSettings } from '../settings.ts';
-import { Trouble } from '../trouble.ts';
+import { SIGN_IN_PATH, signInPath } from '../addresses/addresses.ts';
+import { ownPath } from '../addresses/own-path.ts';
+import type { WebSettings } from '../addresses/settings.ts';
+import { Trouble } from '../requests/trouble.ts';
 import { formToken } from './form-token.ts';
 import { sessionToken } from './session-cookie.ts';
+import { signInPage } from './sign-in.tsx';
 
 /** A device that is signed in, as a request of it is answered. */
 export interface SignedIn {

@@ -7,9 +7,9 @@
  */
 import { createHmac, timingSafeEqual } from 'node:crypto';
 import type { Context, MiddlewareHandler } from 'hono';
-import { SIGN_IN_PATH } from '../addresses.ts';
-import { formDataOf } from '../form.ts';
-import { Trouble } from '../trouble.ts';
+import { SIGN_IN_PATH } from '../addresses/addresses.ts';
+import { formDataOf } from '../requests/form.ts';
+import { Trouble } from '../requests/trouble.ts';
 
 /** The field that holds it. */
 export const FORM_TOKEN = 'form-token';

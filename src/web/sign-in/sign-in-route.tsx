@@ -7,14 +7,14 @@ import type { Problem } from '../../garden/problem.ts';
 import { dayIn } from '../../steward/planner.ts';
 import type { Lock } from '../../steward/sign-in/sign-in-doings.ts';
 import type { Steward } from '../../steward/steward.ts';
-import { SIGN_IN_PATH, SIGN_OUT_EVERYWHERE_PATH, SIGN_OUT_PATH, WHO_GETS_IN_PATH } from '../addresses.ts';
-import { readForm } from '../form.ts';
-import { ownPath } from '../own-path.ts';
-import { signInPage } from '../pages/sign-in.tsx';
-import { whoGetsInPage } from '../pages/who-gets-in.tsx';
+import { SIGN_IN_PATH, SIGN_OUT_EVERYWHERE_PATH, SIGN_OUT_PATH, WHO_GETS_IN_PATH } from '../addresses/addresses.ts';
+import { ownPath } from '../addresses/own-path.ts';
+import { readForm } from '../requests/form.ts';
 import { refusedAtTheDoor } from './doorkeeper.ts';
 import { giveSessionCookie, sessionToken, takeSessionCookie } from './session-cookie.ts';
+import { signInPage } from './sign-in.tsx';
 import { SignInTries } from './sign-in-tries.ts';
+import { whoGetsInPage } from './who-gets-in.tsx';
 
 /** Seconds after which the row of those who sign in at once is shorter. House default: some twenty hashes of a slow computer. */
 const BUSY_SECONDS = 10;

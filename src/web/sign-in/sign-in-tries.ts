@@ -6,9 +6,9 @@
  * Cheat Sheet, on a lockout being used against those it protects). NIST SP 800-63B-4, 3.2.2 names such growing waits.
  */
 import { performance } from 'node:perf_hooks';
-import { remember } from '../remembered.ts';
+import { countedBy } from '../requests/network.ts';
+import { remember } from '../requests/remembered.ts';
 import type { Caller } from './caller.ts';
-import { countedBy } from './network.ts';
 
 /** How wrong tries are held up: some are free, then each doubles the wait. */
 interface Waits {

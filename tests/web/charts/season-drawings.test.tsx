@@ -7,7 +7,7 @@ import { SnowDrawing } from '../../../src/web/charts/snow-drawing.tsx';
 import { SoilWaterDrawing } from '../../../src/web/charts/soil-water-drawing.tsx';
 import { TemperatureDrawing } from '../../../src/web/charts/temperature-drawing.tsx';
 import { meanOfKnown, weeksOf } from '../../../src/web/charts/weekly-table.tsx';
-import { SeasonDrawings } from '../../../src/web/pages/season-drawings.tsx';
+import { SeasonDrawings } from '../../../src/web/weather/season-drawings.tsx';
 import { withoutSeasons } from '../../climate/real-data.ts';
 import { demoClimate, demoGarden } from '../../demo-data/demo-season.ts';
 import { GARDEN, sampleApp } from '../sample-garden.ts';

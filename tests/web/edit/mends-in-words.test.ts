@@ -6,8 +6,8 @@ import { z } from 'zod';
 import { gardenFileSchema } from '../../../src/garden/garden-file.ts';
 import { kinds } from '../../../src/web/edit/kinds.ts';
 import { laidProblems } from '../../../src/web/edit/lay-problems.ts';
-import { fillIn, wordsOf } from '../opened-form.ts';
 import { GARDEN, type SampleApp, sampleApp, sampleFile } from '../sample-garden.ts';
+import { fillIn, wordsOf } from './opened-form.ts';
 
 interface Rule {
   path: string;

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { sources } from '../../../src/handbook/sources.ts';
-import { OTHER_SOURCES, SOURCE_PARTS, sourceHref } from '../../../src/web/handbook/source-kinds.ts';
+import { OTHER_SOURCES, SOURCE_PARTS, sourceHref } from '../../../src/web/handbook/docs/source-kinds.ts';
 import { sampleApp } from '../sample-garden.ts';
 
 async function bibliography(): Promise<string> {

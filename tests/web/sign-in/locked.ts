@@ -2,7 +2,7 @@
  * The sample garden behind a password, and a device that signs in to it.
  */
 
-import type { WebSettings } from '../../../src/web/settings.ts';
+import type { WebSettings } from '../../../src/web/addresses/settings.ts';
 import { FORM_TOKEN } from '../../../src/web/sign-in/form-token.ts';
 import { HOST, sampleApp, sampleFile } from '../sample-garden.ts';
 

@@ -11,8 +11,8 @@ import { soilTextureById } from '../../../handbook/soil-textures.ts';
 import { vegetables } from '../../../handbook/vegetables.ts';
 import { capital } from '../../../measures/capital.ts';
 import { formatQuantity } from '../../../measures/quantity.ts';
-import type { Field, Option } from '../field.ts';
-import { bedName, CROP_OPTIONS, SOIL_OPTIONS } from '../options.ts';
+import type { Field, Option } from '../../fields/field.ts';
+import { bedName, CROP_OPTIONS, SOIL_OPTIONS } from '../../fields/options.ts';
 import { bedField, ofABed } from './of-a-bed.ts';
 
 const ON: Field = { name: 'on', label: 'The day', as: 'day', past: true };

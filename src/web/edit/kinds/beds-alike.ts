@@ -1,11 +1,11 @@
 /**
  * Many beds alike in one go.
  */
-import { bedsPath } from '../../addresses.ts';
-import type { EditForm } from '../edit-form.ts';
-import type { AnyField, Field } from '../field.ts';
-import type { About, EditKind, RowOf } from '../kind.ts';
+import { bedsPath } from '../../addresses/addresses.ts';
+import type { EditForm } from '../../fields/edit-form.ts';
+import type { AnyField, Field } from '../../fields/field.ts';
 import { bedSides } from './beds.ts';
+import type { About, EditKind, RowOf } from './kind.ts';
 
 type Bed = RowOf<'beds'>;
 

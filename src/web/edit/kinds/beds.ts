@@ -2,10 +2,10 @@
  * Beds.
  */
 import type { UnitSystem } from '../../../measures/units.ts';
-import { bedPath, bedsPath } from '../../addresses.ts';
-import type { AnyField } from '../field.ts';
-import type { EditKind, RowOf } from '../kind.ts';
-import { SOIL_OPTIONS } from '../options.ts';
+import { bedPath, bedsPath } from '../../addresses/addresses.ts';
+import type { AnyField } from '../../fields/field.ts';
+import { SOIL_OPTIONS } from '../../fields/options.ts';
+import type { EditKind, RowOf } from './kind.ts';
 
 type Bed = RowOf<'beds'>;
 

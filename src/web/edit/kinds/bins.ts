@@ -1,8 +1,8 @@
 /**
  * Compost bins.
  */
-import { compostPath } from '../../addresses.ts';
-import type { EditKind } from '../kind.ts';
+import { compostPath } from '../../addresses/addresses.ts';
+import type { EditKind } from './kind.ts';
 
 /** The least bin that heats by itself, in the reader's units first. */
 const SIZE = {

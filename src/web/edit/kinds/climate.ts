@@ -4,10 +4,10 @@
  */
 import type { Garden } from '../../../garden/garden.ts';
 import { MONTHS } from '../../../measures/quantity.ts';
-import { gardenPath } from '../../addresses.ts';
-import { distanceWords, optionDetail, optionWords } from '../../set-up/climate-words.ts';
-import type { Field } from '../field.ts';
-import type { About, EditKind, RowOf } from '../kind.ts';
+import { gardenPath } from '../../addresses/addresses.ts';
+import { distanceWords, optionDetail, optionWords } from '../../climate/climate-words.ts';
+import type { Field } from '../../fields/field.ts';
+import type { About, EditKind, RowOf } from './kind.ts';
 
 type Row = RowOf<'climate'>;
 

@@ -6,10 +6,10 @@ import { COVERED, REGROWTH_ANSWERS, REGROWTH_WORK, STAGES } from '../../../garde
 import { capital } from '../../../measures/capital.ts';
 import { coverName, coverParts } from '../../../practices/covers.ts';
 import { COVERED_WORDS } from '../../../practices/stand-cover.ts';
-import type { EditForm } from '../edit-form.ts';
-import type { AnyField, Field, FieldRows, Option } from '../field.ts';
-import type { About, RowOf } from '../kind.ts';
-import { COVER_OPTIONS, MIX_OPTIONS } from '../options.ts';
+import type { EditForm } from '../../fields/edit-form.ts';
+import type { AnyField, Field, FieldRows, Option } from '../../fields/field.ts';
+import { COVER_OPTIONS, MIX_OPTIONS } from '../../fields/options.ts';
+import type { About, RowOf } from './kind.ts';
 import { bedField, happenedField, isPlanned, ofABed } from './of-a-bed.ts';
 
 type Stand = RowOf<'coverStands'>;

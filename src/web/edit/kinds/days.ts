@@ -2,9 +2,9 @@
  * Times away, and nights that were cold or are to be.
  */
 import { fullDay } from '../../../digest/words.ts';
-import { gardenPath } from '../../addresses.ts';
-import type { Field } from '../field.ts';
-import type { EditKind } from '../kind.ts';
+import { gardenPath } from '../../addresses/addresses.ts';
+import type { Field } from '../../fields/field.ts';
+import type { EditKind } from './kind.ts';
 
 /** A time away. */
 export const awayKind: EditKind<'away'> = {

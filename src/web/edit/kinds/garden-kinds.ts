@@ -1,11 +1,12 @@
 /**
  * Everything told of a garden besides its beds, in the order its page tells it.
  */
-import type { EditKind } from '../kind.ts';
+
 import { binKind } from './bins.ts';
 import { climateKind, frostDatesKind, monthlyMeansKind } from './climate.ts';
 import { awayKind, coldNightKind } from './days.ts';
 import { householdKind } from './household.ts';
+import type { EditKind } from './kind.ts';
 import { pileKind } from './piles.ts';
 import { careKind, placeKind, workKind } from './place.ts';
 import { compostBoughtKind, gearKind, seedKind, wishKind } from './shed.ts';

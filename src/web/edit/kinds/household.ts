@@ -1,8 +1,8 @@
 /**
  * Who eats from the garden, and what greens the household brings to the pile.
  */
-import { gardenPath } from '../../addresses.ts';
-import type { EditKind } from '../kind.ts';
+import { gardenPath } from '../../addresses/addresses.ts';
+import type { EditKind } from './kind.ts';
 
 /** What is told of a household besides its members, who have pages of their own. */
 export const householdKind: EditKind<'household'> = {

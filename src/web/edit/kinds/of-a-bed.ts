@@ -5,11 +5,11 @@ import { fullDay } from '../../../digest/words.ts';
 import type { Garden } from '../../../garden/garden.ts';
 import type { GardenFile } from '../../../garden/garden-file.ts';
 import type { Day } from '../../../measures/days.ts';
-import { bedPath, bedsPath } from '../../addresses.ts';
-import type { EditForm } from '../edit-form.ts';
-import type { Field } from '../field.ts';
-import type { EditKind, RowOf } from '../kind.ts';
-import { bedName, bedOptions } from '../options.ts';
+import { bedPath, bedsPath } from '../../addresses/addresses.ts';
+import type { EditForm } from '../../fields/edit-form.ts';
+import type { Field } from '../../fields/field.ts';
+import { bedName, bedOptions } from '../../fields/options.ts';
+import type { EditKind, RowOf } from './kind.ts';
 
 /** A kind of things of a bed, with the words and the day the bed's own page lists them by. */
 export interface BedKind<Key extends keyof GardenFile = keyof GardenFile> extends EditKind<Key> {

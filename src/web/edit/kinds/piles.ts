@@ -7,10 +7,10 @@ import { fullDay } from '../../../digest/words.ts';
 import { MATURITY_FAILURES } from '../../../garden/garden-file.ts';
 import { feedstocks } from '../../../handbook/feedstocks.ts';
 import type { Feedstock } from '../../../handbook/shapes.ts';
-import { compostPath } from '../../addresses.ts';
-import { FEELS, SMELLS } from '../../pile-look-words.ts';
-import type { Field, FieldRows, Option } from '../field.ts';
-import type { About, EditKind, RowOf } from '../kind.ts';
+import { compostPath } from '../../addresses/addresses.ts';
+import type { Field, FieldRows, Option } from '../../fields/field.ts';
+import type { About, EditKind, RowOf } from './kind.ts';
+import { FEELS, SMELLS } from './pile-look-words.ts';
 
 type Row = RowOf<'piles'>;
 

@@ -5,10 +5,10 @@
 import { weekdayWord } from '../../../digest/words.ts';
 import type { Garden } from '../../../garden/garden.ts';
 import { WEEKDAY_NAMES, weekdayNamed } from '../../../garden/weekday-names.ts';
-import { gardenPath } from '../../addresses.ts';
-import type { Option } from '../field.ts';
-import type { EditKind } from '../kind.ts';
-import { SOIL_OPTIONS } from '../options.ts';
+import { gardenPath } from '../../addresses/addresses.ts';
+import type { Option } from '../../fields/field.ts';
+import { SOIL_OPTIONS } from '../../fields/options.ts';
+import type { EditKind } from './kind.ts';
 
 const GARDEN = {
   of: 'garden',

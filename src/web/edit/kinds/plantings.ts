@@ -5,10 +5,10 @@
 import { firstFree, slug } from '../../../garden/ids.ts';
 import { vegetables } from '../../../handbook/vegetables.ts';
 import { startWord } from '../../../practices/planting/planting-in-bed.ts';
-import type { EditForm } from '../edit-form.ts';
-import type { AnyField, Field } from '../field.ts';
-import type { About, RowOf } from '../kind.ts';
-import { CROP_OPTIONS } from '../options.ts';
+import type { EditForm } from '../../fields/edit-form.ts';
+import type { AnyField, Field } from '../../fields/field.ts';
+import { CROP_OPTIONS } from '../../fields/options.ts';
+import type { About, RowOf } from './kind.ts';
 import { bedField, happenedField, isPlanned, ofABed } from './of-a-bed.ts';
 
 type Planting = RowOf<'plantings'>;

@@ -9,10 +9,10 @@ import { dayParts } from '../../../measures/days.ts';
 import { formatQuantity } from '../../../measures/quantity.ts';
 import { isPermanent } from '../../../practices/bed-timeline.ts';
 import { coverName } from '../../../practices/covers.ts';
-import { bedsPath, compostPath, gardenPath } from '../../addresses.ts';
-import type { Field } from '../field.ts';
-import type { About, EditKind, RowOf } from '../kind.ts';
-import { COVER_OPTIONS, CROP_OPTIONS } from '../options.ts';
+import { bedsPath, compostPath, gardenPath } from '../../addresses/addresses.ts';
+import type { Field } from '../../fields/field.ts';
+import { COVER_OPTIONS, CROP_OPTIONS } from '../../fields/options.ts';
+import type { About, EditKind, RowOf } from './kind.ts';
 
 const CAME: Field = { name: 'on', label: 'The day it came, or was ordered', as: 'day' };
 const ORDERED = 'It is ordered, and has not come yet';

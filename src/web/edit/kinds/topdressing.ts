@@ -1,8 +1,8 @@
 /**
  * The yearly layer of compost.
  */
-import { gardenPath } from '../../addresses.ts';
-import type { EditKind } from '../kind.ts';
+import { gardenPath } from '../../addresses/addresses.ts';
+import type { EditKind } from './kind.ts';
 
 /** How the yearly layer is given. */
 export const topdressingKind: EditKind<'topdressing'> = {

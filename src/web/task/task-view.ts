@@ -1,0 +1,66 @@
+/**
+ * A task with what its page shows beside it.
+ */
+
+import type { SoilTextureId } from '../../garden/garden.ts';
+import type { LedgerEntry } from '../../garden/ledger.ts';
+import { standingEntries } from '../../garden/project.ts';
+import type { TaskKey } from '../../practices/draft.ts';
+import { tasksOf } from '../../schedule/entry-text.ts';
+import type { PlannedTask } from '../../schedule/plan.ts';
+import type { GardenView } from '../../steward/steward.ts';
+
+/** A task, the tasks of its calendar entry, and the ledger's last word on it. */
+export interface TaskView {
+  task: PlannedTask;
+  /** All tasks of its calendar entry, itself included: the same work on other beds, and checks riding along. */
+  lot: readonly PlannedTask[];
+  /** What it waits for, where that is in the plan. */
+  waitsFor: readonly { task: PlannedTask; minDays: number }[];
+  /** The ledger entry that marked it done or skipped, while that stands. */
+  settledBy: LedgerEntry | undefined;
+}
+
+/** The task with a key, or nothing when it is not in the plan. */
+export function taskView({ plan, ledger }: Pick<GardenView, 'plan' | 'ledger'>, key: TaskKey): TaskView | undefined {
+  const task = plan.tasks.find((row) => row.key === key);
+  if (task === undefined) return undefined;
+  const entry = plan.entries.find(({ keys }) => keys.includes(key));
+  const waitsFor = task.after.flatMap(({ key: awaited, minDays }) => {
+    const found = plan.tasks.find((row) => row.key === awaited);
+    return found === undefined ? [] : [{ task: found, minDays }];
+  });
+  const settledBy = standingEntries(ledger).findLast(
+    ({ fact }) =>
+      ((fact.kind === 'tasks-done' || fact.kind === 'tasks-skipped') && fact.tasks.some((done) => done.key === key)) ||
+      (fact.kind === 'stand-looked' && fact.task?.key === key),
+  );
+  return { task, lot: entry === undefined ? [task] : tasksOf(plan, entry), waitsFor, settledBy };
+}
+
+/** Whether a task can still be marked. */
+export function isUnsettled({ state }: PlannedTask): boolean {
+  return state === 'open' || state === 'lapsed';
+}
+
+/** The soil whose handful a task squeezes, where it is such a task. */
+export function squeezedSoil({ makes }: Pick<PlannedTask, 'makes'>): SoilTextureId | undefined {
+  return makes.flatMap((effect) => (effect.makes === 'soil-squeezed' ? [effect.soilTexture] : []))[0];
+}
+
+/** The stand whose young plants a task looks at, where it is such a task. */
+export function lookedAtStand({ kind, subject }: Pick<PlannedTask, 'kind' | 'subject'>): string | undefined {
+  return kind === 'check-stand' ? subject.id : undefined;
+}
+
+/** The stand that a task looks at for regrowth, or that has grown again and is to be cut or to go under a sheet. */
+export function standGrownAgain({ kind, subject }: Pick<PlannedTask, 'kind' | 'subject'>) {
+  return subject.type === 'stand' && ASKED_OF_REGROWTH.has(kind) ? subject : undefined;
+}
+
+const ASKED_OF_REGROWTH: ReadonlySet<string> = new Set(['check-regrowth', 'cut-again']);
+
+/** The pile whose compost a task looks at, where it is such a task. */
+export function lookedAtPile({ makes }: Pick<PlannedTask, 'makes'>): string | undefined {
+  return makes.flatMap((effect) => (effect.makes === 'pile-finished' ? [effect.pileId] : []))[0];
+}

@@ -1,0 +1,53 @@
+/**
+ * The people of a garden in words: what each sees to, the mail they get, and what was changed about them.
+ */
+import { hourWord } from '../../calendar/shape-words.ts';
+import { fullDay, weekdayWord } from '../../digest/words.ts';
+import type { Member, MemberMail } from '../../garden/garden.ts';
+import type { HouseholdFact } from '../../garden/household-facts.ts';
+import { isDay } from '../../measures/days.ts';
+import type { UnitSystem } from '../../measures/units.ts';
+import { PRACTICE_WORDS } from '../../schedule/entry-text.ts';
+
+/** What the words are written for. */
+interface Reader {
+  bedName: (bedId: string) => string;
+  units: UnitSystem;
+}
+
+/** What a fact about people says. */
+export function householdInWords(fact: Exclude<HouseholdFact, { kind: 'task-assigned' }>, reader: Reader): string {
+  switch (fact.kind) {
+    case 'member-kept': {
+      const { member, formerName } = fact;
+      const was = formerName === undefined || formerName === member.name ? '' : `, called ${formerName} before`;
+      const mail = member.mail === undefined ? '' : `; ${mailInWords(member.mail as MemberMail, reader.units)}`;
+      return `In the household: ${member.name}${was}, who sees to ${careInWords(member as Member, reader)}${mail}`;
+    }
+    case 'member-gone':
+      return `No longer in the household: ${fact.name}`;
+    case 'mail-stopped': {
+      const by =
+        fact.week !== undefined && isDay(fact.week) ? `, by the list of ${fullDay(fact.week, reader.units)}` : '';
+      return `No more lists by mail for ${fact.name}${by}`;
+    }
+    case 'people-told':
+      return `${fact.people === 1 ? 'One eats' : `${fact.people} eat`} from the garden`;
+    default:
+      return fact satisfies never;
+  }
+}
+
+/** What a member sees to: "compost, mulch, on North bed". */
+export function careInWords({ practices, beds }: Pick<Member, 'practices' | 'beds'>, { bedName }: Reader): string {
+  const work =
+    practices === undefined ? 'all the work' : practices.map((name) => PRACTICE_WORDS[name].toLowerCase()).join(', ');
+  return beds === undefined ? work : `${work}, on ${beds.map(bedName).join(', ')}`;
+}
+
+/** The mail a member gets: "a list of their own work by mail to ida@example.org, on Sundays at 18:00". */
+export function mailInWords({ to, from, weekday, hour, tasks }: MemberMail, units: UnitSystem): string {
+  const what = tasks === 'own' ? 'a list of their own work' : 'a list of all the work';
+  const sender = from === undefined ? '' : `, from ${from}`;
+  return `${what} by mail to ${to}, on ${weekdayWord(weekday)}s at ${hourWord(hour, units)}${sender}`;
+}
