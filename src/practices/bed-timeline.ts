@@ -1,10 +1,12 @@
 /**
  * What stands in a bed when: its crops one after another, and the spans between them with no crop.
  */
+
 import type { Climate, FreezeLimitF } from '../climate/climate.ts';
 import { freezeDay } from '../climate/freeze.ts';
 import { seasonOf } from '../climate/season.ts';
 import type { Garden, Planting } from '../garden/garden.ts';
+import { inBed } from '../garden/in-bed.ts';
 import { daysLate } from '../garden/last-harvest.ts';
 import { thereFrom } from '../garden/planned-beds.ts';
 import type { ToldNight } from '../garden/told-nights.ts';
@@ -152,8 +154,7 @@ function frozenSpan(garden: NightsTold, span: CropSpan): CropSpan {
 
 /** A bed's crops in the order they go in. */
 export function cropSpans(garden: Pick<Garden, 'plantings'> & NightsTold, bedId: string, climate: Climate): CropSpan[] {
-  const spans = garden.plantings
-    .filter((planting) => planting.bedId === bedId)
+  const spans = inBed(garden.plantings, bedId)
     .map((planting) => frozenSpan(garden, cropSpan(planting, climate)))
     .sort((a, b) => (a.from === b.from ? (a.planting.id < b.planting.id ? -1 : 1) : a.from < b.from ? -1 : 1));
   return spans.map((span) => removed(span, spans));

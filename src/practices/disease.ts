@@ -1,9 +1,11 @@
 /**
  * Diseases found in beds, as the practices see them: what was found, and on which planting.
  */
+
 import type { Climate } from '../climate/climate.ts';
 import { seasonOf } from '../climate/season.ts';
 import type { Bed, DiseaseFound, Garden, Planting } from '../garden/garden.ts';
+import { inBed } from '../garden/in-bed.ts';
 import { diseaseNamed } from '../handbook/disease-names.ts';
 import type { Disease } from '../handbook/diseases.ts';
 import type { Vegetable } from '../handbook/shapes.ts';
@@ -66,8 +68,7 @@ export function sickPlantings(garden: Garden, climate: Climate): SickPlanting[] 
 
 /** What was found in a bed, oldest first. */
 export function findingsIn({ diseases }: Garden, bedId: string): Finding[] {
-  return diseases
-    .filter((found) => found.bedId === bedId)
+  return [...inBed(diseases, bedId)]
     .sort((a, b) => order(a.on, b.on) || order(a.disease, b.disease) || order(a.cropId, b.cropId))
     .map(findingOf);
 }
@@ -84,8 +85,8 @@ function unitOf({ crop, found }: Finding, planting: Planting | undefined, season
 
 /** The newest planting of the crop that was in the bed by the day, told to be in or not: somebody saw it there. */
 function plantingWith({ plantings }: Garden, { bedId, cropId, on }: DiseaseFound): Planting | undefined {
-  return plantings
-    .filter((row) => row.bedId === bedId && row.cropId === cropId && row.start.day <= on)
+  return inBed(plantings, bedId)
+    .filter((row) => row.cropId === cropId && row.start.day <= on)
     .sort((a, b) => order(a.start.day, b.start.day) || order(a.id, b.id))
     .at(-1);
 }

@@ -1,7 +1,9 @@
 /**
  * What a disease found in a bed keeps out of it, and for how long.
  */
+
 import type { Garden, Planting, Stand } from '../garden/garden.ts';
+import { inBed } from '../garden/in-bed.ts';
 import { strikes } from '../handbook/disease-names.ts';
 import { type CoverCrop, originOf, type Vegetable } from '../handbook/shapes.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
@@ -65,8 +67,8 @@ export function standingLockOuts(garden: Garden, bedId: string, day: Day): LockO
 
 /** Planned plantings that a finding's bed is closed to on the day they would go in. */
 export function lockedPlantings(garden: Garden, bedId: string): { planting: Planting; lock: LockOut }[] {
-  return garden.plantings
-    .filter((planting) => planting.bedId === bedId && !planting.start.happened)
+  return inBed(garden.plantings, bedId)
+    .filter((planting) => !planting.start.happened)
     .flatMap((planting) => {
       const lock = cropLockOut(garden, bedId, vegetableById(planting.cropId), planting.start.day);
       return lock && planting.start.day > lock.finding.found.on ? [{ planting, lock }] : [];
@@ -80,12 +82,10 @@ export function standLockOut(garden: Garden, { bedId, coverId, sow }: Stand): Lo
 
 /** The stands of a bed that are dropped. */
 export function lockedStands(garden: Garden, bedId: string): { stand: Stand; lock: LockOut }[] {
-  return garden.stands
-    .filter((stand) => stand.bedId === bedId)
-    .flatMap((stand) => {
-      const lock = standLockOut(garden, stand);
-      return lock ? [{ stand, lock }] : [];
-    });
+  return inBed(garden.stands, bedId).flatMap((stand) => {
+    const lock = standLockOut(garden, stand);
+    return lock ? [{ stand, lock }] : [];
+  });
 }
 
 /** Whether a crop catches what was found; of a disease the handbook does not know, whether it is of the same group. */
@@ -133,8 +133,8 @@ function lockOut(garden: Garden, finding: Finding, { years, source }: Years): Lo
 
 /** The times in which something that catches it stood in its bed, in order. */
 function hostSpans({ plantings }: Garden, finding: Finding): { from: Day; to: Day }[] {
-  return plantings
-    .filter(({ bedId, start }) => bedId === finding.found.bedId && start.happened)
+  return inBed(plantings, finding.found.bedId)
+    .filter(({ start }) => start.happened)
     .filter(({ cropId }) => catches(finding, vegetableById(cropId)))
     .map(({ start, lastHarvest }) => ({
       from: start.day,

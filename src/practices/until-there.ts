@@ -1,7 +1,9 @@
 /**
  * Work in a bed that is still to be made waits until it is filled, whichever practice asks for it.
  */
+
 import type { Bed, Garden } from '../garden/garden.ts';
+import { inBed } from '../garden/in-bed.ts';
 import { isStillToBeMade, thereFrom } from '../garden/planned-beds.ts';
 import { latestOf } from '../measures/days.ts';
 import type { TaskDraft } from './draft.ts';
@@ -21,8 +23,8 @@ export function heldUntilThere(garden: Garden, drafts: readonly TaskDraft[]): re
 /** The tasks that put something into a bed: what is raised for it indoors does not wait. */
 function keysOf({ plantings, stands }: Garden, bed: Bed): string[] {
   return [
-    ...plantings.filter(({ bedId }) => bedId === bed.id).flatMap(({ id }) => [sowCropKey(id), setOutKey(id)]),
-    ...stands.filter(({ bedId }) => bedId === bed.id).map(({ id }) => sowKey(id)),
+    ...inBed(plantings, bed.id).flatMap(({ id }) => [sowCropKey(id), setOutKey(id)]),
+    ...inBed(stands, bed.id).map(({ id }) => sowKey(id)),
   ];
 }
 

@@ -10,7 +10,7 @@ import { dayWithCompany, easingOf, heldCompany, heldTogether, keptIn } from './h
 import { PlacingOrder } from './placing-order.ts';
 import type { Clash, TaskState } from './plan.ts';
 import { putOffIn } from './put-off.ts';
-import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
+import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf, workByPlace } from './room.ts';
 import { nearestVisit, steadyPlaces, type Visit } from './steady-days.ts';
 import type { SteadyInput, SteadyPlace } from './steady-place.ts';
 import { WeekLoad } from './week-load.ts';
@@ -71,16 +71,21 @@ class PlacingTable {
   readonly #placed = new Map<TaskKey, Placed>();
   readonly #dayOf: DayOf;
   readonly #clashes: Clash[] = [];
+  readonly #workAt: ReadonlyMap<string, readonly TaskKey[]>;
   readonly #load: WeekLoad;
   readonly #counted = new Map<TaskKey, { day: Day; jobId: string }>();
   #company: ReadonlyMap<TaskKey, readonly Day[]> = new Map();
 
-  /** @param placing with only the pins that hold: those of today and later */
+  /**
+   * @param drafts in the order of their keys
+   * @param placing with only the pins that hold: those of today and later
+   */
   constructor(drafts: readonly TaskDraft[], placing: Placing) {
     this.#placing = placing;
     this.#load = new WeekLoad(placing.done, placing);
     this.#drafts = new Map(drafts.map((draft) => [draft.key, draft]));
     this.#dayOf = dayOfTasks(placing.done, this.#placed);
+    this.#workAt = workByPlace(drafts);
     const live = drafts.filter((draft) => !this.#hasLapsed(draft));
     this.#windows = orderedWindows(live, ({ key, window }) => daysLeft(window, placing.pins[key], placing));
   }
@@ -259,11 +264,10 @@ class PlacingTable {
   }
 
   #visits(check: TaskDraft): Visit[] {
-    const where = placeOf(check);
-    return [...this.#placed.values()]
-      .filter(({ draft, state }) => draft.weight === 'work' && state === 'open' && placeOf(draft) === where)
-      .map(({ draft: { key }, day }) => ({ key, day }))
-      .sort((a, b) => (a.key < b.key ? -1 : 1));
+    return (this.#workAt.get(placeOf(check)) ?? []).flatMap((key) => {
+      const work = this.#placed.get(key);
+      return work?.state === 'open' ? [{ key, day: work.day }] : [];
+    });
   }
 
   #clash({ key, title }: TaskDraft, what: string): void {

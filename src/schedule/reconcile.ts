@@ -47,8 +47,10 @@ export function makePlan(input: PlanInput): Plan {
   const { placed, clashes } = place(open, { today, pins, putOff, done, held, ...household });
   const members = [...placed.map(memberOf), ...doneMembers(garden, today)].map((member) => given(member, garden));
   const lots = lotsOf(members, published);
-  const entries = lots.map((lot) => entryOf(lot, placed, { ...input, now: moment }));
-  const tasks = [...tasksOfEntries(lots, entries, placed), ...skippedTasks(input)].sort(byDayThenKey);
+  const placedByKey: PlacedByKey = new Map(placed.map((each) => [each.draft.key, each]));
+  const revisions = { now: moment, before: revisionsBefore(published) };
+  const entries = lots.map((lot) => entryOf(lot, placedByKey, garden.place.units, revisions));
+  const tasks = [...tasksOfEntries(lots, entries, placedByKey), ...skippedTasks(input)].sort(byDayThenKey);
   const changes = changesSince(published, tasks, { today, now, settled, household, silent: input.silent === true });
   const holds = heldFromNow(morning, tasks, holding);
   const retired = retiredLots(published, entries, today);
@@ -144,6 +146,8 @@ function draftOfDone(mark: DoneMark): TaskDraft {
   };
 }
 
+type PlacedByKey = ReadonlyMap<TaskKey, Placed>;
+
 type UnlottedTask = Omit<PlannedTask, 'lotId' | 'sequence' | 'changedAt'>;
 
 function taskOf(member: LotMember, placed: Placed | undefined): UnlottedTask {
@@ -161,13 +165,13 @@ function taskOf(member: LotMember, placed: Placed | undefined): UnlottedTask {
 }
 
 /** An entry with its revision: the published one's while its content is the same, one more when it is not. */
-function entryOf(lot: Lot, placed: readonly Placed[], input: PlanInput): Entry {
-  const tasks = lot.members.map((member) => taskOf(member, placedOf(member, placed))) as PlannedTask[];
+function entryOf(lot: Lot, placed: PlacedByKey, units: Garden['place']['units'], revisions: Revisions): Entry {
+  const tasks = lot.members.map((member) => taskOf(member, placed.get(member.draft.key))) as PlannedTask[];
   const [first] = tasks;
   const title = titleOf(tasks);
   const at = first?.at;
   const when = at === undefined ? lot.day : `${lot.day} ${hourName(at)}`;
-  const content = [input.garden.place.units, when, lot.state, title, descriptionOf(tasks)].join('\n');
+  const content = [units, when, lot.state, title, descriptionOf(tasks)].join('\n');
   return {
     lotId: lot.lotId,
     day: lot.day,
@@ -178,43 +182,56 @@ function entryOf(lot: Lot, placed: readonly Placed[], input: PlanInput): Entry {
     state: lot.state,
     keys: tasks.map(({ key }) => key),
     effortMinutes: effortTogether(tasks),
-    ...revisionOf(lot.lotId, content, input),
+    ...revisionOf(lot.lotId, content, revisions),
     content,
   };
 }
 
 type Revision = Pick<Entry, 'sequence' | 'createdAt' | 'changedAt'>;
 
-function revisionOf(lotId: string, content: string, { published, now }: PlanInput): Revision {
-  const before = published?.entries.find((entry) => entry.lotId === lotId);
-  if (before?.content === content) {
-    return { sequence: before.sequence, createdAt: before.createdAt, changedAt: before.changedAt };
-  }
-  const known = before ?? published?.retired?.find((lot) => lot.lotId === lotId);
-  return { sequence: known === undefined ? 0 : known.sequence + 1, createdAt: known?.createdAt ?? now, changedAt: now };
+/** What revisions hang on: the moment of planning, and each lot as it was published last, a retired one without content. */
+interface Revisions {
+  now: Instant;
+  before: ReadonlyMap<string, Pick<Entry, 'sequence' | 'createdAt'> & Partial<Pick<Entry, 'changedAt' | 'content'>>>;
 }
 
-function placedOf(member: LotMember, placed: readonly Placed[]): Placed | undefined {
-  return placed.find(({ draft }) => draft.key === member.draft.key);
+function revisionsBefore(published: Plan | undefined): Revisions['before'] {
+  const retired = [...(published?.retired ?? [])].reverse();
+  return new Map([...retired, ...(published?.entries ?? [])].map((lot) => [lot.lotId, lot]));
 }
 
-function tasksOfEntries(lots: readonly Lot[], entries: readonly Entry[], placed: readonly Placed[]): PlannedTask[] {
+function revisionOf(lotId: string, content: string, { before, now }: Revisions): Revision {
+  const known = before.get(lotId);
+  if (known === undefined) return { sequence: 0, createdAt: now, changedAt: now };
+  const { sequence, createdAt, changedAt } = known;
+  if (changedAt !== undefined && known.content === content) return { sequence, createdAt, changedAt };
+  return { sequence: sequence + 1, createdAt, changedAt: now };
+}
+
+function tasksOfEntries(lots: readonly Lot[], entries: readonly Entry[], placed: PlacedByKey): PlannedTask[] {
   return lots.flatMap((lot, index) => {
     const entry = entries[index];
     if (entry === undefined) return [];
     const { lotId, sequence, changedAt } = entry;
-    return lot.members.map((member) => ({ ...taskOf(member, placedOf(member, placed)), lotId, sequence, changedAt }));
+    return lot.members.map((member) => ({
+      ...taskOf(member, placed.get(member.draft.key)),
+      lotId,
+      sequence,
+      changedAt,
+    }));
   });
 }
 
 /** Skipped tasks stay in the plan, out of every calendar, so that skipping can be taken back. */
 function skippedTasks({ drafts, garden, published, now }: PlanInput): PlannedTask[] {
   const done = new Set<TaskKey>(garden.done.map(({ key }) => key));
+  const skippedBefore = new Map(
+    published?.tasks.filter(({ state }) => state === 'skipped').map((task) => [task.key, task.changedAt]),
+  );
   return drafts
     .filter(({ key }) => garden.skipped[key] !== undefined && !done.has(key))
     .map((draft) => {
-      const before = published?.tasks.find(({ key, state }) => key === draft.key && state === 'skipped');
-      const changedAt = before?.changedAt ?? now;
+      const changedAt = skippedBefore.get(draft.key) ?? now;
       const day = draft.window.preferred;
       return { ...draft, day, state: 'skipped', pinned: false, lotId: draft.key, sequence: 0, changedAt };
     });

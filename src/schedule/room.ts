@@ -55,6 +55,18 @@ export function placeOf({ subject }: TaskDraft): string {
   return `${subject.type}:${subject.id}`;
 }
 
+/** Keys of work by the place it leads to, those of a place in the order of the drafts. */
+export function workByPlace(drafts: readonly TaskDraft[]): ReadonlyMap<string, readonly TaskKey[]> {
+  const byPlace = new Map<string, TaskKey[]>();
+  for (const draft of drafts) {
+    if (draft.weight !== 'work') continue;
+    const there = byPlace.get(placeOf(draft));
+    if (there === undefined) byPlace.set(placeOf(draft), [draft.key]);
+    else there.push(draft.key);
+  }
+  return byPlace;
+}
+
 /** Where a trip for work leads: to a bed, or to the yard with its bins and piles; nowhere for a deadline or the garden at large. */
 export function tripTo({
   subject,

@@ -7,7 +7,7 @@ import type { TaskDraft, TaskKey } from '../practices/draft.ts';
 import { chosenDay } from './day-choice.ts';
 import { type Cluster, gathered, type Room } from './gather.ts';
 import { levelWeeks } from './levelling.ts';
-import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf } from './room.ts';
+import { closedAfter, type DayOf, dayOfTasks, placeOf, roomOf, waitsOf, workByPlace } from './room.ts';
 import type { SteadyInput, SteadyPlace } from './steady-place.ts';
 import { WeekLoad } from './week-load.ts';
 import { atHome, type OrderedWindow, orderedWindows } from './windows.ts';
@@ -30,7 +30,7 @@ class SteadyTable {
   readonly #dayOf: DayOf;
   readonly #load: WeekLoad;
   /** Keys of work by the place it leads to. */
-  readonly #workAt = new Map<string, TaskKey[]>();
+  readonly #workAt: ReadonlyMap<string, readonly TaskKey[]>;
 
   constructor(drafts: readonly TaskDraft[], input: SteadyInput) {
     this.#input = input;
@@ -41,12 +41,7 @@ class SteadyTable {
       return pin === undefined ? atHome(window, input) : { earliest: pin, latest: pin };
     });
     this.#dayOf = dayOfTasks(input.done, this.#places);
-    for (const draft of drafts) {
-      if (draft.weight !== 'work') continue;
-      const there = this.#workAt.get(placeOf(draft));
-      if (there === undefined) this.#workAt.set(placeOf(draft), [draft.key]);
-      else there.push(draft.key);
-    }
+    this.#workAt = workByPlace(drafts);
   }
 
   /**

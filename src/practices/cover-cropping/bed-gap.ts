@@ -1,7 +1,9 @@
 /**
  * What a sowing owes to the gap it lies in: the work it waits for, and the crops on either side.
  */
+
 import type { Garden, Stand } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import type { Day } from '../../measures/days.ts';
 import { afterCut, endingTask, SHEET_DAYS } from '../after-cut.ts';
 import { cropSpans, type Gap } from '../bed-timeline.ts';
@@ -37,10 +39,8 @@ export function waitsFor(
 }
 
 function uncutIn({ garden }: PracticeInput, bedId: string): Stand[] {
-  return garden.stands
-    .filter(
-      ({ cutOn, deadOn, sow, ...stand }) => stand.bedId === bedId && sow.happened && (cutOn ?? deadOn) === undefined,
-    )
+  return inBed(garden.stands, bedId)
+    .filter(({ cutOn, deadOn, sow }) => sow.happened && (cutOn ?? deadOn) === undefined)
     .sort((a, b) => (a.id < b.id ? -1 : 1));
 }
 
@@ -54,8 +54,7 @@ function growingAgain({ garden }: PracticeInput, bedId: string): TaskKey[] {
 }
 
 function cutIn(garden: Garden, bedId: string) {
-  return garden.stands
-    .filter((stand) => stand.bedId === bedId)
+  return inBed(garden.stands, bedId)
     .flatMap((stand) => {
       const state = afterCut(garden, stand);
       return state === undefined ? [] : [{ id: stand.id, name: standName(stand), state }];

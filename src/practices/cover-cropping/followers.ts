@@ -1,7 +1,9 @@
 /**
  * What is to go into the bed after a stand, and how early the stand has to be cut for it.
  */
+
 import type { Stand } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { REGROWTH_DAYS, SHEET_DAYS } from '../after-cut.ts';
@@ -47,10 +49,9 @@ export function firstFollower(
  * for no cut; nothing waits for a sowing that was skipped, or dropped for a disease.
  */
 export function nextStand({ garden }: PracticeInput, bedId: string, after: Day): Stand | undefined {
-  return garden.stands
+  return inBed(garden.stands, bedId)
     .filter(
       (stand) =>
-        stand.bedId === bedId &&
         stand.sow.day > after &&
         garden.skipped[sowKey(stand.id)] === undefined &&
         standLockOut(garden, stand) === undefined &&

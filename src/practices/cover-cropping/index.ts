@@ -1,7 +1,9 @@
 /**
  * Cover cropping: no bed bare. Stands the gardener planned get their dates; gaps nobody planned for get a suggestion.
  */
+
 import type { Bed } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { latestOf } from '../../measures/days.ts';
 import { type Gap, gapsOf } from '../bed-timeline.ts';
 import type { Reason, TaskDraft } from '../draft.ts';
@@ -51,9 +53,7 @@ interface BedCovers {
 
 function bedCovers(input: PracticeInput, bed: Bed): BedCovers {
   const gaps = gapsOf(input.garden, bed.id, input.climate, input.garden.startedOn);
-  const plans = input.garden.stands
-    .filter((stand) => stand.bedId === bed.id)
-    .map((stand) => planStand(input, standInBed(stand, bed), gaps));
+  const plans = inBed(input.garden.stands, bed.id).map((stand) => planStand(input, standInBed(stand, bed), gaps));
   const open = gaps.flatMap((gap) => openSpans(gap, plans).map((span) => openSpan(input, bed, gap, span)));
   const suggestions = open.flatMap(({ suggestion }) => suggestion ?? []);
   return {

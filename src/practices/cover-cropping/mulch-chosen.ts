@@ -1,7 +1,9 @@
 /**
  * A span the gardener mulches in place of a cover.
  */
+
 import type { Garden, MulchPlan } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { latestOf } from '../../measures/days.ts';
 import type { Uncovered } from '../practice.ts';
 import { gapReasons } from './bed-gap.ts';
@@ -10,8 +12,7 @@ import type { OpenSpan } from './open-spans.ts';
 
 /** The mulch chosen for days of a span, the earliest where there are several. */
 export function mulchChosen({ mulches }: Garden, { bedId, from, to }: OpenSpan): MulchPlan | undefined {
-  return mulches
-    .filter((mulch) => mulch.bedId === bedId)
+  return inBed(mulches, bedId)
     .filter((mulch) => (to === undefined || mulch.from < to) && endsAfter(mulch, from))
     .sort((a, b) => (a.from < b.from ? -1 : 1))[0];
 }

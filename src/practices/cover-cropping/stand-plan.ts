@@ -1,7 +1,9 @@
 /**
  * A stand's whole life as far as it is known: when it goes in, when it is over, and what it asks for in between.
  */
+
 import type { Planting, Stand } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { type AfterCut, afterCut, endingTask, SHEET_DAYS } from '../after-cut.ts';
 import type { Gap } from '../bed-timeline.ts';
@@ -77,8 +79,8 @@ function isIn({ from, to }: Gap, day: Day): boolean {
 
 /** The day a crop went into the bed after a day of a stand: by then it was gone, whatever was written down. */
 function cropAfter(plantings: readonly Planting[], { bedId }: Stand, after: Day): Day | undefined {
-  const days = plantings
-    .filter((planting) => planting.bedId === bedId && planting.start.happened && planting.start.day > after)
+  const days = inBed(plantings, bedId)
+    .filter((planting) => planting.start.happened && planting.start.day > after)
     .map(({ start }) => start.day);
   return days.sort()[0];
 }
@@ -88,7 +90,7 @@ function cutStand(input: PracticeInput, at: StandInBed, from: Day, state: AfterC
   const { plantings, stands } = input.garden;
   const { id, bedId } = at.stand;
   const cut = { at, from, cut: true, free: coverMayFollow(state) };
-  const sown = stands.some(({ sow, ...stand }) => stand.bedId === bedId && sow.happened && sow.day > state.on);
+  const sown = inBed(stands, bedId).some(({ sow }) => sow.happened && sow.day > state.on);
   if (sown || cropAfter(plantings, at.stand, state.on) !== undefined)
     return { ...cut, ends: state.lastCut, drafts: [] };
   const endKey = endingTask(id, state);
@@ -120,8 +122,7 @@ export function suggestedPlan(input: PracticeInput, at: StandInBed, sow: SowWind
 
 /** The day since which a bed is known to be open for a suggestion: an order that was due before that cannot be asked for. */
 function openSince({ garden }: PracticeInput, { bed }: StandInBed, sowOn: Day): Day {
-  const ended = garden.stands
-    .filter(({ bedId }) => bedId === bed.id)
+  const ended = inBed(garden.stands, bed.id)
     .flatMap(({ deadOn, cutOn }) => deadOn ?? cutOn ?? [])
     .filter((day) => day <= sowOn);
   return latestOf(garden.startedOn, ...ended);

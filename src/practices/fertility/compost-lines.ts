@@ -1,8 +1,10 @@
 /**
  * What compost gives: this season's layer, layers of the seasons before it, and raw manure that was laid on.
  */
+
 import type { Climate } from '../../climate/climate.ts';
 import type { Bed, Garden, Pile, Topdressed } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
 import { feedstockById } from '../../handbook/feedstocks.ts';
 import type { Day } from '../../measures/days.ts';
@@ -101,8 +103,8 @@ function layerOf(
     const fed = spread.flatMap(({ pileIds = [] }) => garden.piles.filter(({ id }) => pileIds.includes(id)));
     return { depthMm: depthOf(spread, bed), made: madeOf(fed), spread: true };
   }
-  const wanted = compostBalance?.beds.find(
-    (each) => each.bedId === bed.id && each.season === season && each.fill === undefined,
+  const wanted = (compostBalance && inBed(compostBalance.beds, bed.id))?.find(
+    (each) => each.season === season && each.fill === undefined,
   );
   if (wanted === undefined)
     return { depthMm: givenBefore(garden, climate, bed, season), made: 'plants', spread: false };
@@ -129,7 +131,7 @@ function madeOf(piles: readonly Pile[]): Layer['made'] {
 }
 
 function compostOn(topdressed: readonly Topdressed[], { id }: Bed): Topdressed[] {
-  return topdressed.filter(({ bedId, materialId }) => bedId === id && materialId === undefined);
+  return inBed(topdressed, id).filter(({ materialId }) => materialId === undefined);
 }
 
 function depthOf(spread: readonly Topdressed[], bed: Bed): number {
@@ -172,9 +174,9 @@ function earlier({ garden, climate }: PracticeInput, bed: Bed, season: number): 
 
 /** Raw manure laid on a bed for the season; of what lies on top much may be lost to the air. */
 function rawManure({ garden, climate }: PracticeInput, bed: Bed, season: number): LedgerLine[] {
-  const laid = [...garden.topdressed].sort((a, b) => (orderOf(a) < orderOf(b) ? -1 : 1));
-  return laid.flatMap(({ bedId, on, litres, materialId }) => {
-    if (bedId !== bed.id || materialId === undefined || seasonAfter(climate, on) !== season) return [];
+  const laid = [...inBed(garden.topdressed, bed.id)].sort((a, b) => (orderOf(a) < orderOf(b) ? -1 : 1));
+  return laid.flatMap(({ on, litres, materialId }) => {
+    if (materialId === undefined || seasonAfter(climate, on) !== season) return [];
     const { manure, name, densityKgPerM3 } = feedstockById(materialId);
     if (!manure || densityKgPerM3 === undefined) return [];
     const kgPerM2 = (litres * densityKgPerM3.usual) / 1000 / areaOf(bed);

@@ -1,8 +1,10 @@
 /**
  * What fertilisers that were strewn give. One strewn for a crop feeds the ground that crop stands on.
  */
+
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed, BedFed } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { fertiliserById, releasedShare } from '../../handbook/fertilisers.ts';
 import { tenth } from '../../measures/tenth.ts';
 import { areaOf, type CropSpan, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
@@ -25,8 +27,7 @@ export interface Fed {
  */
 export function fedIn({ garden, climate }: PracticeInput, bed: Bed, season: number): Fed[] {
   const spans = cropSpans(garden, bed.id, climate);
-  return garden.fed.flatMap((fed) => {
-    if (fed.bedId !== bed.id) return [];
+  return inBed(garden.fed, bed.id).flatMap((fed) => {
     const span = spans.find(({ planting }) => planting.id === fed.plantingId);
     const its =
       span === undefined || isPermanent(span.crop) ? seasonOf(climate.seasonTurn, fed.on) : cropYear(span, climate);

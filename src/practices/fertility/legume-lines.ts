@@ -1,7 +1,9 @@
 /**
  * What covers and pulses leave to the crops after them. A cover feeds the crop that goes in next, once.
  */
+
 import type { Bed, Stand } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { tenth } from '../../measures/tenth.ts';
 import { type CropSpan, cropSpans, cropYear } from '../bed-timeline.ts';
@@ -45,10 +47,10 @@ export function coverLines(
 ): LedgerLine[] {
   const { garden, climate } = input;
   const crops = cropSpans(garden, bed.id, climate);
-  const stands = [...garden.stands].sort((a, b) => (a.id < b.id ? -1 : 1));
+  const stands = [...inBed(garden.stands, bed.id)].sort((a, b) => (a.id < b.id ? -1 : 1));
   return stands.flatMap((stand) => {
-    if (stand.bedId !== bed.id) return [];
-    const ends = stand.cutOn ?? stand.deadOn ?? coverStands.find(({ standId }) => standId === stand.id)?.ends;
+    const ends =
+      stand.cutOn ?? stand.deadOn ?? inBed(coverStands, bed.id).find(({ standId }) => standId === stand.id)?.ends;
     const next = ends === undefined ? undefined : crops.find(({ from }) => from >= ends);
     if (ends === undefined || next === undefined || cropYear(next, climate) !== season) return [];
     return feeds(input, ends, next) ? (coverLine(input, { stand, ends }) ?? []) : [];

@@ -1,7 +1,9 @@
 /**
  * Mulch on bare ground: the answer wherever no cover is sown.
  */
+
 import type { Bed } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import type { Reason, TaskDraft, TaskKey } from '../draft.ts';
 import { autumnTopdressKey } from '../keys.ts';
 import { BARE_DEPTH_MM } from '../mulch-layer.ts';
@@ -29,8 +31,7 @@ const LAST_YEARS_LEAVES = 'Use leaves you kept from last autumn; straw does as w
 /** Every mulch on bare ground: one a bed and season, and one for every planned stand that no rule lets in. */
 export function bareBedDrafts(input: PracticeInput, found: Findings): TaskDraft[] {
   const times = input.garden.beds.flatMap((bed) =>
-    found.uncovered
-      .filter(({ bedId }) => bedId === bed.id)
+    [...inBed(found.uncovered, bed.id)]
       .sort(byTime)
       .flatMap((bare) => bareWindows(input, bare).map((when): BareTime => ({ bed, bare, when }))),
   );

@@ -1,9 +1,11 @@
 /**
  * Garlic: mulched once hard cold has come, uncovered when it wakes.
  */
+
 import { freezeDay } from '../../climate/freeze.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed, Planting } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, latestOf } from '../../measures/days.ts';
 import { MOULDY } from '../cautions.ts';
@@ -25,8 +27,8 @@ const UNCOVER_DAYS = { best: 4, last: 21 } as const;
 /** Both tasks of a bed's garlic. */
 export function garlicDrafts(input: PracticeInput, bed: Bed): TaskDraft[] {
   const { climate, garden } = input;
-  const cloves = garden.plantings
-    .filter(({ bedId, cropId }) => bedId === bed.id && vegetableById(cropId).maturityFrom === 'fall-set')
+  const cloves = inBed(garden.plantings, bed.id)
+    .filter(({ cropId }) => vegetableById(cropId).maturityFrom === 'fall-set')
     .sort((a, b) => (a.start.day === b.start.day ? (a.id < b.id ? -1 : 1) : a.start.day < b.start.day ? -1 : 1));
   return firstOfEach(cloves, ({ start }) => seasonOf(climate.seasonTurn, start.day)).flatMap((planting) =>
     bothDrafts(input, bed, planting),

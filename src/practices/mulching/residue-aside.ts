@@ -1,7 +1,9 @@
 /**
  * Residue and mulch drawn aside before small seed, so that the soil warms and the seedlings find light.
  */
+
 import type { Bed, Planting } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { MOULDY } from '../cautions.ts';
@@ -32,9 +34,9 @@ export function asideDrafts(
   bed: Bed,
   mulches: readonly TaskDraft[],
 ): TaskDraft[] {
-  const small = input.garden.plantings
-    .filter(({ bedId, cropId, start }) => {
-      return bedId === bed.id && start.how === 'sow' && !start.happened && vegetableById(cropId).smallSeed;
+  const small = inBed(input.garden.plantings, bed.id)
+    .filter(({ cropId, start }) => {
+      return start.how === 'sow' && !start.happened && vegetableById(cropId).smallSeed;
     })
     .sort((a, b) => (a.id < b.id ? -1 : 1));
   return firstOfEach(small, ({ start }) => start.day).flatMap((planting) => {
@@ -50,15 +52,13 @@ function lyingOn(
   { id, bedId, start: { day } }: Planting,
   mulches: readonly TaskDraft[],
 ): Lying | undefined {
-  const since = input.garden.plantings
-    .filter((other) => other.bedId === bedId && other.id !== id && other.start.day < day)
+  const since = inBed(input.garden.plantings, bedId)
+    .filter((other) => other.id !== id && other.start.day < day)
     .map((other) => other.start.day)
     .sort()
     .at(-1);
-  const covers = found.coverStands
-    .filter((cover) => cover.bedId === bedId)
-    .flatMap((cover) => residue(input, cover, day));
-  const sown = found.coverStands.filter((cover) => cover.bedId === bedId && cover.from < day);
+  const covers = inBed(found.coverStands, bedId).flatMap((cover) => residue(input, cover, day));
+  const sown = inBed(found.coverStands, bedId).filter((cover) => cover.from < day);
   const laid = mulches
     .filter(({ subject, window }) => subject.id === bedId && !sown.some(({ from }) => from > window.earliest))
     .flatMap((mulch) => mulchOf(input, mulch));

@@ -1,7 +1,9 @@
 /**
  * What a planting's bed asks: the crop and cover before it must be out, and it must ripen before what follows.
  */
+
 import type { Stand } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { originOf } from '../../handbook/shapes.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { type AfterCut, afterCut, endingTask, freeFrom, SHEET_DAYS } from '../after-cut.ts';
@@ -56,10 +58,10 @@ function cropBefore(at: PlantingInBed): BedLimit[] {
 /** Covers that stand in the bed when a planting is to go in: sown before it, with no crop between the two. */
 function standsBefore({ garden }: PracticeInput, { planting, spans }: PlantingInBed): Stand[] {
   const wanted = planting.start.day;
-  return garden.stands
+  return inBed(garden.stands, planting.bedId)
     .filter((stand) => {
-      const { id, bedId, sow, deadOn } = stand;
-      if (bedId !== planting.bedId || sow.day >= wanted || deadOn !== undefined) return false;
+      const { id, sow, deadOn } = stand;
+      if (sow.day >= wanted || deadOn !== undefined) return false;
       if (garden.skipped[sowKey(id)] !== undefined || standLockOut(garden, stand) !== undefined) return false;
       return !spans.some(({ from }) => from > sow.day && from < wanted);
     })

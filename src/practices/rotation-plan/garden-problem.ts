@@ -1,9 +1,11 @@
 /**
  * A garden as a rotation to be planned.
  */
+
 import type { Climate } from '../../climate/climate.ts';
 import { dayOfIndex } from '../../climate/season.ts';
 import type { Bed, Garden, Planting } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import type { Vegetable } from '../../handbook/shapes.ts';
 import { vegetableById, vegetables } from '../../handbook/vegetables.ts';
 import { type Day, latestOf } from '../../measures/days.ts';
@@ -163,8 +165,8 @@ function firstDayOf({ seasonTurn }: Climate, { maturityFrom }: Vegetable, season
 
 /** Stands that are sown or meant to be, each by the season whose crops follow it. */
 function coversAhead({ garden, climate }: PracticeInput, bed: Bed): CoverAhead[] {
-  return garden.stands
-    .filter((stand) => stand.bedId === bed.id && garden.skipped[sowKey(stand.id)] === undefined)
+  return inBed(garden.stands, bed.id)
+    .filter((stand) => garden.skipped[sowKey(stand.id)] === undefined)
     .filter((stand) => standLockOut(garden, stand) === undefined)
     .map(({ coverId, sow }) => ({ season: seasonAfter(climate, sow.day), coverId }));
 }

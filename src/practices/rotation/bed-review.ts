@@ -1,9 +1,11 @@
 /**
  * What a bed has carried and what that means for the season to be planned.
  */
+
 import type { Climate } from '../../climate/climate.ts';
 import { dayOfIndex, seasonOf } from '../../climate/season.ts';
 import type { Bed, Garden } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
 import type { RotationGroup } from '../../handbook/shapes.ts';
 import { type CropSpan, cropSpans, cropYear, isPermanent, seasonsBetween } from '../bed-timeline.ts';
@@ -100,9 +102,8 @@ function returnOf(next: CropSpan, past: readonly CropSpan[], climate: Climate): 
 
 /** Whether a cover with a legume in it is sown in the bed in the season before, to stand ahead of the next crop. */
 function legumeCover(garden: Garden, climate: Climate, bed: Bed, season: number): boolean {
-  return garden.stands.some(
-    ({ id, bedId, coverId, sow }) =>
-      bedId === bed.id &&
+  return inBed(garden.stands, bed.id).some(
+    ({ id, coverId, sow }) =>
       garden.skipped[sowKey(id)] === undefined &&
       seasonOf(climate.seasonTurn, sow.day) === season - 1 &&
       coverParts(coverId).some(({ cover }) => cover.form === 'legume'),

@@ -1,7 +1,9 @@
 /**
  * A crop that is over, and what follows it in its bed.
  */
+
 import type { Bed, Stand } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import type { Day } from '../../measures/days.ts';
 import type { CropSpan } from '../bed-timeline.ts';
 import { coverName } from '../covers.ts';
@@ -35,8 +37,8 @@ export function changeoverOf(
   span: CropSpan & { to: Day },
   spans: readonly CropSpan[],
 ): Changeover {
-  const stands = garden.stands
-    .filter((stand) => stand.bedId === bed.id && garden.skipped[sowKey(stand.id)] === undefined)
+  const stands = inBed(garden.stands, bed.id)
+    .filter((stand) => garden.skipped[sowKey(stand.id)] === undefined)
     .filter((stand) => standLockOut(garden, stand) === undefined)
     .sort((a, b) => order(a.sow.day, b.sow.day) || order(a.id, b.id));
   const stays = beside(span, spans) ?? sownUnder(span, stands);

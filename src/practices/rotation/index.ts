@@ -8,6 +8,7 @@
 import { freezeOdds } from '../../climate/freeze.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { cautionsAt } from '../../handbook/cautions.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { areaOf, type CropSpan, cropSpans } from '../bed-timeline.ts';
@@ -105,13 +106,13 @@ function isOpen(
  */
 function wasCleared(
   { garden }: Pick<PracticeInput, 'garden'>,
-  inBed: string,
+  bedId: string,
   { planting }: CropSpan,
   to: Day,
   spans: readonly CropSpan[],
 ): boolean {
   if (garden.done.some(({ key }) => key === clearKey(planting.id))) return planting.lastHarvest?.happened === true;
-  const sown = garden.stands.some(({ bedId, sow }) => bedId === inBed && sow.happened && sow.day >= to);
+  const sown = inBed(garden.stands, bedId).some(({ sow }) => sow.happened && sow.day >= to);
   return (
     sown || spans.some((next) => next.planting.id !== planting.id && next.planting.start.happened && next.from >= to)
   );

@@ -2,6 +2,7 @@
  * A planting something was found on: what is sick comes out at once, and nothing of it goes to the compost.
  */
 
+import { inBed } from '../../garden/in-bed.ts';
 import { addDays } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
 import { BLADES, FORK } from '../cautions.ts';
@@ -87,8 +88,8 @@ export function awaySteps(): string[] {
 
 /** A cover already standing in the bed that carries the same thing. */
 function sownCoverSteps({ garden }: PracticeInput, { bed, on }: SickPlanting): string[] {
-  const standing = garden.stands.filter(
-    ({ bedId, sow, cutOn, deadOn }) => bedId === bed.id && sow.happened && (cutOn ?? deadOn) === undefined,
+  const standing = inBed(garden.stands, bed.id).filter(
+    ({ sow, cutOn, deadOn }) => sow.happened && (cutOn ?? deadOn) === undefined,
   );
   return standing
     .filter(({ coverId }) => coverLockOut(garden, bed.id, coverId, on) !== undefined)

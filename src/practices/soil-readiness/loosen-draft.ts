@@ -5,6 +5,7 @@
 
 import { dayOfIndex } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
 import { addDays, clampDay, type Day } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
@@ -39,9 +40,9 @@ export function loosenDrafts(input: PracticeInput): TaskDraft[] {
 /** Whether nothing is known to have happened in a bed before a day. */
 function isNew({ garden }: PracticeInput, { id }: Bed, before: Day): boolean {
   const days = [
-    ...garden.plantings.filter(({ bedId }) => bedId === id).map(({ start }) => start),
-    ...garden.stands.filter(({ bedId }) => bedId === id).map(({ sow }) => sow),
-    ...garden.topdressed.filter(({ bedId }) => bedId === id).map(({ on }) => ({ day: on, happened: true })),
+    ...inBed(garden.plantings, id).map(({ start }) => start),
+    ...inBed(garden.stands, id).map(({ sow }) => sow),
+    ...inBed(garden.topdressed, id).map(({ on }) => ({ day: on, happened: true })),
   ];
   return !days.some(({ day, happened }) => happened && day < before);
 }

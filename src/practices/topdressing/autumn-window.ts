@@ -2,7 +2,9 @@
  * A layer in the autumn before a season: once the bed is clear, before its cover or winter crop goes in and the ground
  * freezes.
  */
+
 import type { Bed } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { autumnWork, isOpenInAutumn } from '../autumn-work.ts';
 import { cropSpans, type Gap, gapsOf } from '../bed-timeline.ts';
@@ -58,13 +60,9 @@ function clearings({ garden, climate }: PracticeInput, { before, bedId }: Gap): 
 
 /** The first sowing for winter in a gap, which the compost goes under. */
 function firstSowing(found: Findings, gap: Gap, from: Day, hard: Day): CoverSowing | undefined {
-  const sowings = found.coverSowings.filter(
-    ({ bedId, half, earliest, latest }) =>
-      bedId === gap.bedId &&
-      half === 'autumn' &&
-      latest >= from &&
-      earliest <= hard &&
-      (gap.to === undefined || earliest < gap.to),
+  const sowings = inBed(found.coverSowings, gap.bedId).filter(
+    ({ half, earliest, latest }) =>
+      half === 'autumn' && latest >= from && earliest <= hard && (gap.to === undefined || earliest < gap.to),
   );
   return sowings.sort((a, b) => order(a.earliest, b.earliest) || order(a.standId, b.standId))[0];
 }
@@ -75,14 +73,14 @@ function order(a: string, b: string): number {
 
 /** Covers in the ground between two days; those still to be sown for winter come after the compost and do not count. */
 function coversStanding(found: Findings, bed: Bed, from: Day, to: Day): CoverStanding[] {
-  const unsown = new Set(found.coverSowings.filter(({ half }) => half === 'autumn').map(({ standId }) => standId));
-  return found.coverStands
+  const unsown = new Set(
+    inBed(found.coverSowings, bed.id)
+      .filter(({ half }) => half === 'autumn')
+      .map(({ standId }) => standId),
+  );
+  return inBed(found.coverStands, bed.id)
     .filter(
-      (cover) =>
-        cover.bedId === bed.id &&
-        !unsown.has(cover.standId) &&
-        cover.from <= to &&
-        (cover.ends === undefined || cover.ends >= from),
+      (cover) => !unsown.has(cover.standId) && cover.from <= to && (cover.ends === undefined || cover.ends >= from),
     )
     .sort((a, b) => order(a.standId, b.standId));
 }

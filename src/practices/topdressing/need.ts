@@ -1,8 +1,10 @@
 /**
  * Which beds want compost for which season, when it can go on, and how much.
  */
+
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { daysBetween } from '../../measures/days.ts';
 import { areaOf } from '../bed-timeline.ts';
 import type { BedUnserved, Thinner } from '../compost-balance.ts';
@@ -117,8 +119,8 @@ export function fillNeeds(input: PracticeInput): BedNeed[] {
 
 /** One layer of compost a bed and season: a day after midsummer already serves the season after. */
 function alreadyGiven({ garden, climate }: PracticeInput, bed: Bed, season: number): boolean {
-  return garden.topdressed.some(
-    ({ bedId, on, materialId }) => bedId === bed.id && materialId === undefined && seasonAfter(climate, on) === season,
+  return inBed(garden.topdressed, bed.id).some(
+    ({ on, materialId }) => materialId === undefined && seasonAfter(climate, on) === season,
   );
 }
 

@@ -2,8 +2,10 @@
  * A layer in spring: once the soil is awake, before the first crop or cover of the season, after a standing cover is
  * cut.
  */
+
 import { dayOfIndex } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
+import { inBed } from '../../garden/in-bed.ts';
 import { addDays, clampDay, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { type CropSpan, cropSpans, soonest } from '../bed-timeline.ts';
 import { clearingsOf } from '../clearing.ts';
@@ -95,18 +97,15 @@ function firstCrop({ garden, climate }: PracticeInput, bed: Bed, season: number)
 
 /** The day the first cover still to be sown in spring may go in. */
 function firstCover(found: Findings, bed: Bed, awake: Day, midsummer: Day): Day | undefined {
-  const days = found.coverSowings
-    .filter(
-      ({ bedId, half, earliest, latest }) =>
-        bedId === bed.id && half === 'spring' && latest >= awake && earliest <= midsummer,
-    )
+  const days = inBed(found.coverSowings, bed.id)
+    .filter(({ half, earliest, latest }) => half === 'spring' && latest >= awake && earliest <= midsummer)
     .map(({ earliest }) => earliest);
   return days.sort()[0];
 }
 
 function coversStanding(found: Findings, bed: Bed, from: Day, to: Day): CoverStanding[] {
-  return found.coverStands
-    .filter(({ bedId, from: sown, ends }) => bedId === bed.id && sown < to && (ends === undefined || ends >= from))
+  return inBed(found.coverStands, bed.id)
+    .filter(({ from: sown, ends }) => sown < to && (ends === undefined || ends >= from))
     .sort((a, b) => (a.standId < b.standId ? -1 : 1));
 }
 

@@ -1,7 +1,9 @@
 /**
  * The gaps of a bed for two years ahead.
  */
+
 import type { Bed } from '../../../garden/garden.ts';
+import { inBed } from '../../../garden/in-bed.ts';
 import { gapsOf } from '../../bed-timeline.ts';
 import type { PracticeInput } from '../../practice.ts';
 import { type OpenSpan, openSpans } from '../open-spans.ts';
@@ -16,8 +18,8 @@ import { lastDayAhead } from './last-day-ahead.ts';
 export function gapsAhead(input: PracticeInput, bed: Bed): OpenSpan[] {
   const { garden, climate, today } = input;
   const gaps = gapsOf(garden, bed.id, climate, today);
-  const sown = garden.stands
-    .filter((stand) => stand.bedId === bed.id && stand.sow.happened)
+  const sown = inBed(garden.stands, bed.id)
+    .filter((stand) => stand.sow.happened)
     .map((stand) => planStand(input, standInBed(stand, bed), gaps));
   return gaps
     .flatMap((gap) => openSpans(gap, sown))

@@ -1,7 +1,9 @@
 /**
  * The days for which covers hold a bed.
  */
+
 import type { Stand } from '../../../garden/garden.ts';
+import { inBed } from '../../../garden/in-bed.ts';
 import type { Day } from '../../../measures/days.ts';
 import { gapsOf } from '../../bed-timeline.ts';
 import type { Window } from '../../draft.ts';
@@ -37,8 +39,7 @@ export function standSpans(input: PracticeInput, bedId: string): StandSpan[] {
   const bed = input.garden.beds.find(({ id }) => id === bedId);
   if (bed === undefined) return [];
   const gaps = gapsOf(input.garden, bedId, input.climate, input.garden.startedOn);
-  return input.garden.stands
-    .filter((stand) => stand.bedId === bedId)
+  return inBed(input.garden.stands, bedId)
     .map((stand) => planStand(input, standInBed(stand, bed), gaps))
     .flatMap((plan): StandSpan[] => {
       const { at, from, ends, sow } = plan;
