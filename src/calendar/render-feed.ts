@@ -19,6 +19,9 @@ const COLOUR = 'olivedrab';
 const EVENT_BEGINS = 'BEGIN:VEVENT';
 const CALENDAR_ENDS = 'END:VCALENDAR';
 
+/** Stands where an event's description goes: the library folds a text character by character, and these are long. */
+const STAND_IN = '-';
+
 const SECONDS_PER_HOUR = 3600;
 const MS_PER_MINUTE = 60_000;
 
@@ -93,7 +96,11 @@ export function renderEvent(event: FeedEvent): string {
   const calendar = ical({ prodId: PRODUCT_ID });
   calendar.createEvent(eventData(event));
   const lines = contentLines(calendar.toString());
-  return sentLines(lines.slice(lines.indexOf(EVENT_BEGINS), lines.lastIndexOf(CALENDAR_ENDS)));
+  const own = lines.slice(lines.indexOf(EVENT_BEGINS), lines.lastIndexOf(CALENDAR_ENDS));
+  const description = escapedText(event.description);
+  // Before any alarm, which has a description of its own.
+  if (description !== '') own[own.indexOf(`DESCRIPTION:${STAND_IN}`)] = `DESCRIPTION:${description}`;
+  return sentLines(own);
 }
 
 function eventData(event: FeedEvent) {
@@ -105,7 +112,7 @@ function eventData(event: FeedEvent) {
     lastModified: new Date(event.changedAt),
     ...spanOf(event),
     summary: cleanText(event.title),
-    description: cleanText(event.description),
+    ...(escapedText(event.description) === '' ? {} : { description: STAND_IN }),
     categories: cleanTexts(event.categories).map((name) => ({ name })),
     transparency: ICalEventTransparency.TRANSPARENT,
     ...(event.alarm === undefined ? {} : { alarms: [alarmData(event.title, event.alarm)] }),

@@ -53,22 +53,27 @@ function withPlainUrl(line: string): string {
 
 /** A content line cut into lines of at most 75 octets, each further one led by a space, never inside a character. */
 export function folded(line: string): string {
-  const octets = Buffer.from(line);
   const parts: string[] = [];
-  let start = 0;
-  let room = MAX_LINE_OCTETS;
-  while (octets.length - start > room) {
-    let end = start + room;
-    while (continuesCharacter(octets[end])) end -= 1;
-    parts.push(octets.toString('utf8', start, end));
-    start = end;
-    room = MAX_LINE_OCTETS - 1;
+  let [start, room] = [0, MAX_LINE_OCTETS];
+  for (let at = 0; at < line.length; ) {
+    const character = line.codePointAt(at) ?? 0;
+    if (octetsOf(character) > room) {
+      parts.push(line.slice(start, at));
+      [start, room] = [at, MAX_LINE_OCTETS - 1];
+    }
+    room -= octetsOf(character);
+    at += character > LAST_OF_ONE_UNIT ? 2 : 1;
   }
-  parts.push(octets.toString('utf8', start));
+  parts.push(line.slice(start));
   return parts.join('\r\n ');
 }
 
-/** Whether an octet is the second or a later one of a UTF-8 character: its two high bits are 10. */
-function continuesCharacter(octet: number | undefined): boolean {
-  return octet !== undefined && octet >> 6 === 0b10;
+/** The last character that a string holds in one unit; all after it take two. */
+const LAST_OF_ONE_UNIT = 0xffff;
+
+/** Octets a character takes in UTF-8 (RFC 3629, 3). */
+function octetsOf(character: number): number {
+  if (character <= 0x7f) return 1;
+  if (character <= 0x7ff) return 2;
+  return character <= LAST_OF_ONE_UNIT ? 3 : 4;
 }
