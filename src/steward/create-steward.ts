@@ -183,6 +183,7 @@ export function createSteward(settings: StewardSettings): Steward {
     whatFails: () => whatFails({ store, clock }),
     async close() {
       await underWay.stop();
+      served.end();
       await crew.close();
       await served.written();
       await store.close();

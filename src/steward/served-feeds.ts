@@ -70,6 +70,7 @@ export class ServedFeeds {
   readonly #batch: FeedBatch;
   readonly #held = new Recent<string, Held>(FEEDS_HELD);
   readonly #texts = new Recent<string, { isLike: string; texts: KeptTexts }>(TEXTS_HELD);
+  #isEnding = false;
 
   constructor(room: ServingRoom) {
     this.#room = room;
@@ -86,6 +87,11 @@ export class ServedFeeds {
     const answer = isFresh ? held : await this.#renewed(token, hash, { mark, now });
     if (answer !== undefined && by !== undefined) this.#batch.noteFetch(answer.name, { at: now, by });
     return answer?.feed;
+  }
+
+  /** From now on what is still being made for the next who asks may fail in silence: nobody will ask. */
+  end(): void {
+    this.#isEnding = true;
   }
 
   /** Writes what was put by: who last read which feed, and the last good texts. */
@@ -126,7 +132,9 @@ export class ServedFeeds {
     if (first !== LATE) return first && made !== undefined ? { ...first, made } : first;
     const good = before ?? (await this.#lastGood(address.feed));
     if (good === undefined) return answer;
-    answer.catch((fault) => this.#room.report(fault));
+    answer.catch((fault) => {
+      if (!this.#isEnding) this.#room.report(fault);
+    });
     const { name, feed } = good;
     return { name, feed, ...from(at), until: new Date(Date.parse(at.now) + AGAIN_MS).toISOString() };
   }

@@ -72,15 +72,16 @@ async function row(told: Told, { gardens, how }: { gardens: number; how: string 
   const walk = fork(new URL('./feed-walk.ts', import.meta.url));
   const load = fork(new URL('./load.ts', import.meta.url));
   try {
+    const from = performance.now();
+    await steward.refresh();
+    const replansPerSecond = (gardens * 1000) / (performance.now() - from);
     for (const path of paths) await (await fetch(`http://${HOST}${path}`)).arrayBuffer();
     const feedsPerSecond = await rate(load, paths[0] ?? '');
     const idle = await walked(walk, paths, () => pause(IDLE_MS));
     clock.moment = '2027-04-21T13:00:00.000Z';
-    let [planned, ms] = [0, 0];
+    let planned: readonly string[] = [];
     const night = await walked(walk, paths, async () => {
-      const from = performance.now();
-      planned = (await steward.refresh(AbortSignal.timeout(NIGHT_MS))).length;
-      ms = performance.now() - from;
+      planned = await steward.refresh(AbortSignal.timeout(NIGHT_MS));
     });
     // What was written last stands in the log beside the file.
     const octets = [file, `${file}-wal`].reduce(
@@ -89,14 +90,14 @@ async function row(told: Told, { gardens, how }: { gardens: number; how: string 
     );
     const dbMiB = octets / 2 ** 20;
     const rssMiB = process.memoryUsage().rss / 2 ** 20;
-    const figures = { gardens, dbMiB, rssMiB, feedsPerSecond, replansPerSecond: (planned * 1000) / ms };
+    const figures = { gardens, dbMiB, rssMiB, feedsPerSecond, replansPerSecond };
     const numbers = [
       dbMiB.toFixed(1),
       rssMiB.toFixed(0),
       feedsPerSecond.toFixed(0),
       figures.replansPerSecond.toFixed(1),
     ];
-    told.row(gardens, how, ...numbers, spread(idle), spread(night));
+    told.row(gardens, how, ...numbers, spread(idle), `${spread(night)}; ${planned.length} planned`);
     return figures;
   } finally {
     walk.kill();
@@ -107,7 +108,10 @@ async function row(told: Told, { gardens, how }: { gardens: number; how: string 
   }
 }
 
-/** Gardens as they stand before midnight, each with a plan and a feed: one is planned, the others are like it. */
+/**
+ * Gardens as another program left them before midnight, each with a plan and a feed: one is planned, the others are like it. A
+ * program just begun plans each of them once.
+ */
 async function lay(store: Store, clock: { now(): string }, gardens: number): Promise<string[]> {
   const steward = createSteward({ store, clock });
   const paths: string[] = [];

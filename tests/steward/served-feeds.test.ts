@@ -101,6 +101,57 @@ describe('a feed that cannot be made', () => {
     expect((await steward.feedBody(feed.token))?.changedAt).not.toBe(good?.changedAt);
   });
 
+  it('fails in silence where the program ends before its plan is made', async () => {
+    const file = join(tempFolder(), 'loamtide.db');
+    const { steward: before, feed } = await withFeed(file);
+    await before.feedBody(feed.token);
+    await before.close();
+    const told: unknown[] = [];
+    const { crew, state, hold } = heldCrew();
+    const store = await openStore({ file });
+    const clock = clockAt('2027-04-21T13:00:00.000Z');
+    const steward = createSteward({ store, clock, crew, report: (fault) => told.push(fault) });
+    hold();
+    expect(await steward.feedBody(feed.token)).toBeDefined();
+    await steward.close();
+    state.letGo();
+    await state.done();
+    expect(told).toEqual([]);
+  });
+
+  it('is served for every garden while a program just begun plans none of them yet', async () => {
+    const file = join(tempFolder(), 'loamtide.db');
+    const { steward: before, garden, feed } = await withFeed(file);
+    const feeds = [feed];
+    for (const id of ['ridge', 'hollow', 'quay']) {
+      await before.importGarden(
+        { file: { ...northernFile(), garden: { ...northernFile().garden, id } }, prefer: 'file' },
+        'ada',
+      );
+      feeds.push(await before.addFeed(id, 'Phone'));
+    }
+    const good = await Promise.all(feeds.map(({ token }) => before.feedBody(token)));
+    await before.close();
+    const { crew, state, hold } = heldCrew();
+    const steward = createSteward({
+      store: await openStore({ file }),
+      clock: clockAt('2027-04-21T13:00:00.000Z'),
+      crew,
+    });
+    onTestFinished(() => steward.close());
+    hold();
+    const round = steward.refresh();
+    expect(await Promise.all(feeds.map(({ token }) => steward.feedBody(token)))).toEqual(good);
+    state.letGo();
+    await round;
+    const store = await openStore({ file });
+    const days = await Promise.all(
+      [garden, 'ridge', 'hollow', 'quay'].map(async (id) => (await store.planMade(id))?.today),
+    );
+    await store.close();
+    expect(days).toEqual(Array(4).fill('2027-04-21'));
+  });
+
   it('is served from memory while even its address cannot be looked up', async () => {
     const { store, clock, feed } = await withFeed();
     const { steward, state } = failingSteward(store, clock, 'findFeedAddress');
