@@ -33,6 +33,7 @@ import { refreshed } from './refresh.ts';
 import { lookDayProblems, refuseUnlikely, reportPreview } from './reports.ts';
 import { ServedFeeds } from './served-feeds.ts';
 import { setUpIn } from './set-up/set-up.ts';
+import { COST, type ScryptCost } from './sign-in/password-hash.ts';
 import { signInIn } from './sign-in/sign-in.ts';
 import type { ChangedPlan, ReportedReading, Steward } from './steward.ts';
 import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
@@ -58,11 +59,13 @@ export interface StewardSettings {
   post?: PostSettings;
   /** Who makes plans; without it they are made in this thread. */
   crew?: Crew;
+  /** What a password's hash costs to make; without it, what is asked today. */
+  passwordCost?: ScryptCost;
 }
 
 /** A steward over a store. Closing it closes the store. */
 export function createSteward(settings: StewardSettings): Steward {
-  const { store, clock, report = console.error, post = {}, crew = inThisThread() } = settings;
+  const { store, clock, report = console.error, post = {}, crew = inThisThread(), passwordCost = COST } = settings;
   const planner = new Planner(store, clock, crew);
   const underWay = new UnderWay();
   const served = new ServedFeeds({ store, clock, planner, report });
@@ -131,7 +134,7 @@ export function createSteward(settings: StewardSettings): Steward {
       return isNew;
     },
     ...keysIn({ store, clock }),
-    ...signInIn({ store, clock, report }),
+    ...signInIn({ store, clock, cost: passwordCost, report }),
     ...recordsIn({ store, clock, planner }),
     ...postIn({ store, clock, planner, post, report, underWay }),
     ...linksIn({ store, planner }),

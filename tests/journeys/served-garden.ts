@@ -6,6 +6,7 @@ import type { Steward } from '../../src/steward/steward.ts';
 import { openStore } from '../../src/store/store.ts';
 import { createApp } from '../../src/web/app.tsx';
 import { serveApp } from '../../src/web/server.ts';
+import { CHEAP } from '../steward/sign-in/cheap-cost.ts';
 import { NOW, sampleFile, TODAY } from '../web/sample-garden.ts';
 
 /** A garden behind the real server on a free port, closed when the test has ended. */
@@ -20,7 +21,7 @@ export async function servedGarden(
 /** A household in which nothing is yet, behind the real server. */
 export async function servedHome(): Promise<{ origin: string; steward: Steward }> {
   const store = await openStore({ file: ':memory:', now: NOW });
-  const steward = createSteward({ store, clock: { now: () => NOW, today: TODAY } });
+  const steward = createSteward({ store, clock: { now: () => NOW, today: TODAY }, passwordCost: CHEAP });
   const port = await freePort();
   const app = createApp({ steward, settings: { port, hostNames: [] } });
   const server = await serveApp(app, { hostname: '127.0.0.1', port });

@@ -7,6 +7,7 @@ import type { Steward } from '../../src/steward/steward.ts';
 import { openStore } from '../../src/store/store.ts';
 import type { WebSettings } from '../../src/web/addresses/settings.ts';
 import { createApp } from '../../src/web/app.tsx';
+import { CHEAP } from '../steward/sign-in/cheap-cost.ts';
 
 /** The day it is in these tests: a Tuesday with covers growing, piles working and beds waiting. */
 export const TODAY = '2027-04-20';
@@ -94,7 +95,7 @@ export async function sampleApp(
 ): Promise<SampleApp & { clock: { moment: string; today: string } }> {
   const store = await openStore({ file: ':memory:', now: NOW });
   const clock = { moment: NOW, now: () => clock.moment, today: TODAY };
-  const steward = createSteward({ store, clock });
+  const steward = createSteward({ store, clock, passwordCost: CHEAP });
   onTestFinished(() => steward.close());
   if (file !== null) await steward.importGarden({ file: checkGardenFile(file), prefer: 'reported' }, 'test');
   return { ...appOver(steward, settings), clock };

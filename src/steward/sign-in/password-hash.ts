@@ -35,7 +35,7 @@ const KEPT = /^scrypt\$ln=(\d{1,2}),r=(\d{1,2}),p=(\d{1,2})\$([\w-]{16,128})\$([
 const derive = promisify<string, Buffer, number, ScryptOptions, Buffer>(scrypt);
 
 /** "scrypt$ln=15,r=8,p=3$SALT$HASH", salt and hash in base64url. */
-export async function passwordHash(password: string, cost = COST): Promise<string> {
+export async function passwordHash(password: string, cost: ScryptCost): Promise<string> {
   const salt = randomBytes(SALT_OCTETS);
   const hash = await scryptOf(password, { salt, cost, octets: HASH_OCTETS });
   const { logN, r, p } = cost;
@@ -52,10 +52,10 @@ export async function isPassword(password: string, kept: string): Promise<boolea
   return timingSafeEqual(await scryptOf(password, { salt, cost, octets: hash.length }), hash);
 }
 
-/** Whether a hash was made at another cost than is asked today. */
-export function isOutdated(kept: string): boolean {
+/** Whether a hash was made at another cost than is asked now. */
+export function isOutdated(kept: string, asked: ScryptCost): boolean {
   const { cost } = readHash(kept);
-  return cost.logN !== COST.logN || cost.r !== COST.r || cost.p !== COST.p;
+  return cost.logN !== asked.logN || cost.r !== asked.r || cost.p !== asked.p;
 }
 
 /** The function itself: RFC 7914, 6. */

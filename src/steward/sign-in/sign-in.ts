@@ -8,7 +8,7 @@ import type { KeptSession, SessionEnds } from '../../store/sessions.ts';
 import type { Store } from '../../store/store.ts';
 import type { Clock } from '../planner.ts';
 import { OneAtATime } from './one-at-a-time.ts';
-import { isOutdated, isPassword, passwordHash } from './password-hash.ts';
+import { isOutdated, isPassword, passwordHash, type ScryptCost } from './password-hash.ts';
 import { inOneForm, passwordProblems } from './password-rules.ts';
 import type { Session, SignInDoings, SignInTry } from './sign-in-doings.ts';
 
@@ -36,26 +36,28 @@ const SESSIONS_MOST = 100;
 interface SignInRoom {
   store: Store;
   clock: Clock;
+  /** What a password's hash costs to make. */
+  cost: ScryptCost;
   /** Told of what went wrong behind an answer that was given all the same. */
   report: (fault: unknown) => void;
 }
 
 /** What a steward does with the password. */
-export function signInIn({ store, clock, report }: SignInRoom): SignInDoings {
+export function signInIn({ store, clock, cost, report }: SignInRoom): SignInDoings {
   const row = new OneAtATime();
   return {
     async lock() {
       const kept = await store.password();
       return kept && { cookieKey: kept.cookieKey, setAt: kept.setAt };
     },
-    setPassword: (typed) => setPassword({ store, clock }, typed),
+    setPassword: (typed) => setPassword({ store, clock, cost }, typed),
     removePassword: () =>
       store.transaction(async (shelves) => {
         await shelves.endSessions();
         return shelves.dropPassword();
       }),
     signIn: async (typed, before) =>
-      (await row.do(() => signedIn({ store, clock }, inOneForm(typed), before))) ?? { outcome: 'busy' },
+      (await row.do(() => signedIn({ store, clock, cost }, inOneForm(typed), before))) ?? { outcome: 'busy' },
     async session(token) {
       const [kept, now] = [await store.session(hashOf(token)), clock.now()];
       if (kept === undefined || isOver(kept, now)) return undefined;
@@ -74,14 +76,14 @@ export function signInIn({ store, clock, report }: SignInRoom): SignInDoings {
   };
 }
 
-type Room = Pick<SignInRoom, 'store' | 'clock'>;
+type Room = Pick<SignInRoom, 'store' | 'clock' | 'cost'>;
 
-async function setPassword({ store, clock }: Room, typed: string): Promise<number> {
+async function setPassword({ store, clock, cost }: Room, typed: string): Promise<number> {
   const password = inOneForm(typed);
   const problems = passwordProblems(password);
   if (problems.length > 0) throw new InputRefused('The password was not set.', problems);
   const kept = {
-    hash: await passwordHash(password),
+    hash: await passwordHash(password, cost),
     cookieKey: randomBytes(KEY_OCTETS).toString('base64url'),
     setAt: clock.now(),
   };
@@ -91,10 +93,10 @@ async function setPassword({ store, clock }: Room, typed: string): Promise<numbe
   });
 }
 
-async function signedIn({ store, clock }: Room, password: string, before?: string): Promise<SignInTry> {
+async function signedIn({ store, clock, cost }: Room, password: string, before?: string): Promise<SignInTry> {
   const lock = await store.password();
   if (lock === undefined || !(await isPassword(password, lock.hash))) return { outcome: 'wrong' };
-  const dearer = isOutdated(lock.hash) ? await passwordHash(password) : undefined;
+  const dearer = isOutdated(lock.hash, cost) ? await passwordHash(password, cost) : undefined;
   const token = randomBytes(TOKEN_OCTETS).toString('base64url');
   return store.transaction(async (shelves) => {
     // Another password may have been set while this one was looked at.

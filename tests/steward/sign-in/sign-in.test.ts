@@ -2,19 +2,20 @@ import { join } from 'node:path';
 import SqliteFile from 'better-sqlite3';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { createSteward } from '../../../src/steward/create-steward.ts';
-import { passwordHash } from '../../../src/steward/sign-in/password-hash.ts';
+import { COST, passwordHash } from '../../../src/steward/sign-in/password-hash.ts';
 import { openStore } from '../../../src/store/store.ts';
 import { tempFolder } from '../../store/temp-folder.ts';
+import { CHEAP } from './cheap-cost.ts';
 
 const PASSWORD = 'beet row under the old pear';
 const OTHER = 'six geese on the frozen pond';
 const BEGIN = '2027-04-18T15:00:00.000Z';
 
-async function household(file = ':memory:') {
+async function household({ file = ':memory:', passwordCost = CHEAP } = {}) {
   const store = await openStore({ file, now: BEGIN });
   const clock = { moment: BEGIN, now: () => clock.moment };
   const faults: unknown[] = [];
-  const steward = createSteward({ store, clock, report: (fault) => faults.push(fault) });
+  const steward = createSteward({ store, clock, report: (fault) => faults.push(fault), passwordCost });
   onTestFinished(() => steward.close());
   const signIn = async (typed = PASSWORD, before?: string) => {
     const ended = await steward.signIn(typed, before);
@@ -66,12 +67,12 @@ describe('the household’s password', () => {
   });
 
   test('kept at a lower cost is kept dearer once somebody signs in, and nobody is signed out', async () => {
-    const { steward, store, signIn, isIn } = await household();
+    const { steward, store, signIn, isIn } = await household({ passwordCost: COST });
     await steward.setPassword(PASSWORD);
     const kept = await store.password();
     if (kept === undefined) throw new Error('A password was set.');
     const desk = await signIn();
-    await store.keepPassword({ ...kept, hash: await passwordHash(PASSWORD, { logN: 4, r: 8, p: 1 }) });
+    await store.keepPassword({ ...kept, hash: await passwordHash(PASSWORD, CHEAP) });
     const phone = await signIn();
     expect(await store.password()).toMatchObject({
       cookieKey: kept.cookieKey,
@@ -143,7 +144,7 @@ describe('a session', () => {
 
   test('that cannot be noted, as on a full disk, keeps nobody from reading', async () => {
     const file = join(tempFolder(), 'loamtide.db');
-    const { steward, signIn, isIn, later, faults } = await household(file);
+    const { steward, signIn, isIn, later, faults } = await household({ file });
     await steward.setPassword(PASSWORD);
     const token = await signIn();
     const other = new SqliteFile(file);

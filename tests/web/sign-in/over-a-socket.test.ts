@@ -3,10 +3,12 @@ import { type IncomingHttpHeaders, request } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { createSteward } from '../../../src/steward/create-steward.ts';
+import { COST, type ScryptCost } from '../../../src/steward/sign-in/password-hash.ts';
 import { openStore } from '../../../src/store/store.ts';
 import { createApp } from '../../../src/web/app.tsx';
 import { serveApp } from '../../../src/web/server.ts';
 import { freePort } from '../../journeys/served-garden.ts';
+import { CHEAP } from '../../steward/sign-in/cheap-cost.ts';
 import { NOW } from '../sample-garden.ts';
 
 const PASSWORD = 'beet row under the old pear';
@@ -25,9 +27,10 @@ interface Asking {
 }
 
 /** The program on a port, and a way to ask it from any loopback address. */
-async function listening({ trusted = [], hostname = '127.0.0.1', password = PASSWORD }: Opened = {}) {
+async function listening(opened: Opened = {}) {
+  const { trusted = [], hostname = '127.0.0.1', password = PASSWORD, passwordCost = CHEAP } = opened;
   const store = await openStore({ file: ':memory:', now: NOW });
-  const steward = createSteward({ store, clock: { now: () => NOW } });
+  const steward = createSteward({ store, clock: { now: () => NOW }, passwordCost });
   if (password !== '') await steward.setPassword(password);
   const port = await freePort();
   const isOpenToNetwork = hostname === '0.0.0.0';
@@ -72,6 +75,8 @@ interface Opened {
   trusted?: readonly string[];
   hostname?: string;
   password?: string;
+  /** What a look at a password costs. */
+  passwordCost?: ScryptCost;
 }
 
 describe('what a proxy says of whoever it asks for', () => {
@@ -147,7 +152,7 @@ describe('on an address that others can reach', () => {
 });
 
 test('guessing from many sides at once holds up no page and no feed for long', async () => {
-  const { ask } = await listening({ trusted: ['127.0.0.1'] });
+  const { ask } = await listening({ trusted: ['127.0.0.1'], passwordCost: COST });
   const guesses = Array.from({ length: 25 }, (_, count) =>
     ask('/sign-in', { headers: { 'X-Forwarded-For': `203.0.113.${count}` }, body: 'password=a+wrong+word+or+five' }),
   );
