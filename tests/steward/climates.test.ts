@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { addDays, dayParts, eachDay } from '../../src/measures/days.ts';
 import type { WeatherRecord } from '../../src/store/weather.ts';
 import { northernFile, type Sections, southernFile } from './gardens.ts';
-import { emptyHousehold } from './household.ts';
+import { emptyHousehold, household, openTask } from './household.ts';
 
 /** Twelve invented months of a cold place, and the same half a year on. */
 const MONTHS = [-4, -2, 4, 12, 19, 25, 28, 27, 22, 14, 6, -2].map((highC) => ({
@@ -62,6 +62,17 @@ describe('a garden plans by', () => {
     expect((await steward.view(plan.gardenId)).climate.seasonTurn).toBe('07-01');
     expect(plan.entries.length).toBeGreaterThan(3);
   });
+});
+
+it('weather that did not change leaves the climate as it was worked out', async () => {
+  const { steward, garden } = await household();
+  const days = [{ day: '2027-04-18', kind: 'observed' as const, tminC: -3, tmaxC: 11, rainMm: 2 }];
+  await steward.report(garden, { kind: 'weather-logged', days }, 'ada');
+  const before = await steward.view(garden);
+  await steward.skip(garden, [openTask(before.plan, 'clear-bed').key], 'ada');
+  expect((await steward.view(garden)).climate).toBe(before.climate);
+  await steward.report(garden, { kind: 'weather-logged', days: days.map((row) => ({ ...row, rainMm: 9 })) }, 'ada');
+  expect((await steward.view(garden)).climate).not.toBe(before.climate);
 });
 
 describe('a record', () => {

@@ -130,13 +130,17 @@ export function practiceInput(garden: Garden, climate: Climate, today: Day): Pra
   return { garden, climate, today, until: addDays(today, DAYS_AHEAD) };
 }
 
-const whole = new WeakMap<Garden, { usual: Climate; today: Day; climate: Climate }>();
+/** Climates with a garden's weather remembered under one without: what is shown and what was previewed. House default. */
+const LOGGED_HELD = 4;
 
-/** A climate with the weather of a garden: the same object for the same garden, because what is worked out hangs on it. */
+const logged = new WeakMap<Climate, Recent<string, Climate>>();
+
+/** A climate with the weather of a garden: the same object for the same weather, because what is worked out hangs on it. */
 export function climateOn(garden: Garden, usual: Climate, today: Day): Climate {
-  const known = whole.get(garden);
-  if (known?.usual === usual && known.today === today) return known.climate;
-  const climate = withWeather(usual, garden.weather, today);
-  whole.set(garden, { usual, today, climate });
+  const known = logged.get(usual) ?? new Recent<string, Climate>(LOGGED_HELD);
+  logged.set(usual, known);
+  const seen = JSON.stringify([today, garden.weather]);
+  const climate = known.get(seen) ?? withWeather(usual, garden.weather, today);
+  known.set(seen, climate);
   return climate;
 }
