@@ -5,6 +5,7 @@ export default defineConfig({
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/**/*.test.{ts,tsx}'],
     exclude: ['tests/long/**', 'tests/clients/**', 'node_modules/**'],
+    provide: { thorough: false },
     testTimeout: 20_000,
     setupFiles: ['tests/breathe.ts'],
     // The runner keeps one core free by itself: on two cores the tests would wait for one another.

@@ -8,6 +8,7 @@ export default defineConfig({
   test: {
     root: new URL('..', import.meta.url).pathname,
     include: ['tests/long/**/*.test.ts', ...(missing.length === 0 ? ['tests/clients/**/*.test.ts'] : [])],
+    provide: { thorough: true },
     testTimeout: 600_000,
   },
 });
