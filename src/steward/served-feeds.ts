@@ -29,6 +29,8 @@ const AGAIN_MS = 5_000;
 
 /** Texts held ready. House default: more than a few households subscribe to; one may take some hundred KiB. */
 const FEEDS_HELD = 256;
+/** Feeds of which is known what their text on disk was made from. House default: hundreds of octets each. */
+const FEEDS_KNOWN = 8192;
 /** Gardens and shapes whose events are kept from one text to the next. House default. */
 const TEXTS_HELD = 48;
 
@@ -45,6 +47,9 @@ interface Held {
   /** What it was made from; absent of a notice, and of a text that stands in for another. */
   made?: string;
 }
+
+/** What is known of a text that this program wrote to disk: it can be read again as long as it holds. */
+type Known = Omit<Held, 'feed' | 'mark'> & Pick<FeedBody, 'etag'>;
 
 /** When an address is asked for, and with what. */
 interface AskedAt {
@@ -68,12 +73,15 @@ export interface ServingRoom {
 export class ServedFeeds {
   readonly #room: ServingRoom;
   readonly #batch: FeedBatch;
-  readonly #held = new Recent<string, Held>(FEEDS_HELD);
+  readonly #held: Recent<string, Held>;
+  readonly #known = new Recent<string, Known>(FEEDS_KNOWN);
   readonly #texts = new Recent<string, { isLike: string; texts: KeptTexts }>(TEXTS_HELD);
   #isEnding = false;
 
-  constructor(room: ServingRoom) {
+  /** @param most how many texts are held ready */
+  constructor(room: ServingRoom, most = FEEDS_HELD) {
     this.#room = room;
+    this.#held = new Recent(most);
     this.#batch = new FeedBatch(room.store, room.report);
   }
 
@@ -100,13 +108,14 @@ export class ServedFeeds {
   }
 
   async #renewed(token: string, hash: string, at: { mark: number; now: Instant }): Promise<Held | undefined> {
-    const before = this.#held.get(hash);
+    let before = this.#held.get(hash);
     let address: FeedAddress | undefined;
     try {
       address = await this.#room.store.findFeedAddress(token);
+      before ??= address && (await this.#fromDisk(hash, address.feed));
       const next = address && (await this.#inTime(address, before, { ...at, token }));
       if (next === undefined) this.#held.delete(hash);
-      else this.#held.set(hash, next);
+      else this.#hold(hash, next);
       if (next !== undefined && address?.closedAt === undefined && next.feed.etag !== before?.feed.etag) {
         this.#batch.keepText(next.name, next.feed);
       }
@@ -119,6 +128,21 @@ export class ServedFeeds {
       this.#held.set(hash, again);
       return again;
     }
+  }
+
+  #hold(hash: string, held: Held): void {
+    this.#held.set(hash, held);
+    const { feed, mark: _mark, ...rest } = held;
+    if (held.made !== undefined) this.#known.set(hash, { ...rest, etag: feed.etag });
+  }
+
+  /** A text no longer held, as it was written to disk; nothing where another stands there by now. */
+  async #fromDisk(hash: string, feed: Feed): Promise<Held | undefined> {
+    const known = this.#known.get(hash);
+    const good = known && (await this.#lastGood(feed));
+    if (good?.feed.etag !== known?.etag || known === undefined || good === undefined) return undefined;
+    const { etag: _etag, ...rest } = known;
+    return { ...rest, ...good, mark: 0 };
   }
 
   /** An answer; where it takes long, the last good text in its place, while it is made for the next who asks. */

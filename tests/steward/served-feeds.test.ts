@@ -1,6 +1,9 @@
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { createSteward } from '../../src/steward/create-steward.ts';
+import { inThisThread } from '../../src/steward/crew/crew.ts';
+import { Planner } from '../../src/steward/planner.ts';
+import { ServedFeeds } from '../../src/steward/served-feeds.ts';
 import { openStore, type Store } from '../../src/store/store.ts';
 import { seenByIcalJs } from '../calendar/read-feed.ts';
 import { tempFolder } from '../store/temp-folder.ts';
@@ -213,6 +216,30 @@ describe('an answer kept in memory', () => {
     await new Promise((resolve) => setTimeout(resolve, 1_010));
     expect(theirs?.etag).not.toBe(first?.etag);
     expect(await steward.feedBody(feed.token)).toEqual(theirs);
+  });
+
+  it('gives way to others, is read from disk while it holds, and made anew when a day or a change is past', async () => {
+    const { store, steward, clock, garden, feed } = await withFeed();
+    const other = await steward.addFeed(garden, 'Tablet');
+    const planner = new Planner(store, clock, inThisThread());
+    let made = 0;
+    const counting = { standing: (id: string) => planner.standing(id).finally(() => (made += 1)) } as Planner;
+    const served = new ServedFeeds({ store, clock, planner: counting, report: console.error }, 1);
+    const first = await served.answer(feed.token);
+    await served.answer(other.token);
+    await served.written();
+    expect(made).toBe(2);
+    expect(await served.answer(feed.token)).toEqual(first);
+    expect(await served.answer(other.token)).toBeDefined();
+    expect(made).toBe(2);
+    clock.moment = '2027-04-21T13:00:00.000Z';
+    await served.answer(feed.token);
+    expect(made).toBe(3);
+    await served.answer(other.token);
+    await served.written();
+    await pinned({ store, steward, clock, garden }, '2027-04-30');
+    expect((await served.answer(feed.token))?.etag).not.toBe(first?.etag);
+    expect(made).toBe(5);
   });
 
   it('is worked out once for all who ask at once', async () => {
