@@ -12,11 +12,22 @@ export const ID_MARK = 'yon.';
 export const NAME_MARK = 'Quorndale';
 export const YONDER = `${ID_MARK}${HITHER}`;
 
+/** What is told of covers beyond the sample's own. */
+const STANDS_WORKED: Readonly<Record<string, object>> = {
+  'vetch-middle': { cut: '2027-04-09' },
+  'oats-south': { sow: '2027-04-03' },
+};
+
 /** The file of the first garden: one row of every list at least. */
 export function hitherFile() {
   const bare = sampleFile();
   return sampleFile({
     plantings: bare.plantings.map((row, at) => ({ ...row, id: `crop-${at}` })),
+    // One that was cut and may grow again, one just up, and one still to be sown.
+    coverStands: [
+      ...bare.coverStands.map((row) => ({ ...row, ...STANDS_WORKED[row.id] })),
+      { id: 'oats-wall', bed: 'wall', cover: 'oats', sow: '2027-04-28' },
+    ],
     household: {
       people: 3,
       members: [

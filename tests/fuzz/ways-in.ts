@@ -43,7 +43,7 @@ const ASKED = [
   `${AT}/compost/fill?length=2.4+m&width=1.2+m&depth=30+cm&paths=&compost=200+l&phosphorus=`,
   `${AT}/beds?years=2`,
   `${AT}/take-plan?years=2`,
-  `${AT}/beds/south/drop?stand=oats-south`,
+  `${AT}/beds/wall/drop?stand=oats-wall`,
   `${AT}/beds/south/season/drop?planting=crop-2`,
   `${AT}/report/stage?seen=rye-north%2Fcereal_rye&stage=first-buds&on=${TODAY}`,
   `${AT}/undo?entry=2`,
@@ -114,7 +114,8 @@ async function waysIn(laid: Laid): Promise<WaysIn> {
   const from = [AT, '/gardens', '/set-up', '/bring-in', '/handbook'];
   const found = await followedLinks({ get, routes }, { from, within });
   const { plan } = await household.steward.view(HITHER);
-  const works = new Map(plan.tasks.map(({ kind, state, key }) => [`${kind} ${state}`, key]));
+  // The first of each kind: what a later one looks at is often not there yet.
+  const works = new Map(plan.tasks.toReversed().map(({ kind, state, key }) => [`${kind} ${state}`, key]));
   const tasks = [...works.values()].map((key) => `${AT}/tasks/${key}`);
   const steps = [`/set-up/${draft}`, ...SET_UP_STEPS.map((step) => `/set-up/${draft}/${step}`)];
   const mail = [handles.hither.answer, handles.hither.stop];

@@ -9,9 +9,9 @@ import { builtLitres } from '../../practices/composting/pile-life.ts';
 import { rawManureOf } from '../../practices/manure.ts';
 import { pileWords } from '../../practices/manure-words.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { editPath, historyPath, reportPath, taskPath } from '../addresses/addresses.ts';
+import { editPath, handbookPath, historyPath, reportPath, taskPath } from '../addresses/addresses.ts';
 import { PileDrawing, times } from '../charts/pile-drawing.tsx';
-import { ruleWay, WhyDate, WhyDateIf } from '../frame/why.tsx';
+import { ruleWay, Whence, WhyDate, WhyDateIf } from '../frame/why.tsx';
 import { NO_BIN, rowDoings } from '../garden/its-yard.tsx';
 import { type Doing, Doings } from '../garden/told.tsx';
 import { PileLog } from './pile-log.tsx';
@@ -29,6 +29,7 @@ export const YardBins = ({ view, heaps }: YardBinsProps) => {
     return (
       <>
         <p>{NO_BIN}</p>
+        <Whence to={handbookPath('composting', 'building')}>Why that size</Whence>
         {add}
       </>
     );

@@ -19,7 +19,16 @@ import { skipMeans } from '../frame/words.ts';
 import { askedAmounts, askedChoice } from './amounts.ts';
 import { AssignForm } from './assign-form.tsx';
 import type { EnteredGiving } from './assigning.ts';
-import { isUnsettled, lookedAtPile, lookedAtStand, squeezedSoil, standGrownAgain, type TaskView } from './task-view.ts';
+import {
+  asksOfRegrowth,
+  isUnsettled,
+  lookedAtPile,
+  looksAtStand,
+  looksForBuds,
+  squeezedSoil,
+  standToTellOf,
+  type TaskView,
+} from './task-view.ts';
 
 /** What a form came back with. */
 export interface Entered {
@@ -55,7 +64,9 @@ export const TaskForms = ({ found, garden, today, entered, regrowths = 0 }: Form
   const { on, keys, day, amounts } = entered ?? { on: today, keys: [task.key], day: task.day, amounts: {} };
   return (
     <section class="forms" id="settle">
-      {lookedAtStand(task) !== undefined && <LookForm action={action} on={on} today={today} entered={entered} />}
+      {looksAtStand(task) && standToTellOf(garden, task) !== undefined && (
+        <LookForm action={action} on={on} today={today} entered={entered} />
+      )}
       <h2>{headingOf(task)}</h2>
       <Action action={action} what="done">
         <label>
@@ -76,25 +87,7 @@ export const TaskForms = ({ found, garden, today, entered, regrowths = 0 }: Form
           </Action>
         </>
       )}
-      {standGrownAgain(task) !== undefined && (
-        <GrewAgainForm
-          isLook={task.kind === 'check-regrowth'}
-          again={regrowths > 0}
-          action={action}
-          on={on}
-          today={today}
-        />
-      )}
-      {task.kind === 'look-for-buds' && (
-        <>
-          <h2>Buds or flowers are out</h2>
-          <p>
-            <a href={`${reportPath(gardenId, 'stage')}?${new URLSearchParams({ stand: task.subject.id })}`}>
-              Say what you see, and see what it moves
-            </a>
-          </p>
-        </>
-      )}
+      <ToldOfCover found={found} garden={garden} on={on} today={today} again={regrowths > 0} />
       {lookedAtPile(task) !== undefined && <NotReadyForm action={action} on={on} today={today} />}
       <h2>Not yet</h2>
       <NotYet action={action} task={task} today={today} units={units} />
@@ -163,7 +156,7 @@ export function doneMeans(task: PlannedTask): string | undefined {
   if (squeezedSoil(task) !== undefined) return 'It crumbles';
   if (task.kind === 'check-regrowth') return 'Nothing is green';
   if (task.kind === 'look-for-buds') return 'No buds yet';
-  return lookedAtStand(task) === undefined ? undefined : 'Done, with nothing to tell';
+  return looksAtStand(task) ? 'Done, with nothing to tell' : undefined;
 }
 
 const Action = ({ action, what, children }: PropsWithChildren<{ action: string; what: string }>) => (
@@ -318,6 +311,56 @@ const LookForm = ({ action, on, today, entered }: LookProps) => (
         its cut are worked out from what you see.
       </p>
     </Action>
+  </>
+);
+
+interface ToldOfCoverProps {
+  found: TaskView;
+  garden: Garden;
+  on: string;
+  today: Day;
+  /** Whether it has grown again before. */
+  again: boolean;
+}
+
+/** What else there is to tell of a cover; of one that is not there to be seen yet, when it can be told. */
+const ToldOfCover = ({ found, garden, on, today, again }: ToldOfCoverProps) => {
+  const { task } = found;
+  const stand = standToTellOf(garden, task);
+  const isOfCover = looksAtStand(task) || looksForBuds(task) || asksOfRegrowth(task);
+  if (isOfCover && stand === undefined) return <ToldLater found={found} garden={garden} />;
+  if (stand === undefined || looksAtStand(task)) return null;
+  if (asksOfRegrowth(task)) {
+    const action = taskPath(garden.id, task.key);
+    return (
+      <GrewAgainForm isLook={task.kind === 'check-regrowth'} again={again} action={action} on={on} today={today} />
+    );
+  }
+  return (
+    <>
+      <h2>Buds or flowers are out</h2>
+      <p>
+        <a href={`${reportPath(garden.id, 'stage')}?${new URLSearchParams({ stand: stand.id })}`}>
+          Say what you see, and see what it moves
+        </a>
+      </p>
+    </>
+  );
+};
+
+/** A look is planned before the work it looks at is done: what is to be seen is told once that is marked. */
+const ToldLater = ({ found: { task, waitsFor }, garden }: Pick<ToldOfCoverProps, 'found' | 'garden'>) => (
+  <>
+    <h2>What you see</h2>
+    <p>
+      It can be told here once {asksOfRegrowth(task) ? 'its cut' : 'its sowing'} is marked done
+      {waitsFor.map(({ task: awaited }) => (
+        <>
+          : <a href={taskPath(garden.id, awaited.key)}>{readableIn(garden.place.units, awaited.title)}</a>
+        </>
+      ))}
+      .
+    </p>
   </>
 );
 

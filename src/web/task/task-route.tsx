@@ -2,6 +2,7 @@
  * The page of a task and its forms.
  */
 import { type Context, Hono } from 'hono';
+import type { Stand } from '../../garden/garden.ts';
 import { COVERED, MATURITY_FAILURES, REGROWTH_ANSWERS } from '../../garden/garden-file.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { lookReport } from '../../steward/look-report.ts';
@@ -18,11 +19,11 @@ import { assigned, enteredGiving } from './assigning.ts';
 import { taskPage } from './task.tsx';
 import type { Entered } from './task-forms.tsx';
 import {
+  asksOfRegrowth,
   isUnsettled,
   lookedAtPile,
-  lookedAtStand,
+  looksAtStand,
   squeezedSoil,
-  standGrownAgain,
   type TaskView,
   taskView,
 } from './task-view.ts';
@@ -164,26 +165,32 @@ function notReady(steward: Steward, id: string, task: PlannedTask, form: Form, t
   };
 }
 
+/** The stand that is told of, where a task asks for it and it is a stand of the garden: what is suggested is none yet. */
+function standTold(form: Form, { garden }: GardenView, { subject }: PlannedTask, isAsked: boolean): Stand | undefined {
+  const stand = isAsked ? garden.stands.find(({ id }) => id === subject.id) : undefined;
+  if (stand !== undefined) return stand;
+  const what = isAsked ? 'What it looks at is not sown yet.' : 'This task looks at no cover.';
+  form.refuse({ where: 'the form', what, mend: isAsked ? 'Mark that done first.' : 'Use one of the buttons below.' });
+  return undefined;
+}
+
 /** A young stand that was looked at: told with how much of the ground it covers; then its bed shows what follows. */
 function looked(steward: Steward, view: GardenView, task: PlannedTask, form: Form) {
   const { id } = view.garden;
   const on = form.day('on', 'Looked at on', view.plan.today);
-  const standId = lookedAtStand(task);
+  const stand = standTold(form, view, task, looksAtStand(task));
   const covered = COVERED.find((share) => share === form.text('covered'));
   const weedy = form.text('weedy');
-  if (standId === undefined)
-    form.refuse({ where: 'the form', what: 'This task looks at no cover.', mend: 'Use one of the buttons below.' });
   if (covered === undefined)
     form.refuse({ where: 'How much is green', what: 'Nothing is chosen.', mend: 'Choose one of the four.' });
   if (weedy !== 'yes' && weedy !== 'no')
     form.refuse({ where: 'Weeds among it', what: 'Nothing is chosen.', mend: 'Choose yes or no.' });
-  const bedId = view.garden.stands.find((stand) => stand.id === standId)?.bedId;
   return {
     change: async () => {
-      if (standId === undefined || covered === undefined || on === undefined) return undefined;
-      return steward.report(id, lookReport(view, { standId, on, covered, weedy: weedy === 'yes' }), BY);
+      if (stand === undefined || covered === undefined || on === undefined) return undefined;
+      return steward.report(id, lookReport(view, { standId: stand.id, on, covered, weedy: weedy === 'yes' }), BY);
     },
-    leadsTo: async () => (bedId === undefined ? weekPath(id) : bedPath(id, bedId)),
+    leadsTo: async () => (stand === undefined ? weekPath(id) : bedPath(id, stand.bedId)),
   };
 }
 
@@ -191,11 +198,8 @@ function looked(steward: Steward, view: GardenView, task: PlannedTask, form: For
 function grewAgain(steward: Steward, view: GardenView, task: PlannedTask, form: Form, today: string) {
   const on = form.day('on', 'Seen on', today) ?? today;
   const { garden } = view;
-  const standId = standGrownAgain(task)?.id;
-  const stand = garden.stands.find((each) => each.id === standId);
+  const stand = standTold(form, view, task, asksOfRegrowth(task));
   const answer = REGROWTH_ANSWERS.find((each) => each === form.text('answer'));
-  if (stand === undefined)
-    form.refuse({ where: 'the form', what: 'This task looks at no cover.', mend: 'Use one of the buttons below.' });
   if (answer === undefined)
     form.refuse({ where: 'What you do', what: 'Nothing is chosen.', mend: 'Cut it again, or lay a sheet.' });
   return {
@@ -206,7 +210,7 @@ function grewAgain(steward: Steward, view: GardenView, task: PlannedTask, form: 
     leadsTo: async () => {
       const { plan } = await steward.view(garden.id);
       const next = plan.tasks.find(
-        (each) => isUnsettled(each) && each.subject.id === standId && NEXT_AFTER_REGROWTH.has(each.kind),
+        (each) => isUnsettled(each) && each.subject.id === stand?.id && NEXT_AFTER_REGROWTH.has(each.kind),
       );
       return next === undefined ? weekPath(garden.id) : taskPath(garden.id, next.key);
     },

@@ -2,7 +2,7 @@
  * A task with what its page shows beside it.
  */
 
-import type { SoilTextureId } from '../../garden/garden.ts';
+import type { Garden, SoilTextureId, Stand } from '../../garden/garden.ts';
 import type { LedgerEntry } from '../../garden/ledger.ts';
 import { standingEntries } from '../../garden/project.ts';
 import type { TaskKey } from '../../practices/draft.ts';
@@ -48,17 +48,32 @@ export function squeezedSoil({ makes }: Pick<PlannedTask, 'makes'>): SoilTexture
   return makes.flatMap((effect) => (effect.makes === 'soil-squeezed' ? [effect.soilTexture] : []))[0];
 }
 
-/** The stand whose young plants a task looks at, where it is such a task. */
-export function lookedAtStand({ kind, subject }: Pick<PlannedTask, 'kind' | 'subject'>): string | undefined {
-  return kind === 'check-stand' ? subject.id : undefined;
+/** Whether a task looks at the young plants of a cover. */
+export function looksAtStand({ kind }: Pick<PlannedTask, 'kind'>): boolean {
+  return kind === 'check-stand';
 }
 
-/** The stand that a task looks at for regrowth, or that has grown again and is to be cut or to go under a sheet. */
-export function standGrownAgain({ kind, subject }: Pick<PlannedTask, 'kind' | 'subject'>) {
-  return subject.type === 'stand' && ASKED_OF_REGROWTH.has(kind) ? subject : undefined;
+/** Whether a task looks for regrowth, or cuts a cover that has grown again. */
+export function asksOfRegrowth({ kind }: Pick<PlannedTask, 'kind'>): boolean {
+  return kind === 'check-regrowth' || kind === 'cut-again';
 }
 
-const ASKED_OF_REGROWTH: ReadonlySet<string> = new Set(['check-regrowth', 'cut-again']);
+/** Whether a task looks for buds or flowers on a cover. */
+export function looksForBuds({ kind }: Pick<PlannedTask, 'kind'>): boolean {
+  return kind === 'look-for-buds';
+}
+
+/**
+ * The stand of which what a task looks for can be told: sown, and where regrowth is asked of, cut. A look is planned before
+ * the work it looks at is done, and nothing is to be seen until then.
+ */
+export function standToTellOf({ stands }: Garden, task: Pick<PlannedTask, 'kind' | 'subject'>): Stand | undefined {
+  const { type, id } = task.subject;
+  const stand = type === 'stand' ? stands.find((each) => each.id === id) : undefined;
+  if (asksOfRegrowth(task)) return stand?.cutOn === undefined ? undefined : stand;
+  if (looksAtStand(task) || looksForBuds(task)) return stand?.sow.happened ? stand : undefined;
+  return undefined;
+}
 
 /** The pile whose compost a task looks at, where it is such a task. */
 export function lookedAtPile({ makes }: Pick<PlannedTask, 'makes'>): string | undefined {

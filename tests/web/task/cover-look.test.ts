@@ -73,8 +73,11 @@ describe('the page of the look at a young cover', () => {
     expect((await steward.view('mill-row')).ledger).toHaveLength(1);
   });
 
-  it('of a cover that is still to be sown tells when it is meant for', async () => {
-    const { send } = await oats('2027-04-28', { bed: 'wall' });
+  it('of a cover that is still to be sown asks nothing, and tells when that is meant for', async () => {
+    const { get, send } = await oats('2027-04-28', { bed: 'wall' });
+    const page = withoutWhys(await (await get(PAGE)).text());
+    expect(page).not.toContain('Weeds among it');
+    expect(page).toContain('It can be told here once its sowing is marked done: <a');
     const refused = await send(PAGE, answer('a-third'));
     expect(refused.status).toBe(422);
     expect(await refused.text()).toContain('Its oats seed is not sown yet: that is meant for April 28, 2027.');

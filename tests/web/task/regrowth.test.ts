@@ -81,6 +81,30 @@ describe('the look for regrowth', () => {
     expect((await steward.view('mill-row')).ledger).toHaveLength(1);
   });
 
+  it('is told only once the cut is marked done: its page says so, and leads to the cut', async () => {
+    const { get, send, steward } = await sampleApp();
+    const page = taskPath('mill-row', 'cover-regrowth/stand:vetch-middle/check:1');
+    const shown = withoutWhys(await (await get(page)).text());
+    expect(shown).not.toContain('value="grew-again"');
+    expect(shown).toContain('It can be told here once its cut is marked done');
+    expect(shown).toContain(`href="${taskPath('mill-row', 'cover-cut/stand:vetch-middle')}"`);
+    const answer = await send(page, { do: 'grew-again', on: TODAY, answer: 'cut' });
+    expect([answer.status, await answer.text()]).toEqual([422, expect.stringContaining('was not cut yet')]);
+    await steward.markDone('mill-row', ['cover-cut/stand:vetch-middle'], TODAY, 'a test');
+    expect(withoutWhys(await (await get(page)).text())).toContain('value="grew-again"');
+  });
+
+  it('is not asked of a cover that is only suggested', async () => {
+    const { get, send, steward } = await sampleApp();
+    const { garden, plan } = await steward.view('mill-row');
+    const told = new Set(garden.stands.map(({ id }) => id));
+    const look = plan.tasks.find(({ kind, subject }) => kind === 'check-regrowth' && !told.has(subject.id ?? ''));
+    const page = taskPath('mill-row', look?.key ?? '');
+    expect(withoutWhys(await (await get(page)).text())).toContain('It can be told here once its cut is marked done');
+    const answer = await send(page, { do: 'grew-again', on: TODAY, answer: 'cut' });
+    expect([answer.status, await answer.text()]).toEqual([422, expect.stringContaining('Mark that done first.')]);
+  });
+
   it('is no answer on the page of other work', async () => {
     const { send } = await cutApp();
     const page = taskPath('mill-row', 'cover-cut/stand:vetch-middle');
