@@ -10,5 +10,6 @@ export default defineConfig({
     include: ['tests/long/**/*.test.ts', ...(missing.length === 0 ? ['tests/clients/**/*.test.ts'] : [])],
     provide: { thorough: true },
     testTimeout: 600_000,
+    setupFiles: ['tests/breathe.ts'],
   },
 });

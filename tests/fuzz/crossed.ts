@@ -1,6 +1,7 @@
 /**
  * Addresses and forms of the one garden, turned into the other's by the marks of its ids, and sent.
  */
+import { setImmediate } from 'node:timers/promises';
 import { routeOf } from '../journeys/followed-links.ts';
 import type { Answered, Household, Laid } from './household.ts';
 import { HITHER, hitherIds, ID_MARK, NAME_MARK, YONDER } from './two-gardens.ts';
@@ -70,6 +71,7 @@ export async function crossForms(
   const wrong: string[] = [];
   const turned = new Set<string>();
   for (const way of forms) {
+    await setImmediate();
     const form = await formNow(at.household, way, laid.routes).catch(async () => {
       await at.household.close();
       at = await crossing(laid);

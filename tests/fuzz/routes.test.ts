@@ -5,6 +5,7 @@
 
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { oneOfEachRoute } from '../journeys/pages-walked.ts';
+import { countsWritten, sentAlways } from './counts.ts';
 import { Fuzzed, fuzzForms, fuzzPaths, fuzzQuestions } from './fuzzed.ts';
 import { type Laid, sharedHousehold } from './household.ts';
 import { sharedWays, type WaysIn } from './ways-in.ts';
@@ -34,6 +35,13 @@ test('every route is among those that are tried', () => {
   const tried = new Set([...ways.pages, ...ways.forms].map(({ route }) => route));
   expect(laid.routes.filter((route) => !tried.has(route) && TRIED_ELSEWHERE[route] === undefined)).toEqual([]);
   expect(Object.keys(TRIED_ELSEWHERE).filter((route) => !laid.routes.includes(route))).toEqual([]);
+});
+
+test('what docs/bad-input.md counts of every run is so', () => {
+  const { routes, saved } = sentAlways(laid.routes.length);
+  const written = countsWritten();
+  expect(written.find(([what]) => what === 'routes')?.[1]?.split(',')[0]).toBe(routes);
+  expect(written).toEqual(expect.arrayContaining(saved));
 });
 
 /** One form of each route; tests/long sends them all. */

@@ -1,6 +1,7 @@
 /**
  * The walk over what pages show of a kind, such as dates or amounts: which pages it opens, and what it finds.
  */
+import { setImmediate } from 'node:timers/promises';
 import { reportPath, taskPath } from '../../src/web/addresses/addresses.ts';
 import type { Asked, Shown } from './asked.ts';
 import { pagesWalked, type WalkedPage } from './pages-walked.ts';
@@ -44,6 +45,7 @@ export async function askedOn(
   const unasked = new Set<string>();
   const met = new Set<Excepted>();
   for (const { path, route } of pages) {
+    await setImmediate();
     for (const each of on(await shown(path))) {
       const within = each.within.join('<');
       const exception = excepted.find((one) => one.on.test(route) && one.within.test(within));

@@ -2,13 +2,10 @@
  * Every route sent odd things many times over, by a seed of each run's own; and every form once just as it should be.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { writeCounts } from '../fuzz/counts.ts';
+import { sentAlways, writeCounts } from '../fuzz/counts.ts';
 import { everyOddText, Fuzzed, fuzzForms, fuzzPaths, fuzzQuestions, sendTwisted } from '../fuzz/fuzzed.ts';
 import { sharedHousehold } from '../fuzz/household.ts';
-import { ODD_TEXTS, twisted } from '../fuzz/odd-values.ts';
-import { EDGES } from '../fuzz/places.ts';
-import { REFUSED as REFUSED_GARDENS } from '../fuzz/refused-garden-files.ts';
-import { REFUSED as REFUSED_RECORDS } from '../fuzz/refused-weather-files.ts';
+import { twisted } from '../fuzz/odd-values.ts';
 import { sharedWays, type WaysIn } from '../fuzz/ways-in.ts';
 
 const seed = Number(process.env.LOAMTIDE_FUZZ_SEED ?? Date.now() % 1_000_000);
@@ -47,19 +44,14 @@ function count(what: string): void {
 
 function countRows(): string[][] {
   const posted = ways.forms.filter(({ route }) => route.startsWith('POST')).length;
-  const files = Object.keys(REFUSED_GARDENS).length + Object.keys(REFUSED_RECORDS).length;
+  const always = sentAlways(routes);
   return [
-    ['routes', `${routes} routes, ${posted} forms on their pages`],
+    ['routes', `${always.routes}, ${posted} forms on their pages`],
     ...[...counts].map(([what, { accepted, refused, amiss }]) => [
       what,
       `${accepted} taken, ${refused} refused, ${amiss} amiss`,
     ]),
-    ['saved odd values', String(ODD_TEXTS.length)],
-    [
-      'saved files that are refused',
-      `${files}: ${Object.keys(REFUSED_GARDENS).length} of gardens, the others of weather`,
-    ],
-    ['saved places and records', String(Object.keys(EDGES).length)],
+    ...always.saved,
     ['the seed of this run', String(seed)],
   ];
 }
