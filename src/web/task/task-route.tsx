@@ -16,8 +16,8 @@ import { refusalsOf } from '../requests/refusals.ts';
 import { notFound } from '../requests/trouble.ts';
 import { fieldsOf, usedIn } from './amounts.ts';
 import { assigned, enteredGiving } from './assigning.ts';
+import type { Entered } from './entered.ts';
 import { taskPage } from './task.tsx';
-import type { Entered } from './task-forms.tsx';
 import {
   asksOfRegrowth,
   isUnsettled,

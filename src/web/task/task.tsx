@@ -22,7 +22,8 @@ import { LinkedPracticeMark } from '../frame/patterns.tsx';
 import { amountsPath, PRACTICE_DOCS } from '../frame/practice-docs.ts';
 import { AskedDates, Whence } from '../frame/why.tsx';
 import { standing } from '../frame/words.ts';
-import { type Entered, Settled, TaskForms } from './task-forms.tsx';
+import type { Entered } from './entered.ts';
+import { Settled, TaskForms } from './task-forms.tsx';
 import type { TaskView } from './task-view.ts';
 import { WhyThisDate } from './why-this-date.tsx';
 
