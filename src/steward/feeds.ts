@@ -4,9 +4,10 @@
 import { PLAIN_SHAPE, sameShape } from '../calendar/feed-shape.ts';
 import { newFeedToken } from '../calendar/token.ts';
 import type { Feed } from '../store/feeds.ts';
-import type { Shelves } from '../store/store.ts';
+import type { Shelves, Store } from '../store/store.ts';
 import type { Clock } from './planner.ts';
-import type { NewLook } from './steward.ts';
+import type { ServedFeeds } from './served-feeds.ts';
+import type { NewLook, Steward } from './steward.ts';
 
 /** What feeds are kept with. */
 export interface FeedRoom {
@@ -35,7 +36,7 @@ export async function addFeed({ store, clock }: FeedRoom, gardenId: string, look
  *
  * @returns the feed as it is now, or nothing when there is no such open feed
  */
-export async function changeFeed(
+async function changeFeed(
   { store, clock }: FeedRoom,
   feedName: { gardenId: string; feedId: string },
   look: NewLook,
@@ -57,7 +58,7 @@ export async function changeFeed(
  * @returns the feed as it is now, or nothing when there is no such open feed
  * @throws {InputRefused} when there is no such garden, or it was put away
  */
-export async function rotateFeed(
+async function rotateFeed(
   { store, clock }: FeedRoom,
   feedName: { gardenId: string; feedId: string },
 ): Promise<Feed | undefined> {
@@ -68,4 +69,26 @@ export async function rotateFeed(
 
 async function openFeed(store: Shelves, { gardenId, feedId }: { gardenId: string; feedId: string }) {
   return (await store.feeds(gardenId)).find(({ id, revokedAt }) => id === feedId && revokedAt === undefined);
+}
+
+type FeedDoings = 'feeds' | 'addFeed' | 'changeFeed' | 'revokeFeed' | 'reopenFeed' | 'rotateFeed' | 'feedBody';
+
+/** What a steward does with feeds. */
+export function feedsIn(
+  { store, clock }: { store: Store; clock: Clock },
+  served: ServedFeeds,
+): Pick<Steward, FeedDoings> {
+  const room = { store, clock };
+  return {
+    async feeds(gardenId) {
+      await served.written();
+      return store.feeds(gardenId);
+    },
+    addFeed: (gardenId, label, shape) => addFeed(room, gardenId, { label, ...(shape === undefined ? {} : { shape }) }),
+    changeFeed: (gardenId, feedId, look) => changeFeed(room, { gardenId, feedId }, look),
+    revokeFeed: (gardenId, feedId) => store.revokeFeed(gardenId, feedId, clock.now()),
+    reopenFeed: (gardenId, feedId) => store.reopenFeed({ gardenId, feedId }, clock.now()),
+    rotateFeed: (gardenId, feedId) => rotateFeed(room, { gardenId, feedId }),
+    feedBody: (token, by) => served.answer(token, by),
+  };
 }
