@@ -7,7 +7,7 @@ import { LEFT_OUT, type TakenPlan, takenPlan } from '../../steward/bed-plan/take
 import { planningInput } from '../../steward/planner.ts';
 import { proposeRotation, type RotationProposal } from '../../steward/rotation-plan/propose.ts';
 import type { GardenView, Steward } from '../../steward/steward.ts';
-import { planTold } from '../../web/words/ledger-words.ts';
+import { planTold } from '../../web/words/chosen-words.ts';
 import { command, switchOption } from '../command.ts';
 import { BY, chosenGarden, withHousehold } from '../household.ts';
 import { formatOption, ofOneGarden } from '../options.ts';

@@ -18,7 +18,8 @@ import { Form, readForm, SHOWN_CHARACTERS } from '../requests/form.ts';
 import { BY, gardenView } from '../requests/garden-view.ts';
 import { refusalsOf } from '../requests/refusals.ts';
 import { notFound } from '../requests/trouble.ts';
-import { bedPage, choicePreviewPage } from './bed.tsx';
+import { bedPage } from './bed.tsx';
+import { choicePreviewPage } from './choice-preview.tsx';
 import { seasonEndPage } from './season-end.tsx';
 
 const BED = '/gardens/:gardenId/beds/:bedId';

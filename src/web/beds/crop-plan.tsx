@@ -22,7 +22,7 @@ import { PreviewSections } from '../changes/change-preview.tsx';
 import { areaUnit } from '../fields/areas.ts';
 import { Problems, page } from '../frame/layout.tsx';
 import { AskedDates, ruleWay, Whence, WINDOW_RULE } from '../frame/why.tsx';
-import { planTold } from '../words/ledger-words.ts';
+import { planTold } from '../words/chosen-words.ts';
 import { BrokenList } from './season-table.tsx';
 import { costWords } from './spot.tsx';
 
