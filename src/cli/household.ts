@@ -34,6 +34,8 @@ export interface Opening {
   onlyLook?: boolean;
   /** Told of what went wrong behind an answer that was given all the same; standard error unless given. */
   report?: (fault: unknown) => void;
+  /** Answers pages, which must not wait long for other programs. */
+  serves?: boolean;
   /** Who makes the plans; without it they are made in this thread, which a single command is done with soonest. */
   crew?: Crew;
 }
@@ -59,11 +61,11 @@ export async function withHousehold<Result>(
 
 /** Opens the data folder. Closing the steward closes it. */
 export async function openHousehold(looking: Looking, opening: Opening): Promise<Household> {
-  const { make = false, onlyLook = false, report, crew } = opening;
+  const { make = false, onlyLook = false, serves = false, report, crew } = opening;
   const { at, options } = looking;
   const file = databaseIn(dataFolder(looking));
   if (!make && !existsSync(file)) throw noData(file);
-  const store = await openStore({ file, now: at.now(), ...copiesOf(looking) });
+  const store = await openStore({ file, now: at.now(), serves, ...copiesOf(looking) });
   const steward = createSteward({
     store: onlyLook ? unpublished(store) : store,
     clock: clockOf(at, options.today),

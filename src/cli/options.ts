@@ -1,7 +1,10 @@
 /**
  * Options that several commands share.
  */
-import { choiceValue, textValue, todayValue } from './values.ts';
+import { choiceValue, portValue, textValue, todayValue } from './values.ts';
+
+/** The address that is listened on unless another is named. */
+export const LOOPBACK = '127.0.0.1';
 
 const today = {
   flags: '--today <day>',
@@ -19,6 +22,16 @@ const garden = {
   flags: '--garden <id>',
   about: 'which garden, where the data folder holds several',
   value: textValue('Name a garden by its id, such as hollow-lane.').optional(),
+};
+
+/** Where the pages are answered: what serve takes, and whoever looks at how it stands with that. */
+export const listening = {
+  port: { flags: '--port <number>', about: 'port (default: LOAMTIDE_PORT, or 8137)', value: portValue.optional() },
+  host: {
+    flags: '--host <address>',
+    about: `the address to listen on (default: LOAMTIDE_ADDRESS, or ${LOOPBACK}); others than loopback ones want a password`,
+    value: textValue('Give an address of this computer, such as 127.0.0.1.').optional(),
+  },
 };
 
 /** What every command takes. */

@@ -20,8 +20,11 @@ import type { Database, Tables } from './tables.ts';
 /** A database that lives only as long as the program. */
 const IN_MEMORY = ':memory:';
 
-/** How long a writer waits for another program's write to end. House default. */
-const BUSY_TIMEOUT_MS = 5_000;
+/**
+ * How long a writer waits for another program's write to end: the thread that answers pages answers nobody meanwhile, a
+ * command has nothing else to do. Writes of this program take milliseconds. House defaults.
+ */
+const BUSY_TIMEOUT_MS = { command: 5_000, serving: 1_000 } as const;
 
 /** An open database: the query builder, and the SQLite handle it stands on. */
 export interface Connection {
@@ -41,7 +44,7 @@ export interface Connection {
 export function connect(file: string): Connection {
   return tellingFaults(file, () => {
     const existed = file !== IN_MEMORY && preparePrivateFile(file);
-    const sqlite = new SqliteFile(file, { timeout: BUSY_TIMEOUT_MS });
+    const sqlite = new SqliteFile(file, { timeout: BUSY_TIMEOUT_MS.command });
     try {
       sqlite.pragma('journal_mode = WAL');
       sqlite.pragma('synchronous = FULL');
@@ -56,6 +59,11 @@ export function connect(file: string): Connection {
     };
     return { db, sqlite, existed, close };
   });
+}
+
+/** From now on waits for other writers no longer than whoever is to be answered can. */
+export function waitBriefly({ sqlite }: Connection): void {
+  sqlite.pragma(`busy_timeout = ${BUSY_TIMEOUT_MS.serving}`);
 }
 
 /** Makes an empty file that only its owner can read, or narrows the one there. Returns whether it held anything. */

@@ -13,9 +13,12 @@ const MAKE_ROOM = `Make room on the disk it lies on and try again. ${NOTHING_CHA
 export class StoreFault extends Error {
   override readonly name = 'StoreFault';
   readonly problems: readonly Problem[];
-  constructor(problems: readonly Problem[], about = 'The data cannot be reached.') {
+  /** Whether it ends by itself, so that the same may be tried again soon. */
+  readonly isPassing: boolean;
+  constructor(problems: readonly Problem[], about = 'The data cannot be reached.', isPassing = false) {
     super(`${about}\n${problems.map(problemLine).join('\n')}`);
     this.problems = problems;
+    this.isPassing = isPassing;
   }
 }
 
@@ -62,7 +65,8 @@ export function asStoreFault(error: unknown, where: string): unknown {
   const code = String(error.code);
   if (error instanceof SqliteFile.SqliteError) {
     const [, what, mend] = SQLITE_WORDS.find(([beginning]) => code.startsWith(beginning)) ?? [];
-    return what === undefined || mend === undefined ? error : storeFault(where, what, mend);
+    if (what === undefined || mend === undefined) return error;
+    return new StoreFault([{ where, what, mend }], undefined, code.startsWith('SQLITE_BUSY'));
   }
   const [what, mend] = SYSTEM_WORDS[code] ?? [];
   return what === undefined || mend === undefined ? error : storeFault(where, what, mend);

@@ -3,6 +3,7 @@
  */
 import { constants, copyFileSync, existsSync, linkSync, renameSync, rmSync, statSync, utimesSync } from 'node:fs';
 import { dirname } from 'node:path';
+import SqliteFile from 'better-sqlite3';
 import type { Migration } from '../../migrations/migration.ts';
 import { InputRefused } from '../garden/problem.ts';
 import type { Instant } from '../measures/days.ts';
@@ -31,7 +32,8 @@ const nextOf = (database: string): string => `${database}.next`;
 
 /**
  * Puts a copy in place of a database, after the whole of it was checked: that it is sound, of a version this program knows,
- * and that each garden's facts can be read and add up. The database there was is kept beside it under a dated name.
+ * and that each garden's facts can be read and add up. The database there was is kept beside it under a dated name. Nobody
+ * is signed in any more: who was when the copy was made may have been signed out since.
  *
  * @throws {InputRefused} when the copy is not good, or a program uses the data
  * @throws {StoreFault} when the place cannot take it
@@ -46,6 +48,7 @@ export async function putBack({ database, copy, now, steps }: PutBack): Promise<
     removeDatabase(incoming);
     fetchCopy(copy, incoming);
     const contents = await checkedContents({ file: incoming, called: copy, steps, now });
+    signEverybodyOut(incoming);
     utimesSync(incoming, new Date(now), new Date(now));
     nameFile(incoming, nextOf(database));
     return { ...contents, aside: place(database) };
@@ -54,6 +57,17 @@ export async function putBack({ database, copy, now, steps }: PutBack): Promise<
   } finally {
     if (existsSync(incoming)) removeDatabase(incoming);
     letGo();
+  }
+}
+
+/** Ends the sessions a copy holds; one of an older version knows none. */
+function signEverybodyOut(file: string): void {
+  const sqlite = new SqliteFile(file);
+  try {
+    const known = sqlite.prepare("select 1 from sqlite_master where type = 'table' and name = 'sessions'").get();
+    if (known !== undefined) sqlite.exec('delete from sessions');
+  } finally {
+    sqlite.close();
   }
 }
 

@@ -11,7 +11,7 @@ import type { Day, Instant } from '../measures/days.ts';
 import type { Plan } from '../schedule/plan.ts';
 import { changeMark } from './change-mark.ts';
 import { checkUp } from './check-up.ts';
-import { type Connection, connect } from './connection.ts';
+import { type Connection, connect, waitBriefly } from './connection.ts';
 import { copyDatabase } from './copy.ts';
 import { type CopiesFolder, DailyCopies, dailyCopies } from './daily-copies.ts';
 import {
@@ -212,6 +212,8 @@ export interface Opening {
   file: string;
   /** The moment written beside each migration and into the copy's name; the clock's unless given. */
   now?: Instant;
+  /** Whether pages are answered from it: it then waits for other programs' writes only briefly. */
+  serves?: boolean;
   /** A folder that is there for daily copies, or none at all; a folder of their own beside the database unless given. */
   copies?: { folder: string } | 'none';
 }
@@ -222,7 +224,7 @@ export interface Opening {
  * @throws {StoreFault} when the file is no database, or its place cannot be used
  * @throws {InputRefused} when it was written by a newer program
  */
-export async function openStore({ file, now, copies }: Opening): Promise<Store> {
+export async function openStore({ file, now, serves = false, copies }: Opening): Promise<Store> {
   const inMemory = file === ':memory:';
   const folder = inMemory ? undefined : copiesFolder(file, copies);
   if (!inMemory) tellingFaults(file, () => finishPutBack(file));
@@ -234,6 +236,7 @@ export async function openStore({ file, now, copies }: Opening): Promise<Store> 
     connection.close();
     throw error;
   }
+  if (serves) waitBriefly(connection);
   const daily = folder && new DailyCopies(file, folder);
   return {
     ...shelvesOf(connection.db),

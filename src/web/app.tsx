@@ -158,7 +158,12 @@ export function pagesOf({ steward, settings, log }: Required<AppParts>, slow = s
   return app;
 }
 
-function answerTrouble(c: Context, { status, message, problems, requestId = c.get('requestId') }: Trouble) {
+/** Seconds after which a page that met another program's write may be asked for again. House default. */
+const RETRY_SECONDS = 10;
+
+function answerTrouble(c: Context, trouble: Trouble) {
+  const { status, message, problems, requestId = c.get('requestId'), retrySeconds } = trouble;
+  if (retrySeconds !== undefined) c.header('Retry-After', String(retrySeconds));
   return c.html(troublePage(message, problems, { requestId, apart: MAIL_PATHS.test(c.req.path) }), status);
 }
 
@@ -167,7 +172,9 @@ function troubleOf(error: unknown, log: Log): Trouble {
   if (error instanceof Trouble) return error;
   if (error instanceof StoreFault) {
     log.error('data out of reach', { id: tryGetContext()?.get('requestId'), fault: error.message });
-    return new Trouble(503, 'The garden’s data cannot be reached just now', error.problems);
+    return new Trouble(503, 'The garden’s data cannot be reached just now', error.problems, {
+      retrySeconds: error.isPassing ? RETRY_SECONDS : undefined,
+    });
   }
   if (error instanceof InputRefused) return new Trouble(422, 'That cannot be done', error.problems);
   // Work that goes on behind an answer still stands in the request that began it.
@@ -180,5 +187,5 @@ function troubleOf(error: unknown, log: Log): Trouble {
       mend: 'Try once more. If it happens again, the program’s log says what it was, under the number below.',
     },
   ];
-  return new Trouble(500, 'Something went wrong here', problems, id);
+  return new Trouble(500, 'Something went wrong here', problems, { requestId: id });
 }

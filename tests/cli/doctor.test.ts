@@ -168,9 +168,35 @@ describe('the password', () => {
   const publicUrl = new URL('https://garden.example.org');
 
   test.each<[string, Parameters<typeof passwordFindings>, [string, RegExp][]]>([
-    ['none, on this computer', [{}, false], [['note', /none is needed at 127\.0\.0\.1.*this computer alone\.$/]]],
-    ['none, behind a proxy', [{ publicUrl }, false], [['note', /has to hand on the Host header/]]],
-    ['none, on the network', [{ address: '0.0.0.0' }, false], [['trouble', /others could come in at 0\.0\.0\.0/]]],
+    [
+      'none, on this computer',
+      [{}, false],
+      [
+        ['note', /none is needed at 127\.0\.0\.1.*this computer alone\.$/],
+        ['note', /--host/],
+      ],
+    ],
+    [
+      'none, behind a proxy',
+      [{ publicUrl }, false],
+      [
+        ['note', /has to hand on the Host header/],
+        ['note', /--host/],
+      ],
+    ],
+    [
+      'none, on the network',
+      [{ address: '0.0.0.0' }, false],
+      [
+        ['trouble', /others could come in at 0\.0\.0\.0/],
+        ['note', /--host/],
+      ],
+    ],
+    [
+      'none, where serve is given an address beside the setting',
+      [{ address: '0.0.0.0', host: '127.0.0.1' }, false],
+      [['note', /none is needed at 127\.0\.0\.1/]],
+    ],
     ['one, on this computer', [{ address: '::1' }, true], [['well', /the pages at ::1 ask for it/]]],
     [
       'one, on the network',
@@ -186,6 +212,13 @@ describe('the password', () => {
     expect(found.map(({ state, said }, at) => [state, seen[at]?.[1].test(said)])).toEqual(
       seen.map(([state]) => [state, true]),
     );
+  });
+
+  test('is asked for at the address that serve is given', async () => {
+    const { loamtide } = await withGarden();
+    expect((await loamtide('doctor')).out).toMatch(/^password +note +.*look again with the same --host\.$/m);
+    const { code, out } = await loamtide('doctor', '--host', '192.168.1.20');
+    expect([code, out]).toEqual([1, expect.stringMatching(/^password +trouble +.*could come in at 192\.168\.1\.20/m)]);
   });
 
   test('is looked for in the data folder', async () => {

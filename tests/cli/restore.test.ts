@@ -93,6 +93,20 @@ describe('restore', () => {
     expect((await loamtideIn(elsewhere)('plan')).out).toContain('Left bay');
   });
 
+  test('signs everybody out: whoever was in when the copy was made may have been signed out since', async () => {
+    const { folder, loamtide, database } = copied();
+    const copy = join(folder, 'copy.db');
+    changed(copy, `insert into sessions values ('a-hash', '${NOW}', '${NOW}')`);
+    expect((await loamtide('restore', 'copy.db')).code).toBe(0);
+    const heldIn = (file: string) => {
+      const sqlite = new SqliteFile(file, { readonly: true });
+      const count = sqlite.prepare('select count(*) from sessions').pluck().get();
+      sqlite.close();
+      return count;
+    };
+    expect([heldIn(copy), heldIn(database)]).toEqual([1, 0]);
+  });
+
   test('is refused while a server uses the data, and the server is not disturbed', async () => {
     const { loamtide, database } = copied();
     const server = await openStore({ file: database });

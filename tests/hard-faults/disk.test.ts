@@ -17,7 +17,7 @@ if (noDisk !== undefined) console.warn(`Full and read-only disks are not tried: 
 /** A garden on a disk, its pages, and a feed. */
 async function servedOn(folder: string) {
   const clock = clockAt(MORNING);
-  const store = await openStore({ file: join(folder, 'loamtide.db'), now: MORNING });
+  const store = await openStore({ file: join(folder, 'loamtide.db'), now: MORNING, serves: true });
   const steward = createSteward({ store, clock, report: () => undefined });
   onTestFinished(() => steward.close().catch(() => undefined));
   await steward.importGarden({ file: northernFile(), prefer: 'reported' }, 'ada');
@@ -95,7 +95,7 @@ describe.skipIf(noDisk !== undefined)('a disk that cannot be written', () => {
 });
 
 describe('a database another program holds', () => {
-  test('refuses changes with 503 after five seconds, serves the feed, and takes changes once it is let go', async () => {
+  test('refuses changes with 503 after a second, says when to try again, serves the feed, and takes changes once it is let go', async () => {
     const folder = tempFolder();
     const { addFeed, ask, feedPath } = await servedOn(folder);
     expect((await ask(feedPath)).status).toBe(200);
@@ -103,7 +103,7 @@ describe('a database another program holds', () => {
     onTestFinished(() => void other.close());
     other.exec('begin exclusive');
     const refused = await addFeed('Tablet');
-    expect(refused.status).toBe(503);
+    expect([refused.status, refused.headers.get('Retry-After')]).toEqual([503, '10']);
     expect(await refused.text()).toContain('Another program held the database');
     expect((await ask(feedPath)).status).toBe(200);
     other.exec('rollback');

@@ -1,7 +1,7 @@
 import { chmodSync, mkdirSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, onTestFinished, test } from 'vitest';
-import { type Connection, connect } from '../../src/store/connection.ts';
+import { type Connection, connect, waitBriefly } from '../../src/store/connection.ts';
 import { writing } from '../../src/store/tables.ts';
 import { tempFolder } from './temp-folder.ts';
 
@@ -33,6 +33,12 @@ describe('what a connection promises', () => {
   test('a writer waits five seconds for its turn', () => {
     const { sqlite } = opened(':memory:');
     expect(sqlite.pragma('busy_timeout', { simple: true })).toBe(5_000);
+  });
+
+  test('a writer that has pages to answer waits one', () => {
+    const connection = opened(':memory:');
+    waitBriefly(connection);
+    expect(connection.sqlite.pragma('busy_timeout', { simple: true })).toBe(1_000);
   });
 });
 

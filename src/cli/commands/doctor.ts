@@ -8,7 +8,7 @@ import { passwordFindings } from '../doctor/password.ts';
 import { mailFindings, publicFindings } from '../doctor/reach.ts';
 import { Exit } from '../exit.ts';
 import { dataFolder } from '../household.ts';
-import { everywhere } from '../options.ts';
+import { everywhere, listening } from '../options.ts';
 import { writeLines } from '../output.ts';
 
 export const doctor = command({
@@ -18,11 +18,13 @@ export const doctor = command({
     mail: switchOption('--mail', 'ask the mail server too; nothing is sent'),
     public: switchOption('--public', 'ask the public address too, whether it leads to the program running here'),
     json: switchOption('--json', 'write what was found as JSON'),
+    ...listening,
     data: everywhere.data,
   },
   run: async (call) => {
     const { at, settings, options } = call;
     const folder = dataFolder(call);
+    const port = options.port ?? settings.port;
     const found = folderFindings(folder);
     const database = await lookAtDatabase(call, folder);
     const clock = { now: at.now(), newest: database.newest, zoneRules: process.versions.tz, gardens: database.gardens };
@@ -30,9 +32,9 @@ export const doctor = command({
       ...found,
       ...database.findings,
       ...clockFindings(clock),
-      ...passwordFindings(settings, database.hasPassword),
+      ...passwordFindings({ ...settings, host: options.host }, database.hasPassword),
       ...(await mailFindings(settings, options.mail === true)),
-      ...(await publicFindings(settings, options.public === true)),
+      ...(await publicFindings({ ...settings, port }, options.public === true)),
       ...nodeFindings(process.versions.node, at.now().slice(0, 10)),
     ];
     const isWell = findings.every(({ state }) => state !== 'trouble');

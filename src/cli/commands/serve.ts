@@ -9,30 +9,22 @@ import { keepCopied } from '../keep-copied.ts';
 import { keepPlanned } from '../keep-planned.ts';
 import { keepPosted } from '../keep-posted.ts';
 import { assertMayListen, type OpenDoor, openDoor } from '../listen.ts';
-import { everywhere } from '../options.ts';
+import { everywhere, LOOPBACK, listening } from '../options.ts';
 import { writeLines } from '../output.ts';
 import { copyingTold, planningTold, postingTold, programLog } from '../program-log.ts';
-import { portValue, textValue } from '../values.ts';
-
-const LOOPBACK = '127.0.0.1';
 
 export const serve = command({
   name: 'serve',
   about: 'Serves the web pages and calendar feeds; makes the demo garden where there is none.',
   options: {
-    port: { flags: '--port <number>', about: 'port (default: LOAMTIDE_PORT, or 8137)', value: portValue.optional() },
-    host: {
-      flags: '--host <address>',
-      about: `the address to listen on (default: LOAMTIDE_ADDRESS, or ${LOOPBACK}); others than loopback ones want a password`,
-      value: textValue('Give an address of this computer, such as 127.0.0.1.').optional(),
-    },
+    ...listening,
     ...everywhere,
   },
   run: async (call) => {
     const { at, settings, options } = call;
     const log = programLog(at, settings);
     const report = (fault: unknown) => log.error('fault', { fault: faultText(fault) });
-    await withHousehold(call, { make: true, report, crew: inThreads() }, async (household) => {
+    await withHousehold(call, { make: true, serves: true, report, crew: inThreads() }, async (household) => {
       const { store, steward } = household;
       const hostname = options.host ?? settings.address ?? LOOPBACK;
       await assertMayListen(steward, hostname, options.host === undefined ? 'LOAMTIDE_ADDRESS' : '--host');

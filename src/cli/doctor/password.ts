@@ -2,17 +2,24 @@
  * The password of the household: whether there is one, and whether it is needed where the program listens.
  */
 import { isLoopbackName } from '../../web/server.ts';
+import { LOOPBACK } from '../options.ts';
 import type { Settings } from '../settings.ts';
 import { type Finding, note, trouble, well } from './finding.ts';
 
 const ABOUT = 'password';
-const LOOPBACK = '127.0.0.1';
+/** Where the pages are answered, by the settings and by what serve is given beside them. */
+type Listening = Pick<Settings, 'address' | 'publicUrl'> & { host?: string | undefined };
 
 /** What is found about the password; `isSet` is left out where the database cannot be read. */
-export function passwordFindings(
-  { address = LOOPBACK, publicUrl }: Pick<Settings, 'address' | 'publicUrl'>,
-  isSet: boolean | undefined,
-): Finding[] {
+export function passwordFindings(listening: Listening, isSet: boolean | undefined): Finding[] {
+  const found = passwordAt(listening.host ?? listening.address ?? LOOPBACK, listening.publicUrl, isSet);
+  // What another program is given on its command line is not seen from here.
+  return listening.host === undefined && isSet === false ? [...found, note(ABOUT, GIVE_HOST)] : found;
+}
+
+const GIVE_HOST = 'Is serve started with --host? That is not seen from here: look again with the same --host.';
+
+function passwordAt(address: string, publicUrl: URL | undefined, isSet: boolean | undefined): Finding[] {
   const isAlone = isLoopbackName(address);
   if (isSet === undefined) return [note(ABOUT, 'Whether one is set cannot be told while the database cannot be read.')];
   if (isSet) {
@@ -26,7 +33,7 @@ export function passwordFindings(
       trouble(
         ABOUT,
         `None is set, and others could come in at ${address}: the program does not start there without one.`,
-        'Set one with "loamtide password", or leave LOAMTIDE_ADDRESS out.',
+        'Set one with "loamtide password", or leave LOAMTIDE_ADDRESS and --host out.',
       ),
     ];
   }

@@ -11,11 +11,19 @@ export class Trouble extends Error {
   readonly problems: readonly Problem[];
   /** The number its request goes by in the log, where it is told of there. */
   readonly requestId: string | undefined;
-  constructor(status: ContentfulStatusCode, title: string, problems: readonly Problem[], requestId?: string) {
+  /** Seconds after which the same may be tried again, where it ends by itself. */
+  readonly retrySeconds: number | undefined;
+  constructor(
+    status: ContentfulStatusCode,
+    title: string,
+    problems: readonly Problem[],
+    { requestId, retrySeconds }: { requestId?: string | undefined; retrySeconds?: number | undefined } = {},
+  ) {
     super(title);
     this.status = status;
     this.problems = problems;
     this.requestId = requestId;
+    this.retrySeconds = retrySeconds;
   }
 }
 
