@@ -16,6 +16,14 @@ const MONTHS = Object.fromEntries(
   ]).flat(),
 ) as Record<string, string>;
 
+/** Own freeze dates: none stand in the form of a garden whose climate comes from elsewhere. */
+const FREEZES = {
+  'frostDates.lastSpring:month': '05',
+  'frostDates.lastSpring:day': '06',
+  'frostDates.firstAutumn:month': '10',
+  'frostDates.firstAutumn:day': '04',
+};
+
 /** Fields by a part of the form's name; the first that fits. */
 const FILLED: readonly (readonly [RegExp, Readonly<Record<string, string>>])[] = [
   [/weather\/record /, { file: RECORD, origin: 'Somebody’s notebook' }],
@@ -43,6 +51,7 @@ const FILLED: readonly (readonly [RegExp, Readonly<Record<string, string>>])[] =
   [/edit\/:list\/new away/, { from: '2027-08-01', to: '2027-08-10' }],
   [/edit\/:list\/new cold-nights/, { evening: '2027-04-19', lowC: '28', how: 'measured' }],
   [/edit\/:list\/:ref monthly-means/, MONTHS],
+  [/edit\/:list\/:ref frost-dates/, FREEZES],
   [/beds\/:bedId\/season\/crop/, { crop: 'carrot' }],
   [/\/keys /, { label: 'second probe' }],
   [/\/feeds /, { label: 'Shed door' }],
