@@ -7,6 +7,8 @@ import type { Store } from '../store/store.ts';
 
 /** Time from the first thing put by to the writing of all. House default: a minute may be lost in a power cut. */
 const BATCH_MS = 60_000;
+/** Texts put by at which all is written at once: together some megabytes. House default. */
+const TEXTS_MOST = 32;
 
 /** Readings and good texts of feeds, put by until they are written together. */
 export class FeedBatch {
@@ -30,7 +32,8 @@ export class FeedBatch {
   /** Puts a good text by; the latest of each feed counts. */
   keepText(name: FeedName, text: FeedText): void {
     this.#texts.set(keyOf(name), { name, text });
-    this.#wait();
+    if (this.#texts.size >= TEXTS_MOST) void this.write();
+    else this.#wait();
   }
 
   /** Writes what was put by. What cannot be written is told of and let go: it is not worth an answer's failing. */

@@ -31,8 +31,8 @@ const AGAIN_MS = 5_000;
 const FEEDS_HELD = 256;
 /** Feeds of which is known what their text on disk was made from. House default: hundreds of octets each. */
 const FEEDS_KNOWN = 8192;
-/** Gardens and shapes whose events are kept from one text to the next. House default. */
-const TEXTS_HELD = 48;
+/** Gardens and shapes whose events are kept from one text to the next. House default: as many as texts are. */
+const TEXTS_HELD = FEEDS_HELD;
 
 /** Later than any moment of a plan. */
 const NEVER: Instant = '9999-12-31T23:59:59.999Z';
