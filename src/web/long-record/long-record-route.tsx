@@ -21,7 +21,7 @@ import type { UnderWayPages } from '../under-way/under-way.tsx';
 import { readPieces, told } from '../weather/weather-sent.ts';
 import { type KeptRecord, longRecordPage } from './long-record.tsx';
 import type { OfferedRecord } from './offered-record.ts';
-import { offeredRecordPage } from './offered-record.tsx';
+import { offeredRecordPage } from './offered-record-page.tsx';
 
 const PATH = '/gardens/:gardenId/weather/record';
 /** Share of the work that reading a file is, as it is shown. */
