@@ -5,9 +5,9 @@ import { type Fact, factSchema } from '../garden/facts.ts';
 import { InputRefused } from '../garden/problem.ts';
 import type { Store } from '../store/store.ts';
 import { followHousehold } from './feeds-of-members.ts';
+import { movesBetween } from './moves-between.ts';
 import type { Clock, Planner, TriedOut, VersionedView } from './planner.ts';
 import type { ChangedPlan } from './steward.ts';
-import { movesBetween } from './undo.ts';
 
 /** Times a fact is offered again when somebody else's came in between. */
 const TRIES = 5;

@@ -4,7 +4,8 @@
 import type { Fact } from '../garden/facts.ts';
 import type { Garden } from '../garden/garden.ts';
 import type { LedgerEntry } from '../garden/ledger.ts';
-import { takenEntry, touchedBy } from './undo.ts';
+import { touchedBy } from './touched-by.ts';
+import { takenEntry } from './undo.ts';
 
 /** What is asked after. */
 export interface AskedAfter {

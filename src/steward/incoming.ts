@@ -15,8 +15,8 @@ import { readStationTable } from '../store/station-file.ts';
 import { doubtsOf } from './doubts.ts';
 import { type ImportRoom, tryImport } from './imports.ts';
 import { refusal } from './marking.ts';
+import { movesBetween } from './moves-between.ts';
 import type { HandedFile, ImportPreview } from './steward.ts';
-import { movesBetween } from './undo.ts';
 
 /**
  * Reads a garden file and tries it out. Nothing is kept.

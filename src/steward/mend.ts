@@ -15,11 +15,11 @@ import { InputRefused } from '../garden/problem.ts';
 import { checkGardenFile } from '../garden/read-garden-file.ts';
 import type { WeatherRecord } from '../store/weather.ts';
 import { refuseCrowded } from './crowded.ts';
+import { movesBetween } from './moves-between.ts';
 import type { Planner, TriedOut, VersionedView } from './planner.ts';
 import { loggedProblems } from './reports.ts';
 import { readerOf } from './row-reader.ts';
 import type { MendPreview } from './steward.ts';
-import { movesBetween } from './undo.ts';
 
 /** Edits as they would be kept, and the file they make. */
 interface Mend {

@@ -19,11 +19,11 @@ import { noWishProblems, planProblems, wishProblems } from './bed-plan/plan-prob
 import { choiceProblems } from './cover-choice.ts';
 import { householdProblems } from './household-reports.ts';
 import { lookProblems } from './look-report.ts';
+import { movesBetween } from './moves-between.ts';
 import type { Planner, VersionedView } from './planner.ts';
 import { regrowthProblems } from './regrowth-report.ts';
 import { stageProblems } from './stage-report.ts';
 import type { Report, ReportPreview } from './steward.ts';
-import { movesBetween } from './undo.ts';
 
 /** Days back the garden's own weather may go: the season before the one that is planned, and its winter. House default. */
 const LOG_DAYS = 800;

@@ -3,9 +3,10 @@
  */
 import type { Accept } from './accept.ts';
 import { refusal } from './marking.ts';
+import { movesBetween } from './moves-between.ts';
 import type { Planner } from './planner.ts';
 import type { Steward } from './steward.ts';
-import { entryToUndo, leaningOn, movesBetween, withUndone } from './undo.ts';
+import { entryToUndo, leaningOn, withUndone } from './undo.ts';
 import { refuseContradiction, refuseCrowding } from './undo-check.ts';
 
 /** How a steward takes back what it was told. */

@@ -59,21 +59,7 @@ export function householdPage(props: HouseholdPageProps) {
       </p>
       <Problems problems={problems} />
       {props.happened !== '' && problems.length === 0 && <p role="status">{props.happened}</p>}
-      {members.length === 0 ? (
-        <p>
-          Nobody is named yet: all the work is everybody’s. <a href="#somebody-new">Add the first person</a>, and each
-          has a week, a sheet, a feed and mail of their own.
-        </p>
-      ) : (
-        <dl class="feed-list">
-          {members.map((member) => (
-            <OneMember member={member} {...props} />
-          ))}
-        </dl>
-      )}
-      {members.length > 0 && members.every(({ mail }) => mail === undefined) && (
-        <p class="small">Nobody gets the weekly list by mail yet. Change somebody, and give the address it goes to.</p>
-      )}
+      <Everybody {...props} />
       {unseen.length > 0 && (
         <p class="warning">
           By what each sees to, some work is nobody’s: {unseen.join('; ')}. It shows in no one’s own feed or list.
@@ -93,24 +79,52 @@ export function householdPage(props: HouseholdPageProps) {
         </section>
         <section>
           <h2>Who eats from the garden</h2>
-          <form method="post" action={`${householdPath(garden.id)}/people`}>
-            <label>
-              People who eat <input type="number" name="people" value={people} min={1} max={MOST_PEOPLE} required />
-            </label>
-            <button type="submit">Keep it</button>
-            <p class="small">
-              How much the kitchen brings to the pile in a year and through winter is reckoned from it.
-            </p>
-          </form>
-          <p>
-            Grass clippings and cut covers that you bring to the pile, fabric against frost and seed in the drawer are
-            told on the page of <a href={`${gardenPath(garden.id)}#household`}>the garden</a>.
-          </p>
+          <WhoEats gardenId={garden.id} people={people} />
         </section>
       </div>
     </article>,
   );
 }
+
+/** Those who are named, each with what is theirs. */
+const Everybody = (props: HouseholdPageProps) => {
+  const members = membersOf(props.view.garden);
+  if (members.length === 0)
+    return (
+      <p>
+        Nobody is named yet: all the work is everybody’s. <a href="#somebody-new">Add the first person</a>, and each has
+        a week, a sheet, a feed and mail of their own.
+      </p>
+    );
+  return (
+    <>
+      <dl class="feed-list">
+        {members.map((member) => (
+          <OneMember member={member} {...props} />
+        ))}
+      </dl>
+      {members.every(({ mail }) => mail === undefined) && (
+        <p class="small">Nobody gets the weekly list by mail yet. Change somebody, and give the address it goes to.</p>
+      )}
+    </>
+  );
+};
+
+const WhoEats = ({ gardenId, people }: { gardenId: string; people: string }) => (
+  <>
+    <form method="post" action={`${householdPath(gardenId)}/people`}>
+      <label>
+        People who eat <input type="number" name="people" value={people} min={1} max={MOST_PEOPLE} required />
+      </label>
+      <button type="submit">Keep it</button>
+      <p class="small">How much the kitchen brings to the pile in a year and through winter is reckoned from it.</p>
+    </form>
+    <p>
+      Grass clippings and cut covers that you bring to the pile, fabric against frost and seed in the drawer are told on
+      the page of <a href={`${gardenPath(gardenId)}#household`}>the garden</a>.
+    </p>
+  </>
+);
 
 type OneMemberProps = HouseholdPageProps & { member: Member };
 
@@ -124,7 +138,7 @@ const OneMember = ({ member, view: { garden }, feeds, mail: { standings }, setti
     <>
       <dt>{name}</dt>
       <dd>
-        <span class="under">sees to {careInWords(member, { bedName, units })}</span>
+        <span class="under">sees to {careInWords(member, { bedName })}</span>
         {given > 0 && <span class="under">{given === 1 ? 'one task' : `${given} tasks`} given to them besides</span>}
         <span class="under">{mail === undefined ? 'gets no mail' : `gets ${mailInWords(mail, units)}`}</span>
         {standing !== undefined && <MailStanding standing={standing} garden={garden} />}

@@ -3,6 +3,7 @@
  */
 import { seasonTurnOf } from '../../climate/season.ts';
 import { fullDay } from '../../digest/words.ts';
+import type { ChosenFact } from '../../garden/fact-kinds.ts';
 import type { Fact } from '../../garden/facts.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { formatQuantity } from '../../measures/quantity.ts';
@@ -11,12 +12,6 @@ import { coverName } from '../../practices/covers.ts';
 import { startWord } from '../../practices/planting/planting-in-bed.ts';
 import { seasonName } from '../../practices/seasons.ts';
 import type { ToldReader } from './told-reader.ts';
-
-/** A fact that somebody chose. */
-export type ChosenFact = Extract<
-  Fact,
-  { kind: 'stand-planned' | 'stand-dropped' | 'mulch-planned' | 'plantings-planned' | 'crop-wished' | 'wish-dropped' }
->;
 
 /** What such a fact says, in one line. */
 export function chosenInWords(fact: ChosenFact, reader: ToldReader): string {

@@ -8,15 +8,11 @@ import type { HouseholdFact } from '../../garden/household-facts.ts';
 import { isDay } from '../../measures/days.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { PRACTICE_WORDS } from '../../schedule/entry-text.ts';
-
-/** What the words are written for. */
-interface Reader {
-  bedName: (bedId: string) => string;
-  units: UnitSystem;
-}
+import type { ToldReader } from './told-reader.ts';
+import { titlesInWords } from './work-words.ts';
 
 /** What a fact about people says. */
-export function householdInWords(fact: Exclude<HouseholdFact, { kind: 'task-assigned' }>, reader: Reader): string {
+export function householdInWords(fact: HouseholdFact, reader: ToldReader): string {
   switch (fact.kind) {
     case 'member-kept': {
       const { member, formerName } = fact;
@@ -33,13 +29,18 @@ export function householdInWords(fact: Exclude<HouseholdFact, { kind: 'task-assi
     }
     case 'people-told':
       return `${fact.people === 1 ? 'One eats' : `${fact.people} eat`} from the garden`;
+    case 'task-assigned':
+      return `Given to ${fact.to ?? 'nobody in particular'}: ${titlesInWords(fact, reader)}`;
     default:
       return fact satisfies never;
   }
 }
 
 /** What a member sees to: "compost, mulch, on North bed". */
-export function careInWords({ practices, beds }: Pick<Member, 'practices' | 'beds'>, { bedName }: Reader): string {
+export function careInWords(
+  { practices, beds }: Pick<Member, 'practices' | 'beds'>,
+  { bedName }: Pick<ToldReader, 'bedName'>,
+): string {
   const work =
     practices === undefined ? 'all the work' : practices.map((name) => PRACTICE_WORDS[name].toLowerCase()).join(', ');
   return beds === undefined ? work : `${work}, on ${beds.map(bedName).join(', ')}`;

@@ -3,6 +3,7 @@
  */
 import { mendInWords } from '../../digest/mend-words.ts';
 import { fullDay } from '../../digest/words.ts';
+import { isChosen, isOfPeople, isSeen, isWork } from '../../garden/fact-kinds.ts';
 import type { Fact } from '../../garden/facts.ts';
 import type { Day } from '../../measures/days.ts';
 import { chosenInWords } from './chosen-words.ts';
@@ -18,6 +19,10 @@ import { workInWords } from './work-words.ts';
  */
 export function factInWords(fact: Fact, garden: ToldGarden, beside: Day): string {
   const reader = toldReader(garden, beside);
+  if (isWork(fact)) return workInWords(fact, reader);
+  if (isSeen(fact)) return seenInWords(fact, reader);
+  if (isChosen(fact)) return chosenInWords(fact, reader);
+  if (isOfPeople(fact)) return householdInWords(fact, reader);
   switch (fact.kind) {
     case 'garden-imported':
       return `Garden file brought in: ${fact.file.garden.name}`;
@@ -27,35 +32,6 @@ export function factInWords(fact: Fact, garden: ToldGarden, beside: Day): string
       return `Took back entry ${fact.entry}`;
     case 'away-told':
       return `Away from ${fullDay(fact.from, reader.units)} to ${fullDay(fact.to, reader.units)}`;
-    case 'member-kept':
-    case 'member-gone':
-    case 'mail-stopped':
-    case 'people-told':
-      return householdInWords(fact, reader);
-    case 'tasks-done':
-    case 'tasks-skipped':
-    case 'put-off':
-    case 'day-pinned':
-    case 'day-unpinned':
-    case 'task-assigned':
-      return workInWords(fact, reader);
-    case 'pile-read':
-    case 'compost-not-ready':
-    case 'cold-night-told':
-    case 'soil-squeezed':
-    case 'disease-found':
-    case 'stage-seen':
-    case 'stand-looked':
-    case 'regrowth-seen':
-    case 'weather-logged':
-      return seenInWords(fact, reader);
-    case 'stand-planned':
-    case 'stand-dropped':
-    case 'mulch-planned':
-    case 'plantings-planned':
-    case 'crop-wished':
-    case 'wish-dropped':
-      return chosenInWords(fact, reader);
     default:
       return fact satisfies never;
   }

@@ -3,6 +3,7 @@
  */
 import { FAILED_WORDS, STAGE_NOTES } from '../../digest/record/seen-words.ts';
 import { fullDay } from '../../digest/words.ts';
+import type { SeenFact } from '../../garden/fact-kinds.ts';
 import type { Fact, WeatherTold } from '../../garden/facts.ts';
 import { MEASURED_WORDS, type Measured } from '../../garden/weather-limits.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
@@ -14,23 +15,6 @@ import { COVERED_WORDS } from '../../practices/stand-cover.ts';
 import { plain } from '../charts/amounts-drawn.ts';
 import { unitOf } from '../fields/logged-fields.ts';
 import type { ToldReader } from './told-reader.ts';
-
-/** A fact that somebody saw. */
-export type SeenFact = Extract<
-  Fact,
-  {
-    kind:
-      | 'pile-read'
-      | 'compost-not-ready'
-      | 'cold-night-told'
-      | 'soil-squeezed'
-      | 'disease-found'
-      | 'stage-seen'
-      | 'stand-looked'
-      | 'regrowth-seen'
-      | 'weather-logged';
-  }
->;
 
 /** What such a fact says, in one line. */
 export function seenInWords(fact: SeenFact, reader: ToldReader): string {

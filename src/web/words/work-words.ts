@@ -1,41 +1,40 @@
 /**
- * What was said of tasks, in words: done, skipped, put off, pinned, given to somebody.
+ * What was said of tasks, in words: done, skipped, put off, pinned.
  */
 import { fullDay } from '../../digest/words.ts';
 import type { Effect } from '../../garden/effects.ts';
-import type { DoneTask, Fact } from '../../garden/facts.ts';
+import type { WorkFact } from '../../garden/fact-kinds.ts';
+import type { DoneTask } from '../../garden/facts.ts';
 import { fertiliserById } from '../../handbook/fertilisers.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { ToldReader } from './told-reader.ts';
 
-/** A fact about tasks. */
-export type WorkFact = Extract<
-  Fact,
-  { kind: 'tasks-done' | 'tasks-skipped' | 'put-off' | 'day-pinned' | 'day-unpinned' | 'task-assigned' }
->;
-
 /** What such a fact says, in one line. */
 export function workInWords(fact: WorkFact, reader: ToldReader): string {
   const { units, beside, day } = reader;
-  const titles = ({ tasks }: { tasks: readonly { title: string }[] }): string =>
-    tasks.map(({ title }) => readableIn(units, title, beside)).join('; ');
   switch (fact.kind) {
     case 'tasks-done':
       return `Done on ${day(fact.on)}: ${fact.tasks.map((task) => doneInWords(task, reader)).join('; ')}`;
     case 'tasks-skipped':
-      return `Skipped: ${titles(fact)}`;
+      return `Skipped: ${titlesInWords(fact, reader)}`;
     case 'put-off':
-      return `Put off past ${fullDay(fact.on, units)}: ${titles(fact)}`;
+      return `Put off past ${fullDay(fact.on, units)}: ${titlesInWords(fact, reader)}`;
     case 'day-pinned':
       return `Pinned to ${fullDay(fact.day, units)}: ${readableIn(units, fact.title, beside)}`;
     case 'day-unpinned':
       return `No longer pinned: ${readableIn(units, fact.title, beside)}`;
-    case 'task-assigned':
-      return `Given to ${fact.to ?? 'nobody in particular'}: ${titles(fact)}`;
     default:
       return fact satisfies never;
   }
+}
+
+/** The titles of tasks, one after another. */
+export function titlesInWords(
+  { tasks }: { tasks: readonly { title: string }[] },
+  { units, beside }: ToldReader,
+): string {
+  return tasks.map(({ title }) => readableIn(units, title, beside)).join('; ');
 }
 
 /** A task that was done, with what was used where later work counts on it. */
