@@ -87,14 +87,11 @@ export function bedsPage({ view, table, fed, shown, problems = [], sent }: BedsP
 const Proposal = ({ shown, gardenId, units }: { shown: ShownProposal; gardenId: string; units: UnitSystem }) => {
   const { asked, proposal, taken } = shown;
   const { problem, placements, conflicts } = proposal;
-  const read = (text: string): string => readableIn(units, text, '');
   const isPlaced = (season: number): boolean => placements.some((place) => place.season === season);
   const named = (seasons: readonly number[]): string =>
     seasons.map((season) => problem.seasonNames[season] ?? '').join(', ');
   const placed = problem.seasons.filter(isPlaced);
   const empty = problem.seasons.filter((season) => !isPlaced(season));
-  const unmet = unmetTexts(proposal);
-  const unknown = unknownTexts(proposal);
   const isNothing = taken.fact.plantings.length + taken.fact.dropped.length === 0;
   return (
     <section class="proposal">
@@ -104,39 +101,12 @@ const Proposal = ({ shown, gardenId, units }: { shown: ShownProposal; gardenId: 
         <p>{text}</p>
       ))}
       {placed.length > 0 && empty.length > 0 && <p>Nothing is proposed for {named(empty)}.</p>}
-      {unmet.length > 0 && (
-        <>
-          <h3>Not met</h3>
-          <ul class="marked">
-            {unmet.map((text) => (
-              <li>{read(text)}</li>
-            ))}
-          </ul>
-        </>
-      )}
+      <Headed head="Not met" texts={unmetTexts(proposal)} units={units} />
       {conflicts.map((conflict) => {
         const [head, rules] = conflictTexts(proposal, conflict);
-        return (
-          <>
-            <h3>{read(head)}</h3>
-            <ul class="marked">
-              {rules.map((text) => (
-                <li>{read(text)}</li>
-              ))}
-            </ul>
-          </>
-        );
+        return <Headed head={head} texts={rules} units={units} />;
       })}
-      {unknown.length > 0 && (
-        <>
-          <h3>Not known, and so not held against it</h3>
-          <ul class="marked">
-            {unknown.map((text) => (
-              <li>{read(text)}</li>
-            ))}
-          </ul>
-        </>
-      )}
+      <Headed head="Not known, and so not held against it" texts={unknownTexts(proposal)} units={units} />
       {!isNothing && (
         <p class="doing">
           <a href={takePlanPath(gardenId, asked)}>See what taking this plan would do</a>
@@ -148,6 +118,19 @@ const Proposal = ({ shown, gardenId, units }: { shown: ShownProposal; gardenId: 
     </section>
   );
 };
+
+/** Sentences under a heading; nothing where there are none. */
+const Headed = ({ head, texts, units }: { head: string; texts: readonly string[]; units: UnitSystem }) =>
+  texts.length === 0 ? null : (
+    <>
+      <h3>{readableIn(units, head, '')}</h3>
+      <ul class="marked">
+        {texts.map((text) => (
+          <li>{readableIn(units, text, '')}</li>
+        ))}
+      </ul>
+    </>
+  );
 
 function nothingPlaced({ fact }: TakenPlan): string {
   return fact.dropped.length === 0

@@ -37,15 +37,8 @@ export function spotPage({ view, bed, season, seasonName, planned, choices, prob
   const { today } = view.plan;
   const there = thereFrom(bed);
   const dated = choices.filter(({ days }) => days !== undefined);
-  const groups = [
-    { heading: 'Breaks nothing', rows: dated.filter(({ broken, costs }) => broken.length + costs.length === 0) },
-    {
-      heading: 'Gives way somewhere',
-      rows: dated.filter(({ broken, costs }) => broken.length + costs.length > 0 && !broken.some(isHard)),
-    },
-    { heading: 'Breaks a rule that may not break', rows: dated.filter(({ broken }) => broken.some(isHard)) },
-  ];
   const undated = choices.filter(({ days }) => days === undefined);
+  const hrefOf = (crop: string): string => chooseCropPath(garden.id, bed.id, { season, crop });
   return page(
     { title: `${bed.name}, ${seasonName}`, garden, here: 'beds' },
     <article class="beds spot">
@@ -65,13 +58,8 @@ export function spotPage({ view, bed, season, seasonName, planned, choices, prob
         {planned.length > 0 &&
           ' What is planned here is left out of the reckoning: the next page asks what is to stay beside the choice.'}
       </p>
-      {groups.map(({ heading, rows }) => (
-        <CropGroup
-          heading={heading}
-          rows={rows}
-          hrefOf={(crop) => chooseCropPath(garden.id, bed.id, { season, crop })}
-          units={units}
-        />
+      {gatheredByBroken(dated).map(({ heading, rows }) => (
+        <CropGroup heading={heading} rows={rows} hrefOf={hrefOf} units={units} />
       ))}
       {undated.length > 0 && (
         <details>
@@ -80,7 +68,7 @@ export function spotPage({ view, bed, season, seasonName, planned, choices, prob
             {undated.map(({ crop }, at) => (
               <>
                 {at > 0 && ', '}
-                <a href={chooseCropPath(garden.id, bed.id, { season, crop: crop.id })}>{crop.name}</a>
+                <a href={hrefOf(crop.id)}>{crop.name}</a>
               </>
             ))}
             .
@@ -92,6 +80,17 @@ export function spotPage({ view, bed, season, seasonName, planned, choices, prob
       </p>
     </article>,
   );
+}
+
+/** The choices by what they break, those first that break nothing. */
+function gatheredByBroken(choices: readonly CropChoice[]): { heading: string; rows: CropChoice[] }[] {
+  const isFree = ({ broken, costs }: CropChoice): boolean => broken.length + costs.length === 0;
+  const isBarred = ({ broken }: CropChoice): boolean => broken.some(isHard);
+  return [
+    { heading: 'Breaks nothing', rows: choices.filter(isFree) },
+    { heading: 'Gives way somewhere', rows: choices.filter((choice) => !isFree(choice) && !isBarred(choice)) },
+    { heading: 'Breaks a rule that may not break', rows: choices.filter(isBarred) },
+  ];
 }
 
 interface PlannedProps {

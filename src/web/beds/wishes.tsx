@@ -39,77 +39,82 @@ interface WishesProps {
 }
 
 /** What is wished, each with the way to take it off, and the form. */
-export const Wishes = ({ view, sent = NOTHING_SENT }: WishesProps) => {
-  const { garden } = view;
-  const { units } = garden.place;
-  return (
-    <section>
-      <h2>What you want to grow</h2>
-      {garden.wishes.length === 0 && (
-        <p>Nothing is wished for yet. Name a crop and how much of it; a plan is then proposed from all you name.</p>
-      )}
-      <ul class="wishes">
-        {garden.wishes.map((wish) => (
-          <li>
-            <span>
-              {wishInWords(wish, view)}
-              {wishDoubts(view, wish).map((text) => (
-                <span class="under">{text}</span>
-              ))}
-            </span>
-            <form method="post" action={wishesPath(garden.id)}>
-              <input type="hidden" name="do" value="drop" />
-              <input type="hidden" name="wish" value={wishWord(wish)} />
-              <button type="submit" aria-label={`Take off: ${wishInWords(wish, view)}`}>
-                Take off
-              </button>
-            </form>
-          </li>
+export const Wishes = ({ view, sent = NOTHING_SENT }: WishesProps) => (
+  <section>
+    <h2>What you want to grow</h2>
+    {view.garden.wishes.length === 0 && (
+      <p>Nothing is wished for yet. Name a crop and how much of it; a plan is then proposed from all you name.</p>
+    )}
+    <WishList view={view} />
+    <WishForm view={view} sent={sent} />
+  </section>
+);
+
+const WishList = ({ view }: { view: GardenView }) => (
+  <ul class="wishes">
+    {view.garden.wishes.map((wish) => (
+      <li>
+        <span>
+          {wishInWords(wish, view)}
+          {wishDoubts(view, wish).map((text) => (
+            <span class="under">{text}</span>
+          ))}
+        </span>
+        <form method="post" action={wishesPath(view.garden.id)}>
+          <input type="hidden" name="do" value="drop" />
+          <input type="hidden" name="wish" value={wishWord(wish)} />
+          <button type="submit" aria-label={`Take off: ${wishInWords(wish, view)}`}>
+            Take off
+          </button>
+        </form>
+      </li>
+    ))}
+  </ul>
+);
+
+/** Asks for one more. */
+const WishForm = ({ view, sent }: { view: GardenView; sent: SentWish }) => (
+  <form method="post" action={wishesPath(view.garden.id)} class="fields">
+    <input type="hidden" name="do" value="add" />
+    <label>
+      The crop{' '}
+      <select name="crop" required>
+        <option value="">choose</option>
+        <CropOptions chosen={sent.crop} />
+      </select>
+    </label>
+    <label>
+      How much <input type="text" name="amount" value={sent.amount} inputmode="decimal" required />
+    </label>
+    <label>
+      Counted in{' '}
+      <select name="in">
+        <option value="area" selected={sent.in !== 'beds'}>
+          {areaUnit(view.garden.place.units).label} of bed
+        </option>
+        <option value="beds" selected={sent.in === 'beds'}>
+          whole beds
+        </option>
+      </select>
+    </label>
+    <label>
+      For{' '}
+      <select name="season">
+        <option value="">every season that is planned</option>
+        {wishSeasons(view).map((season) => (
+          <option value={String(season)} selected={sent.season === String(season)}>
+            {seasonName(view.climate, season)}
+          </option>
         ))}
-      </ul>
-      <form method="post" action={wishesPath(garden.id)} class="fields">
-        <input type="hidden" name="do" value="add" />
-        <label>
-          The crop{' '}
-          <select name="crop" required>
-            <option value="">choose</option>
-            <CropOptions chosen={sent.crop} />
-          </select>
-        </label>
-        <label>
-          How much <input type="text" name="amount" value={sent.amount} inputmode="decimal" required />
-        </label>
-        <label>
-          Counted in{' '}
-          <select name="in">
-            <option value="area" selected={sent.in !== 'beds'}>
-              {areaUnit(units).label} of bed
-            </option>
-            <option value="beds" selected={sent.in === 'beds'}>
-              whole beds
-            </option>
-          </select>
-        </label>
-        <label>
-          For{' '}
-          <select name="season">
-            <option value="">every season that is planned</option>
-            {wishSeasons(view).map((season) => (
-              <option value={String(season)} selected={sent.season === String(season)}>
-                {seasonName(view.climate, season)}
-              </option>
-            ))}
-          </select>
-        </label>
-        <button type="submit">Wish for it</button>
-        <p class="small">
-          The same crop for the same season takes the place of what was wished before. It stands in History, and can be
-          taken back.
-        </p>
-      </form>
-    </section>
-  );
-};
+      </select>
+    </label>
+    <button type="submit">Wish for it</button>
+    <p class="small">
+      The same crop for the same season takes the place of what was wished before. It stands in History, and can be
+      taken back.
+    </p>
+  </form>
+);
 
 function wishInWords({ cropId, amount, season }: CropWish, { garden, climate }: GardenView): string {
   const when = season === undefined ? 'every season' : seasonName(climate, season);

@@ -32,7 +32,6 @@ function offered(nothing: string, looks: readonly { value: string; words: string
 
 /** The page that takes in a look at a pile. */
 export function pileReadingPage({ garden, today, entered, problems = [] }: PileReadingProps) {
-  const { units } = garden.place;
   const piles = garden.piles.filter(({ built, finishedOn }) => built.happened && finishedOn === undefined);
   return page(
     { title: 'A look at a pile', garden, here: 'report', docs: 'composting' },
@@ -54,44 +53,52 @@ export function pileReadingPage({ garden, today, entered, problems = [] }: PileR
           that is there already.
         </p>
       ) : (
-        <form method="post" action={reportPath(garden.id, 'pile')} class="report-form">
-          <Choice
-            label="The pile"
-            name="pile"
-            chosen={entered.pile}
-            options={piles.map((pile) => [pile.id, pileInWords(garden, pile, units, today)])}
-          />
-          <label>
-            The day <input type="date" name="on" value={entered.on} max={today} required />
-          </label>
-          <label>
-            The hour, if you read it more than once a day <input type="time" name="at" value={entered.at} />
-          </label>
-          <label>
-            In the middle, {units === 'us' ? '°F' : '°C'}{' '}
-            <input type="text" name="temp" value={entered.temp} inputmode="decimal" autocomplete="off" />
-          </label>
-          <Choice
-            label="A squeezed handful is"
-            name="moisture"
-            chosen={entered.moisture}
-            options={offered('not felt', FEELS)}
-          />
-          <Choice label="It smells" name="smell" chosen={entered.smell} options={offered('not smelt', SMELLS)} />
-          <label class="choice">
-            <input type="checkbox" name="pests" value="yes" checked={entered.pests !== ''} /> Flies, rats or mice are at
-            it
-          </label>
-          <label class="choice">
-            <input type="checkbox" name="slumped" value="yes" checked={entered.slumped !== ''} /> It has sunk together
-          </label>
-          <button type="submit">Keep it</button>
-        </form>
+        <LookForm garden={garden} piles={piles} today={today} entered={entered} />
       )}
       <Newest garden={garden} piles={piles} today={today} />
     </article>,
   );
 }
+
+type LookFormProps = Omit<PileReadingProps, 'problems'> & { piles: readonly Pile[] };
+
+const LookForm = ({ garden, piles, today, entered }: LookFormProps) => {
+  const { units } = garden.place;
+  return (
+    <form method="post" action={reportPath(garden.id, 'pile')} class="report-form">
+      <Choice
+        label="The pile"
+        name="pile"
+        chosen={entered.pile}
+        options={piles.map((pile) => [pile.id, pileInWords(garden, pile, units, today)])}
+      />
+      <label>
+        The day <input type="date" name="on" value={entered.on} max={today} required />
+      </label>
+      <label>
+        The hour, if you read it more than once a day <input type="time" name="at" value={entered.at} />
+      </label>
+      <label>
+        In the middle, {units === 'us' ? '°F' : '°C'}{' '}
+        <input type="text" name="temp" value={entered.temp} inputmode="decimal" autocomplete="off" />
+      </label>
+      <Choice
+        label="A squeezed handful is"
+        name="moisture"
+        chosen={entered.moisture}
+        options={offered('not felt', FEELS)}
+      />
+      <Choice label="It smells" name="smell" chosen={entered.smell} options={offered('not smelt', SMELLS)} />
+      <label class="choice">
+        <input type="checkbox" name="pests" value="yes" checked={entered.pests !== ''} /> Flies, rats or mice are at it
+      </label>
+      <label class="choice">
+        <input type="checkbox" name="slumped" value="yes" checked={entered.slumped !== ''} /> It has sunk together
+      </label>
+      <button type="submit">Keep it</button>
+    </form>
+  );
+};
 
 interface ChoiceProps {
   label: string;

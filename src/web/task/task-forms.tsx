@@ -37,7 +37,6 @@ export const TaskForms = ({ found, garden, today, entered, regrowths = 0 }: Form
   const { units } = place;
   const action = taskPath(gardenId, task.key);
   if (!isUnsettled(task)) return null;
-  const squeezed = squeezedSoil(task);
   const { on, keys, day, amounts } = entered ?? { on: today, keys: [task.key], day: task.day, amounts: {} };
   return (
     <section class="forms" id="settle">
@@ -52,35 +51,12 @@ export const TaskForms = ({ found, garden, today, entered, regrowths = 0 }: Form
         <Which lot={lot.filter(isUnsettled)} chosen={keys} units={units} amounts={amounts} />
         <button type="submit">Mark done</button>
       </Action>
-      {squeezed !== undefined && (
-        <>
-          <h2>It smears, or only dents</h2>
-          <Action action={action} what="smears">
-            <label>
-              Squeezed on <input type="date" name="on" value={on} max={today} required />
-            </label>
-            <button type="submit">It smears</button>
-            <p class="small">Then the same handful is asked for again some days later.</p>
-          </Action>
-        </>
-      )}
+      {squeezedSoil(task) !== undefined && <SmearsForm action={action} on={on} today={today} />}
       <ToldOfCover found={found} garden={garden} on={on} today={today} again={regrowths > 0} />
       {lookedAtPile(task) !== undefined && <NotReadyForm action={action} on={on} today={today} />}
       <h2>Not yet</h2>
       <NotYet action={action} task={task} today={today} units={units} />
-      <h2>Another day</h2>
-      <Action action={action} what="pin">
-        <label>
-          Pin to <input type="date" name="day" value={day} min={today} required />
-        </label>
-        <button type="submit">Pin</button>
-        <p class="small">A pinned task stays on its day, whatever the weather does to the rest.</p>
-      </Action>
-      {task.pinned && (
-        <Action action={action} what="unpin">
-          <button type="submit">Let it move again</button>
-        </Action>
-      )}
+      <AnotherDay action={action} pinned={task.pinned} day={day} today={today} />
       <AssignForm found={found} garden={garden} entered={entered?.giving} />
       <h2>Not this time</h2>
       <Action action={action} what="skip">
@@ -93,6 +69,46 @@ export const TaskForms = ({ found, garden, today, entered, regrowths = 0 }: Form
     </section>
   );
 };
+
+const SmearsForm = ({ action, on, today }: { action: string; on: string; today: Day }) => (
+  <>
+    <h2>It smears, or only dents</h2>
+    <Action action={action} what="smears">
+      <label>
+        Squeezed on <input type="date" name="on" value={on} max={today} required />
+      </label>
+      <button type="submit">It smears</button>
+      <p class="small">Then the same handful is asked for again some days later.</p>
+    </Action>
+  </>
+);
+
+interface AnotherDayProps {
+  action: string;
+  pinned: boolean;
+  /** What stands in the field. */
+  day: string;
+  today: Day;
+}
+
+/** Pins a task to a day, and lets a pinned one move again. */
+const AnotherDay = ({ action, pinned, day, today }: AnotherDayProps) => (
+  <>
+    <h2>Another day</h2>
+    <Action action={action} what="pin">
+      <label>
+        Pin to <input type="date" name="day" value={day} min={today} required />
+      </label>
+      <button type="submit">Pin</button>
+      <p class="small">A pinned task stays on its day, whatever the weather does to the rest.</p>
+    </Action>
+    {pinned && (
+      <Action action={action} what="unpin">
+        <button type="submit">Let it move again</button>
+      </Action>
+    )}
+  </>
+);
 
 interface NotYetProps {
   action: string;
