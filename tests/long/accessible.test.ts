@@ -11,4 +11,4 @@ test('no page, at either width and in either light, has a fault that axe-core fi
   } finally {
     await walk.close();
   }
-}, 900_000);
+}, 1_800_000);
