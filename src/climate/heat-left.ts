@@ -1,7 +1,7 @@
 /**
  * Heat that is left to a sowing before the cold that ends its growth.
  */
-import type { HeatMethod } from '../handbook/shapes.ts';
+import type { HeatMethod } from '../handbook/shapes/cover.ts';
 import type { Day } from '../measures/days.ts';
 import { type Climate, DAYS_IN_SEASON, type FreezeLimitF, type SeasonTurn, type SeasonWeather } from './climate.ts';
 import { freezeDay } from './freeze.ts';

@@ -4,7 +4,7 @@
  * Sums counted by different methods are not the same thing: to 1 June at base 4.4 °C the raised mean gives half as
  * much again as the plain mean at Bozeman (docs/climate.md). Every sum goes with the method it was made for.
  */
-import type { HeatMethod } from '../handbook/shapes.ts';
+import type { HeatMethod } from '../handbook/shapes/cover.ts';
 import type { Day } from '../measures/days.ts';
 import { airNorms } from './air.ts';
 import { type Climate, DAYS_IN_SEASON, type SeasonTurn, type SeasonWeather } from './climate.ts';

@@ -4,7 +4,8 @@
  * FAO-56's evaporation from bare soil (agro:S1; the form from memory) with one thing added: water above field capacity
  * takes its time to drain, and much longer in clay.
  */
-import type { SoilTexture, Span } from '../handbook/shapes.ts';
+import type { SoilTexture } from '../handbook/shapes/ground.ts';
+import type { Span } from '../handbook/shapes/row.ts';
 import type { Day } from '../measures/days.ts';
 
 /** Depth of the layer that is worked, m (FAO-56 gives 0.10 to 0.15 for drying by evaporation). */

@@ -3,7 +3,7 @@
  */
 import type { DaySpan } from '../climate/season-course.ts';
 import type { Bed, Garden, Stand, Subject } from '../garden/garden.ts';
-import type { RotationGroup } from '../handbook/shapes.ts';
+import type { RotationGroup } from '../handbook/shapes/plant.ts';
 import { addDays, type Day } from '../measures/days.ts';
 import { cropSpans } from '../practices/bed-timeline.ts';
 import { bloomOdds } from '../practices/cover-cropping/fit/bloom-odds.ts';

@@ -2,7 +2,7 @@
  * A choice for a bed's gap in words: what it comes to, its odds, its seed, what speaks for it and against it. Texts may
  * hold marked amounts and days.
  */
-import type { Span } from '../handbook/shapes.ts';
+import type { Span } from '../handbook/shapes/row.ts';
 import type { Day } from '../measures/days.ts';
 import { dated, formatQuantity, quantity, readableIn } from '../measures/quantity.ts';
 import { tenth } from '../measures/tenth.ts';

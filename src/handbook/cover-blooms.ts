@@ -9,7 +9,7 @@
  *
  * The model error is our judgement of how far sources and sites scatter.
  */
-import type { BloomModel } from './shapes.ts';
+import type { BloomModel } from './shapes/cover.ts';
 
 const midwinterBase44 = { from: 'midwinter', baseC: 4.4, method: 'mean-over-base' } as const;
 const smallGrain = { from: 'sowing', baseC: 0, upperC: 35, method: 'small-grain' } as const;

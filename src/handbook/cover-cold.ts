@@ -8,7 +8,8 @@
  * Left out: settings of crop models (they would kill rye in zone 5 every year), figures for a related plant (perennial
  * for annual ryegrass; barley and mustard lean on their kin all the same) and for breeding lines (winter favas).
  */
-import { type ColdLimit, type CoverCrop, type Provenance, provenanceOf, type SourceId, type Span } from './shapes.ts';
+import type { ColdLimit, CoverCrop } from './shapes/cover.ts';
+import { type Provenance, provenanceOf, type SourceId, type Span } from './shapes/row.ts';
 
 type Measure = ColdLimit['measure'];
 

@@ -10,7 +10,7 @@ import { coverBrassicas, coverBroadleaves } from './cover-crops/brassicas-and-br
 import { coverClovers } from './cover-crops/clovers.ts';
 import { coverGrasses } from './cover-crops/grasses.ts';
 import { coverLegumes } from './cover-crops/legumes.ts';
-import type { CoverCrop } from './shapes.ts';
+import type { CoverCrop } from './shapes/cover.ts';
 
 /** Every cover crop of the handbook. */
 export const coverCrops: readonly CoverCrop[] = [

@@ -6,7 +6,7 @@
  * rule is in weeks before the freeze it is counted at the place of its author. A kind without a row has no figure to go
  * by: cowpea, phacelia and white clover.
  */
-import type { HeatNeed } from './shapes.ts';
+import type { HeatNeed } from './shapes/cover.ts';
 
 const GENEVA = { place: 'Geneva, New York', station: 'USC00303184' } as const;
 const CLEMSON = { place: 'Clemson, South Carolina', station: 'USC00381770' } as const;

@@ -4,7 +4,7 @@
  * Rates are published in lb/ac and turned into g/m² here (1 lb/ac = 0.11209 g/m²); where a range is published its
  * middle is taken.
  */
-import type { CoverMix, LateSowingRate } from './shapes.ts';
+import type { CoverMix, LateSowingRate } from './shapes/cover.ts';
 
 /** Every mix of covers. */
 export const coverMixes: readonly CoverMix[] = [

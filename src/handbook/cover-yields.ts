@@ -4,7 +4,8 @@
  * No yields were read. A legume's comes of the nitrogen given for a whole stand of it; those of the others are remembered.
  * All are wide, and a garden's own weighing beats them.
  */
-import type { CoverYield, NitrogenClass, SourceId, Span } from './shapes.ts';
+import type { CoverYield, NitrogenClass } from './shapes/cover.ts';
+import type { SourceId, Span } from './shapes/row.ts';
 
 /** Nitrogen of dry tissue before flowering and in flower, percent. */
 export const nitrogenClasses: readonly NitrogenClass[] = [

@@ -2,7 +2,7 @@
  * A disease found by its name in a gardener's words.
  */
 import { type Disease, diseases } from './diseases.ts';
-import type { Vegetable } from './shapes.ts';
+import type { Vegetable } from './shapes/vegetable.ts';
 
 /** Whether a crop catches a disease. */
 export function strikes({ groups, cropIds }: Disease, crop: Pick<Vegetable, 'id' | 'rotationGroup'>): boolean {

@@ -4,7 +4,8 @@
  * Remains of none of them go to the compost: a home pile is rarely hot all through (compost:S19).
  */
 import { coverCrops } from './cover-crops.ts';
-import type { RotationGroup, Row, SourceId } from './shapes.ts';
+import type { RotationGroup } from './shapes/plant.ts';
+import type { Row, SourceId } from './shapes/row.ts';
 
 /** Figures of a disease whose origin is kept. */
 type DiseaseField = 'years' | 'lingerYears' | 'coverIds' | 'cropIds' | 'stays';

@@ -5,7 +5,7 @@
  * Kinds with no figures of their own borrow those of a near relation, a house default, as for germination
  * temperatures.
  */
-import type { SourceId } from './shapes.ts';
+import type { SourceId } from './shapes/row.ts';
 
 /** How long seed of some kinds takes to come up. */
 export interface EmergenceDays {

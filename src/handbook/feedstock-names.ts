@@ -2,7 +2,7 @@
  * What gardeners call the feedstocks.
  */
 import { feedstocks } from './feedstocks.ts';
-import type { Feedstock } from './shapes.ts';
+import type { Feedstock } from './shapes/feedstock.ts';
 
 /** Everyday words for a feedstock, singular and plural where both are used. */
 const EVERYDAY: Readonly<Record<string, readonly string[]>> = {

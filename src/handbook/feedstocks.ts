@@ -13,7 +13,7 @@ import { leafAndStrawFeedstocks } from './feedstocks/leaves-and-straw.ts';
 import { manureFeedstocks } from './feedstocks/manures.ts';
 import { otherFeedstocks } from './feedstocks/others.ts';
 import { woodAndPaperFeedstocks } from './feedstocks/wood-and-paper.ts';
-import type { Feedstock } from './shapes.ts';
+import type { Feedstock } from './shapes/feedstock.ts';
 
 /** Every feedstock of the handbook. */
 export const feedstocks: readonly Feedstock[] = [

@@ -1,7 +1,7 @@
 /**
  * Organic fertilisers by their analysis, for what compost and legumes leave short. Only what was once alive is in it.
  */
-import type { SourceId } from './shapes.ts';
+import type { SourceId } from './shapes/row.ts';
 
 /** One fertiliser: shares of nitrogen and phosphate (P2O5) by weight, 0–1. */
 export interface Fertiliser {

@@ -1,7 +1,7 @@
 /**
  * Covers against frost, and how much warmth each may be counted on for: what trials measured, not what is sold.
  */
-import type { SourceId } from './shapes.ts';
+import type { SourceId } from './shapes/row.ts';
 
 /** A cover by what it is made of. */
 export interface FrostCoverRow {

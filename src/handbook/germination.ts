@@ -8,7 +8,7 @@
  * 0 °C is printed for lettuce, onion, parsnip, spinach and leek; frozen ground sows nothing, so the next lowest
  * published figure stands. Turnip is printed from 4.4 °C yet did not sprout at 5.
  */
-import type { GerminationTemperature } from './shapes.ts';
+import type { GerminationTemperature } from './shapes/vegetable.ts';
 
 const read = { sources: ['agro:S44'], marks: {} } as const;
 

@@ -2,7 +2,7 @@
  * The half hardiness zones of the United States map: the mean over 30 years of each winter's coldest night, in 5 °F
  * steps (agro:S49 and agro:S50 for the definition, agro:S52 for the list).
  */
-import type { HardinessZone } from './shapes.ts';
+import type { HardinessZone } from './shapes/ground.ts';
 
 /** The 26 half zones, coldest first. */
 export const hardinessZones: readonly HardinessZone[] = [

@@ -2,7 +2,7 @@
  * What is kept out of a compost pile, and why.
  */
 import { plain } from './feedstock-names.ts';
-import type { SourceId } from './shapes.ts';
+import type { SourceId } from './shapes/row.ts';
 
 /** A kind of stuff that is refused. */
 export interface KeptOut {

@@ -4,7 +4,8 @@
  * The general rule is three to five years. The vegetables carry the interval to plan by; this table says why. What asks
  * for longer is in `diseases.ts`.
  */
-import type { RotationGroup, SourceId, Span } from './shapes.ts';
+import type { RotationGroup } from './shapes/plant.ts';
+import type { SourceId, Span } from './shapes/row.ts';
 
 /** One group's interval. */
 export interface RotationInterval {

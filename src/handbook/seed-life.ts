@@ -7,7 +7,7 @@
  * way: peas, vetches and clovers from pea, beans and cowpea from bean, mustard from mustard greens, oilseed radish from radish,
  * grasses from sweet corn, the one grass of the guide. Buckwheat and phacelia have no relation in it: two years, as the grasses.
  */
-import { fromMemory, type Row, type SourceId } from './shapes.ts';
+import { fromMemory, type Row, type SourceId } from './shapes/row.ts';
 
 /** Years that seed of some crops keeps. */
 export interface SeedLife extends Row<'years'> {

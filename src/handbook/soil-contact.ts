@@ -4,7 +4,7 @@
  * The rule (7 CFR 205.203(c), compost:S23) names no crops. Whatever is not listed here counts as touching soil: roots,
  * leaves that rain splashes, fruit that lies or hangs low. Pages disagree over peppers and egg-plants, so those are left out.
  */
-import type { Provenance, SourceId } from './shapes.ts';
+import type { Provenance, SourceId } from './shapes/row.ts';
 
 /** A crop whose edible part has no contact with soil or soil particles, and what it takes for that. */
 export interface ClearOfSoil {

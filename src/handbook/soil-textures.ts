@@ -2,7 +2,8 @@
  * How much water soils hold: FAO Irrigation and Drainage Paper 56, Table 19. Which textures work as coarse, medium and
  * fine ground is common practice.
  */
-import type { SoilTexture, Span } from './shapes.ts';
+import type { SoilTexture } from './shapes/ground.ts';
+import type { Span } from './shapes/row.ts';
 
 function texture(
   id: string,

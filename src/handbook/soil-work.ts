@@ -6,7 +6,8 @@
  * (agro:S42). The feel at field capacity is the one soil drains to by itself and is still to be left alone on medium
  * and fine ground (agro:S34, agro:S35).
  */
-import type { SoilTexture, SourceId } from './shapes.ts';
+import type { SoilTexture } from './shapes/ground.ts';
+import type { SourceId } from './shapes/row.ts';
 
 /** How one class of soil is judged for work. */
 export interface SoilWork {

@@ -6,7 +6,7 @@ import { coverSources } from './bibliography/covers.ts';
 import { phenologySources } from './bibliography/phenology.ts';
 import { vegetableSources } from './bibliography/vegetables.ts';
 import { agrometSources, climateSources } from './bibliography/weather-and-soil.ts';
-import type { Source } from './shapes.ts';
+import type { Source } from './shapes/row.ts';
 
 /** Every source that some figure or rule rests on, and no other. */
 export const sources: readonly Source[] = [

@@ -2,7 +2,7 @@
  * Kinds that are over soon after they are ripe, and are usually sown again for a longer harvest: the days between two
  * sowings. From memory, as is common practice.
  */
-import { fromMemory, type Row } from './shapes.ts';
+import { fromMemory, type Row } from './shapes/row.ts';
 
 /** Days between two sowings of some crops. */
 export interface SownAgain extends Row<'days'> {

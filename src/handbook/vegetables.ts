@@ -6,7 +6,7 @@
  * is the warmer of two published figures: covering once too often costs little. A rotation of 99 years is a bed the
  * crop never leaves.
  */
-import type { Vegetable } from './shapes.ts';
+import type { Vegetable } from './shapes/vegetable.ts';
 import { beetsAndLettuces } from './vegetables/beets-and-lettuces.ts';
 import { cabbageGreensAndRoots } from './vegetables/cabbage-kin.ts';
 import { carrotFamily } from './vegetables/carrots.ts';

@@ -3,7 +3,7 @@
  */
 import type { Garden, Regrowth, Stand } from '../garden/garden.ts';
 import { bloomModels } from '../handbook/cover-blooms.ts';
-import type { CoverCrop } from '../handbook/shapes.ts';
+import type { CoverCrop } from '../handbook/shapes/cover.ts';
 import { addDays, type Day, daysBetween, latestOf } from '../measures/days.ts';
 import type { CoverPart } from './covers.ts';
 import type { TaskKey } from './draft.ts';

@@ -3,7 +3,8 @@
  */
 import { coverCropById } from '../handbook/cover-crops.ts';
 import { coverMixById } from '../handbook/cover-mixes.ts';
-import { type CoverCrop, type CoverMix, originOf, provenanceOf, type Span } from '../handbook/shapes.ts';
+import type { CoverCrop, CoverMix } from '../handbook/shapes/cover.ts';
+import { originOf, provenanceOf, type Span } from '../handbook/shapes/row.ts';
 import type { ReasonSource } from './draft.ts';
 
 /** One kind in a stand, with the seed broadcast of it when the stand is sown in good time. */

@@ -8,7 +8,7 @@ import type { Bed, DiseaseFound, Garden, Planting } from '../garden/garden.ts';
 import { inBed } from '../garden/in-bed.ts';
 import { diseaseNamed } from '../handbook/disease-names.ts';
 import type { Disease } from '../handbook/diseases.ts';
-import type { Vegetable } from '../handbook/shapes.ts';
+import type { Vegetable } from '../handbook/shapes/vegetable.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { type Day, latestOf } from '../measures/days.ts';
 import { isPermanent } from './bed-timeline.ts';

@@ -6,7 +6,7 @@ import type { Confidence, Odds } from '../climate/odds.ts';
 import type { Effect } from '../garden/effects.ts';
 import type { Subject } from '../garden/garden.ts';
 import type { PracticeName } from '../garden/practice-names.ts';
-import type { SourceId } from '../handbook/shapes.ts';
+import type { SourceId } from '../handbook/shapes/row.ts';
 import type { Day, Instant } from '../measures/days.ts';
 import type { Quantity } from '../measures/quantity.ts';
 

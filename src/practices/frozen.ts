@@ -3,7 +3,7 @@
  */
 import type { Garden, Planting } from '../garden/garden.ts';
 import { measuredNights, type ToldNight } from '../garden/told-nights.ts';
-import type { Vegetable } from '../handbook/shapes.ts';
+import type { Vegetable } from '../handbook/shapes/vegetable.ts';
 import { addDays, type Day } from '../measures/days.ts';
 import { clearKey, coverTonightKey } from './keys.ts';
 

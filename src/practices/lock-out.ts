@@ -5,7 +5,9 @@
 import type { Garden, Planting, Stand } from '../garden/garden.ts';
 import { inBed } from '../garden/in-bed.ts';
 import { strikes } from '../handbook/disease-names.ts';
-import { type CoverCrop, originOf, type Vegetable } from '../handbook/shapes.ts';
+import type { CoverCrop } from '../handbook/shapes/cover.ts';
+import { originOf } from '../handbook/shapes/row.ts';
+import type { Vegetable } from '../handbook/shapes/vegetable.ts';
 import { vegetableById } from '../handbook/vegetables.ts';
 import { addDays, type Day, inYear, latestOf, monthDayOf, yearOf } from '../measures/days.ts';
 import { isPermanent } from './bed-timeline.ts';

@@ -4,7 +4,7 @@
 import type { Climate } from '../climate/climate.ts';
 import { freezeDay } from '../climate/freeze.ts';
 import type { Planting } from '../garden/garden.ts';
-import type { Vegetable } from '../handbook/shapes.ts';
+import type { Vegetable } from '../handbook/shapes/vegetable.ts';
 import { addDays, type Day } from '../measures/days.ts';
 import { isAfterMidsummer, midsummerOf, midwinterAfter, seasonAfter, soilAwake } from './seasons.ts';
 

@@ -9,7 +9,7 @@ import { dayOfIndex, seasonOf } from '../climate/season.ts';
 import { soilWarmOdds } from '../climate/soil-temperature.ts';
 import type { SoilClass } from '../climate/top-layer.ts';
 import type { Bed, Garden, SoilSqueeze, SoilTextureId } from '../garden/garden.ts';
-import type { SoilTexture } from '../handbook/shapes.ts';
+import type { SoilTexture } from '../handbook/shapes/ground.ts';
 import { soilTextureById } from '../handbook/soil-textures.ts';
 import { addDays, type Day, earliestOf } from '../measures/days.ts';
 import type { TaskKey } from './draft.ts';

@@ -3,14 +3,8 @@
  */
 import { usualHeatBetween } from '../climate/heat-left.ts';
 import { coverYields, lateLegumeCredits, nitrogenClasses } from '../handbook/cover-yields.ts';
-import {
-  type CoverCrop,
-  type NitrogenClass,
-  type Provenance,
-  provenanceOf,
-  type SourceId,
-  type Span,
-} from '../handbook/shapes.ts';
+import type { CoverCrop, NitrogenClass } from '../handbook/shapes/cover.ts';
+import { type Provenance, provenanceOf, type SourceId, type Span } from '../handbook/shapes/row.ts';
 import type { Day } from '../measures/days.ts';
 import type { CoverPart } from './covers.ts';
 import type { PracticeInput } from './practice.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { coverCropById, coverCrops } from '../../src/handbook/cover-crops.ts';
-import type { CoverCrop } from '../../src/handbook/shapes.ts';
+import type { CoverCrop } from '../../src/handbook/shapes/cover.ts';
 import { addDays } from '../../src/measures/days.ts';
 import { fahrenheit } from '../../src/measures/units.ts';
 

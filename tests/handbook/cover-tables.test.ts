@@ -3,7 +3,7 @@ import { bloomModels } from '../../src/handbook/cover-blooms.ts';
 import { coldLimits } from '../../src/handbook/cover-cold.ts';
 import { coverCropById } from '../../src/handbook/cover-crops.ts';
 import { coverMixById, coverMixes, lateSowingRates } from '../../src/handbook/cover-mixes.ts';
-import type { BloomModel, CoverSituation } from '../../src/handbook/shapes.ts';
+import type { BloomModel, CoverSituation } from '../../src/handbook/shapes/cover.ts';
 import { daysBetween } from '../../src/measures/days.ts';
 
 /** lb/ac in g/m², one digit. */

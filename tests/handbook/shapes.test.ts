@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { fromMemory, originOf, provenanceOf, type Row } from '../../src/handbook/shapes.ts';
+import { fromMemory, originOf, provenanceOf, type Row } from '../../src/handbook/shapes/row.ts';
 
 type Field = 'sow' | 'soil' | 'rate' | 'depth' | 'cut';
 

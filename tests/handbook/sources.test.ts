@@ -11,7 +11,7 @@ import { feedstocks } from '../../src/handbook/feedstocks.ts';
 import { germinationTemperatures } from '../../src/handbook/germination.ts';
 import { rotationIntervals } from '../../src/handbook/rotation.ts';
 import { coverSeedLives, seedLives } from '../../src/handbook/seed-life.ts';
-import type { SourceId } from '../../src/handbook/shapes.ts';
+import type { SourceId } from '../../src/handbook/shapes/row.ts';
 import { clearOfSoil } from '../../src/handbook/soil-contact.ts';
 import { soilTextures } from '../../src/handbook/soil-textures.ts';
 import { sources } from '../../src/handbook/sources.ts';

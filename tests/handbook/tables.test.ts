@@ -8,7 +8,7 @@ import { diseases } from '../../src/handbook/diseases.ts';
 import { feedstocks } from '../../src/handbook/feedstocks.ts';
 import { germinationTemperatures } from '../../src/handbook/germination.ts';
 import { rotationIntervals } from '../../src/handbook/rotation.ts';
-import type { Row } from '../../src/handbook/shapes.ts';
+import type { Row } from '../../src/handbook/shapes/row.ts';
 import { soilTextures } from '../../src/handbook/soil-textures.ts';
 import { vegetables } from '../../src/handbook/vegetables.ts';
 

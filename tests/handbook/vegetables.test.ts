@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { originOf, provenanceOf } from '../../src/handbook/shapes.ts';
+import { originOf, provenanceOf } from '../../src/handbook/shapes/row.ts';
 import { vegetableById, vegetables } from '../../src/handbook/vegetables.ts';
 import { addDays, type Day, daysBetween } from '../../src/measures/days.ts';
 

@@ -3,7 +3,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { feedstockById } from '../../src/handbook/feedstocks.ts';
-import type { Feedstock } from '../../src/handbook/shapes.ts';
+import type { Feedstock } from '../../src/handbook/shapes/feedstock.ts';
 import { mixOf } from '../../src/practices/composting/mix/mix.ts';
 import { contentsOf, makeupOf } from '../../src/practices/composting/mix/portion.ts';
 import { GOOD_START, WILL_DO } from '../../src/practices/composting/mix/target.ts';

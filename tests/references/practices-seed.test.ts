@@ -3,7 +3,7 @@
  */
 import { describe, expect, it } from 'vitest';
 import { boughtAs, seedLifeOf } from '../../src/handbook/seed-life.ts';
-import { provenanceOf } from '../../src/handbook/shapes.ts';
+import { provenanceOf } from '../../src/handbook/shapes/row.ts';
 import { vegetables } from '../../src/handbook/vegetables.ts';
 import { draft, draftsIn, garden, setOut, sown } from '../practices/gardens.ts';
 

@@ -1,5 +1,5 @@
 /** How a bibliography page is written: citations by id, grouped by how much of each was read. */
-import type { Source, SourceId } from '../shapes.ts';
+import type { Source, SourceId } from '../shapes/row.ts';
 
 /** Citations by the id without its prefix. */
 type Citations = Readonly<Record<string, string>>;

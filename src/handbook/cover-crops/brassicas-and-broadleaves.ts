@@ -1,6 +1,7 @@
 /** Covers of the cabbage family, buckwheat and phacelia. */
-import { overWinter, whenEnded, whenStarted } from '../cautions.ts';
-import { type CoverCrop, fromMemory } from '../shapes.ts';
+import { overWinter, whenEnded, whenStarted } from '../shapes/cautions.ts';
+import type { CoverCrop } from '../shapes/cover.ts';
+import { fromMemory } from '../shapes/row.ts';
 
 /** 42 % carbon over the nitrogen classes published for brassicas and grasses: before flowering and in flower. */
 const ratios = { carbonToNitrogenGreen: 17, carbonToNitrogenMature: 21 } as const;

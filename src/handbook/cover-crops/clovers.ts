@@ -1,6 +1,7 @@
 /** Clovers, yearly and lasting. */
-import { overWinter, whenEnded, whenStarted } from '../cautions.ts';
-import { type CoverCrop, fromMemory } from '../shapes.ts';
+import { overWinter, whenEnded, whenStarted } from '../shapes/cautions.ts';
+import type { CoverCrop } from '../shapes/cover.ts';
+import { fromMemory } from '../shapes/row.ts';
 
 const clover = { form: 'legume', rotationGroup: 'legume', depthCm: { low: 0.6, high: 1.3 } } as const;
 

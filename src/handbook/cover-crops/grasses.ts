@@ -1,6 +1,7 @@
 /** Grass covers: winter and spring cereals, ryegrass, sorghum-sudangrass. */
-import { overWinter, whenEnded, whenStarted } from '../cautions.ts';
-import { type CoverCrop, fromMemory } from '../shapes.ts';
+import { overWinter, whenEnded, whenStarted } from '../shapes/cautions.ts';
+import type { CoverCrop } from '../shapes/cover.ts';
+import { fromMemory } from '../shapes/row.ts';
 
 /** Shared by every grass: nothing fixed, and the ratios that 42 % carbon over published nitrogen classes gives. */
 const grass = { form: 'grass', rotationGroup: 'grass-corn', nitrogenKgPerHa: { low: 0, high: 0 } } as const;

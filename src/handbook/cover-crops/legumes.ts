@@ -1,6 +1,7 @@
 /** Legume covers: peas, vetches, clovers, beans. Each needs its own inoculant unless the bed grew its kin lately. */
-import { always, overWinter, whenEnded, whenStarted } from '../cautions.ts';
-import { type CoverCrop, fromMemory } from '../shapes.ts';
+import { always, overWinter, whenEnded, whenStarted } from '../shapes/cautions.ts';
+import type { CoverCrop } from '../shapes/cover.ts';
+import { fromMemory } from '../shapes/row.ts';
 
 const legume = { form: 'legume', rotationGroup: 'legume' } as const;
 

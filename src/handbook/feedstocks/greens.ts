@@ -1,5 +1,6 @@
 /** Greens: wet and fast, rich in nitrogen. */
-import { type Feedstock, fromMemory } from '../shapes.ts';
+import type { Feedstock } from '../shapes/feedstock.ts';
+import { fromMemory } from '../shapes/row.ts';
 import { HERBICIDE } from './cautions.ts';
 
 /** Greens: wet and fast, rich in nitrogen. */

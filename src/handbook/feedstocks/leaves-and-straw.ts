@@ -1,5 +1,6 @@
 /** Browns from leaves, straw and stalks. */
-import { type Feedstock, fromMemory } from '../shapes.ts';
+import type { Feedstock } from '../shapes/feedstock.ts';
+import { fromMemory } from '../shapes/row.ts';
 import { HERBICIDE } from './cautions.ts';
 
 /** Browns from leaves, straw and stalks. */

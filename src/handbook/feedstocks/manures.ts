@@ -1,5 +1,6 @@
 /** Manures. */
-import { type Feedstock, fromMemory } from '../shapes.ts';
+import type { Feedstock } from '../shapes/feedstock.ts';
+import { fromMemory } from '../shapes/row.ts';
 import { HERBICIDE, MANURE_WAIT } from './cautions.ts';
 
 /** Manures. */

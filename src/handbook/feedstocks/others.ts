@@ -1,5 +1,5 @@
 /** What is neither brown nor green. */
-import type { Feedstock } from '../shapes.ts';
+import type { Feedstock } from '../shapes/feedstock.ts';
 
 /** What is neither brown nor green. */
 export const otherFeedstocks: readonly Feedstock[] = [

@@ -1,5 +1,6 @@
 /** Browns from wood and paper. */
-import { type Feedstock, fromMemory } from '../shapes.ts';
+import type { Feedstock } from '../shapes/feedstock.ts';
+import { fromMemory } from '../shapes/row.ts';
 
 /** Browns from wood and paper. */
 export const woodAndPaperFeedstocks: readonly Feedstock[] = [

@@ -1,6 +1,7 @@
 /** Beets and spinach, lettuces and chicories. */
-import { whenStarted } from '../cautions.ts';
-import { fromMemory, type Vegetable } from '../shapes.ts';
+import { whenStarted } from '../shapes/cautions.ts';
+import { fromMemory } from '../shapes/row.ts';
+import type { Vegetable } from '../shapes/vegetable.ts';
 import { cited, usualReading } from './reading.ts';
 
 /** Three years between beets, chard and spinach. */

@@ -1,6 +1,7 @@
 /** Quick greens and roots of the cabbage family. */
-import { whenStarted } from '../cautions.ts';
-import { fromMemory, type Vegetable } from '../shapes.ts';
+import { whenStarted } from '../shapes/cautions.ts';
+import { fromMemory } from '../shapes/row.ts';
+import type { Vegetable } from '../shapes/vegetable.ts';
 import { cited, usualReading } from './reading.ts';
 
 /** Three years between cabbages and their kin, seven where clubroot is known. */

@@ -1,6 +1,7 @@
 /** The carrot family. */
-import { whenEnded, whenStarted } from '../cautions.ts';
-import { fromMemory, type Vegetable } from '../shapes.ts';
+import { whenEnded, whenStarted } from '../shapes/cautions.ts';
+import { fromMemory } from '../shapes/row.ts';
+import type { Vegetable } from '../shapes/vegetable.ts';
 import { cited, usualReading } from './reading.ts';
 
 /** Three years between members of the carrot family. */

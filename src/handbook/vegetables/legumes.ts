@@ -1,6 +1,7 @@
 /** Peas and beans. */
-import { always, whenEnded } from '../cautions.ts';
-import { fromMemory, type Vegetable } from '../shapes.ts';
+import { always, whenEnded } from '../shapes/cautions.ts';
+import { fromMemory } from '../shapes/row.ts';
+import type { Vegetable } from '../shapes/vegetable.ts';
 import { cited, usualReading } from './reading.ts';
 
 /** Three years between legumes, against their root rots. */

@@ -1,6 +1,7 @@
 /** Tomato, pepper, eggplant, tomatillo and potato. */
-import { whenEnded, whenStarted } from '../cautions.ts';
-import { fromMemory, type Vegetable } from '../shapes.ts';
+import { whenEnded, whenStarted } from '../shapes/cautions.ts';
+import { fromMemory } from '../shapes/row.ts';
+import type { Vegetable } from '../shapes/vegetable.ts';
 import { cited, usualReading } from './reading.ts';
 
 /** Four years between nightshades; where verticillium wilt is known, four at least and a warning up to ten. */

@@ -1,6 +1,7 @@
 /** Onions, leeks and garlic. */
-import { whenStarted } from '../cautions.ts';
-import { fromMemory, type Vegetable } from '../shapes.ts';
+import { whenStarted } from '../shapes/cautions.ts';
+import { fromMemory } from '../shapes/row.ts';
+import type { Vegetable } from '../shapes/vegetable.ts';
 import { cited, usualReading } from './reading.ts';
 
 /** Three years between onions; white rot closes a bed to them for twenty years and more. */

@@ -1,6 +1,7 @@
 /** Corn, okra, sweet potato, basil and the lasting kinds. */
-import { whenEnded, whenStarted } from '../cautions.ts';
-import { fromMemory, type Vegetable } from '../shapes.ts';
+import { whenEnded, whenStarted } from '../shapes/cautions.ts';
+import { fromMemory } from '../shapes/row.ts';
+import type { Vegetable } from '../shapes/vegetable.ts';
 import { cited, usualReading } from './reading.ts';
 
 /** Corn, okra, sweet potato, basil and the lasting kinds. */

@@ -1,5 +1,6 @@
 /** How the rows of the vegetable table name their sources. */
-import type { SourceId, VegetableField } from '../shapes.ts';
+import type { SourceId } from '../shapes/row.ts';
+import type { VegetableField } from '../shapes/vegetable.ts';
 
 /** Where a figure of a row is read unless the row says otherwise. */
 export const usualReading = {

@@ -2,7 +2,7 @@
  * The day a stand must be cut by so that it does not flower, or set seed: a bloom model run over the garden's years.
  */
 import { bloomModels } from '../../handbook/cover-blooms.ts';
-import type { BloomModel, CoverCrop } from '../../handbook/shapes.ts';
+import type { BloomModel, CoverCrop } from '../../handbook/shapes/cover.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { type CoverPart, coverParts } from '../covers.ts';
 import type { Reason } from '../draft.ts';

@@ -2,7 +2,7 @@
  * Cutting a stand before it flowers.
  */
 import { seasonOf } from '../../climate/season.ts';
-import { cautionsAt } from '../../handbook/cautions.ts';
+import { cautionsAt } from '../../handbook/shapes/cautions.ts';
 import { dated } from '../../measures/quantity.ts';
 import { growsAgain } from '../after-cut.ts';
 import { areaOf } from '../bed-timeline.ts';

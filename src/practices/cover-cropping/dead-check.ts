@@ -5,7 +5,7 @@ import { freezeDay } from '../../climate/freeze.ts';
 import { seasonOf } from '../../climate/season.ts';
 import { yearlyMinima } from '../../climate/zones.ts';
 import { lethalRange } from '../../handbook/cover-cold.ts';
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { addDays, type Day, earliestOf } from '../../measures/days.ts';
 import { nextCrop } from '../bed-timeline.ts';
 import type { CoverPart } from '../covers.ts';

@@ -4,7 +4,7 @@
 
 import type { Stand } from '../../garden/garden.ts';
 import { inBed } from '../../garden/in-bed.ts';
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { REGROWTH_DAYS, SHEET_DAYS } from '../after-cut.ts';
 import { type CropSpan, nextCrop } from '../bed-timeline.ts';

@@ -2,7 +2,7 @@
  * Looking for regrowth after a cut, and ending what has grown again: another cut, or a sheet that is laid and lifted.
  */
 import type { Bed } from '../../garden/garden.ts';
-import { cautionsAt } from '../../handbook/cautions.ts';
+import { cautionsAt } from '../../handbook/shapes/cautions.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
 import { type AfterCut, REGROWTH_DAYS, SHEET_DAYS } from '../after-cut.ts';

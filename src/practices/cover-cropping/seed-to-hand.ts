@@ -3,7 +3,7 @@
  */
 import type { Effect } from '../../garden/effects.ts';
 import { coverSeedLifeOf } from '../../handbook/seed-life.ts';
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { capital } from '../../measures/capital.ts';
 import { type Day, yearOf } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';

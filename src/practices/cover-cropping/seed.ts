@@ -4,7 +4,7 @@
 import type { Climate } from '../../climate/climate.ts';
 import type { Effect } from '../../garden/effects.ts';
 import { lateSowingRates } from '../../handbook/cover-mixes.ts';
-import type { LateSowingRate } from '../../handbook/shapes.ts';
+import type { LateSowingRate } from '../../handbook/shapes/cover.ts';
 import type { Day } from '../../measures/days.ts';
 import type { CoverPart } from '../covers.ts';
 import type { Reason, ReasonSource, Supply } from '../draft.ts';

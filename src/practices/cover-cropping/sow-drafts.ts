@@ -1,7 +1,7 @@
 /**
  * The beginning of a stand's life: order seed, sow, look whether it is up.
  */
-import { cautionsAt } from '../../handbook/cautions.ts';
+import { cautionsAt } from '../../handbook/shapes/cautions.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { areaOf } from '../bed-timeline.ts';

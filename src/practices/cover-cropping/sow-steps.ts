@@ -1,7 +1,7 @@
 /**
  * How a stand is sown, in steps.
  */
-import type { Span } from '../../handbook/shapes.ts';
+import type { Span } from '../../handbook/shapes/row.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { type CoverPart, commonDepthCm } from '../covers.ts';
 import type { PracticeInput } from '../practice.ts';

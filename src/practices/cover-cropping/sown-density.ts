@@ -1,7 +1,7 @@
 /**
  * Seed that was sown thinner or thicker than the published rate, told where the young stand is looked at.
  */
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { quantity, quantitySpan } from '../../measures/quantity.ts';
 import { tenth } from '../../measures/tenth.ts';
 import { areaOf } from '../bed-timeline.ts';

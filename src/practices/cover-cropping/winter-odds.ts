@@ -10,7 +10,8 @@ import { holderOf } from '../../climate/members.ts';
 import { memory } from '../../climate/remembered.ts';
 import { seasonIndex, seasonOf } from '../../climate/season.ts';
 import { lethalRange } from '../../handbook/cover-cold.ts';
-import type { CoverCrop, Provenance, SourceId, Span } from '../../handbook/shapes.ts';
+import type { CoverCrop } from '../../handbook/shapes/cover.ts';
+import type { Provenance, SourceId, Span } from '../../handbook/shapes/row.ts';
 import type { Day } from '../../measures/days.ts';
 import type { PracticeInput } from '../practice.ts';
 

@@ -4,7 +4,7 @@
 import { freezeDay } from '../../climate/freeze.ts';
 import { seasonOf } from '../../climate/season.ts';
 import { zoneMiddleF } from '../../climate/zones.ts';
-import type { CoverCrop, CoverSituation } from '../../handbook/shapes.ts';
+import type { CoverCrop, CoverSituation } from '../../handbook/shapes/cover.ts';
 import type { Day } from '../../measures/days.ts';
 import { celsius } from '../../measures/units.ts';
 import type { PracticeInput } from '../practice.ts';

@@ -2,7 +2,7 @@
  * The crops of a bed's season and what they want of nitrogen.
  */
 import type { Bed } from '../../garden/garden.ts';
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { tenth } from '../../measures/tenth.ts';
 import { areaOf, type CropSpan, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';
 import type { PracticeInput } from '../practice.ts';

@@ -3,7 +3,7 @@
  */
 import type { Climate } from '../../climate/climate.ts';
 import type { Bed, Garden } from '../../garden/garden.ts';
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { type CropSpan, cropSpans, isPermanent } from '../bed-timeline.ts';
 import { isOutFrom } from '../frozen.ts';

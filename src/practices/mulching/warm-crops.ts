@@ -4,7 +4,7 @@
 import { seasonOf } from '../../climate/season.ts';
 import { soilWarmOdds } from '../../climate/soil-temperature.ts';
 import type { Bed } from '../../garden/garden.ts';
-import type { RotationGroup } from '../../handbook/shapes.ts';
+import type { RotationGroup } from '../../handbook/shapes/plant.ts';
 import { addDays, clampDay, type Day, latestOf } from '../../measures/days.ts';
 import { quantity } from '../../measures/quantity.ts';
 import { type CropSpan, cropSpans } from '../bed-timeline.ts';

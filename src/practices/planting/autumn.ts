@@ -3,7 +3,8 @@
  */
 import type { Climate } from '../../climate/climate.ts';
 import { freezeDay } from '../../climate/freeze.ts';
-import { originOf, type Vegetable } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { addDays, type Day, earliestOf } from '../../measures/days.ts';
 import type { Reason } from '../draft.ts';
 import { groundFreezes, medianFreeze, weeksFrom } from './ground.ts';

@@ -4,7 +4,7 @@
 
 import type { Stand } from '../../garden/garden.ts';
 import { inBed } from '../../garden/in-bed.ts';
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { type AfterCut, afterCut, endingTask, freeFrom, SHEET_DAYS } from '../after-cut.ts';
 import { isInAfterAutumnWork } from '../autumn-work.ts';

@@ -5,7 +5,8 @@
 import type { Climate } from '../../climate/climate.ts';
 import { memory } from '../../climate/remembered.ts';
 import { soilTempNormC } from '../../climate/soil-temperature.ts';
-import { originOf, type Span, type Vegetable } from '../../handbook/shapes.ts';
+import { originOf, type Span } from '../../handbook/shapes/row.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import type { Reason } from '../draft.ts';
 import { autumnWindow, type CropWindow, type LastWeeks } from './autumn.ts';

@@ -1,7 +1,7 @@
 /**
  * Plants raised under a roof: which are, and when those that were sown on a day are old enough to go out.
  */
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import type { Reason } from '../draft.ts';
 import type { PlantingInBed } from './planting-in-bed.ts';

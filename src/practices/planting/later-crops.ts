@@ -2,7 +2,7 @@
  * What is easily sown at a time of year, to name when a window is lost or nothing is planned.
  */
 import { seasonOf } from '../../climate/season.ts';
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';

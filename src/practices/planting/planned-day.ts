@@ -2,7 +2,7 @@
  * When a crop the gardener planned goes in: the planned day, held inside what the season and the bed allow.
  */
 import { seasonOf } from '../../climate/season.ts';
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { addDays, clampDay, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import type { Reason, Window } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';

@@ -3,7 +3,7 @@
  */
 
 import type { Bed, Planting } from '../../garden/garden.ts';
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { type CropSpan, cropSpans } from '../bed-timeline.ts';
 import { knownAs } from '../confidence.ts';

@@ -1,7 +1,7 @@
 /**
  * Plants raised under a roof: started so many weeks ahead, and got used to the open before they are set out.
  */
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { POTTED } from '../cautions.ts';

@@ -4,7 +4,7 @@
 import { seasonOf } from '../../climate/season.ts';
 import type { Garden, Planting } from '../../garden/garden.ts';
 import { boughtAs, type SeedLife, seedLifeOf } from '../../handbook/seed-life.ts';
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import type { PracticeInput } from '../practice.ts';

@@ -2,7 +2,7 @@
  * One order a season for all that is sown or planted in it, in time for the first of it.
  */
 
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { addDays, type Day, latestOf } from '../../measures/days.ts';
 import { dated } from '../../measures/quantity.ts';
 import { knownAs } from '../confidence.ts';

@@ -2,7 +2,7 @@
  * A test of the packets in their last year, before seed is ordered.
  */
 
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { addDays, latestOf } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { knownAs } from '../confidence.ts';

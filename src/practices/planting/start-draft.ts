@@ -1,7 +1,7 @@
 /**
  * A crop goes into its bed: sown, planted as sets or cloves, or set out as plants.
  */
-import { cautionsAt } from '../../handbook/cautions.ts';
+import { cautionsAt } from '../../handbook/shapes/cautions.ts';
 import { areaOf, isPermanent } from '../bed-timeline.ts';
 import type { Supply, TaskDraft } from '../draft.ts';
 import {

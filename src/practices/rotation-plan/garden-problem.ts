@@ -6,7 +6,7 @@ import type { Climate } from '../../climate/climate.ts';
 import { dayOfIndex } from '../../climate/season.ts';
 import type { Bed, Garden, Planting } from '../../garden/garden.ts';
 import { inBed } from '../../garden/in-bed.ts';
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { vegetableById, vegetables } from '../../handbook/vegetables.ts';
 import { type Day, latestOf } from '../../measures/days.ts';
 import { areaOf, type CropSpan, cropSpans, cropYear, isPermanent } from '../bed-timeline.ts';

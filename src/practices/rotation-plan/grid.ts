@@ -1,7 +1,7 @@
 /**
  * The columns of the model: which crop stands in which bed in which season, on how much of it, and which family that is.
  */
-import type { RotationGroup } from '../../handbook/shapes.ts';
+import type { RotationGroup } from '../../handbook/shapes/plant.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { isPermanent } from '../bed-timeline.ts';
 import type { ModelSheet } from './model.ts';

@@ -1,7 +1,7 @@
 /**
  * Rules that may not break, looked up at one crop of a bed.
  */
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { isPermanent } from '../bed-timeline.ts';
 import type { Reason } from '../draft.ts';

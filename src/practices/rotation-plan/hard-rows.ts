@@ -1,7 +1,7 @@
 /**
  * The rules that may not break, as rows of the model. Each row carries the key of its named rule.
  */
-import type { RotationGroup } from '../../handbook/shapes.ts';
+import type { RotationGroup } from '../../handbook/shapes/plant.ts';
 import { isPermanent } from '../bed-timeline.ts';
 import type { Grid, Place } from './grid.ts';
 import type { ModelSheet } from './model.ts';

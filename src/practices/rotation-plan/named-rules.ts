@@ -2,7 +2,7 @@
  * The rules that may not break as a gardener could give way on them: one crop's amount, one family's wait, one bed's
  * disease. They are what an impossible wish is explained by.
  */
-import type { RotationGroup } from '../../handbook/shapes.ts';
+import type { RotationGroup } from '../../handbook/shapes/plant.ts';
 import type { PlanWish } from './problem.ts';
 import { UNMET } from './rules.ts';
 

@@ -1,7 +1,7 @@
 /**
  * What a rotation is planned from: beds with all they have carried, the crops wanted, and what may lie between two crops.
  */
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import type { Reason } from '../draft.ts';
 

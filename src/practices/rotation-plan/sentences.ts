@@ -2,7 +2,7 @@
  * The rules of a rotation in words.
  */
 
-import type { RotationGroup } from '../../handbook/shapes.ts';
+import type { RotationGroup } from '../../handbook/shapes/plant.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { capital } from '../../measures/capital.ts';
 import { dated, quantity } from '../../measures/quantity.ts';

@@ -2,7 +2,7 @@
  * The rules that may break, as columns that cost what a break counts.
  */
 
-import type { RotationGroup } from '../../handbook/shapes.ts';
+import type { RotationGroup } from '../../handbook/shapes/plant.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { coverParts } from '../covers.ts';
 import type { Grid, Stands } from './grid.ts';

@@ -2,7 +2,9 @@
  * How long families wait for one another in a bed.
  */
 import { rotationIntervals } from '../../handbook/rotation.ts';
-import type { RotationGroup, SourceId, Vegetable } from '../../handbook/shapes.ts';
+import type { RotationGroup } from '../../handbook/shapes/plant.ts';
+import type { SourceId } from '../../handbook/shapes/row.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import type { Entry } from './problem.ts';
 
 /** The long end of a family's published interval, where it is longer than the one to plan by. */

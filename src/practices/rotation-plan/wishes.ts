@@ -1,7 +1,7 @@
 /**
  * What is wished, what of it is still to be placed, and what of that a plan gives.
  */
-import type { RotationGroup } from '../../handbook/shapes.ts';
+import type { RotationGroup } from '../../handbook/shapes/plant.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import type { Amount, Placement, PlanBed, PlanWish, RotationProblem } from './problem.ts';
 import { MET_SHARE } from './rules.ts';

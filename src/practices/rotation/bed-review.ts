@@ -7,7 +7,7 @@ import { dayOfIndex, seasonOf } from '../../climate/season.ts';
 import type { Bed, Garden } from '../../garden/garden.ts';
 import { inBed } from '../../garden/in-bed.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
-import type { RotationGroup } from '../../handbook/shapes.ts';
+import type { RotationGroup } from '../../handbook/shapes/plant.ts';
 import { type CropSpan, cropSpans, cropYear, isPermanent, seasonsBetween } from '../bed-timeline.ts';
 import { coverParts } from '../covers.ts';
 import { sowKey } from '../keys.ts';

@@ -9,7 +9,7 @@ import { freezeOdds } from '../../climate/freeze.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
 import { inBed } from '../../garden/in-bed.ts';
-import { cautionsAt } from '../../handbook/cautions.ts';
+import { cautionsAt } from '../../handbook/shapes/cautions.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { areaOf, type CropSpan, cropSpans } from '../bed-timeline.ts';
 import { BLADES, FORK } from '../cautions.ts';

@@ -3,7 +3,7 @@
  */
 import type { Climate } from '../../climate/climate.ts';
 import type { Garden } from '../../garden/garden.ts';
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { celsius } from '../../measures/units.ts';
 import { type CropSpan, cropYear, isPermanent, seasonsBetween } from '../bed-timeline.ts';
 import type { Reason } from '../draft.ts';

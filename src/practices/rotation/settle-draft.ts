@@ -3,7 +3,7 @@
  */
 
 import { freezeDay, freezeOdds } from '../../climate/freeze.ts';
-import { originOf } from '../../handbook/shapes.ts';
+import { originOf } from '../../handbook/shapes/row.ts';
 import { addDays, clampDay, type Day, earliestOf } from '../../measures/days.ts';
 import { knownAs } from '../confidence.ts';
 import type { Reason, TaskDraft } from '../draft.ts';

@@ -3,7 +3,7 @@
  */
 
 import type { Climate } from '../../climate/climate.ts';
-import type { RotationGroup } from '../../handbook/shapes.ts';
+import type { RotationGroup } from '../../handbook/shapes/plant.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
 import { capital } from '../../measures/capital.ts';
 import { dated } from '../../measures/quantity.ts';

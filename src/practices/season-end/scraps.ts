@@ -2,7 +2,7 @@
  * What a kitchen gives a bin, and the browns it asks for.
  */
 import { BROWNS_TO_GREENS, feedstockById } from '../../handbook/feedstocks.ts';
-import type { Span } from '../../handbook/shapes.ts';
+import type { Span } from '../../handbook/shapes/row.ts';
 
 /** Grams of kitchen scraps a person a day (compost:S50). */
 export const SCRAPS_G_A_DAY: Span = { low: 90, high: 400 };

@@ -3,7 +3,7 @@
  */
 import type { Bed, Garden } from '../../garden/garden.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
-import type { SoilTexture } from '../../handbook/shapes.ts';
+import type { SoilTexture } from '../../handbook/shapes/ground.ts';
 import { MM_PER_INCH } from '../../measures/units.ts';
 import { type BedLayer, RICH_MATTER_PERCENT } from '../compost-layer.ts';
 import type { Reason } from '../draft.ts';

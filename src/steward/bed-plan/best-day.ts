@@ -3,7 +3,7 @@
  */
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed, Garden } from '../../garden/garden.ts';
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import { standSpans } from '../../practices/cover-cropping/fit/stand-spans.ts';
 import { coverName } from '../../practices/covers.ts';

@@ -3,7 +3,7 @@
  */
 import type { Bed, Planting } from '../../garden/garden.ts';
 import { thereFrom } from '../../garden/planned-beds.ts';
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
 import { type Day, latestOf } from '../../measures/days.ts';
 import { cropYear, isPermanent } from '../../practices/bed-timeline.ts';

@@ -4,7 +4,7 @@
  */
 import { seasonOf } from '../../climate/season.ts';
 import type { Bed } from '../../garden/garden.ts';
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import type { Day } from '../../measures/days.ts';
 import { areaOf, type CropSpan, cropSpans, cropYear, isPermanent } from '../../practices/bed-timeline.ts';

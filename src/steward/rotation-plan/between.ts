@@ -4,7 +4,7 @@
 
 import type { Climate } from '../../climate/climate.ts';
 import type { Bed } from '../../garden/garden.ts';
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, daysBetween } from '../../measures/days.ts';
 import type { CropSpan } from '../../practices/bed-timeline.ts';

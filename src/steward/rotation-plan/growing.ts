@@ -2,7 +2,7 @@
  * A crop as it is usually grown in a season: when it may go in, and when its harvest is over if it goes in on a day.
  */
 import type { Planting } from '../../garden/garden.ts';
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import type { Day } from '../../measures/days.ts';
 import { type CropSpan, cropSpans } from '../../practices/bed-timeline.ts';
 import { cropWindow } from '../../practices/planting/crop-window.ts';

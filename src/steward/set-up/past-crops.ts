@@ -6,7 +6,7 @@ import { dayOfIndex } from '../../climate/season.ts';
 import type { Planting } from '../../garden/garden.ts';
 import { firstFree, slug } from '../../garden/ids.ts';
 import type { SetUpDraft } from '../../garden/set-up-draft.ts';
-import type { Vegetable } from '../../handbook/shapes.ts';
+import type { Vegetable } from '../../handbook/shapes/vegetable.ts';
 import { vegetableById } from '../../handbook/vegetables.ts';
 import { addDays, type Day, earliestOf, latestOf } from '../../measures/days.ts';
 import { cropSpans, cropYear, isPermanent } from '../../practices/bed-timeline.ts';

@@ -2,7 +2,7 @@
  * One drawn pattern a practice, and one a plant family: what tells them apart on a sheet printed in black.
  */
 import type { PracticeName } from '../../garden/practice-names.ts';
-import type { RotationGroup } from '../../handbook/shapes.ts';
+import type { RotationGroup } from '../../handbook/shapes/plant.ts';
 import { PRACTICE_WORDS } from '../../schedule/entry-text.ts';
 import { practiceDocsPath } from './practice-docs.ts';
 

@@ -6,7 +6,7 @@ import { coverMixes } from '../../handbook/cover-mixes.ts';
 import { diseases } from '../../handbook/diseases.ts';
 import { feedstocks } from '../../handbook/feedstocks.ts';
 import { fertilisers } from '../../handbook/fertilisers.ts';
-import type { SourceId } from '../../handbook/shapes.ts';
+import type { SourceId } from '../../handbook/shapes/row.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
 import type { Docs } from './docs/docs.ts';
 

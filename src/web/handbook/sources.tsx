@@ -1,7 +1,7 @@
 /**
  * The bibliography: everything a figure was taken from, and what a figure rests on that was read in no book.
  */
-import type { Source } from '../../handbook/shapes.ts';
+import type { Source } from '../../handbook/shapes/row.ts';
 import { capital } from '../../measures/capital.ts';
 import { handbookPath } from '../addresses/addresses.ts';
 import { type PageGarden, page } from '../frame/layout.tsx';

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { climateFromRecord } from '../../../src/climate/from-record.ts';
 import type { DailyWeather } from '../../../src/garden/weather.ts';
 import { coverCropById } from '../../../src/handbook/cover-crops.ts';
-import type { CoverCrop } from '../../../src/handbook/shapes.ts';
+import type { CoverCrop } from '../../../src/handbook/shapes/cover.ts';
 import { addDays, type Day, eachDay, inYear, monthDayOf, yearOf } from '../../../src/measures/days.ts';
 import { winterOdds } from '../../../src/practices/cover-cropping/fit/winter-share.ts';
 import { winterFate } from '../../../src/practices/cover-cropping/winter.ts';

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { coverCrops } from '../../../src/handbook/cover-crops.ts';
-import type { RotationGroup } from '../../../src/handbook/shapes.ts';
+import type { RotationGroup } from '../../../src/handbook/shapes/plant.ts';
 import { vegetables } from '../../../src/handbook/vegetables.ts';
 import { PRACTICE_WORDS } from '../../../src/schedule/entry-text.ts';
 import {

@@ -1,7 +1,7 @@
 /**
  * What to mind with the materials of a mix: what can hurt whoever builds it first.
  */
-import type { Feedstock } from '../../../handbook/shapes.ts';
+import type { Feedstock } from '../../../handbook/shapes/feedstock.ts';
 
 /** Materials that rats and flies come for. */
 const FOOD: ReadonlySet<string> = new Set(['kitchen_vegetable_scraps', 'food_waste_mixed_plant', 'fruit_scraps']);

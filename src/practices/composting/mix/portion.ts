@@ -1,7 +1,7 @@
 /**
  * A heap of one material as it goes into a pile: its weight, water, carbon and nitrogen.
  */
-import type { Feedstock, Typical } from '../../../handbook/shapes.ts';
+import type { Feedstock, Typical } from '../../../handbook/shapes/feedstock.ts';
 
 /** So much of one material, by volume as piled or by weight as it lies. */
 export interface Portion {

@@ -5,7 +5,7 @@ import { nearestNames } from '../../../garden/nearest-name.ts';
 import type { Problem } from '../../../garden/problem.ts';
 import { feedstockNamed, feedstockWord, feedstockWords } from '../../../handbook/feedstock-names.ts';
 import { keptOutNamed } from '../../../handbook/kept-out.ts';
-import type { Feedstock } from '../../../handbook/shapes.ts';
+import type { Feedstock } from '../../../handbook/shapes/feedstock.ts';
 import { readHeap, type TypedHeap } from '../../../measures/typed-amount.ts';
 import type { UnitSystem } from '../../../measures/units.ts';
 import type { Portion } from './portion.ts';

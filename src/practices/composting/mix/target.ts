@@ -1,7 +1,7 @@
 /**
  * How rich and how wet a pile is best begun.
  */
-import type { Span } from '../../../handbook/shapes.ts';
+import type { Span } from '../../../handbook/shapes/row.ts';
 import type { Band } from './portion.ts';
 
 /** A target for a mix: the bands it should lie in and the figures aimed at inside them. */

@@ -2,7 +2,8 @@
  * What a mix still wants: browns, greens or water, from what is there.
  */
 import { feedstockById } from '../../../handbook/feedstocks.ts';
-import type { Feedstock, Span } from '../../../handbook/shapes.ts';
+import type { Feedstock } from '../../../handbook/shapes/feedstock.ts';
+import type { Span } from '../../../handbook/shapes/row.ts';
 import { type Limit, leastAddition } from './least-addition.ts';
 import { type Mix, mixOf } from './mix.ts';
 import { contentsOf, isReckoned, makeupOf, type Portion } from './portion.ts';

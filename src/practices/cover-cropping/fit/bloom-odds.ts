@@ -4,7 +4,7 @@
 import { freezeDay } from '../../../climate/freeze.ts';
 import { normalShareBelow } from '../../../climate/quantiles.ts';
 import { seasonOf } from '../../../climate/season.ts';
-import type { CoverCrop } from '../../../handbook/shapes.ts';
+import type { CoverCrop } from '../../../handbook/shapes/cover.ts';
 import { addDays, type Day, daysBetween, earliestOf } from '../../../measures/days.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';

@@ -6,7 +6,7 @@ import { type HeatBefore, heatLeftByMember, usualHeatLeft } from '../../../clima
 import { quantileType6 } from '../../../climate/quantiles.ts';
 import { memory } from '../../../climate/remembered.ts';
 import { heatNeedOf } from '../../../handbook/cover-heat.ts';
-import type { CoverCrop, HeatNeed } from '../../../handbook/shapes.ts';
+import type { CoverCrop, HeatNeed } from '../../../handbook/shapes/cover.ts';
 import type { Day } from '../../../measures/days.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';

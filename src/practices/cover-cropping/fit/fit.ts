@@ -3,7 +3,7 @@
  *
  * Everything here is data. A part that is absent is not known or does not apply; it is never guessed.
  */
-import type { Span } from '../../../handbook/shapes.ts';
+import type { Span } from '../../../handbook/shapes/row.ts';
 import type { Day } from '../../../measures/days.ts';
 import type { Reason, Window } from '../../draft.ts';
 import type { Origin, StandNitrogen } from '../../stand-nitrogen.ts';

@@ -2,7 +2,8 @@
  * What winter would do to a stand, its parts taken together.
  */
 import { lethalRange } from '../../../handbook/cover-cold.ts';
-import { type CoverCrop, provenanceOf } from '../../../handbook/shapes.ts';
+import type { CoverCrop } from '../../../handbook/shapes/cover.ts';
+import { provenanceOf } from '../../../handbook/shapes/row.ts';
 import type { Day } from '../../../measures/days.ts';
 import type { CoverPart } from '../../covers.ts';
 import type { PracticeInput } from '../../practice.ts';

@@ -6,7 +6,7 @@ import { FAILED_WORDS } from '../../../digest/record/seen-words.ts';
 import { fullDay } from '../../../digest/words.ts';
 import { MATURITY_FAILURES } from '../../../garden/garden-file.ts';
 import { feedstocks } from '../../../handbook/feedstocks.ts';
-import type { Feedstock } from '../../../handbook/shapes.ts';
+import type { Feedstock } from '../../../handbook/shapes/feedstock.ts';
 import { compostPath } from '../../addresses/addresses.ts';
 import type { Field, FieldRows, Option } from '../../fields/field.ts';
 import type { About, EditKind, RowOf } from './kind.ts';

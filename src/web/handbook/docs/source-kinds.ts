@@ -1,7 +1,7 @@
 /**
  * The bibliography in its parts, and where a figure comes from that was read in no book.
  */
-import type { Source } from '../../../handbook/shapes.ts';
+import type { Source } from '../../../handbook/shapes/row.ts';
 import type { ReasonSource } from '../../../practices/draft.ts';
 import { climatePath, sourcePath } from '../../addresses/addresses.ts';
 

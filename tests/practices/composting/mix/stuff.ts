@@ -2,7 +2,7 @@
  * Materials of a worked example, and portions of the handbook's.
  */
 import { feedstockNamed } from '../../../../src/handbook/feedstock-names.ts';
-import type { Feedstock } from '../../../../src/handbook/shapes.ts';
+import type { Feedstock } from '../../../../src/handbook/shapes/feedstock.ts';
 import type { Portion } from '../../../../src/practices/composting/mix/portion.ts';
 
 /** A material of which a published example states water, carbon and nitrogen, percent. */

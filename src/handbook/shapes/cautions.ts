@@ -1,7 +1,7 @@
 /**
  * How a row's warnings are written: each with the time it matters, so that a task shows only those it is about.
  */
-import type { Caution } from './shapes.ts';
+import type { Caution } from './row.ts';
 
 const at =
   (when: Caution['when']) =>
