@@ -2,7 +2,7 @@
  * How a household wants one feed: which work, how far, gathered how, with or without reminders.
  */
 import { z } from 'zod';
-import type { Member } from '../garden/garden.ts';
+import type { Member } from '../garden/household.ts';
 import type { PracticeName } from '../garden/practice-names.ts';
 import { PRACTICE_WORDS } from '../schedule/entry-text.ts';
 import { DONE_KEPT_DAYS } from '../schedule/plan.ts';

@@ -1,7 +1,7 @@
 /**
  * A feed's shape in words, for whoever looks at its address.
  */
-import type { Member } from '../garden/garden.ts';
+import type { Member } from '../garden/household.ts';
 import type { UnitSystem } from '../measures/units.ts';
 import { PRACTICE_WORDS } from '../schedule/entry-text.ts';
 import { type FeedShape, memberOfFeed, PLAIN_SHAPE } from './feed-shape.ts';

@@ -1,7 +1,8 @@
 /**
  * Which of a plan's entries one feed shows.
  */
-import type { Garden, Member } from '../garden/garden.ts';
+import type { Garden } from '../garden/garden.ts';
+import type { Member } from '../garden/household.ts';
 import { addDays, type Day } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Entry, Plan, PlannedTask } from '../schedule/plan.ts';

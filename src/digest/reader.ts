@@ -1,7 +1,8 @@
 /**
  * Whom a weekly list is for, and what of the plan is theirs.
  */
-import type { Garden, Member } from '../garden/garden.ts';
+import type { Garden } from '../garden/garden.ts';
+import type { Member } from '../garden/household.ts';
 import type { Instant } from '../measures/days.ts';
 import type { TaskKey } from '../practices/draft.ts';
 import type { Plan } from '../schedule/plan.ts';

@@ -5,8 +5,9 @@
 import { Document, isMap, isScalar, isSeq, Scalar, visit } from 'yaml';
 import { coverMixById } from '../handbook/cover-mixes.ts';
 import { isDay, isMonthDay } from '../measures/days.ts';
-import type { BedFed, ClimateChoice, Garden, Household, Pile, Place, Planting, Stand, Topdressed } from './garden.ts';
+import type { BedFed, ClimateChoice, Garden, Pile, Place, Planting, Stand, Topdressed } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
+import type { Household } from './household.ts';
 import { nameOfWeekday } from './weekday-names.ts';
 import { withoutAbsent } from './without-absent.ts';
 

@@ -3,18 +3,11 @@
  */
 import { z } from 'zod';
 import { clock } from './file-values.ts';
-import {
-  COVERED,
-  gardenFileSchema,
-  MATURITY_FAILURES,
-  MULCHES,
-  REGROWTH_ANSWERS,
-  REGROWTH_WORK,
-  SOIL_TEXTURES,
-  STAGES,
-} from './garden-file.ts';
+import { gardenFileSchema, SOIL_TEXTURES } from './garden-file.ts';
 import { householdFacts } from './household-facts.ts';
 import { realDay as day, loggedDay } from './logged-day.ts';
+import { MATURITY_FAILURES } from './pile-file.ts';
+import { COVERED, MULCHES, REGROWTH_ANSWERS, REGROWTH_WORK, STAGES } from './stand-file.ts';
 import { gardenMended } from './stored-edit.ts';
 
 const subject = z.discriminatedUnion('type', [

@@ -7,11 +7,8 @@ import { IANAZone } from 'luxon';
 import { z } from 'zod';
 import {
   across,
-  anyhow,
   choice,
-  clock,
   day,
-  everyNotBefore,
   id,
   justOne,
   known,
@@ -24,6 +21,8 @@ import {
   text,
 } from './file-values.ts';
 import { householdSchema } from './household-file.ts';
+import { bin, compostBought, pile } from './pile-file.ts';
+import { mulch, seedGrams, stand } from './stand-file.ts';
 import { WEEKDAY_NAMES } from './weekday-names.ts';
 
 /** Soil textures a garden may name, coarse to fine. */
@@ -38,24 +37,6 @@ export const SOIL_TEXTURES = [
   'silty_clay',
   'clay',
 ] as const;
-
-/** What may be seen of a cover's flowering. */
-export const STAGES = ['first-buds', 'in-bloom'] as const;
-
-/** How much of the ground a young cover may be seen to cover, least first. */
-export const COVERED = ['hardly-any', 'a-third', 'two-thirds', 'nearly-all'] as const;
-
-/** What the gardener may do about a cover that has grown again. */
-export const REGROWTH_ANSWERS = ['cut', 'sheet'] as const;
-
-/** What may be done about it, as it is kept. */
-export const REGROWTH_WORK = ['cut-again', 'sheet-laid', 'sheet-lifted'] as const;
-
-/** What a look whether compost is ready may find amiss. */
-export const MATURITY_FAILURES = ['heats', 'smells', 'coarse'] as const;
-
-/** What a bed may be mulched with where no cover is to grow. */
-export const MULCHES = ['leaves', 'straw'] as const;
 
 /** What a household may hold to keep frost off, thinnest first. */
 const FROST_COVERS = ['light-fabric', 'heavy-fabric', 'fabric-and-film'] as const;
@@ -165,122 +146,6 @@ const planting = known('a planting', {
     across('Give a lastHarvest that is not before the sowing or setting out.', 'lastHarvest'),
   );
 
-const seedGrams = number('grams of seed', 320, 0, 100_000);
-
-const stand = known('a cover stand', {
-  id: id.optional(),
-  bed: text('Give the id or name of a bed above.'),
-  cover: text('Give a cover crop id, such as oats.').optional(),
-  mix: text('Give a mix id, such as rye-vetch.').optional(),
-  sow: day,
-  cut: day.optional(),
-  regrowthChecked: list(day, 'dates'),
-  regrowth: list(
-    known('a regrowth', {
-      on: day,
-      what: choice(['grew-again', ...REGROWTH_WORK]),
-      answer: choice(REGROWTH_ANSWERS).optional(),
-    }).refine(
-      ({ what, answer }) => answer === undefined || what === 'grew-again',
-      across('Give an answer only beside what: grew-again.', 'answer'),
-    ),
-    'regrowths',
-  ),
-  dead: day.optional(),
-  seen: list(
-    known('a stage seen', {
-      cover: text('Give a cover crop id, such as oats.'),
-      on: day,
-      stage: choice(STAGES),
-      modelled: day.optional(),
-    }),
-    'stages seen',
-  ),
-  looked: list(
-    known('a look at a young cover', {
-      on: day,
-      covered: choice(COVERED),
-      weedy: z.boolean({ error: 'Give true or false.' }).default(false),
-    }),
-    'looks',
-  ),
-  resown: list(
-    known('a sowing of thin places', {
-      cover: text('Give a cover crop id, such as oats.').optional(),
-      mix: text('Give a mix id, such as rye-vetch.').optional(),
-      on: day,
-    }).refine((given) => justOne(given, ['cover', 'mix']), across('Give either cover or mix, such as cover: oats.')),
-    'sowings of thin places',
-  ),
-  seed: list(
-    known('seed sown', {
-      cover: text('Give a cover crop id, such as oats.'),
-      on: day,
-      grams: seedGrams,
-    }),
-    'seed sown',
-  ),
-  planned: planned(['sow']),
-})
-  .refine((given) => justOne(given, ['cover', 'mix']), across('Give either cover or mix, such as cover: oats.'))
-  .refine((given) => notBefore(given.cut, given.sow), across('Give a cut that is not before the sowing.', 'cut'))
-  .refine((given) => notBefore(given.dead, given.sow), across('Give a day that is not before the sowing.', 'dead'))
-  .superRefine(everyNotBefore('looked', 'sow', 'Give looks that are not before the sowing.'), anyhow)
-  .superRefine(everyNotBefore('resown', 'sow', 'Give sowings of thin places that are not before its own.'), anyhow)
-  .superRefine(everyNotBefore('seed', 'sow', 'Give seed sown from the day of its sowing on.'), anyhow);
-
-const pile = known('a pile', {
-  id: id.optional(),
-  bin: text('Give the id or name of a bin above.'),
-  built: day,
-  method: choice(['hot', 'cold']),
-  ingredients: list(
-    known('an ingredient', { material: text('Give a material id, such as leaves_dry_loose.'), litres: litres(200) }),
-    'ingredients',
-  ),
-  readings: list(
-    known('a reading', {
-      on: day,
-      at: clock.optional(),
-      tempC: number('degrees C', 55, -30, 95).optional(),
-      moisture: choice(['dry', 'damp', 'wet']).optional(),
-      smell: choice(['earthy', 'ammonia', 'sour']).optional(),
-      pests: z.literal(true, { error: 'Write pests: true, or leave it out.' }).optional(),
-      slumped: z.literal(true, { error: 'Write slumped: true, or leave it out.' }).optional(),
-    }),
-    'readings',
-  ),
-  turns: list(day, 'dates'),
-  notReady: list(
-    known('a look that found it unready', {
-      on: day,
-      failed: z.array(choice(MATURITY_FAILURES)).min(1, 'Give at least one, such as [smells].'),
-    }),
-    'looks that found it unready',
-  ),
-  curingSince: day.optional(),
-  finished: day.optional(),
-  finishedLitres: litres(300).optional(),
-  planned: planned(['built']),
-})
-  .superRefine(everyNotBefore('turns', 'built', 'Give turns from the day it was built on.'), anyhow)
-  .superRefine(everyNotBefore('readings', 'built', 'Give readings from the day it was built on.'), anyhow)
-  .refine(
-    (given) => notBefore(given.curingSince, given.built),
-    across('Give a day that is not before it was built.', 'curingSince'),
-  )
-  .refine(
-    (given) => notBefore(given.finished, given.curingSince ?? given.built),
-    across('Give a day that is not before it was built or began to cure.', 'finished'),
-  );
-
-const bin = known('a bin', {
-  id: id.optional(),
-  name: text('Give the bin a name, such as "Left bay".'),
-  volumeL: litres(760),
-  closed: z.literal(true, { error: 'Write closed: true, or leave it out.' }).optional(),
-});
-
 const gear = known('a frost cover', {
   what: choice(FROST_COVERS),
   areaM2: number('square metres', 12, 0.1, 10_000),
@@ -332,23 +197,6 @@ const coldNight = known('a cold night', {
   lowC: number('degrees C', -2, -60, 40),
   how: choice(['expected', 'measured']),
 });
-
-const mulch = known('a mulch planned', {
-  bed: text('Give the id or name of a bed above.'),
-  from: day,
-  to: day.optional(),
-  mulch: choice(MULCHES),
-}).refine((given) => notBefore(given.to, given.from), across('Give a "to" that is not before "from".', 'to'));
-
-const compostBought = known('compost bought', {
-  on: day,
-  litres: litres(500),
-  ordered: z.literal(true, { error: 'Write ordered: true, or leave it out once it has come.' }).optional(),
-  tested: day.optional(),
-}).refine(
-  (given) => notBefore(given.tested, given.on),
-  across('Give a day that is not before it was bought.', 'tested'),
-);
 
 const fed = known('a fertiliser strewn', {
   bed: text('Give the id or name of a bed above.'),

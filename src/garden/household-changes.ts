@@ -1,7 +1,8 @@
 /**
  * What the facts about people do to a garden.
  */
-import type { Garden, Household, Member } from './garden.ts';
+import type { Garden } from './garden.ts';
+import type { Household, Member } from './household.ts';
 import type { HouseholdFact } from './household-facts.ts';
 import { hasBed } from './plan-covers.ts';
 import { withoutAbsent } from './without-absent.ts';

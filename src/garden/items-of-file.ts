@@ -11,19 +11,17 @@ import type {
   CropWish,
   DiseaseFound,
   Garden,
-  Household,
-  Member,
   MulchPlan,
   Pile,
   Place,
   Planting,
   Regrowth,
-  SeedPacket,
   SoilTest,
   Stand,
   Topdressed,
 } from './garden.ts';
 import type { GardenFile } from './garden-file.ts';
+import type { Household, Member, SeedPacket } from './household.ts';
 import { itself, oldestFirst, onOf } from './oldest-first.ts';
 import { weekdayNamed } from './weekday-names.ts';
 import { withoutAbsent } from './without-absent.ts';

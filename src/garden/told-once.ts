@@ -2,7 +2,8 @@
  * What a garden file tells and a report tells too counts once: which rows of the file no report has stood for yet.
  */
 import type { Day } from '../measures/days.ts';
-import type { BedFed, SeedPacket, Topdressed } from './garden.ts';
+import type { BedFed, Topdressed } from './garden.ts';
+import type { SeedPacket } from './household.ts';
 import { oldestFirst, onOf } from './oldest-first.ts';
 import { inOneForm } from './one-form.ts';
 

@@ -1,7 +1,8 @@
 /**
  * Whose a task is.
  */
-import type { Garden, Member } from '../garden/garden.ts';
+import type { Garden } from '../garden/garden.ts';
+import type { Member } from '../garden/household.ts';
 import type { PlannedTask } from './plan.ts';
 
 /** What tells whose a task is. */

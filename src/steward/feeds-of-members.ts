@@ -2,7 +2,8 @@
  * Feeds of members, kept true while the household changes.
  */
 import { type FeedShape, memberOfFeed } from '../calendar/feed-shape.ts';
-import type { Garden, Member } from '../garden/garden.ts';
+import type { Garden } from '../garden/garden.ts';
+import type { Member } from '../garden/household.ts';
 import { membersOf } from '../garden/household-changes.ts';
 import type { Feed } from '../store/feeds.ts';
 import type { FeedRoom } from './feeds.ts';

@@ -3,8 +3,8 @@
  */
 import { fullDay } from '../digest/words.ts';
 import type { Stand, StandLook } from '../garden/garden.ts';
-import { COVERED } from '../garden/garden-file.ts';
 import type { Problem } from '../garden/problem.ts';
+import { COVERED } from '../garden/stand-file.ts';
 import { type Day, isDay } from '../measures/days.ts';
 import { coverName } from '../practices/covers.ts';
 import { doneTask } from './done-task.ts';

@@ -1,7 +1,8 @@
 /**
  * Work that falls to nobody of the household, by what its members see to.
  */
-import type { Garden, Member } from '../garden/garden.ts';
+import type { Garden } from '../garden/garden.ts';
+import type { Member } from '../garden/household.ts';
 import { membersOf } from '../garden/household-changes.ts';
 import { PRACTICE_NAMES, type PracticeName } from '../garden/practice-names.ts';
 import type { Problem } from '../garden/problem.ts';

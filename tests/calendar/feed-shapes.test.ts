@@ -3,7 +3,7 @@ import { feedEventsOf, gardenFeed, PLAIN_VIEW } from '../../src/calendar/feed-ev
 import { type FeedShape, feedShapeSchema, PLAIN_SHAPE, sameShape } from '../../src/calendar/feed-shape.ts';
 import { feedOf } from '../../src/calendar/render-feed.ts';
 import { shownEntries } from '../../src/calendar/shown-entries.ts';
-import type { Member } from '../../src/garden/garden.ts';
+import type { Member } from '../../src/garden/household.ts';
 import { addDays } from '../../src/measures/days.ts';
 import type { Plan, PlannedTask } from '../../src/schedule/plan.ts';
 import { type ExampleEntry, examplePlan } from './example-plan.ts';

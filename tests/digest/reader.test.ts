@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { weekList } from '../../src/digest/week-list.ts';
-import type { Member } from '../../src/garden/garden.ts';
+import type { Member } from '../../src/garden/household.ts';
 import { hollowLane, planOf, type Wanted } from './example.ts';
 
 const SUNDAY = '2027-04-18';

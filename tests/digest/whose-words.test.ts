@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
 import { weekList } from '../../src/digest/week-list.ts';
 import { weekListText } from '../../src/digest/week-text.ts';
-import type { Member } from '../../src/garden/garden.ts';
+import type { Member } from '../../src/garden/household.ts';
 import { hollowLane, planOf, type Wanted } from './example.ts';
 
 const window = ['2027-04-19', '2027-04-21', '2027-04-25'] as const;

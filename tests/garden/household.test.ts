@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { gardenFileOf, gardenFileText } from '../../src/garden/export-garden-file.ts';
 import { type Fact, factSchema } from '../../src/garden/facts.ts';
 import { importDifferences } from '../../src/garden/file-difference.ts';
-import type { Member } from '../../src/garden/garden.ts';
+import type { Member } from '../../src/garden/household.ts';
 import { heldFile } from '../../src/garden/member-ids.ts';
 import { checkGardenFile, readGardenFile } from '../../src/garden/read-garden-file.ts';
 import { exampleData, exampleFile, gardenOf, imported, ledgerOf } from './example-garden.ts';

@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import type { Climate } from '../../src/climate/climate.ts';
 import { climateFromNormals } from '../../src/climate/from-normals.ts';
 import type { Bed, Garden, Pile, Planting, SoilSqueeze, SoilTest, Stand, StandLook } from '../../src/garden/garden.ts';
-import { COVERED } from '../../src/garden/garden-file.ts';
+import { COVERED } from '../../src/garden/stand-file.ts';
 import { withoutAbsent } from '../../src/garden/without-absent.ts';
 import { coverCrops } from '../../src/handbook/cover-crops.ts';
 import { coverMixes } from '../../src/handbook/cover-mixes.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Member } from '../../src/garden/garden.ts';
+import type { Member } from '../../src/garden/household.ts';
 import { unseenDoubts, unseenWork } from '../../src/steward/unseen-work.ts';
 
 const bed = (id: string) => ({ id, name: `${id} bed`, lengthM: 2, widthM: 1, raised: true, watered: true });

@@ -1,8 +1,8 @@
 import type { Fact } from '../../garden/facts.ts';
 import { clock } from '../../garden/file-values.ts';
 import type { Pile } from '../../garden/garden.ts';
-import { MATURITY_FAILURES } from '../../garden/garden-file.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
+import { MATURITY_FAILURES } from '../../garden/pile-file.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import { readDegrees } from '../../measures/typed-temperature.ts';
 import type { UnitSystem } from '../../measures/units.ts';

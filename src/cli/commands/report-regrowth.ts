@@ -2,7 +2,7 @@ import { afterCutTold } from '../../digest/after-cut-words.ts';
 import { wrapped } from '../../digest/wrapped.ts';
 import type { Fact } from '../../garden/facts.ts';
 import type { Garden, Stand } from '../../garden/garden.ts';
-import { REGROWTH_ANSWERS } from '../../garden/garden-file.ts';
+import { REGROWTH_ANSWERS } from '../../garden/stand-file.ts';
 import type { Day } from '../../measures/days.ts';
 import type { Plan } from '../../schedule/plan.ts';
 import { regrowthReport } from '../../steward/regrowth-report.ts';

@@ -1,7 +1,7 @@
 import { changePreview } from '../../digest/change-preview.ts';
 import { wrapped } from '../../digest/wrapped.ts';
-import { STAGES } from '../../garden/garden-file.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
+import { STAGES } from '../../garden/stand-file.ts';
 import type { Day } from '../../measures/days.ts';
 import { growingParts } from '../../practices/stand-cover.ts';
 import { stageDoubt, stageReport, standsToTellOf } from '../../steward/stage-report.ts';

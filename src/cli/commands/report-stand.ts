@@ -1,8 +1,8 @@
 import { changePreview } from '../../digest/change-preview.ts';
 import { wrapped } from '../../digest/wrapped.ts';
 import type { Garden } from '../../garden/garden.ts';
-import { COVERED } from '../../garden/garden-file.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
+import { COVERED } from '../../garden/stand-file.ts';
 import { lookReport } from '../../steward/look-report.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
 import { command, switchOption } from '../command.ts';

@@ -1,7 +1,8 @@
 /**
  * Covers shared out: to the beds with the most to lose, the lightest that will do.
  */
-import type { Bed, FrostCover } from '../../garden/garden.ts';
+import type { Bed } from '../../garden/garden.ts';
+import type { FrostCover } from '../../garden/household.ts';
 import { type FrostCoverRow, frostCovers } from '../../handbook/frost-covers.ts';
 import type { BedAtRisk } from './risk.ts';
 

@@ -3,7 +3,7 @@
  */
 import { meanAirStaysAbove } from '../../climate/air.ts';
 import type { Climate } from '../../climate/climate.ts';
-import type { Household } from '../../garden/garden.ts';
+import type { Household } from '../../garden/household.ts';
 import { BROWNS_TO_GREENS } from '../../handbook/feedstocks.ts';
 import { daysBetween } from '../../measures/days.ts';
 import { inTens, scrapsOf } from './scraps.ts';

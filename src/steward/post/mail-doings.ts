@@ -3,7 +3,7 @@
  */
 import type { DueList } from '../../digest/mail/due-lists.ts';
 import type { ListMessage } from '../../digest/mail/list-message.ts';
-import type { MemberMail } from '../../garden/garden.ts';
+import type { MemberMail } from '../../garden/household.ts';
 import type { Delivery } from '../../store/deliveries.ts';
 
 /** How the mail of one member stands. */

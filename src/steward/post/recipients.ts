@@ -3,7 +3,7 @@
  */
 import { type DueLists, dueLists } from '../../digest/mail/due-lists.ts';
 import { mailSince } from '../../digest/mail/mail-history.ts';
-import type { Member, MemberMail } from '../../garden/garden.ts';
+import type { Member, MemberMail } from '../../garden/household.ts';
 import { membersOf } from '../../garden/household-changes.ts';
 import type { Instant } from '../../measures/days.ts';
 import type { Delivery } from '../../store/deliveries.ts';

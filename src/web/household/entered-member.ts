@@ -1,7 +1,7 @@
 /**
  * The form about somebody of the household: what stands in its fields, and what they come to.
  */
-import type { Member, MemberMail } from '../../garden/garden.ts';
+import type { Member, MemberMail } from '../../garden/household.ts';
 import { membersOf } from '../../garden/household-changes.ts';
 import {
   ADDRESS_CHARACTERS,

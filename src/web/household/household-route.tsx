@@ -4,7 +4,8 @@
 import { type Context, Hono } from 'hono';
 import { PLAIN_SHAPE } from '../../calendar/feed-shape.ts';
 import { LABEL_CHARACTERS } from '../../calendar/typed-shape.ts';
-import type { Garden, Member } from '../../garden/garden.ts';
+import type { Garden } from '../../garden/garden.ts';
+import type { Member } from '../../garden/household.ts';
 import { membersOf } from '../../garden/household-changes.ts';
 import { MOST_PEOPLE } from '../../garden/household-file.ts';
 import type { Problem } from '../../garden/problem.ts';

@@ -1,7 +1,7 @@
 /**
  * The household: who works in the garden with what they see to, their feeds and their mail, and who eats from it.
  */
-import type { Member } from '../../garden/garden.ts';
+import type { Member } from '../../garden/household.ts';
 import { membersOf } from '../../garden/household-changes.ts';
 import { MOST_PEOPLE } from '../../garden/household-file.ts';
 import type { Problem } from '../../garden/problem.ts';

@@ -1,7 +1,8 @@
 /**
  * Pages about one member: changing them, and their leaving.
  */
-import type { Garden, Member } from '../../garden/garden.ts';
+import type { Garden } from '../../garden/garden.ts';
+import type { Member } from '../../garden/household.ts';
 import { membersOf } from '../../garden/household-changes.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { readableIn } from '../../measures/quantity.ts';

@@ -2,7 +2,7 @@
  * Buds or flowers seen on a cover, told on a page.
  */
 import { Hono } from 'hono';
-import { STAGES } from '../../garden/garden-file.ts';
+import { STAGES } from '../../garden/stand-file.ts';
 import { stageDoubt, stageReport } from '../../steward/stage-report.ts';
 import type { GardenView, Report, ReportPreview, Steward } from '../../steward/steward.ts';
 import { historyPath } from '../addresses/addresses.ts';

@@ -3,7 +3,8 @@
  */
 import { type Context, Hono } from 'hono';
 import type { Stand } from '../../garden/garden.ts';
-import { COVERED, MATURITY_FAILURES, REGROWTH_ANSWERS } from '../../garden/garden-file.ts';
+import { MATURITY_FAILURES } from '../../garden/pile-file.ts';
+import { COVERED, REGROWTH_ANSWERS } from '../../garden/stand-file.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { lookReport } from '../../steward/look-report.ts';
 import { regrowthReport } from '../../steward/regrowth-report.ts';

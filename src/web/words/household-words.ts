@@ -3,7 +3,7 @@
  */
 import { hourWord } from '../../calendar/shape-words.ts';
 import { fullDay, weekdayWord } from '../../digest/words.ts';
-import type { Member, MemberMail } from '../../garden/garden.ts';
+import type { Member, MemberMail } from '../../garden/household.ts';
 import type { HouseholdFact } from '../../garden/household-facts.ts';
 import { isDay } from '../../measures/days.ts';
 import type { UnitSystem } from '../../measures/units.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { mailSince } from '../../../src/digest/mail/mail-history.ts';
 import type { Fact } from '../../../src/garden/facts.ts';
-import type { Member } from '../../../src/garden/garden.ts';
+import type { Member } from '../../../src/garden/household.ts';
 import { exampleFile, imported, ledgerOf } from '../../garden/example-garden.ts';
 
 const MAIL = { to: 'ida@example.org', weekday: 7, hour: 18, tasks: 'own' } as const;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import type { Garden, SeedPacket, Stand } from '../../../src/garden/garden.ts';
+import type { Garden, Stand } from '../../../src/garden/garden.ts';
+import type { SeedPacket } from '../../../src/garden/household.ts';
 import { coverCrops } from '../../../src/handbook/cover-crops.ts';
 import { coverSeedLifeOf, seedLives } from '../../../src/handbook/seed-life.ts';
 import type { Day } from '../../../src/measures/days.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { SeedPacket } from '../../../src/garden/garden.ts';
+import type { SeedPacket } from '../../../src/garden/household.ts';
 import { addDays, type Day } from '../../../src/measures/days.ts';
 import { reasonSentence } from '../../../src/schedule/explain.ts';
 import { bed, draft, draftsIn, frostDates, garden, rulesOf, setOut, sown } from '../gardens.ts';

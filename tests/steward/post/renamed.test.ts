@@ -1,6 +1,6 @@
 import { readdirSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import type { Member } from '../../../src/garden/garden.ts';
+import type { Member } from '../../../src/garden/household.ts';
 import { InputRefused } from '../../../src/garden/problem.ts';
 import { createSteward } from '../../../src/steward/create-steward.ts';
 import { mailCatcher } from './mail-catcher.ts';

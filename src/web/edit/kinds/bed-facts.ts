@@ -4,7 +4,7 @@
 
 import { fullDay } from '../../../digest/words.ts';
 import type { Garden } from '../../../garden/garden.ts';
-import { MULCHES } from '../../../garden/garden-file.ts';
+import { MULCHES } from '../../../garden/stand-file.ts';
 import { feedstocks } from '../../../handbook/feedstocks.ts';
 import { fertilisers } from '../../../handbook/fertilisers.ts';
 import { soilTextureById } from '../../../handbook/soil-textures.ts';

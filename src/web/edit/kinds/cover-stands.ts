@@ -2,7 +2,7 @@
  * Cover crops in beds, with everything that was seen of them and done about them.
  */
 import type { Garden } from '../../../garden/garden.ts';
-import { COVERED, REGROWTH_ANSWERS, REGROWTH_WORK, STAGES } from '../../../garden/garden-file.ts';
+import { COVERED, REGROWTH_ANSWERS, REGROWTH_WORK, STAGES } from '../../../garden/stand-file.ts';
 import { capital } from '../../../measures/capital.ts';
 import { coverName, coverParts } from '../../../practices/covers.ts';
 import { COVERED_WORDS } from '../../../practices/stand-cover.ts';

@@ -4,7 +4,7 @@
 
 import { FAILED_WORDS } from '../../../digest/record/seen-words.ts';
 import { fullDay } from '../../../digest/words.ts';
-import { MATURITY_FAILURES } from '../../../garden/garden-file.ts';
+import { MATURITY_FAILURES } from '../../../garden/pile-file.ts';
 import { feedstocks } from '../../../handbook/feedstocks.ts';
 import type { Feedstock } from '../../../handbook/shapes/feedstock.ts';
 import { compostPath } from '../../addresses/addresses.ts';
