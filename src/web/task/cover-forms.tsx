@@ -86,20 +86,24 @@ export const ToldOfCover = ({ found, garden, on, today, again }: ToldOfCoverProp
 };
 
 /** A look is planned before the work it looks at is done: what is to be seen is told once that is marked. */
-const ToldLater = ({ found: { task, waitsFor }, garden }: Pick<ToldOfCoverProps, 'found' | 'garden'>) => (
-  <>
-    <h2>What you see</h2>
-    <p>
-      It can be told here once {asksOfRegrowth(task) ? 'its cut' : 'its sowing'} is marked done
-      {waitsFor.map(({ task: awaited }) => (
-        <>
-          : <a href={taskPath(garden.id, awaited.key)}>{readableIn(garden.place.units, awaited.title)}</a>
-        </>
-      ))}
-      .
-    </p>
-  </>
-);
+const ToldLater = ({ found: { task, waitsFor }, garden }: Pick<ToldOfCoverProps, 'found' | 'garden'>) => {
+  const ofRegrowth = asksOfRegrowth(task);
+  const awaited = waitsFor[0]?.task;
+  return (
+    <>
+      <h2>{ofRegrowth ? 'It has grown again' : 'What you see'}</h2>
+      <p>
+        It can be told here once {ofRegrowth ? 'its cut' : 'its sowing'} is marked done
+        {awaited !== undefined && (
+          <>
+            : <a href={taskPath(garden.id, awaited.key)}>{readableIn(garden.place.units, awaited.title)}</a>
+          </>
+        )}
+        .
+      </p>
+    </>
+  );
+};
 
 interface GrewAgainProps {
   isLook: boolean;
