@@ -157,7 +157,7 @@ const PileInBin = ({ view, bin, pile, heap }: PileInBinProps) => {
           {readableIn(units, record, plan.today)} <a href={ruleWay('manure-wait.as-raw')}>What such a record is for</a>
         </p>
       )}
-      {raw && <p class="small">{pileWords(raw)}</p>}
+      {raw && <p class="small">{readableIn(units, pileWords(raw), plan.today)}</p>}
       <PileDrawing gardenId={garden.id} pile={pile} today={plan.today} units={units} />
       <PileLog view={view} pile={pile} />
       <p class="small">

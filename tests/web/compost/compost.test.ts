@@ -51,6 +51,19 @@ describe('the compost yard', () => {
     expect(await (await plain(PATH)).text()).not.toContain('hot record');
   });
 
+  it('writes the litres of a heap too small for a hot record as its reader does', async () => {
+    const file = sampleFile();
+    const ingredients = [
+      { material: 'horse_manure_bedded', litres: 220 },
+      { material: 'leaves_dry_loose', litres: 430 },
+    ];
+    const piles = file.piles.map((pile) => (pile.id === 'spring-pile' ? { ...pile, ingredients } : pile));
+    const { get } = await sampleApp({ ...file, piles });
+    const text = withoutWhys(await (await get(PATH)).text());
+    expect(text).toContain('it was built of 23 cu ft, and below 1 cu yd a heap may not heat through');
+    expect(text).not.toContain('⟦');
+  });
+
   it('says where there is no bin what one is good for, and leads to adding it', async () => {
     const { get } = await sampleApp(sampleFile({ piles: [], bins: [] }));
     const text = withoutWhys(await (await get(PATH)).text());
