@@ -4,6 +4,7 @@
 import { addDays, type Day, daysBetween, earliestOf, latestOf } from '../../measures/days.ts';
 import type { Window } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
+import { midwinterAfter } from '../seasons.ts';
 import { type CutWindow, cutWindow, LEAST_GROWTH_DAYS } from './cut-window.ts';
 import type { StandInBed } from './stand.ts';
 import { situationOf } from './winter.ts';
@@ -33,7 +34,8 @@ export function followsSowing(
   { window, sown }: SowingMeant,
   cut: CutWindow,
 ): FollowingCut | undefined {
-  if (parts.some(({ cover }) => situationOf(cover, sown, input) === 'overwintered')) return undefined;
+  const mayWinter = parts.some(({ cover }) => situationOf(cover, sown, input) === 'overwintered');
+  if (mayWinter && !isBeforeWinter(input, sown, cut)) return undefined;
   const after = (day: Day): CutWindow | undefined => cutWindow(input, bed.id, parts, day);
   const minDays = Math.min(daysBetween(sown, cut.window.earliest), LEAST_GROWTH_DAYS);
   const flowers = cut.bloom?.close;
@@ -46,4 +48,9 @@ export function followsSowing(
     minDays,
     ...(flowers === undefined ? {} : { maxDays: Math.max(daysBetween(sown, flowers), minDays + 1) }),
   };
+}
+
+/** Whether a stand is cut before the winter that follows its sowing: then what winter would do to it decides nothing. */
+export function isBeforeWinter({ climate }: Pick<PracticeInput, 'climate'>, sown: Day, { window }: CutWindow): boolean {
+  return window.latest <= midwinterAfter(climate, sown);
 }

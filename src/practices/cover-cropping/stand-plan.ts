@@ -18,7 +18,7 @@ import { afterLook } from './after-look.ts';
 import { gapReasons, waitsFor } from './bed-gap.ts';
 import { budLook } from './bud-looks.ts';
 import { cutDrafts } from './cut-drafts.ts';
-import { followsSowing } from './cut-follows.ts';
+import { followsSowing, isBeforeWinter } from './cut-follows.ts';
 import { withHoldings } from './cut-holds.ts';
 import { type CutWindow, cutWindow, doubtsOf } from './cut-window.ts';
 import { deadCheckDraft } from './dead-check.ts';
@@ -141,7 +141,7 @@ function later(
   sowing?: Window,
 ): TaskDraft[] {
   const follows = cut && sowing && followsSowing(withoutStand(input, at.stand.id), at, { window: sowing, sown }, cut);
-  const dead = deadCheckDraft(input, at, sown);
+  const dead = cut && isBeforeWinter(input, sown, cut) ? undefined : deadCheckDraft(input, at, sown);
   const buds = budLook(input, at, sown, cut);
   return [...(cut ? cutDrafts(input, at, cut, follows) : []), ...(buds ? [buds] : []), ...(dead ? [dead] : [])];
 }
