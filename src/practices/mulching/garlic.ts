@@ -11,7 +11,7 @@ import { addDays, type Day, latestOf } from '../../measures/days.ts';
 import { MOULDY } from '../cautions.ts';
 import type { TaskDraft } from '../draft.ts';
 import type { PracticeInput } from '../practice.ts';
-import { SOIL_AWAKE_C, soilAwake } from '../seasons.ts';
+import { midwinterAfter, SOIL_AWAKE_C, soilAwake } from '../seasons.ts';
 import { amountReason, CARRYING_CAUTIONS, draftOnBed, firstOfEach, mulchAmount, mulchSupply } from './mulch.ts';
 
 /** Depth of the mulch, mm: 3–4 in (veg:V41); 2 in will do (veg:V42). */
@@ -49,7 +49,7 @@ function bothDrafts(input: PracticeInput, bed: Bed, planting: Planting): TaskDra
 
 function mulchDraft(input: PracticeInput, bed: Bed, { id, cropId, start }: Planting, freeze: Day): TaskDraft {
   const name = vegetableById(cropId).name.toLowerCase();
-  const earliest = latestOf(addDays(start.day, AFTER_PLANTING_DAYS), freeze);
+  const earliest = latestOf(addDays(start.day, AFTER_PLANTING_DAYS), freeze, ...laterBegun(input, start.day));
   const latest = addDays(earliest, OPEN_DAYS);
   return {
     ...draftOnBed(input, bed),
@@ -78,6 +78,14 @@ function mulchDraft(input: PracticeInput, bed: Bed, { id, cropId, start }: Plant
       amountReason('mulch-garlic.amount', bed, GARLIC_DEPTH_MM, 'veg:V41'),
     ],
   };
+}
+
+/**
+ * The day a garden was begun, where that lies between the planting and midwinter: late is better than not at all while
+ * the winter that heaves cloves is still ahead. House default.
+ */
+function laterBegun({ garden: { startedOn }, climate }: PracticeInput, set: Day): Day[] {
+  return startedOn > set && startedOn <= midwinterAfter(climate, set) ? [startedOn] : [];
 }
 
 function uncoverDraft(

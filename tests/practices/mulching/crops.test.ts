@@ -24,6 +24,15 @@ describe('garlic', () => {
     expect(draft(drafts, 'mulch-garlic/').window.earliest).toBe('2027-11-28');
   });
 
+  it('is still mulched where the garden was begun after its days, as long as winter is ahead', () => {
+    const began = (startedOn: string) => draftsIn(garden({ startedOn, plantings: [garlic('2027-10-10')] }), cold);
+    const cold = frostDates('05-20', '09-26', 46.8);
+    const late = draft(began('2027-11-26'), 'mulch-garlic/planting:garlic');
+    expect(late.window).toEqual({ earliest: '2027-11-26', preferred: '2027-11-30', latest: '2027-12-10' });
+    expect(draft(began('2027-11-26'), 'uncover-garlic/').after.map(({ key }) => key)).toEqual([late.key]);
+    expect(began('2028-02-10').map(({ kind }) => kind)).not.toContain('mulch-garlic');
+  });
+
   it('is not uncovered where it was never mulched', () => {
     const skipped = { 'mulch-garlic/planting:garlic': '2027-11-20' };
     const parts = { startedOn: '2027-06-01', plantings: [garlic('2027-10-20')] };
