@@ -5,8 +5,8 @@ import type { Climate } from '../climate/climate.ts';
 import type { LoggedDay } from '../garden/weather.ts';
 
 const UNRECKONED =
-  'This climate has no daily record of rain: how long snow lies and the soil stays wet is not reckoned, and no work waits ' +
-  'for it. Squeeze a handful before you work the soil.';
+  'This climate has no daily record of rain: how long snow lies and the soil stays wet is not reckoned. Snow puts the ' +
+  'test of spring a few days off, rain does not. Squeeze a handful before you work the soil.';
 
 /** The sentence where weather that wets the ground is told to a climate without rain in its seasons; else nothing. */
 export function unreckonedNote({ seasons }: Climate, days: readonly LoggedDay[]): string | undefined {

@@ -3,7 +3,7 @@
  */
 import type { Climate } from '../climate/climate.ts';
 import { groundOn, springWorkOdds } from '../climate/fit-to-work.ts';
-import type { GroundDay } from '../climate/ground.ts';
+import { type GroundDay, groundCourses } from '../climate/ground.ts';
 import type { Odds } from '../climate/odds.ts';
 import { dayOfIndex, seasonOf } from '../climate/season.ts';
 import { soilWarmOdds } from '../climate/soil-temperature.ts';
@@ -85,6 +85,8 @@ export interface Setback {
   from: Day;
   state: ClosedState;
   expected: boolean;
+  /** Whether the climate has a record from which snow, frost and water in the ground are reckoned. */
+  reckoned: boolean;
 }
 
 type ClosedState = 'snow' | 'frozen' | 'soaked';
@@ -92,9 +94,13 @@ type ClosedState = 'snow' | 'frozen' | 'soaked';
 /** Days ahead on which a forecast of snow or soaking already holds work up. House default: later ones leave time to work. */
 const HELD_UP_DAYS = 1;
 
+/** Snow lying this deep keeps people off a bed, mm: a millimetre of water, as where it is reckoned. House default. */
+const LEAST_SNOW_MM = 10;
+
 /**
  * Whether a soil lies under snow, is frozen or soaked again in a spring some time after a day, and not yet fit since: on
- * the last day that was seen, or by what is expected of the next day. What is expected later holds nothing up.
+ * the last day that was seen, or by what is expected of the next day. What is expected later holds nothing up. Without a
+ * record the log alone is asked, and only for snow: nobody can reckon when it melts, so it counts until a handful crumbles.
  */
 export function setbackAfter(
   { garden, climate, today }: SoilAsked,
@@ -104,17 +110,33 @@ export function setbackAfter(
   const season = seasonOf(climate.seasonTurn, since);
   const until = midsummerOf(climate, season);
   const soil = soilClassOf(garden, soilTexture);
+  const soon = earliestOf(addDays(today, HELD_UP_DAYS), until);
+  if (groundCourses(climate, season, soil).length === 0) return snowTold(climate, today, { from: since, to: soon });
   const seen = climate.logged.filter(({ kind, day }) => kind === 'observed' && day >= since);
   const last = seen.at(-1)?.day;
   for (const { day } of last !== undefined && last <= until ? seen.toReversed() : []) {
     const state = groundOn(climate, day, soil)?.state;
     if (state === 'fit') break;
-    if (last !== undefined && isClosed(state)) return { on: day, from: last, state, expected: false };
+    if (last !== undefined && isClosed(state)) return { on: day, from: last, state, expected: false, reckoned: true };
   }
   const next = climate.logged.find(({ kind, day }) => kind === 'expected' && day >= since && day > (last ?? ''));
-  if (next === undefined || next.day > earliestOf(addDays(today, HELD_UP_DAYS), until)) return undefined;
+  if (next === undefined || next.day > soon) return undefined;
   const state = groundOn(climate, next.day, soil)?.state;
-  return isClosed(state) ? { on: next.day, from: next.day, state, expected: true } : undefined;
+  return isClosed(state) ? { on: next.day, from: next.day, state, expected: true, reckoned: true } : undefined;
+}
+
+/** The last day of a span on which snow was told to lie or to fall, or is expected to from today on. */
+function snowTold({ logged }: Climate, today: Day, { from, to }: { from: Day; to: Day }): Setback | undefined {
+  const last = logged.findLast(
+    ({ kind, day, snowDepthMm = 0, newSnowMm = 0 }) =>
+      day >= from &&
+      day <= to &&
+      (kind === 'observed' || day >= today) &&
+      Math.max(snowDepthMm, newSnowMm) >= LEAST_SNOW_MM,
+  );
+  if (last === undefined) return undefined;
+  const { day, kind } = last;
+  return { on: day, from: day, state: 'snow', expected: kind === 'expected', reckoned: false };
 }
 
 function isClosed(state: GroundDay['state'] | undefined): state is ClosedState {

@@ -17,6 +17,9 @@ export const soilReadinessSentences: Practice['sentences'] = {
   'squeeze.setback': ({ saw }) =>
     `${SETBACKS[String(saw.state)] ?? ''} on ${dated(String(saw.on))}. From there the middle one of ${saw.years} seasons ` +
     `has it melted, thawed and drained by ${dated(String(saw.fit))}; what the soil said before no longer counts.`,
+  'squeeze.snow-told': ({ saw }) =>
+    `${SETBACKS[String(saw.state)] ?? ''} on ${dated(String(saw.on))}, by the log. Without a daily record nobody can reckon ` +
+    `when it is gone: then, and ${saw.days} days for its water, a handful says more.`,
   'squeeze.before-work': ({ saw }) =>
     `The first work planned in this soil is ${saw.what} in ${saw.bed} on ${dated(String(saw.day))}; ` +
     `${saw.days} days before it leave room for a second handful.`,

@@ -16,7 +16,15 @@ import { LOOK_MINUTES } from '../effort.ts';
 import { soilWarmWords } from '../odds-of.ts';
 import type { PracticeInput } from '../practice.ts';
 import { midsummerOf, SOIL_AWAKE_C } from '../seasons.ts';
-import { awaitedSqueezeKey, readyOdds, setbackAfter, soilClassOf, squeezesOf, textureRow } from '../soil-class.ts';
+import {
+  awaitedSqueezeKey,
+  readyOdds,
+  type Setback,
+  setbackAfter,
+  soilClassOf,
+  squeezesOf,
+  textureRow,
+} from '../soil-class.ts';
 import { type SpringWork, springWork } from '../spring-work.ts';
 import { gardenSubject } from '../subjects.ts';
 
@@ -26,7 +34,10 @@ const CANDIDATE_DAYS = 7;
 const OPEN_DAYS = 14;
 /** The same after snow or a soaking: the work behind it is waiting. House default. */
 const OPEN_DAYS_AFTER_SETBACK = 4;
-/** Days ahead within which planned work makes a handful worth squeezing again. House default. */
+/**
+ * Days ahead within which planned work makes a handful worth squeezing again, and days back within which work that nobody
+ * marked is still waiting. House default.
+ */
 const AHEAD_DAYS = 28;
 /** Depth the handful is taken from, mm: the middle of the layer that is worked (agro section 5.4, house default). */
 const HANDFUL_DEPTH_MM = 150;
@@ -62,15 +73,10 @@ export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft |
   const answered = begun?.day ?? (last?.answer === 'crumbles' ? last.on : undefined);
   const row = textureRow(soilTexture);
   const how = soilWorkOf(row.workClass);
-  const asked =
-    answered !== undefined
-      ? undefined
-      : last === undefined
-        ? firstTest(input, soil, odds, how, work[0])
-        : nextTest(input, soil, how, last);
+  const asked = answered === undefined ? askedTest(input, soil, { odds, how, work, last }) : undefined;
   // A test that nobody made is asked again once snow or a soaking comes after its last day.
   const since = answered ?? asked?.window.latest;
-  const setback = since === undefined ? undefined : testAfterSetback(input, soil, since, work);
+  const setback = since === undefined ? undefined : testAfterSetback(input, soil, how, { since, work });
   const timing = setback ?? asked;
   if (timing === undefined) return undefined;
   const name = row.name.toLowerCase();
@@ -100,6 +106,47 @@ export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft |
   };
 }
 
+interface Asked {
+  odds: Odds;
+  how: SoilWork;
+  work: readonly SpringWork[];
+  last: SoilSqueeze | undefined;
+}
+
+/** The test of a soil that no handful has yet found fit. */
+function askedTest(input: PracticeInput, soil: SoilClass, { odds, how, work, last }: Asked): Timing | undefined {
+  const test = last === undefined ? firstTest(input, soil, odds, how, work[0]) : nextTest(input, soil, how, last);
+  const winter = dayOfIndex(input.climate.seasonTurn, soil.season, 1);
+  if (test === undefined) return undefined;
+  const snow = setbackAfter(input, soil.soilTexture, last?.on ?? winter);
+  return snow === undefined || snow.reckoned || snow.on > test.window.latest ? test : heldBySnow(test, how, snow);
+}
+
+/** A test put behind snow that lies by the log. */
+function heldBySnow(test: Timing, how: SoilWork, snow: Setback): Timing {
+  const { window, reasons } = afterSnowTold(how, snow);
+  if (window.preferred <= test.window.preferred) return test;
+  const latest = latestOf(test.window.latest, addDays(window.preferred, OPEN_DAYS_AFTER_SETBACK));
+  return { ...test, window: { ...window, latest }, reasons: [...reasons, ...test.reasons] };
+}
+
+/** The test after snow of which nobody can reckon when it melts: once it is gone, as long after as a soil takes to drain. */
+function afterSnowTold({ retestDays, retestFrom }: SoilWork, { on, expected }: Setback): Timing {
+  const preferred = addDays(on, retestDays);
+  const latest = addDays(preferred, CANDIDATE_DAYS);
+  return {
+    window: { earliest: addDays(on, 1), preferred, latest },
+    reasons: [
+      {
+        rule: 'squeeze.snow-told',
+        saw: { on, days: retestDays, state: expected ? 'snow-expected' : 'snow' },
+        limit: latest,
+        source: retestFrom,
+      },
+    ],
+  };
+}
+
 /**
  * The test that snow, frost or a soaking asks for again: when it will have melted and drained, if there is work ahead.
  *
@@ -108,16 +155,18 @@ export function squeezeDraft(input: PracticeInput, soil: SoilClass): TaskDraft |
 function testAfterSetback(
   input: PracticeInput,
   { soilTexture }: SoilClass,
-  since: Day,
-  work: readonly SpringWork[],
+  how: SoilWork,
+  { since, work }: { since: Day; work: readonly SpringWork[] },
 ): Timing | undefined {
   const { garden, climate } = input;
   const setback = setbackAfter(input, soilTexture, since);
   if (setback === undefined) return undefined;
   const { on, from, state, expected } = setback;
-  const ahead = work.find(({ happened, day }) => !happened && day >= on && day <= addDays(on, AHEAD_DAYS));
+  const [openFrom, openTo] = [addDays(on, -AHEAD_DAYS), addDays(on, AHEAD_DAYS)];
+  const waits = work.some(({ happened, day }) => !happened && day >= openFrom && day <= openTo);
+  if (waits && !setback.reckoned) return afterSnowTold(how, setback);
   const odds = fitToWorkOdds(climate, addDays(from, 1), soilClassOf(garden, soilTexture));
-  if (ahead === undefined || odds?.median === undefined) return undefined;
+  if (!waits || odds?.median === undefined) return undefined;
   const { median, late } = odds;
   const latest = latestOf(late ?? median, addDays(median, OPEN_DAYS_AFTER_SETBACK));
   return {

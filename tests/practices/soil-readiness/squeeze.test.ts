@@ -13,7 +13,7 @@ import { soilReadiness } from '../../../src/practices/soil-readiness/index.ts';
 import { makePlan } from '../../../src/schedule/reconcile.ts';
 import { inventedClimate } from '../../climate/invented.ts';
 import { NO_OFFSETS, recordRows } from '../../climate/real-data.ts';
-import { bed, cover, draft, frostDates, garden, inputOf, milwaukee, setOut, sown } from '../gardens.ts';
+import { bed, cover, draft, draftsIn, frostDates, garden, inputOf, milwaukee, setOut, sown } from '../gardens.ts';
 
 const climate = frostDates('05-10', '10-01');
 const awake = soilAwake(climate, 2027) ?? '';
@@ -241,7 +241,64 @@ describe('weather after a handful that crumbled', () => {
     expect((again?.window.earliest ?? '') > on).toBe(true);
   });
 
+  it('has it asked again for work whose planned day is past and that nobody marked', () => {
+    const beds = [bed('a', { raised: false })];
+    const late = garden({ startedOn: '2027-03-01', beds, plantings: [sown('carrot', '2027-04-20')] });
+    const snow: LoggedDay = {
+      kind: 'observed',
+      day: '2027-04-26',
+      tminC: -4,
+      tmaxC: 1,
+      newSnowMm: 220,
+      snowDepthMm: 220,
+    };
+    const [again] = tests(late, withWeather(milwaukee, [snow], '2027-04-26'), '2027-04-26');
+    expect(again?.reasons[0]).toMatchObject({ rule: 'squeeze.setback', saw: { state: 'snow' } });
+    expect((again?.window.earliest ?? '') > '2027-04-26').toBe(true);
+  });
+
   it('does not undo a handful of the very day on which the soil was reckoned soaked', () => {
     expect(told(crumbledOn, day('2027-04-13', 30), day(crumbledOn, 2))).toEqual([]);
+  });
+});
+
+describe('snow that is told where no record says when it melts', () => {
+  const told = (of: Garden, today: Day, ...rows: LoggedDay[]) => tests(of, withWeather(climate, rows, today), today);
+  const snow = (day: Day, kind: LoggedDay['kind'] = 'observed'): LoggedDay => ({
+    kind,
+    day,
+    tminC: -4,
+    snowDepthMm: 230,
+  });
+  const planted = (...soilSqueezes: SoilSqueeze[]) =>
+    garden({ startedOn: '2027-03-01', soilSqueezes, plantings: [sown('pea', awake)] });
+
+  it('puts the test behind it, as many days as the soil takes to drain', () => {
+    const [task] = told(planted(), awake, snow(awake));
+    expect(task?.window).toMatchObject({ earliest: addDays(awake, 1), preferred: addDays(awake, 3) });
+    expect(task?.reasons[0]).toMatchObject({ rule: 'squeeze.snow-told', saw: { on: awake, days: 3, state: 'snow' } });
+    // The thermometer read every day after it moves nothing further.
+    const after = eachDay(addDays(awake, 1), addDays(awake, 2)).map(
+      (day): LoggedDay => ({ kind: 'observed', day, tminC: 1 }),
+    );
+    expect(told(planted(), addDays(awake, 2), snow(awake), ...after)[0]?.window).toEqual(task?.window);
+  });
+
+  it('undoes what a handful said, and all that waits for the next', () => {
+    const crumbled = planted(answered(addDays(awake, -2), 'crumbles'));
+    expect(told(crumbled, awake)).toEqual([]);
+    const [task] = told(crumbled, awake, snow(awake));
+    expect(task).toMatchObject({ key: 'squeeze-test/soil:loam/2027/2', window: { preferred: addDays(awake, 3) } });
+    const drafts = draftsIn(crumbled, withWeather(climate, [snow(awake)], awake), awake);
+    expect(draft(drafts, 'sow/').after.map(({ key }) => key)).toContain('squeeze-test/soil:loam/2027/2');
+  });
+
+  it('counts where it is expected of tomorrow; winter’s snow and a dusting move nothing', () => {
+    const [ahead] = told(planted(), awake, snow(addDays(awake, 1), 'expected'));
+    expect(ahead?.reasons[0]?.saw).toMatchObject({ state: 'snow-expected', on: addDays(awake, 1) });
+    const asked = told(planted(), awake);
+    expect(told(planted(), awake, snow(addDays(awake, 2), 'expected'))).toEqual(asked);
+    expect(told(planted(), awake, snow('2027-03-02'))).toEqual(asked);
+    expect(told(planted(), awake, { ...snow(awake), snowDepthMm: 5 })).toEqual(asked);
   });
 });
