@@ -60,8 +60,9 @@ export function plainAddress(address: string): string {
 }
 
 /**
- * What tries are counted by: the address, or the first 64 bits of an IPv6 one, since whoever has one has all that begin so
- * (RFC 6177).
+ * What tries are counted by: the address, or the first 64 bits of an IPv6 one of the internet, since whoever has one has all
+ * that begin so (RFC 6177). At home every device of the network shares these bits (RFC 4291, 2.5.6; RFC 4193, 3.1): one of
+ * them alone is counted there, so that none is held up for what another tried.
  */
 export function countedBy(address: string): string {
   if (!isIPv6(address)) return address;
@@ -69,9 +70,8 @@ export function countedBy(address: string): string {
   const front = head === '' ? [] : head.split(':');
   const back = tail === undefined || tail === '' ? [] : tail.split(':');
   const gap = Array.from({ length: Math.max(0, 8 - front.length - back.length) }, () => '0');
-  const groups = tail === undefined ? front : [...front, ...gap, ...back];
-  return `${groups
-    .slice(0, 4)
-    .map((group) => group.replace(/^0+(?=.)/, ''))
-    .join(':')}::/64`;
+  const groups = (tail === undefined ? front : [...front, ...gap, ...back]).map((group) =>
+    group.replace(/^0+(?=.)/, ''),
+  );
+  return isAtHome(address) ? groups.join(':') : `${groups.slice(0, 4).join(':')}::/64`;
 }

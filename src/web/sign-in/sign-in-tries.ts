@@ -2,8 +2,9 @@
  * How long whoever tried wrong passwords waits before the next: longer with every one, and never for good.
  *
  * Counted twice: by address, and over all addresses together, since guesses may come from many. The second count is kept
- * apart for the network at home, so that whoever guesses from outside can make nobody at home wait (OWASP Authentication
- * Cheat Sheet, on a lockout being used against those it protects). NIST SP 800-63B-4, 3.2.2 names such growing waits.
+ * apart for the network at home and for this computer itself, so that whoever guesses from outside can make nobody at home
+ * wait, and nobody at all whoever sits here (OWASP Authentication Cheat Sheet, on a lockout being used against those it
+ * protects). NIST SP 800-63B-4, 3.2.2 names such growing waits.
  */
 import { performance } from 'node:perf_hooks';
 import { countedBy } from '../requests/network.ts';
@@ -28,6 +29,9 @@ const FORGOTTEN_AFTER_MS = 3_600_000;
 /** Addresses remembered at once; the first seen are forgotten first. House default. */
 const ADDRESSES = 1_000;
 
+/** Where tries come from: this computer itself, another one at home, or elsewhere. */
+type Side = 'here' | 'home' | 'away';
+
 interface Count {
   wrong: number;
   lastMs: number;
@@ -45,7 +49,7 @@ export interface OpenTry {
 export class SignInTries {
   readonly #nowMs: () => number;
   readonly #addresses = new Map<string, Count>();
-  readonly #sides: Record<'home' | 'away', Count> = { home: noneYet(), away: noneYet() };
+  readonly #sides: Record<Side, Count> = { here: noneYet(), home: noneYet(), away: noneYet() };
 
   /** @param nowMs tells the time in milliseconds; the machine's own unless given */
   constructor(nowMs: () => number = () => performance.now()) {
@@ -53,10 +57,11 @@ export class SignInTries {
   }
 
   /** Begins a try; or says how many seconds to wait. */
-  begin({ address, isAtHome }: Pick<Caller, 'address' | 'isAtHome'>): OpenTry | number {
+  begin({ address, isHere, isAtHome }: Pick<Caller, 'address' | 'isHere' | 'isAtHome'>): OpenTry | number {
     const now = this.#nowMs();
-    const name = `${isAtHome ? 'home' : 'away'} ${countedBy(address)}`;
-    const side = this.#sides[isAtHome ? 'home' : 'away'];
+    const from = isHere ? 'here' : isAtHome ? 'home' : 'away';
+    const name = `${from} ${countedBy(address)}`;
+    const side = this.#sides[from];
     const own = this.#addresses.get(name) ?? noneYet();
     const waitMs = Math.max(waitOf(own, OF_ADDRESS, now), waitOf(side, OF_SIDE, now));
     if (waitMs > 0) return Math.ceil(waitMs / 1000);

@@ -4,9 +4,10 @@ import { type OpenTry, SignInTries } from '../../../src/web/sign-in/sign-in-trie
 function counted() {
   const clock = { nowMs: 0 };
   const tries = new SignInTries(() => clock.nowMs);
-  const away = (address: string) => tries.begin({ address, isAtHome: false });
-  const home = (address: string) => tries.begin({ address, isAtHome: true });
-  return { clock, tries, away, home };
+  const away = (address: string) => tries.begin({ address, isHere: false, isAtHome: false });
+  const home = (address: string) => tries.begin({ address, isHere: false, isAtHome: true });
+  const here = () => tries.begin({ address: '127.0.0.1', isHere: true, isAtHome: true });
+  return { clock, tries, away, home, here };
 }
 
 const opened = (tried: OpenTry | number): OpenTry => {
@@ -61,6 +62,17 @@ describe('wrong passwords of one address', () => {
     expect(away('2001:db8:1:2:ffff::1')).toBe(1);
     opened(away('2001:db8:1:3::1'));
   });
+
+  /** RFC 4291, 2.5.6: all link-local addresses begin with the same 64 bits, and those of one network by RFC 4193 as well. */
+  test.each(['fe80', 'fd12:3456:789a:1'])(
+    'hold up none of the neighbours at home, whose address begins alike: %s',
+    (network) => {
+      const { home } = counted();
+      for (let count = 0; count < 5; count += 1) opened(home(`${network}::bad`));
+      expect(home(`${network}::bad`)).toBe(1);
+      opened(home(`${network}::900d`));
+    },
+  );
 });
 
 describe('wrong passwords from everywhere', () => {
@@ -76,6 +88,14 @@ describe('wrong passwords from everywhere', () => {
     opened(home('192.168.1.20'));
     clock.nowMs += 60_000;
     opened(away('192.0.2.9')).right();
+  });
+
+  test('at home make everybody else at home wait, and never whoever sits at the computer itself', () => {
+    const { home, here } = counted();
+    for (let count = 0; count < 30; count += 1) opened(home(`192.168.1.${count}`));
+    expect(home('192.168.1.200')).toBe(1);
+    for (let count = 0; count < 5; count += 1) opened(here());
+    expect(here()).toBe(1);
   });
 
   test('are remembered of a thousand addresses at most', () => {
