@@ -28,7 +28,8 @@ export function readerRoutes(): Hono {
       const problem = { where: 'Units', what: 'None is chosen.', mend: 'Choose us or metric.' };
       throw new Trouble(422, 'The units were not changed', [problem]);
     }
-    setCookie(c, COOKIE, units, { path: '/', maxAge: KEPT_S, httpOnly: true, sameSite: 'Lax' });
+    const secure = c.get('caller').isSecure;
+    setCookie(c, COOKIE, units, { path: '/', maxAge: KEPT_S, httpOnly: true, sameSite: 'Lax', secure });
     return c.redirect(ownPath(form.text('back')), 303);
   });
 }

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { GARDEN, sampleApp } from '../sample-garden.ts';
+import { signedInApp } from '../sign-in/locked.ts';
 
 const ownForm = { 'Sec-Fetch-Site': 'same-origin' };
 
@@ -18,6 +19,17 @@ describe('a reader', () => {
     expect(answer.status).toBe(303);
     expect(answer.headers.get('Location')).toBe(`${GARDEN}/beds?years=2`);
     expect(answer.headers.get('Set-Cookie')).toMatch(/^reading=metric; Max-Age=\d+; Path=\/; HttpOnly; SameSite=Lax$/);
+  });
+
+  /** OWASP ASVS 5.0, 3.3.1. */
+  test('sends it back over https alone, where they chose it over https', async () => {
+    const settings = { port: 8137, hostNames: [], publicUrl: new URL('https://garden.example.org') };
+    const { send, Cookie, formToken } = await signedInApp(settings, 'garden.example.org');
+    const headers = { ...ownForm, Cookie, Host: 'garden.example.org' };
+    const answer = await send('/reading', { units: 'metric', back: '/', 'form-token': formToken }, headers);
+    expect(answer.headers.get('Set-Cookie')).toMatch(
+      /^reading=metric; Max-Age=\d+; Path=\/; HttpOnly; Secure; SameSite=Lax$/,
+    );
   });
 
   test('changes nothing about the garden', async () => {
