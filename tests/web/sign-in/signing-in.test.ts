@@ -196,6 +196,18 @@ describe('headers', () => {
     expect((await get('/sign-in')).headers.get('strict-transport-security')).toBeNull();
   });
 
+  /** OWASP ASVS 5.0, 14.3: browsers heed Clear-Site-Data over https alone. */
+  test('have no browser show a page again after the sign-out, over plain http either', async () => {
+    const plain = await signedInApp();
+    const kept = async (path: string, headers: Record<string, string>, { get } = plain) =>
+      (await get(path, headers)).headers.get('cache-control');
+    for (const path of [GARDEN, '/who-gets-in', `${GARDEN}/garden-file.yaml`, '/nowhere'])
+      expect([path, await kept(path, { Cookie: plain.Cookie })]).toEqual([path, 'no-store']);
+    expect(await kept('/style.css', { Cookie: plain.Cookie })).toContain('immutable');
+    const over = await signedInApp(HTTPS, 'garden.example.org');
+    expect(await kept(GARDEN, { Cookie: over.Cookie, Host: 'garden.example.org' }, over)).toBe('private, no-cache');
+  });
+
   test('of the sign-in have no browser keep it, and let no script at what a device can do', async () => {
     const { get } = await lockedApp();
     const { headers } = await get('/sign-in');
