@@ -94,8 +94,11 @@ function comesFromOwnPage(c: Context): boolean {
   const site = c.req.header('sec-fetch-site');
   // "none" is the gardener's own doing, such as a form sent again after the browser was restarted.
   if (site !== undefined) return site === 'same-origin' || site === 'none';
-  const origin = c.req.header('origin');
-  return origin !== undefined && URL.canParse(origin) && new URL(origin).host === hostOf(c);
+  const origin = c.req.header('origin') ?? '';
+  if (!URL.canParse(origin)) return false;
+  // An origin is its scheme as well (RFC 6454, 4): over plain http anybody on the way can give a page our name.
+  const { protocol, host } = new URL(origin);
+  return host === hostOf(c) && protocol === (c.get('caller').isSecure ? 'https:' : 'http:');
 }
 
 function hostOf(c: Context): string {

@@ -93,6 +93,7 @@ describe('a form', () => {
     ['of another site that claims our origin', { 'Sec-Fetch-Site': 'cross-site', Origin: own }, 403],
     ['of an older browser on another site', { Origin: 'https://attacker.example' }, 403],
     ['of another port here', { Origin: 'http://127.0.0.1:9000' }, 403],
+    ['of another scheme here', { Origin: own.replace('http:', 'https:') }, 403],
     ['of a page without an origin', { Origin: 'null' }, 403],
     ['that says nothing of where it comes from', {}, 403],
   ])('%s is answered with %s %i', async (_, headers, status) => {

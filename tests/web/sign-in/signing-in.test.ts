@@ -208,6 +208,14 @@ describe('headers', () => {
     expect(await kept(GARDEN, { Cookie: over.Cookie, Host: 'garden.example.org' }, over)).toBe('private, no-cache');
   });
 
+  test('over https want a form of an older browser to come over https too', async () => {
+    const { send, Cookie, formToken } = await signedInApp(HTTPS, 'garden.example.org');
+    const status = async (Origin: string) =>
+      (await send('/sign-out', { 'form-token': formToken }, { Host: 'garden.example.org', Cookie, Origin })).status;
+    expect(await status('http://garden.example.org')).toBe(403);
+    expect(await status('https://garden.example.org')).toBe(303);
+  });
+
   test('of the sign-in have no browser keep it, and let no script at what a device can do', async () => {
     const { get } = await lockedApp();
     const { headers } = await get('/sign-in');
