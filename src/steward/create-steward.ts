@@ -89,6 +89,7 @@ export function createSteward(settings: StewardSettings): Steward {
     whatFails: () => whatFails(room),
     async close() {
       await underWay.stop();
+      served.end();
       await crew.close();
       await served.written();
       await store.close();
