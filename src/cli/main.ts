@@ -3,8 +3,8 @@
  * The program itself: the world as it is, handed to one run.
  */
 import { once } from 'node:events';
+import { secretInlet } from './command-line/secret-inlet.ts';
 import { run } from './run.ts';
-import { secretInlet } from './secret-inlet.ts';
 
 // Whoever reads our output may stop early ("loamtide plan | head"): that is no failure.
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {

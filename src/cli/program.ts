@@ -2,7 +2,8 @@
  * The program's commands.
  */
 import type { Command } from 'commander';
-import { commandGroup } from './command.ts';
+import { commandGroup } from './command-line/command.ts';
+import type { Surroundings } from './command-line/surroundings.ts';
 import { assign } from './commands/assign.ts';
 import { backup } from './commands/backup.ts';
 import { climate } from './commands/climate.ts';
@@ -48,7 +49,6 @@ import { weatherImport } from './commands/weather-import.ts';
 import { weatherLog } from './commands/weather-log.ts';
 import { week } from './commands/week.ts';
 import { yard } from './commands/yard.ts';
-import type { Surroundings } from './surroundings.ts';
 
 const loamtide = commandGroup(
   'loamtide',

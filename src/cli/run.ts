@@ -4,9 +4,9 @@
 import { CommanderError } from 'commander';
 import { InputRefused } from '../garden/problem.ts';
 import { StoreFault } from '../store/fault.ts';
-import { Exit } from './exit.ts';
+import { Exit } from './command-line/exit.ts';
+import type { Surroundings } from './command-line/surroundings.ts';
 import { program } from './program.ts';
-import type { Surroundings } from './surroundings.ts';
 
 /** All went well; something failed, inside or where the data is kept; what was given cannot be used. */
 const OK = 0;

@@ -7,9 +7,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { describe, expect, onTestFinished, test } from 'vitest';
+import { secretInlet } from '../../src/cli/command-line/secret-inlet.ts';
+import { readSettings } from '../../src/cli/command-line/settings.ts';
 import { program } from '../../src/cli/program.ts';
-import { secretInlet } from '../../src/cli/secret-inlet.ts';
-import { readSettings } from '../../src/cli/settings.ts';
 import { NOW } from '../cli/loamtide.ts';
 
 const text = (path: string) => readFileSync(new URL(`../../${path}`, import.meta.url), 'utf8');

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { z } from 'zod';
-import { climateLines } from '../../src/cli/climate-text.ts';
+import { climateLines } from '../../src/cli/text/climate-text.ts';
 import type { Climate } from '../../src/climate/climate.ts';
 import { withWeather } from '../../src/climate/logged.ts';
 import { eachDay } from '../../src/measures/days.ts';

@@ -2,8 +2,8 @@ import { readFileSync } from 'node:fs';
 import { Readable } from 'node:stream';
 import type { Command } from 'commander';
 import { expect, test } from 'vitest';
+import { secretInlet } from '../../src/cli/command-line/secret-inlet.ts';
 import { program } from '../../src/cli/program.ts';
-import { secretInlet } from '../../src/cli/secret-inlet.ts';
 import { NOW } from './loamtide.ts';
 
 const page = readFileSync(new URL('../../docs/commands.md', import.meta.url), 'utf8');

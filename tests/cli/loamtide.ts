@@ -3,9 +3,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { Readable } from 'node:stream';
 import { onTestFinished } from 'vitest';
+import { secretInlet } from '../../src/cli/command-line/secret-inlet.ts';
+import type { Surroundings } from '../../src/cli/command-line/surroundings.ts';
 import { run } from '../../src/cli/run.ts';
-import { secretInlet } from '../../src/cli/secret-inlet.ts';
-import type { Surroundings } from '../../src/cli/surroundings.ts';
 
 /** What a run of the program came to. */
 export interface Outcome {

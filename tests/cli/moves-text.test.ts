@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { moveLines } from '../../src/cli/moves-text.ts';
+import { moveLines } from '../../src/cli/text/moves-text.ts';
 
 test('what moves is told with days and amounts, each once', () => {
   const amounts = [{ what: 'compost', from: { value: 60, unit: 'L' }, to: { value: 80, unit: 'L' } }] as const;

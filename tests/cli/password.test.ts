@@ -1,7 +1,7 @@
 import { PassThrough, Readable } from 'node:stream';
 import { describe, expect, test } from 'vitest';
-import { type Keyboard, secretInlet } from '../../src/cli/secret-inlet.ts';
-import type { SecretInlet } from '../../src/cli/surroundings.ts';
+import { type Keyboard, secretInlet } from '../../src/cli/command-line/secret-inlet.ts';
+import type { SecretInlet } from '../../src/cli/command-line/surroundings.ts';
 import { openedIn } from './household.ts';
 import { loamtideIn, tempFolder } from './loamtide.ts';
 

@@ -5,7 +5,7 @@ import { connect, createServer } from 'node:net';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, onTestFinished, test, vi } from 'vitest';
-import type { Surroundings } from '../../src/cli/surroundings.ts';
+import type { Surroundings } from '../../src/cli/command-line/surroundings.ts';
 import { openedIn } from './household.ts';
 import { loamtideIn, NOW, tempFolder, withGarden } from './loamtide.ts';
 

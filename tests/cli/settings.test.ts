@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { readSettings } from '../../src/cli/settings.ts';
+import { readSettings } from '../../src/cli/command-line/settings.ts';
 import { loamtideIn, tempFolder } from './loamtide.ts';
 
 const PASSWORD = 'four-words-of-mine';

@@ -1,8 +1,9 @@
 /**
  * One run of the program in a process of its own, which tells how much memory it had at its most.
  */
+
+import { secretInlet } from '../../src/cli/command-line/secret-inlet.ts';
 import { run } from '../../src/cli/run.ts';
-import { secretInlet } from '../../src/cli/secret-inlet.ts';
 
 const code = await run(process.argv.slice(2), {
   stdout: { write: () => true },

@@ -3,12 +3,12 @@ import { suggestion } from '../../garden/nearest-name.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { isUnsettled, type TaskView, taskView } from '../../web/task/task-view.ts';
-import { command, switchOption } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { refusal } from '../refusal.ts';
-import { textValue } from '../values.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { textValue } from '../command-line/values.ts';
+import { writeLines } from '../text/output.ts';
 
 const NOTHING = 'Nothing was changed.';
 

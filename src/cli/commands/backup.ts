@@ -1,9 +1,9 @@
 import { resolve } from 'node:path';
-import { command } from '../command.ts';
-import { codeOf, unwritable } from '../files.ts';
-import { withHousehold } from '../household.ts';
-import { everywhere } from '../options.ts';
-import { writeLines } from '../output.ts';
+import { command } from '../command-line/command.ts';
+import { withHousehold } from '../command-line/household.ts';
+import { everywhere } from '../command-line/options.ts';
+import { codeOf, unwritable } from '../files/files.ts';
+import { writeLines } from '../text/output.ts';
 
 export const backup = command({
   name: 'backup',

@@ -1,8 +1,8 @@
-import { climateJson, climateLines } from '../climate-text.ts';
-import { command } from '../command.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
+import { command } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { climateJson, climateLines } from '../text/climate-text.ts';
+import { writeJson, writeLines } from '../text/output.ts';
 
 export const climate = command({
   name: 'climate',

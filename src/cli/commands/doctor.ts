@@ -1,4 +1,7 @@
-import { command, switchOption } from '../command.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { Exit } from '../command-line/exit.ts';
+import { dataFolder } from '../command-line/household.ts';
+import { everywhere, listening } from '../command-line/options.ts';
 import { clockFindings } from '../doctor/clock.ts';
 import { lookAtDatabase } from '../doctor/database.ts';
 import { findingLines } from '../doctor/finding.ts';
@@ -6,10 +9,7 @@ import { folderFindings } from '../doctor/folder.ts';
 import { nodeFindings } from '../doctor/node-version.ts';
 import { passwordFindings } from '../doctor/password.ts';
 import { mailFindings, publicFindings } from '../doctor/reach.ts';
-import { Exit } from '../exit.ts';
-import { dataFolder } from '../household.ts';
-import { everywhere, listening } from '../options.ts';
-import { writeLines } from '../output.ts';
+import { writeLines } from '../text/output.ts';
 
 export const doctor = command({
   name: 'doctor',

@@ -1,11 +1,11 @@
 import type { GardenView, Used } from '../../steward/steward.ts';
 import { askedAmounts, askedChoice } from '../../web/task/amounts.ts';
-import { command } from '../command.ts';
-import { BY } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { refusal } from '../refusal.ts';
-import { settleTasks } from '../settled-text.ts';
-import { dayValue, numberValue, textValue } from '../values.ts';
+import { command } from '../command-line/command.ts';
+import { BY } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { dayValue, numberValue, textValue } from '../command-line/values.ts';
+import { settleTasks } from '../text/settled-text.ts';
 
 /** As much as the garden file takes of a thing. */
 const MOST = 100_000;

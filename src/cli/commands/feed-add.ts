@@ -1,12 +1,12 @@
 import { PLAIN_SHAPE } from '../../calendar/feed-shape.ts';
 import { LABEL_CHARACTERS } from '../../calendar/typed-shape.ts';
-import { command } from '../command.ts';
-import { addressOf, reachNote } from '../feed-address.ts';
-import { feedLine, shapeOf, shapeOptions } from '../feed-shape.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { textValue } from '../values.ts';
+import { command } from '../command-line/command.ts';
+import { feedLine, shapeOf, shapeOptions } from '../command-line/feed-shape.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { textValue } from '../command-line/values.ts';
+import { writeLines } from '../text/output.ts';
+import { addressOf, reachNote } from './feed-address.ts';
 
 const LABEL = 'Everything';
 

@@ -1,9 +1,16 @@
-import { command } from '../command.ts';
-import { asksForShape, feedLine, openFeed, shapeBackOptions, shapeOf, shapeOptions } from '../feed-shape.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { refusal } from '../refusal.ts';
+import { command } from '../command-line/command.ts';
+import {
+  asksForShape,
+  feedLine,
+  openFeed,
+  shapeBackOptions,
+  shapeOf,
+  shapeOptions,
+} from '../command-line/feed-shape.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { writeLines } from '../text/output.ts';
 
 export const feedChange = command({
   name: 'change',

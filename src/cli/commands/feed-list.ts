@@ -1,12 +1,12 @@
 import { shapeWords } from '../../calendar/shape-words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Feed } from '../../store/feeds.ts';
-import { command } from '../command.ts';
-import { addressOf } from '../feed-address.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { columns, writeJson, writeLines } from '../output.ts';
-import type { Settings } from '../settings.ts';
+import { command } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import type { Settings } from '../command-line/settings.ts';
+import { columns, writeJson, writeLines } from '../text/output.ts';
+import { addressOf } from './feed-address.ts';
 
 export const feedList = command({
   name: 'list',

@@ -1,11 +1,11 @@
 import { labelProblems } from '../../calendar/typed-shape.ts';
 import { InputRefused } from '../../garden/problem.ts';
-import { command } from '../command.ts';
-import { openFeed } from '../feed-shape.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { textValue } from '../values.ts';
+import { command } from '../command-line/command.ts';
+import { openFeed } from '../command-line/feed-shape.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { textValue } from '../command-line/values.ts';
+import { writeLines } from '../text/output.ts';
 
 export const feedRename = command({
   name: 'rename',

@@ -1,9 +1,9 @@
 import { GRACE_DAYS } from '../../calendar/closed-feed.ts';
-import { command } from '../command.ts';
-import { openFeed } from '../feed-shape.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
+import { command } from '../command-line/command.ts';
+import { openFeed } from '../command-line/feed-shape.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { writeLines } from '../text/output.ts';
 
 export const feedRevoke = command({
   name: 'revoke',

@@ -1,10 +1,10 @@
 import { GRACE_DAYS } from '../../calendar/closed-feed.ts';
-import { command } from '../command.ts';
-import { addressOf, reachNote } from '../feed-address.ts';
-import { openFeed } from '../feed-shape.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
+import { command } from '../command-line/command.ts';
+import { openFeed } from '../command-line/feed-shape.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { writeLines } from '../text/output.ts';
+import { addressOf, reachNote } from './feed-address.ts';
 
 export const feedRotate = command({
   name: 'rotate',

@@ -1,10 +1,10 @@
-import { bedNamed } from '../bed-named.ts';
-import { command } from '../command.ts';
-import { fertilityJson, fertilityLines } from '../fertility-text.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
-import { textValue } from '../values.ts';
+import { bedNamed } from '../command-line/bed-named.ts';
+import { command } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { textValue } from '../command-line/values.ts';
+import { fertilityJson, fertilityLines } from '../text/fertility-text.ts';
+import { writeJson, writeLines } from '../text/output.ts';
 
 export const fertility = command({
   name: 'fertility',

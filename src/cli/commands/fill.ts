@@ -1,11 +1,11 @@
 import { fillSheet } from '../../digest/fill-sheet.ts';
 import { InputRefused } from '../../garden/problem.ts';
 import { askedFill } from '../../practices/new-beds/read-fill.ts';
-import { command } from '../command.ts';
-import { fillJson, fillLines } from '../fill-text.ts';
-import { everywhere, formatOption } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
-import { textValue } from '../values.ts';
+import { command } from '../command-line/command.ts';
+import { everywhere, formatOption } from '../command-line/options.ts';
+import { textValue } from '../command-line/values.ts';
+import { fillJson, fillLines } from '../text/fill-text.ts';
+import { writeJson, writeLines } from '../text/output.ts';
 
 const size = (what: string, example: string) => textValue(`Give ${what} with its unit, such as ${example}.`);
 

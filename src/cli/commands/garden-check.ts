@@ -1,10 +1,10 @@
 import { doubtsOf } from '../../steward/doubts.ts';
-import { command } from '../command.ts';
-import { doubtLines } from '../doubt-lines.ts';
-import { gardenSummary, readGarden, readRecord, tryGarden } from '../garden-source.ts';
-import { clockOf } from '../household.ts';
-import { everywhere, formatOption } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
+import { command } from '../command-line/command.ts';
+import { clockOf } from '../command-line/household.ts';
+import { everywhere, formatOption } from '../command-line/options.ts';
+import { gardenSummary, readGarden, readRecord, tryGarden } from '../files/garden-source.ts';
+import { doubtLines } from '../text/doubt-lines.ts';
+import { writeJson, writeLines } from '../text/output.ts';
 
 export const gardenCheck = command({
   name: 'check',

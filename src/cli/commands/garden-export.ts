@@ -1,9 +1,9 @@
 import { gardenFileOf, gardenFileText } from '../../garden/export-garden-file.ts';
-import { command, switchOption } from '../command.ts';
-import { writeWhole } from '../files.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { writeWhole } from '../files/files.ts';
+import { writeLines } from '../text/output.ts';
 
 /** Stands for standard output, as it does in other programs. */
 const STANDARD_OUTPUT = '-';

@@ -2,15 +2,15 @@ import { wrapped } from '../../digest/wrapped.ts';
 import type { FileDifference } from '../../garden/file-difference.ts';
 import { doubtsOf } from '../../steward/doubts.ts';
 import type { GardenView } from '../../steward/steward.ts';
-import { command, switchOption } from '../command.ts';
-import { counted } from '../counted.ts';
-import { doubtLines } from '../doubt-lines.ts';
-import { type Incoming, incoming } from '../garden-incoming.ts';
-import { gardenSummary, readGarden, tryGarden } from '../garden-source.ts';
-import { BY, clockOf, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { choiceValue } from '../values.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, clockOf, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { choiceValue } from '../command-line/values.ts';
+import { type Incoming, incoming } from '../files/garden-incoming.ts';
+import { gardenSummary, readGarden, tryGarden } from '../files/garden-source.ts';
+import { counted } from '../text/counted.ts';
+import { doubtLines } from '../text/doubt-lines.ts';
+import { writeLines } from '../text/output.ts';
 
 export const gardenImport = command({
   name: 'import',

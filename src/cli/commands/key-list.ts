@@ -1,7 +1,7 @@
-import { command } from '../command.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { columns, writeLines } from '../output.ts';
+import { command } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { columns, writeLines } from '../text/output.ts';
 
 export const keyList = command({
   name: 'list',

@@ -1,8 +1,8 @@
-import { command } from '../command.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { textValue } from '../values.ts';
+import { command } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { textValue } from '../command-line/values.ts';
+import { writeLines } from '../text/output.ts';
 
 export const keyNew = command({
   name: 'new',

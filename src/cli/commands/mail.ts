@@ -5,12 +5,12 @@ import { InputRefused } from '../../garden/problem.ts';
 import { standingInWords, wayInWords } from '../../steward/post/standing-words.ts';
 import type { Steward } from '../../steward/steward.ts';
 import type { Delivery } from '../../store/deliveries.ts';
-import { type Call, command, switchOption } from '../command.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
-import { refusal } from '../refusal.ts';
-import { textValue } from '../values.ts';
+import { type Call, command, switchOption } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { textValue } from '../command-line/values.ts';
+import { writeJson, writeLines } from '../text/output.ts';
 
 const memberValue = textValue('Name a member of the household who gets lists, such as Ida.').optional();
 

@@ -4,12 +4,12 @@ import { readHeap, readSides } from '../../measures/typed-amount.ts';
 import { type Room, roomOf } from '../../practices/composting/mix/layers.ts';
 import { readMaterial, readPair, type TypedPortion } from '../../practices/composting/mix/read-portion.ts';
 import type { AtHand } from '../../practices/composting/mix/what-to-add.ts';
-import { command } from '../command.ts';
-import { mixJson, mixLines } from '../mix-text.ts';
-import { everywhere, formatOption } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
-import { refusal } from '../refusal.ts';
-import { textValue } from '../values.ts';
+import { command } from '../command-line/command.ts';
+import { everywhere, formatOption } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { textValue } from '../command-line/values.ts';
+import { mixJson, mixLines } from '../text/mix-text.ts';
+import { writeJson, writeLines } from '../text/output.ts';
 
 const ABOUT = 'That mix cannot be worked out.';
 

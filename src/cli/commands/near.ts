@@ -2,11 +2,11 @@ import { climateFromStations } from '../../climate/from-station.ts';
 import { DERIVED_NOTE } from '../../climate/stated-freezes.ts';
 import { nearestStations, STATIONS_WEIGHTED, weightedFreezeDates } from '../../climate/stations.ts';
 import { readStationTable } from '../../store/station-file.ts';
-import { command } from '../command.ts';
-import { nearJson, nearLines } from '../near-text.ts';
-import { everywhere, formatOption } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
-import { numberValue } from '../values.ts';
+import { command } from '../command-line/command.ts';
+import { everywhere, formatOption } from '../command-line/options.ts';
+import { numberValue } from '../command-line/values.ts';
+import { nearJson, nearLines } from '../text/near-text.ts';
+import { writeJson, writeLines } from '../text/output.ts';
 
 export const near = command({
   name: 'near',

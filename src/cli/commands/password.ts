@@ -1,10 +1,10 @@
 import type { Steward } from '../../steward/steward.ts';
-import { type Call, command, switchOption } from '../command.ts';
-import { withHousehold } from '../household.ts';
-import { everywhere } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { refusal } from '../refusal.ts';
-import type { SecretInlet } from '../surroundings.ts';
+import { type Call, command, switchOption } from '../command-line/command.ts';
+import { withHousehold } from '../command-line/household.ts';
+import { everywhere } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import type { SecretInlet } from '../command-line/surroundings.ts';
+import { writeLines } from '../text/output.ts';
 
 const options = {
   remove: switchOption('--remove', 'takes the password away: the pages then answer this computer alone'),

@@ -2,14 +2,14 @@ import { overloadSentences } from '../../digest/overload-words.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import type { Plan } from '../../schedule/plan.ts';
 import { feedTextOf } from '../../steward/feed-text.ts';
-import { command } from '../command.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
-import { planLines } from '../plan-text.ts';
-import { refusal } from '../refusal.ts';
-import { taskJson } from '../task-json.ts';
-import { dayValue } from '../values.ts';
+import { command } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { dayValue } from '../command-line/values.ts';
+import { writeJson, writeLines } from '../text/output.ts';
+import { planLines } from '../text/plan-text.ts';
+import { taskJson } from '../text/task-json.ts';
 
 /** Days shown from the first day on, when no last day is named: twelve months, a leap day included. */
 const DAYS_SHOWN = 366;

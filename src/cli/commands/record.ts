@@ -12,11 +12,11 @@ import {
 import { suggestion } from '../../garden/nearest-name.ts';
 import { InputRefused, type Problem } from '../../garden/problem.ts';
 import { seasonName } from '../../practices/seasons.ts';
-import { command } from '../command.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { recordLines } from '../record-text.ts';
-import { textValue } from '../values.ts';
+import { command } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { textValue } from '../command-line/values.ts';
+import { recordLines } from '../text/record-text.ts';
 
 export const record = command({
   name: 'record',

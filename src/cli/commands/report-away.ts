@@ -4,11 +4,11 @@ import { wrapped } from '../../digest/wrapped.ts';
 import type { Away } from '../../garden/garden.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import { command, switchOption } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
-import { dayValue } from '../values.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { dayValue } from '../command-line/values.ts';
+import { writeJson, writeLines } from '../text/output.ts';
 
 export const reportAway = command({
   name: 'away',

@@ -2,12 +2,12 @@ import { z } from 'zod';
 import { wrapped } from '../../digest/wrapped.ts';
 import { readTemperature } from '../../measures/typed-temperature.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
-import { command, switchOption } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { moveLines } from '../moves-text.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { dayValue } from '../values.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { dayValue } from '../command-line/values.ts';
+import { moveLines } from '../text/moves-text.ts';
+import { writeLines } from '../text/output.ts';
 
 const LOW_MEND = 'Give degrees with their unit, such as -1C or 30F, between -60C and 40C.';
 

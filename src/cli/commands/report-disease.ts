@@ -3,14 +3,14 @@ import { wrapped } from '../../digest/wrapped.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
-import { bedNamed } from '../bed-named.ts';
-import { command, switchOption } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { section } from '../moves-text.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { refusal } from '../refusal.ts';
-import { dayValue, textValue } from '../values.ts';
+import { bedNamed } from '../command-line/bed-named.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { dayValue, textValue } from '../command-line/values.ts';
+import { section } from '../text/moves-text.ts';
+import { writeLines } from '../text/output.ts';
 
 export const reportDisease = command({
   name: 'disease',

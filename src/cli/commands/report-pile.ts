@@ -8,12 +8,12 @@ import { readDegrees } from '../../measures/typed-temperature.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Plan, PlannedTask } from '../../schedule/plan.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
-import { command, switchOption } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { refusal } from '../refusal.ts';
-import { choicesValue, choiceValue, dayValue, textValue } from '../values.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { choicesValue, choiceValue, dayValue, textValue } from '../command-line/values.ts';
+import { writeLines } from '../text/output.ts';
 
 export const reportPile = command({
   name: 'pile',

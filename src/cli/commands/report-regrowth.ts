@@ -7,13 +7,13 @@ import type { Day } from '../../measures/days.ts';
 import type { Plan } from '../../schedule/plan.ts';
 import { regrowthReport } from '../../steward/regrowth-report.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
-import { bedNamed } from '../bed-named.ts';
-import { command } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { refusal } from '../refusal.ts';
-import { choiceValue, dayValue, textValue } from '../values.ts';
+import { bedNamed } from '../command-line/bed-named.ts';
+import { command } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { choiceValue, dayValue, textValue } from '../command-line/values.ts';
+import { writeLines } from '../text/output.ts';
 
 export const reportRegrowth = command({
   name: 'regrowth',

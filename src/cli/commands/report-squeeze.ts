@@ -5,12 +5,12 @@ import { SOIL_TEXTURES } from '../../garden/garden-file.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import { textureOf } from '../../practices/soil-class.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
-import { command } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { refusal } from '../refusal.ts';
-import { choiceValue, dayValue } from '../values.ts';
+import { command } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { choiceValue, dayValue } from '../command-line/values.ts';
+import { writeLines } from '../text/output.ts';
 
 export const reportSqueeze = command({
   name: 'squeeze',

@@ -7,14 +7,14 @@ import { growingParts } from '../../practices/stand-cover.ts';
 import { stageDoubt, stageReport, standsToTellOf } from '../../steward/stage-report.ts';
 import type { GardenView } from '../../steward/steward.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
-import { bedNamed } from '../bed-named.ts';
-import { command, switchOption } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { previewLines } from '../preview-text.ts';
-import { refusal } from '../refusal.ts';
-import { choiceValue, dayValue, textValue } from '../values.ts';
+import { bedNamed } from '../command-line/bed-named.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { choiceValue, dayValue, textValue } from '../command-line/values.ts';
+import { writeLines } from '../text/output.ts';
+import { previewLines } from '../text/preview-text.ts';
 
 export const reportStage = command({
   name: 'stage',

@@ -5,13 +5,13 @@ import { suggestion } from '../../garden/nearest-name.ts';
 import { COVERED } from '../../garden/stand-file.ts';
 import { lookReport } from '../../steward/look-report.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
-import { command, switchOption } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { previewLines } from '../preview-text.ts';
-import { refusal } from '../refusal.ts';
-import { choiceValue, dayValue } from '../values.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { choiceValue, dayValue } from '../command-line/values.ts';
+import { writeLines } from '../text/output.ts';
+import { previewLines } from '../text/preview-text.ts';
 
 export const reportStand = command({
   name: 'stand',

@@ -1,8 +1,8 @@
 import { withoutAbsent } from '../../garden/without-absent.ts';
-import { command, switchOption } from '../command.ts';
-import { logWeather } from '../log-weather.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { dayValue, degreesValue, depthValue } from '../values.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { dayValue, degreesValue, depthValue } from '../command-line/values.ts';
+import { logWeather } from './log-weather.ts';
 
 const depthOption = (flags: string, about: string, value: ReturnType<typeof depthValue>) => ({
   flags,

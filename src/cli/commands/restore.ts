@@ -1,9 +1,9 @@
 import { resolve } from 'node:path';
 import { databaseIn, restoreStore } from '../../store/store.ts';
-import { command } from '../command.ts';
-import { dataFolder } from '../household.ts';
-import { everywhere } from '../options.ts';
-import { writeLines } from '../output.ts';
+import { command } from '../command-line/command.ts';
+import { dataFolder } from '../command-line/household.ts';
+import { everywhere } from '../command-line/options.ts';
+import { writeLines } from '../text/output.ts';
 
 export const restore = command({
   name: 'restore',

@@ -8,14 +8,14 @@ import { planningInput } from '../../steward/planner.ts';
 import { proposeRotation, type RotationProposal } from '../../steward/rotation-plan/propose.ts';
 import type { GardenView, Steward } from '../../steward/steward.ts';
 import { planTold } from '../../web/words/chosen-words.ts';
-import { command, switchOption } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
-import { previewJson, previewLines } from '../preview-text.ts';
-import { refusal } from '../refusal.ts';
-import { rotationJson, rotationLines } from '../rotation-text.ts';
-import { numberValue } from '../values.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { numberValue } from '../command-line/values.ts';
+import { writeJson, writeLines } from '../text/output.ts';
+import { previewJson, previewLines } from '../text/preview-text.ts';
+import { rotationJson, rotationLines } from '../text/rotation-text.ts';
 
 export const rotation = command({
   name: 'rotation',

@@ -14,16 +14,16 @@ import type { PracticeInput } from '../../practices/practice.ts';
 import { planningInput } from '../../steward/planner.ts';
 import type { Steward } from '../../steward/steward.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
-import { bedNamed } from '../bed-named.ts';
-import { command, switchOption } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
-import { previewJson, previewLines } from '../preview-text.ts';
-import { refusal } from '../refusal.ts';
-import { seasonEndJson, seasonEndLines } from '../season-end-text.ts';
-import type { Surroundings } from '../surroundings.ts';
-import { dayValue, textValue } from '../values.ts';
+import { bedNamed } from '../command-line/bed-named.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import type { Surroundings } from '../command-line/surroundings.ts';
+import { dayValue, textValue } from '../command-line/values.ts';
+import { writeJson, writeLines } from '../text/output.ts';
+import { previewJson, previewLines } from '../text/preview-text.ts';
+import { seasonEndJson, seasonEndLines } from '../text/season-end-text.ts';
 
 export const seasonEnd = command({
   name: 'season-end',

@@ -2,16 +2,16 @@ import { inThreads } from '../../steward/crew/in-threads.ts';
 import { layDemo } from '../../steward/demo.ts';
 import type { Steward } from '../../steward/steward.ts';
 import { feedAddress } from '../../web/addresses/settings.ts';
-import { command } from '../command.ts';
-import { faultText } from '../fault-text.ts';
-import { clockOf, dataFolder, withHousehold } from '../household.ts';
-import { keepCopied } from '../keep-copied.ts';
-import { keepPlanned } from '../keep-planned.ts';
-import { keepPosted } from '../keep-posted.ts';
-import { assertMayListen, type OpenDoor, openDoor } from '../listen.ts';
-import { everywhere, LOOPBACK, listening } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { copyingTold, planningTold, postingTold, programLog } from '../program-log.ts';
+import { command } from '../command-line/command.ts';
+import { faultText } from '../command-line/fault-text.ts';
+import { clockOf, dataFolder, withHousehold } from '../command-line/household.ts';
+import { everywhere, LOOPBACK, listening } from '../command-line/options.ts';
+import { keepCopied } from '../serving/keep-copied.ts';
+import { keepPlanned } from '../serving/keep-planned.ts';
+import { keepPosted } from '../serving/keep-posted.ts';
+import { assertMayListen, type OpenDoor, openDoor } from '../serving/listen.ts';
+import { copyingTold, planningTold, postingTold, programLog } from '../serving/program-log.ts';
+import { writeLines } from '../text/output.ts';
 
 export const serve = command({
   name: 'serve',

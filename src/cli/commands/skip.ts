@@ -1,7 +1,7 @@
-import { command } from '../command.ts';
-import { BY } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { settleTasks } from '../settled-text.ts';
+import { command } from '../command-line/command.ts';
+import { BY } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { settleTasks } from '../text/settled-text.ts';
 
 export const skip = command({
   name: 'skip',

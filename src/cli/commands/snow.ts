@@ -1,7 +1,7 @@
-import { command, switchOption } from '../command.ts';
-import { logWeather } from '../log-weather.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { dayValue, depthValue } from '../values.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { dayValue, depthValue } from '../command-line/values.ts';
+import { logWeather } from './log-weather.ts';
 
 export const snow = command({
   name: 'snow',

@@ -4,12 +4,12 @@ import type { LedgerEntry } from '../../garden/ledger.ts';
 import type { Day } from '../../measures/days.ts';
 import type { UndoPreview } from '../../steward/steward.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
-import { command, switchOption } from '../command.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { moveLines, section } from '../moves-text.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
-import { numberValue } from '../values.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { numberValue } from '../command-line/values.ts';
+import { moveLines, section } from '../text/moves-text.ts';
+import { writeJson, writeLines } from '../text/output.ts';
 
 /** Most entries a ledger is asked about at once. */
 const LAST_ENTRY = 1_000_000_000;

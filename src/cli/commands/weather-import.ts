@@ -1,12 +1,12 @@
 import { basename } from 'node:path';
 import { joined, recordOf } from '../../steward/record-join.ts';
 import type { WeatherRecord } from '../../store/weather.ts';
-import { command, switchOption } from '../command.ts';
-import { counted } from '../counted.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { fileNotes, readWeather, type WeatherRows } from '../weather-source.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { fileNotes, readWeather, type WeatherRows } from '../files/weather-source.ts';
+import { counted } from '../text/counted.ts';
+import { writeLines } from '../text/output.ts';
 
 export const weatherImport = command({
   name: 'import',

@@ -2,13 +2,13 @@ import { changePreview } from '../../digest/change-preview.ts';
 import type { LoggedDay } from '../../garden/weather.ts';
 import type { Day } from '../../measures/days.ts';
 import { loggable } from '../../steward/log-file.ts';
-import { command, switchOption } from '../command.ts';
-import { counted } from '../counted.ts';
-import { BY, chosenGarden, withHousehold } from '../household.ts';
-import { ofOneGarden } from '../options.ts';
-import { writeLines } from '../output.ts';
-import { previewLines } from '../preview-text.ts';
-import { fileNotes, readWeather, refused, type WeatherRows } from '../weather-source.ts';
+import { command, switchOption } from '../command-line/command.ts';
+import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
+import { ofOneGarden } from '../command-line/options.ts';
+import { fileNotes, readWeather, refused, type WeatherRows } from '../files/weather-source.ts';
+import { counted } from '../text/counted.ts';
+import { writeLines } from '../text/output.ts';
+import { previewLines } from '../text/preview-text.ts';
 
 export const weatherLog = command({
   name: 'log',

@@ -3,13 +3,13 @@ import { weekList } from '../../digest/week-list.ts';
 import { weekListText } from '../../digest/week-text.ts';
 import type { Garden } from '../../garden/garden.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
-import { command } from '../command.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { writeJson } from '../output.ts';
-import { refusal } from '../refusal.ts';
-import { dayValue, textValue } from '../values.ts';
-import { weekJson } from '../week-json.ts';
+import { command } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { refusal } from '../command-line/refusal.ts';
+import { dayValue, textValue } from '../command-line/values.ts';
+import { writeJson } from '../text/output.ts';
+import { weekJson } from '../text/week-json.ts';
 
 export const week = command({
   name: 'week',

@@ -1,10 +1,10 @@
 import { yardSheet } from '../../digest/yard-sheet.ts';
 import { compostBalance } from '../../practices/catalogue.ts';
-import { command } from '../command.ts';
-import { chosenGarden, withHousehold } from '../household.ts';
-import { formatOption, ofOneGarden } from '../options.ts';
-import { writeJson, writeLines } from '../output.ts';
-import { yardJson, yardLines } from '../yard-text.ts';
+import { command } from '../command-line/command.ts';
+import { chosenGarden, withHousehold } from '../command-line/household.ts';
+import { formatOption, ofOneGarden } from '../command-line/options.ts';
+import { writeJson, writeLines } from '../text/output.ts';
+import { yardJson, yardLines } from '../text/yard-text.ts';
 
 export const yard = command({
   name: 'yard',

@@ -8,7 +8,7 @@ import type { Instant } from '../../measures/days.ts';
 import { StoreFault } from '../../store/fault.ts';
 import { databaseIn } from '../../store/store.ts';
 import { databaseVersions } from '../../store/version.ts';
-import { type Looking, withHousehold } from '../household.ts';
+import { type Looking, withHousehold } from '../command-line/household.ts';
 import { type Finding, note, trouble, troubles, well } from './finding.ts';
 
 /** What the database tells besides how it fares. */

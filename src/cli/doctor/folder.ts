@@ -3,7 +3,7 @@
  */
 import { accessSync, constants, existsSync, mkdtempSync, rmSync, statfsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
-import { codeOf } from '../files.ts';
+import { codeOf } from '../files/files.ts';
 import { type Finding, note, trouble, well } from './finding.ts';
 
 const ABOUT = 'data folder';

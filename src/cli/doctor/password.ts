@@ -2,8 +2,8 @@
  * The password of the household: whether there is one, and whether it is needed where the program listens.
  */
 import { isLoopbackName } from '../../web/server.ts';
-import { LOOPBACK } from '../options.ts';
-import type { Settings } from '../settings.ts';
+import { LOOPBACK } from '../command-line/options.ts';
+import type { Settings } from '../command-line/settings.ts';
 import { type Finding, note, trouble, well } from './finding.ts';
 
 const ABOUT = 'password';

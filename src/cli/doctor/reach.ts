@@ -3,7 +3,7 @@
  */
 import { knock } from '../../steward/post/knock.ts';
 import { type MailServer, needsSecretLine, serverName } from '../../steward/post/mail-server.ts';
-import type { Settings } from '../settings.ts';
+import type { Settings } from '../command-line/settings.ts';
 import { type Finding, note, trouble, well } from './finding.ts';
 
 /** How long an address may take to answer, in milliseconds. House default. */
