@@ -5,7 +5,7 @@ import { type Context, Hono } from 'hono';
 import { contextStorage, tryGetContext } from 'hono/context-storage';
 import { InputRefused } from '../garden/problem.ts';
 import { createLog, type Log, stackOf } from '../log/log.ts';
-import type { Steward } from '../steward/steward.ts';
+import type { Steward } from '../steward/doings/steward.ts';
 import { StoreFault } from '../store/fault.ts';
 import type { WebSettings } from './addresses/settings.ts';
 import { seasonEndRoutes } from './bed/season-end-route.tsx';

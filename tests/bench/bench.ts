@@ -10,7 +10,7 @@ import { addDays } from '../../src/measures/days.ts';
 import { draftsOf } from '../../src/practices/catalogue.ts';
 import { entryText } from '../../src/schedule/entry-text.ts';
 import { makePlan } from '../../src/schedule/reconcile.ts';
-import type { GardenView } from '../../src/steward/steward.ts';
+import type { GardenView } from '../../src/steward/doings/steward.ts';
 import { reportChurn } from './churn.ts';
 import { demoServer } from './demo-server.ts';
 import { reportExactWeeks } from './exact-weeks.ts';

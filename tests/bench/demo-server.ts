@@ -2,8 +2,8 @@
  * The demo garden behind a real server on a port of its own, for measuring.
  */
 import { createSteward } from '../../src/steward/create-steward.ts';
-import { layDemo } from '../../src/steward/demo.ts';
-import type { Steward } from '../../src/steward/steward.ts';
+import type { Steward } from '../../src/steward/doings/steward.ts';
+import { layDemo } from '../../src/steward/gardens/demo.ts';
 import { openStore } from '../../src/store/store.ts';
 import { feedAddress, type WebSettings } from '../../src/web/addresses/settings.ts';
 import { createApp } from '../../src/web/app.tsx';

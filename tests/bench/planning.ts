@@ -10,7 +10,7 @@ import { type LoggedDay, withLogged } from '../../src/garden/weather.ts';
 import { addDays } from '../../src/measures/days.ts';
 import { draftsOf } from '../../src/practices/catalogue.ts';
 import { makePlan } from '../../src/schedule/reconcile.ts';
-import type { GardenView } from '../../src/steward/steward.ts';
+import type { GardenView } from '../../src/steward/doings/steward.ts';
 import { bedsTimes } from './large-garden.ts';
 import { median } from './median.ts';
 

@@ -9,8 +9,8 @@ import { addDays } from '../../src/measures/days.ts';
 import { draftsOf } from '../../src/practices/catalogue.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
 import { makePlan } from '../../src/schedule/reconcile.ts';
-import { feedTextOf } from '../../src/steward/feed-text.ts';
-import type { GardenView } from '../../src/steward/steward.ts';
+import type { GardenView } from '../../src/steward/doings/steward.ts';
+import { feedTextOf } from '../../src/steward/feeds/feed-text.ts';
 import { bedsTimes } from './large-garden.ts';
 import { median } from './median.ts';
 

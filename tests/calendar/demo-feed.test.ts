@@ -4,7 +4,7 @@ import { addDays } from '../../src/measures/days.ts';
 import { entryText } from '../../src/schedule/entry-text.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import { layDemo } from '../../src/steward/demo.ts';
+import { layDemo } from '../../src/steward/gardens/demo.ts';
 import { openStore } from '../../src/store/store.ts';
 import { createApp } from '../../src/web/app.tsx';
 import { type SeenEvent, seenByIcalJs, seenByNodeIcal } from './read-feed.ts';

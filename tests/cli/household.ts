@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import type { Steward } from '../../src/steward/steward.ts';
+import type { Steward } from '../../src/steward/doings/steward.ts';
 import { databaseIn, openStore, type Store } from '../../src/store/store.ts';
 import { NOW } from './loamtide.ts';
 

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import { keepPosted } from '../../src/cli/serving/keep-posted.ts';
-import type { SendAsked } from '../../src/steward/post/mail-doings.ts';
+import type { SendAsked } from '../../src/steward/doings/mail-doings.ts';
 
 beforeEach(() => void vi.useFakeTimers({ now: new Date('2027-04-25T22:58:30.000Z') }));
 afterEach(() => void vi.useRealTimers());

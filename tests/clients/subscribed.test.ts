@@ -8,7 +8,7 @@ import { addDays } from '../../src/measures/days.ts';
 import { entryText } from '../../src/schedule/entry-text.ts';
 import type { Entry, Plan } from '../../src/schedule/plan.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import { layDemo } from '../../src/steward/demo.ts';
+import { layDemo } from '../../src/steward/gardens/demo.ts';
 import { openStore } from '../../src/store/store.ts';
 import { createApp } from '../../src/web/app.tsx';
 import { serveApp } from '../../src/web/server.ts';

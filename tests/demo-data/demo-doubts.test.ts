@@ -1,7 +1,7 @@
 import { expect, it } from 'vitest';
 import { demoGardenFile } from '../../demo-data/demo-garden.ts';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
-import { doubtsOf } from '../../src/steward/doubts.ts';
+import { doubtsOf } from '../../src/steward/doubts/doubts.ts';
 import { samplePlan } from '../web/sample-plan.ts';
 import { ANCHORS, demoClimate, demoGarden } from './demo-season.ts';
 

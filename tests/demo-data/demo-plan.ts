@@ -1,8 +1,8 @@
 import type { Day } from '../../src/measures/days.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import { layDemo } from '../../src/steward/demo.ts';
-import type { GardenView } from '../../src/steward/steward.ts';
+import type { GardenView } from '../../src/steward/doings/steward.ts';
+import { layDemo } from '../../src/steward/gardens/demo.ts';
 import { openStore } from '../../src/store/store.ts';
 
 /** The plan of the demo garden laid on a day, made as the program makes it. */

@@ -15,8 +15,8 @@ import type { TaskDraft, TaskKey } from '../../src/practices/draft.ts';
 import { HELD_DAYS } from '../../src/schedule/held.ts';
 import type { Change, Plan, PlannedTask } from '../../src/schedule/plan.ts';
 import { makePlan } from '../../src/schedule/reconcile.ts';
-import { doneTask } from '../../src/steward/done-task.ts';
-import { saidToday } from '../../src/steward/said-today.ts';
+import { doneTask } from '../../src/steward/facts/done-task.ts';
+import { saidToday } from '../../src/steward/planning/said-today.ts';
 import { demoClimate, demoRecord } from './demo-season.ts';
 
 /** A plan made again: the one before it, and the drafts it was made from. */

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { changePreview } from '../../src/digest/change-preview.ts';
 import { otherwiseInWords, toldOtherwise } from '../../src/digest/told-otherwise.ts';
 import type { PlannedTask } from '../../src/schedule/plan.ts';
-import { movesBetween } from '../../src/steward/moves-between.ts';
+import { movesBetween } from '../../src/steward/ledger/moves-between.ts';
 import { samplePlan, sampleTask } from '../web/sample-plan.ts';
 
 const DAY = '2027-04-19';

@@ -5,7 +5,7 @@ import { gzipSync } from 'node:zlib';
 import { expect, test } from 'vitest';
 import { weatherReader } from '../../src/garden/weather-file.ts';
 import { LINES_AT_ONCE } from '../../src/garden/weather-rows.ts';
-import { linesOfStream } from '../../src/steward/file-lines.ts';
+import { linesOfStream } from '../../src/steward/files/file-lines.ts';
 import { inventedRecord } from '../cli/invented-record.ts';
 
 const RECORD = inventedRecord('2017-01-01', '2026-12-31');

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import { readWeatherFile } from '../../src/garden/weather-file.ts';
 import { MOST_CHARACTERS, tooManyDays } from '../../src/garden/weather-rows.ts';
 import { outsizedIn } from '../../src/garden/yaml-data.ts';
-import { MOST_BYTES } from '../../src/steward/file-text.ts';
+import { MOST_BYTES } from '../../src/steward/files/file-text.ts';
 import { GARDEN_FILE_LIMIT_BYTES } from '../../src/web/requests/guard.ts';
 
 const PAGE = readFileSync(new URL('../../docs/bad-input.md', import.meta.url), 'utf8').replace(/\s+/g, ' ');

@@ -7,7 +7,7 @@ import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
 import { readWeatherFile } from '../../src/garden/weather-file.ts';
 import { addDays, type Day, yearOf } from '../../src/measures/days.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import { recordOf } from '../../src/steward/record-join.ts';
+import { recordOf } from '../../src/steward/files/record-join.ts';
 import { openStore } from '../../src/store/store.ts';
 import { createApp } from '../../src/web/app.tsx';
 import { inventedRecord } from '../cli/invented-record.ts';

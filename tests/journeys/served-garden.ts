@@ -2,7 +2,7 @@ import type { AddressInfo } from 'node:net';
 import { onTestFinished } from 'vitest';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import type { Steward } from '../../src/steward/steward.ts';
+import type { Steward } from '../../src/steward/doings/steward.ts';
 import { openStore } from '../../src/store/store.ts';
 import { createApp } from '../../src/web/app.tsx';
 import { serveApp } from '../../src/web/server.ts';

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { awayList } from '../../src/digest/away-list.ts';
 import { addDays } from '../../src/measures/days.ts';
-import type { Report } from '../../src/steward/steward.ts';
+import type { Report } from '../../src/steward/doings/steward.ts';
 import { NORTH_TODAY, northernFile, SOUTH_TODAY, southernFile } from './gardens.ts';
 import { household, later, told } from './household.ts';
 

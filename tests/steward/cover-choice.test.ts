@@ -4,8 +4,8 @@ import type { Garden } from '../../src/garden/garden.ts';
 import { InputRefused } from '../../src/garden/problem.ts';
 import { bedGaps, choiceOf } from '../../src/practices/cover-cropping/fit/bed-gaps.ts';
 import { choiceName } from '../../src/practices/cover-cropping/fit/fit.ts';
-import { planningInput } from '../../src/steward/planner.ts';
-import type { CoverChoice, GardenView, Steward } from '../../src/steward/steward.ts';
+import type { CoverChoice, GardenView, Steward } from '../../src/steward/doings/steward.ts';
+import { planningInput } from '../../src/steward/planning/planner.ts';
 import { NORTH_TODAY, northernFile } from './gardens.ts';
 import { household, later, told } from './household.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { InputRefused } from '../../src/garden/problem.ts';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
-import { doubtsOf } from '../../src/steward/doubts.ts';
+import { doubtsOf } from '../../src/steward/doubts/doubts.ts';
 import { northernFile } from './gardens.ts';
 import { household } from './household.ts';
 

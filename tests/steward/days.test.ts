@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../src/measures/days.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import { dayBegins, dayIn } from '../../src/steward/planner.ts';
+import { dayBegins, dayIn } from '../../src/steward/planning/planner.ts';
 import { openStore } from '../../src/store/store.ts';
 import { NORTH_TODAY, northernFile, SOUTH_TODAY, southernFile } from './gardens.ts';
 import { emptyHousehold, household, later } from './household.ts';

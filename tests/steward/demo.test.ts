@@ -1,8 +1,8 @@
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { isStillToBeMade } from '../../src/garden/planned-beds.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import { layDemo } from '../../src/steward/demo.ts';
-import type { Clock } from '../../src/steward/planner.ts';
+import { layDemo } from '../../src/steward/gardens/demo.ts';
+import type { Clock } from '../../src/steward/planning/planner.ts';
 import { openStore } from '../../src/store/store.ts';
 
 const ANCHOR = '2027-04-18';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../src/schedule/plan.ts';
-import type { Report } from '../../src/steward/steward.ts';
+import type { Report } from '../../src/steward/doings/steward.ts';
 import { NORTH_TODAY, northernFile, SOUTH_TODAY, southernFile } from './gardens.ts';
 import { household, later, told } from './household.ts';
 

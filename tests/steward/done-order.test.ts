@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../src/measures/days.ts';
 import { readableIn } from '../../src/measures/quantity.ts';
-import { doneDoubts } from '../../src/steward/done-doubts.ts';
+import { doneDoubts } from '../../src/steward/doubts/done-doubts.ts';
 import { northernFile } from './gardens.ts';
 import { type Household, household, openTask } from './household.ts';
 

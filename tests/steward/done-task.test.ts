@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { addDays } from '../../src/measures/days.ts';
 import type { Change, PlannedTask } from '../../src/schedule/plan.ts';
-import { doneTask, skippedTask } from '../../src/steward/done-task.ts';
+import { doneTask, skippedTask } from '../../src/steward/facts/done-task.ts';
 import { household, openTask } from './household.ts';
 
 const task = {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { climateFromFrostDates } from '../../src/climate/from-frost-dates.ts';
 import { projectGarden } from '../../src/garden/project.ts';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
-import { doubtsOf } from '../../src/steward/doubts.ts';
+import { doubtsOf } from '../../src/steward/doubts/doubts.ts';
 import { samplePlan } from '../web/sample-plan.ts';
 import { NORTH_TODAY, northernFile, type Sections } from './gardens.ts';
 

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import { feedTextOf } from '../../src/steward/feed-text.ts';
+import { feedTextOf } from '../../src/steward/feeds/feed-text.ts';
 import { databaseIn, openStore } from '../../src/store/store.ts';
 import { NORTH_TODAY, northernFile } from './gardens.ts';
 import { clockAt, household, later, MORNING, openTask } from './household.ts';

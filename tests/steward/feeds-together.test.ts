@@ -2,7 +2,7 @@ import { join } from 'node:path';
 import SqliteFile from 'better-sqlite3';
 import { expect, onTestFinished, test } from 'vitest';
 import { PLAIN_SHAPE } from '../../src/calendar/feed-shape.ts';
-import type { Report } from '../../src/steward/steward.ts';
+import type { Report } from '../../src/steward/doings/steward.ts';
 import { tempFolder } from '../store/temp-folder.ts';
 import { northernFile } from './gardens.ts';
 import { household, MORNING } from './household.ts';

@@ -3,7 +3,7 @@ import type { GardenFile } from '../../src/garden/garden-file.ts';
 import type { Instant } from '../../src/measures/days.ts';
 import type { Plan, PlannedTask } from '../../src/schedule/plan.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import type { Steward } from '../../src/steward/steward.ts';
+import type { Steward } from '../../src/steward/doings/steward.ts';
 import { openStore, type Store } from '../../src/store/store.ts';
 import { NORTH_TODAY, northernFile } from './gardens.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Edit } from '../../src/garden/edit.ts';
 import type { Fact } from '../../src/garden/facts.ts';
-import { leaningOn } from '../../src/steward/undo.ts';
+import { leaningOn } from '../../src/steward/ledger/undo.ts';
 import { exampleFile, imported, ledgerOf } from '../garden/example-garden.ts';
 import { mended, withFact } from '../garden/mends.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { editedFile } from '../../src/garden/edit.ts';
 import type { GardenFile } from '../../src/garden/garden-file.ts';
 import { InputRefused, type Problem } from '../../src/garden/problem.ts';
-import { entriesAbout } from '../../src/steward/entries-about.ts';
+import { entriesAbout } from '../../src/steward/ledger/entries-about.ts';
 import { NORTH_TODAY, northernFile } from './gardens.ts';
 import { type Household, household, openTask } from './household.ts';
 

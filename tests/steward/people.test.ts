@@ -3,7 +3,7 @@ import { PLAIN_SHAPE } from '../../src/calendar/feed-shape.ts';
 import { newMemberId } from '../../src/garden/member-ids.ts';
 import { InputRefused } from '../../src/garden/problem.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
-import type { Report } from '../../src/steward/steward.ts';
+import type { Report } from '../../src/steward/doings/steward.ts';
 import { feedsOf } from '../../src/web/household/feeds-of-member.ts';
 import { seenByIcalJs } from '../calendar/read-feed.ts';
 import { northernFile } from './gardens.ts';

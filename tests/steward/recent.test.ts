@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { Recent } from '../../src/steward/recent.ts';
+import { Recent } from '../../src/steward/long-work/recent.ts';
 
 test('what was used longest ago is let go where there are too many; looking at a thing is using it', () => {
   const kept = new Recent<string, number>(2);

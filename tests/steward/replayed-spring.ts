@@ -5,7 +5,7 @@ import type { GardenFile } from '../../src/garden/garden-file.ts';
 import type { LoggedDay } from '../../src/garden/weather.ts';
 import { addDays, type Day, eachDay, yearOf } from '../../src/measures/days.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
-import type { Report } from '../../src/steward/steward.ts';
+import type { Report } from '../../src/steward/doings/steward.ts';
 import { PLACES, type RecordName, recordRows } from '../climate/real-data.ts';
 import { northernFile, type Sections } from './gardens.ts';
 import { emptyHousehold, told } from './household.ts';

@@ -1,8 +1,8 @@
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { EMPTY_DRAFT, type SetUpDraft } from '../../src/garden/set-up-draft.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import { isDemo } from '../../src/steward/gardens-away.ts';
-import type { Steward } from '../../src/steward/steward.ts';
+import type { Steward } from '../../src/steward/doings/steward.ts';
+import { isDemo } from '../../src/steward/gardens/gardens-away.ts';
 import { openStore, type Store } from '../../src/store/store.ts';
 import { seenByIcalJs } from '../calendar/read-feed.ts';
 import { emptyHousehold } from './household.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { addDays, type Day } from '../../src/measures/days.ts';
-import { stageDoubt, stageProblems, stageReport } from '../../src/steward/stage-report.ts';
+import { stageDoubt, stageProblems, stageReport } from '../../src/steward/facts/stage-report.ts';
 import { sampleApp, TODAY } from '../web/sample-garden.ts';
 
 /** The sample garden on 20 April 2027, its rye in the north bed sown on another day or sown again in its thin places. */

@@ -1,8 +1,8 @@
 import { describe, expect, it, onTestFinished, test } from 'vitest';
 import { feedEventsOf } from '../../src/calendar/feed-events.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import { layDemo } from '../../src/steward/demo.ts';
-import type { GardenView } from '../../src/steward/steward.ts';
+import type { GardenView } from '../../src/steward/doings/steward.ts';
+import { layDemo } from '../../src/steward/gardens/demo.ts';
 import { openStore } from '../../src/store/store.ts';
 import { southernFile } from './gardens.ts';
 import { household } from './household.ts';

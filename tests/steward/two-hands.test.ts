@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import type { Steward } from '../../src/steward/steward.ts';
+import type { Steward } from '../../src/steward/doings/steward.ts';
 import type { Store } from '../../src/store/store.ts';
 import { NORTH_TODAY } from './gardens.ts';
 import { household, later, openTask } from './household.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Plan } from '../../src/schedule/plan.ts';
-import { movesBetween } from '../../src/steward/moves-between.ts';
+import { movesBetween } from '../../src/steward/ledger/moves-between.ts';
 import { samplePlan, sampleTask } from '../web/sample-plan.ts';
 import { NORTH_TODAY, northernFile } from './gardens.ts';
 import { type Household, household, later, openTask, told } from './household.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Member } from '../../src/garden/household.ts';
-import { unseenDoubts, unseenWork } from '../../src/steward/unseen-work.ts';
+import { unseenDoubts, unseenWork } from '../../src/steward/doubts/unseen-work.ts';
 
 const bed = (id: string) => ({ id, name: `${id} bed`, lengthM: 2, widthM: 1, raised: true, watered: true });
 const beds = [bed('North'), bed('Wall')];

@@ -3,7 +3,7 @@ import { onTestFinished } from 'vitest';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
 import { createLog } from '../../src/log/log.ts';
 import { createSteward } from '../../src/steward/create-steward.ts';
-import type { Steward } from '../../src/steward/steward.ts';
+import type { Steward } from '../../src/steward/doings/steward.ts';
 import { openStore } from '../../src/store/store.ts';
 import type { WebSettings } from '../../src/web/addresses/settings.ts';
 import { createApp } from '../../src/web/app.tsx';

@@ -6,7 +6,7 @@ import { shapeWords } from '../../calendar/shape-words.ts';
 import { labelProblems, readShape, type ShapeNames, type TypedShape } from '../../calendar/typed-shape.ts';
 import type { Garden } from '../../garden/garden.ts';
 import { InputRefused, type Problem } from '../../garden/problem.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import type { Feed } from '../../store/feeds.ts';
 import { switchOption } from './command.ts';
 import { textValue } from './values.ts';

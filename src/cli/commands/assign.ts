@@ -1,7 +1,7 @@
 import { wrapped } from '../../digest/wrapped.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
 import { readableIn } from '../../measures/quantity.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { isUnsettled, type TaskView, taskView } from '../../web/task/task-view.ts';
 import { command, switchOption } from '../command-line/command.ts';
 import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';

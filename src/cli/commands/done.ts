@@ -1,4 +1,4 @@
-import type { GardenView, Used } from '../../steward/steward.ts';
+import type { GardenView, Used } from '../../steward/doings/steward.ts';
 import { askedAmounts, askedChoice } from '../../web/task/amounts.ts';
 import { command } from '../command-line/command.ts';
 import { BY } from '../command-line/household.ts';

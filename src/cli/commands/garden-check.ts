@@ -1,4 +1,4 @@
-import { doubtsOf } from '../../steward/doubts.ts';
+import { doubtsOf } from '../../steward/doubts/doubts.ts';
 import { command } from '../command-line/command.ts';
 import { clockOf } from '../command-line/household.ts';
 import { everywhere, formatOption } from '../command-line/options.ts';

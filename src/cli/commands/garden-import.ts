@@ -1,7 +1,7 @@
 import { wrapped } from '../../digest/wrapped.ts';
 import type { FileDifference } from '../../garden/file-difference.ts';
-import { doubtsOf } from '../../steward/doubts.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
+import { doubtsOf } from '../../steward/doubts/doubts.ts';
 import { command, switchOption } from '../command-line/command.ts';
 import { BY, clockOf, withHousehold } from '../command-line/household.ts';
 import { ofOneGarden } from '../command-line/options.ts';

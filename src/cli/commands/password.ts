@@ -1,4 +1,4 @@
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import { type Call, command, switchOption } from '../command-line/command.ts';
 import { withHousehold } from '../command-line/household.ts';
 import { everywhere } from '../command-line/options.ts';

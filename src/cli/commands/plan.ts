@@ -1,7 +1,7 @@
 import { overloadSentences } from '../../digest/overload-words.ts';
 import { addDays, type Day } from '../../measures/days.ts';
 import type { Plan } from '../../schedule/plan.ts';
-import { feedTextOf } from '../../steward/feed-text.ts';
+import { feedTextOf } from '../../steward/feeds/feed-text.ts';
 import { command } from '../command-line/command.ts';
 import { chosenGarden, withHousehold } from '../command-line/household.ts';
 import { formatOption, ofOneGarden } from '../command-line/options.ts';

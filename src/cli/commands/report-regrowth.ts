@@ -5,7 +5,7 @@ import type { Garden, Stand } from '../../garden/garden.ts';
 import { REGROWTH_ANSWERS } from '../../garden/stand-file.ts';
 import type { Day } from '../../measures/days.ts';
 import type { Plan } from '../../schedule/plan.ts';
-import { regrowthReport } from '../../steward/regrowth-report.ts';
+import { regrowthReport } from '../../steward/facts/regrowth-report.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
 import { bedNamed } from '../command-line/bed-named.ts';
 import { command } from '../command-line/command.ts';

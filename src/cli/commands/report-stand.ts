@@ -3,7 +3,7 @@ import { wrapped } from '../../digest/wrapped.ts';
 import type { Garden } from '../../garden/garden.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
 import { COVERED } from '../../garden/stand-file.ts';
-import { lookReport } from '../../steward/look-report.ts';
+import { lookReport } from '../../steward/facts/look-report.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
 import { command, switchOption } from '../command-line/command.ts';
 import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';

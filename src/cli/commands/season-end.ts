@@ -11,8 +11,8 @@ import { choiceName, type GapFit } from '../../practices/cover-cropping/fit/fit.
 import { seedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
 import { fitGap } from '../../practices/cover-cropping/fit/sown-fit.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
-import { planningInput } from '../../steward/planner.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
+import { planningInput } from '../../steward/planning/planner.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
 import { bedNamed } from '../command-line/bed-named.ts';
 import { command, switchOption } from '../command-line/command.ts';

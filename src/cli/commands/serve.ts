@@ -1,6 +1,6 @@
 import { inThreads } from '../../steward/crew/in-threads.ts';
-import { layDemo } from '../../steward/demo.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
+import { layDemo } from '../../steward/gardens/demo.ts';
 import { feedAddress } from '../../web/addresses/settings.ts';
 import { command } from '../command-line/command.ts';
 import { faultText } from '../command-line/fault-text.ts';

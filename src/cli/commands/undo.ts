@@ -2,7 +2,7 @@ import { wrapped } from '../../digest/wrapped.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { LedgerEntry } from '../../garden/ledger.ts';
 import type { Day } from '../../measures/days.ts';
-import type { UndoPreview } from '../../steward/steward.ts';
+import type { UndoPreview } from '../../steward/doings/steward.ts';
 import { factInWords } from '../../web/words/ledger-words.ts';
 import { command, switchOption } from '../command-line/command.ts';
 import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';

@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { joined, recordOf } from '../../steward/record-join.ts';
+import { joined, recordOf } from '../../steward/files/record-join.ts';
 import type { WeatherRecord } from '../../store/weather.ts';
 import { command, switchOption } from '../command-line/command.ts';
 import { chosenGarden, withHousehold } from '../command-line/household.ts';

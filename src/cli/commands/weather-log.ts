@@ -1,7 +1,7 @@
 import { changePreview } from '../../digest/change-preview.ts';
 import type { LoggedDay } from '../../garden/weather.ts';
 import type { Day } from '../../measures/days.ts';
-import { loggable } from '../../steward/log-file.ts';
+import { loggable } from '../../steward/facts/log-file.ts';
 import { command, switchOption } from '../command-line/command.ts';
 import { BY, chosenGarden, withHousehold } from '../command-line/household.ts';
 import { ofOneGarden } from '../command-line/options.ts';

@@ -5,8 +5,8 @@ import { randomBytes } from 'node:crypto';
 import { createReadStream, existsSync } from 'node:fs';
 import { rename, rm, writeFile } from 'node:fs/promises';
 import { resolve } from 'node:path';
-import { linesOfStream } from '../../steward/file-lines.ts';
-import { MOST_BYTES, textOf } from '../../steward/file-text.ts';
+import { linesOfStream } from '../../steward/files/file-lines.ts';
+import { MOST_BYTES, textOf } from '../../steward/files/file-text.ts';
 import { refusal } from '../command-line/refusal.ts';
 
 /**

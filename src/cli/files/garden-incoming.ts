@@ -6,7 +6,7 @@ import { dirname, resolve } from 'node:path';
 import { type FileDifference, importDifferences } from '../../garden/file-difference.ts';
 import type { GardenFile } from '../../garden/garden-file.ts';
 import { heldFile } from '../../garden/member-ids.ts';
-import type { GardenImport } from '../../steward/steward.ts';
+import type { GardenImport } from '../../steward/doings/steward.ts';
 import type { WeatherRecord } from '../../store/weather.ts';
 import { chosenGarden, type Household } from '../command-line/household.ts';
 import { refusal } from '../command-line/refusal.ts';

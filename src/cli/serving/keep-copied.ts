@@ -3,7 +3,7 @@
  */
 import { Cron } from 'croner';
 import { DateTime } from 'luxon';
-import type { Clock } from '../../steward/planner.ts';
+import type { Clock } from '../../steward/planning/planner.ts';
 import type { Household } from '../command-line/household.ts';
 import type { RoundEnds } from './keep-planned.ts';
 

@@ -1,7 +1,7 @@
 /**
  * Plans kept up to date while the server runs: each garden's day turns at its own midnight.
  */
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 
 /** How often days are looked at: no plan is more than a minute behind its midnight. */
 const EVERY_MS = 60_000;

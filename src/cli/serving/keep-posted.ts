@@ -2,7 +2,7 @@
  * Lists sent while the server runs: each member's at the hour they chose, by the garden's own clock.
  */
 import { Cron } from 'croner';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import type { Delivery } from '../../store/deliveries.ts';
 import type { RoundEnds } from './keep-planned.ts';
 

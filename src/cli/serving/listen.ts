@@ -4,7 +4,7 @@
 import { isIPv6 } from 'node:net';
 import { hostname as computerName } from 'node:os';
 import type { Log } from '../../log/log.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import type { WebSettings } from '../../web/addresses/settings.ts';
 import { createApp } from '../../web/app.tsx';
 import { assertBindable, isLoopbackName, serveApp } from '../../web/server.ts';

@@ -10,7 +10,7 @@ import type { Day } from '../../measures/days.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import { tenth } from '../../measures/tenth.ts';
 import { celsius, type UnitSystem } from '../../measures/units.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { columns } from './output.ts';
 
 /** What of a garden its climate is told from. */

@@ -6,7 +6,7 @@ import { wrapped } from '../../digest/wrapped.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import { seasonName } from '../../practices/seasons.ts';
 import { sourceLine } from '../../schedule/explain.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { columns } from './output.ts';
 
 /** A line a bed and season; of one bed, with the arithmetic of each line below. */

@@ -7,7 +7,7 @@ import { fullDay } from '../../digest/words.ts';
 import { wrapped } from '../../digest/wrapped.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { TaskMove } from '../../steward/steward.ts';
+import type { TaskMove } from '../../steward/doings/steward.ts';
 import { amountsInWords } from '../../web/words/amount-words.ts';
 
 /** A heading and a line a move; nothing where nothing moves. */

@@ -6,7 +6,7 @@ import { membersOf } from '../../garden/household-changes.ts';
 import type { LedgerEntry } from '../../garden/ledger.ts';
 import { projectGarden, standingEntries } from '../../garden/project.ts';
 import type { TaskKey } from '../../practices/draft.ts';
-import { leaningOn } from '../undo.ts';
+import { leaningOn } from '../ledger/undo.ts';
 
 /** The newest word on some tasks, where it still stands. */
 export interface Answered {

@@ -3,9 +3,9 @@
  */
 import { membersOf } from '../../garden/household-changes.ts';
 import type { Store } from '../../store/store.ts';
-import { gardenOf, type Planner } from '../planner.ts';
+import type { Followed, LinkDoings, MailLink } from '../doings/mail-links.ts';
+import { gardenOf, type Planner } from '../planning/planner.ts';
 import { lastDayOf } from './links.ts';
-import type { Followed, LinkDoings, MailLink } from './mail-links.ts';
 import { type LinkUse, signerOfSent } from './signer.ts';
 import { type ReadToken, readAnswerToken, readStopToken } from './tokens.ts';
 

@@ -3,7 +3,7 @@
  */
 import type { ListLinks } from '../../digest/list-links.ts';
 import { addDays, type Day } from '../../measures/days.ts';
-import type { MailLink } from './mail-links.ts';
+import type { MailLink } from '../doings/mail-links.ts';
 import type { Signer } from './signer.ts';
 import { answerToken, stopToken } from './tokens.ts';
 

@@ -3,7 +3,7 @@
  */
 import { createHmac, randomBytes, timingSafeEqual } from 'node:crypto';
 import type { Store } from '../../store/store.ts';
-import type { Clock } from '../planner.ts';
+import type { Clock } from '../planning/planner.ts';
 
 /** What a link is for. Each is signed apart, so that a link for one is worth nothing for the other. */
 export type LinkUse = 'answer' | 'stop';

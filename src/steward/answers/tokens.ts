@@ -3,7 +3,7 @@
  * address, too long for anything else the program prints to be taken for one.
  */
 import { dayFromSerial, serialOf, weekStart } from '../../measures/days.ts';
-import type { AnswerLink, MailLink } from './mail-links.ts';
+import type { AnswerLink, MailLink } from '../doings/mail-links.ts';
 import { type LinkUse, MARK_OCTETS, type Signer } from './signer.ts';
 
 /** What a token says, not yet believed. */

@@ -13,8 +13,8 @@ import type { Plan } from '../../schedule/plan.ts';
 import { makePlan, type PlanInput } from '../../schedule/reconcile.ts';
 import { readStationTable } from '../../store/station-file.ts';
 import type { WeatherRecord } from '../../store/weather.ts';
-import { climateOf } from '../garden-climate.ts';
-import { Recent } from '../recent.ts';
+import { Recent } from '../long-work/recent.ts';
+import { climateOf } from './garden-climate.ts';
 import { type Look, type Seen, seenAt } from './look.ts';
 
 /** Days ahead that tasks are worked out for: the feed's year and a month, so that nothing ends at its edge. */

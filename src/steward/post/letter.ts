@@ -8,7 +8,7 @@ import { weekList } from '../../digest/week-list.ts';
 import { weekListText } from '../../digest/week-text.ts';
 import type { Day, Instant } from '../../measures/days.ts';
 import type { Letter } from '../../store/deliveries.ts';
-import type { GardenView } from '../steward.ts';
+import type { GardenView } from '../doings/steward.ts';
 import { messageIdOf } from './message-id.ts';
 import { lastSentAt, type Recipient } from './recipients.ts';
 import type { PostSettings } from './settings.ts';

@@ -7,7 +7,7 @@ import type { Member, MemberMail } from '../../garden/household.ts';
 import { membersOf } from '../../garden/household-changes.ts';
 import type { Instant } from '../../measures/days.ts';
 import type { Delivery } from '../../store/deliveries.ts';
-import type { GardenView } from '../steward.ts';
+import type { GardenView } from '../doings/steward.ts';
 
 /** A member who gets lists. */
 export interface Recipient {

@@ -3,8 +3,8 @@
  */
 import { weekStart } from '../../measures/days.ts';
 import type { Delivery } from '../../store/deliveries.ts';
-import { dayIn } from '../planner.ts';
-import type { GardenView } from '../steward.ts';
+import type { GardenView } from '../doings/steward.ts';
+import { dayIn } from '../planning/planner.ts';
 import { deliver, type PostRoom } from './deliver.ts';
 import type { Recipient } from './recipients.ts';
 

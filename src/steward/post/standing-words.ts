@@ -4,8 +4,8 @@
 import { clockTime, fullDay, type LocalClock, weekSpan } from '../../digest/words.ts';
 import type { Instant } from '../../measures/days.ts';
 import type { Delivery } from '../../store/deliveries.ts';
-import { dayIn } from '../planner.ts';
-import type { MailStanding, MailWay } from './mail-doings.ts';
+import type { MailStanding, MailWay } from '../doings/mail-doings.ts';
+import { dayIn } from '../planning/planner.ts';
 
 /** A standing in sentences, on the garden's own clock. */
 interface StandingWords {

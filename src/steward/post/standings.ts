@@ -2,7 +2,7 @@
  * How each member's mail stands: what went out, what comes next, and what is wrong.
  */
 import type { Delivery } from '../../store/deliveries.ts';
-import type { MailStanding } from './mail-doings.ts';
+import type { MailStanding } from '../doings/mail-doings.ts';
 import { isClosed, type Recipient } from './recipients.ts';
 
 /** The standing of somebody's mail. */

@@ -10,7 +10,7 @@ import { type BestPlanModel, bestPlanModel } from '../../practices/rotation-plan
 import { searchPlan } from '../../practices/rotation-plan/search.ts';
 import { withSecondCrops } from '../../practices/rotation-plan/second-crops.ts';
 import { inSetOrder } from '../../practices/rotation-plan/set-order.ts';
-import { type Say, unsaid } from '../say.ts';
+import { type Say, unsaid } from '../long-work/say.ts';
 import type { Solver } from '../solver/solver.ts';
 
 /** A plan, and whether it is proven that none is better. */

@@ -12,7 +12,7 @@ import { bestCover } from '../../practices/cover-cropping/fit/gap-fits.ts';
 import { coverParts } from '../../practices/covers.ts';
 import type { PracticeInput } from '../../practices/practice.ts';
 import { type Between, betweenKey, type RotationProblem } from '../../practices/rotation-plan/problem.ts';
-import { Recent } from '../recent.ts';
+import { Recent } from '../long-work/recent.ts';
 import { CLEAR_DAYS, growing, grownFrom } from './growing.ts';
 
 /** A crop as it is usually grown in a season: in on the first good day, out when its harvest is over. */

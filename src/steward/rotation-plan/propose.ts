@@ -7,7 +7,7 @@ import { gardenProblem, type RotationAsk } from '../../practices/rotation-plan/g
 import type { BrokenRule } from '../../practices/rotation-plan/looked-at.ts';
 import type { RotationProblem } from '../../practices/rotation-plan/problem.ts';
 import { isMet, lacking, type WishMet, wishesMet } from '../../practices/rotation-plan/wishes.ts';
-import { type Say, unsaid } from '../say.ts';
+import { type Say, unsaid } from '../long-work/say.ts';
 import { type Solver, startSolver } from '../solver/solver.ts';
 import { bestPlan } from './best-plan.ts';
 import { betweenTable } from './between.ts';

@@ -10,10 +10,10 @@ import { dated } from '../../measures/quantity.ts';
 import { type CropSpan, cropSpans, isPermanent } from '../../practices/bed-timeline.ts';
 import { startWord } from '../../practices/planting/planting-in-bed.ts';
 import { type Crowd, crowdsIn, stands } from '../../practices/side-by-side.ts';
-import { crowdTold } from '../crowded.ts';
-import { doubtsOf } from '../doubts.ts';
-import { seasonDoubts } from '../season-doubts.ts';
-import type { TrialGarden } from './set-up-doings.ts';
+import type { TrialGarden } from '../doings/set-up-doings.ts';
+import { doubtsOf } from '../doubts/doubts.ts';
+import { seasonDoubts } from '../doubts/season-doubts.ts';
+import { crowdTold } from '../facts/crowded.ts';
 
 /** Days after its reckoned end from which a crop hardly grows now. House default: half a year. */
 const LONG_OVER_DAYS = 182;

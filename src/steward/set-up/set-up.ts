@@ -12,14 +12,14 @@ import type { Day } from '../../measures/days.ts';
 import type { KeptDraft } from '../../store/drafts.ts';
 import { readStationTable } from '../../store/station-file.ts';
 import type { Shelves } from '../../store/store.ts';
-import { refuseCrowded } from '../crowded.ts';
-import { addFeed } from '../feeds.ts';
-import { climateOf } from '../garden-climate.ts';
-import { type ImportRoom, tryImport } from '../imports.ts';
-import { dayIn, gardenOf } from '../planner.ts';
+import { climateOf } from '../crew/garden-climate.ts';
+import type { DraftOutlook, MadeGarden, SetUpDoings } from '../doings/set-up-doings.ts';
+import { refuseCrowded } from '../facts/crowded.ts';
+import { addFeed } from '../feeds/feeds.ts';
+import { type ImportRoom, tryImport } from '../files/imports.ts';
+import { dayIn, gardenOf } from '../planning/planner.ts';
 import { draftDoubts, refuseTwoNow } from './draft-doubts.ts';
 import { climateGround, fileOfDraft, missingSteps } from './draft-file.ts';
-import type { DraftOutlook, MadeGarden, SetUpDoings } from './set-up-doings.ts';
 
 /** What the first feed of a garden is called. */
 const FEED_LABEL = 'Calendar';

@@ -6,11 +6,11 @@ import { InputRefused } from '../../garden/problem.ts';
 import type { Instant } from '../../measures/days.ts';
 import type { KeptSession, SessionEnds } from '../../store/sessions.ts';
 import type { Store } from '../../store/store.ts';
-import type { Clock } from '../planner.ts';
+import type { Session, SignInDoings, SignInTry } from '../doings/sign-in-doings.ts';
+import type { Clock } from '../planning/planner.ts';
 import { OneAtATime } from './one-at-a-time.ts';
 import { isOutdated, isPassword, passwordHash, type ScryptCost } from './password-hash.ts';
 import { inOneForm, passwordProblems } from './password-rules.ts';
-import type { Session, SignInDoings, SignInTry } from './sign-in-doings.ts';
 
 /** 256 bits: four times what OWASP ASVS 5.0, 7.2.3 asks of a session's token. */
 const TOKEN_OCTETS = 32;

@@ -5,7 +5,7 @@ import type { SetUpStep } from '../../garden/set-up-draft.ts';
 import type { Day } from '../../measures/days.ts';
 import type { OpenSpan } from '../../practices/cover-cropping/open-spans.ts';
 import type { TaskKey } from '../../practices/draft.ts';
-import type { AskedAfter } from '../../steward/entries-about.ts';
+import type { AskedAfter } from '../../steward/ledger/entries-about.ts';
 
 /** This week, or the week a day falls in; of everybody, or of one member of the household. */
 export function weekPath(gardenId: string, day?: Day, person?: string): string {

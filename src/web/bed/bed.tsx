@@ -12,7 +12,7 @@ import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { BedGaps } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import {
   bedPath,
   bedsPath,

@@ -5,7 +5,7 @@ import type { ChoiceNotes } from '../../digest/choice-words.ts';
 import { cutTold } from '../../digest/cut-told.ts';
 import { readableFit } from '../../digest/fit-words.ts';
 import { readableIn } from '../../measures/quantity.ts';
-import type { CoverChoice, GardenView, ReportPreview } from '../../steward/steward.ts';
+import type { CoverChoice, GardenView, ReportPreview } from '../../steward/doings/steward.ts';
 import { bedPath } from '../addresses/addresses.ts';
 import { PreviewSections } from '../changes/change-preview.tsx';
 import { page } from '../frame/layout.tsx';

@@ -8,7 +8,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import { type CropSpan, cropSpans } from '../../practices/bed-timeline.ts';
 import type { BedGaps } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import { COVERED_WORDS, lastLook, standName } from '../../practices/stand-cover.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { editPath } from '../addresses/addresses.ts';
 import { AskedDates } from '../frame/why.tsx';
 import { grownTasks, grownWay } from './grown-tasks.ts';

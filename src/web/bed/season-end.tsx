@@ -10,7 +10,7 @@ import { readableIn } from '../../measures/quantity.ts';
 import { type BedGaps, nextGap } from '../../practices/cover-cropping/fit/bed-gaps.ts';
 import type { SeedToBuy } from '../../practices/cover-cropping/fit/seed-to-buy.ts';
 import { lastOrderDay } from '../../practices/cover-cropping/sow-drafts.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { bedPath, bedsPath, recordPath, taskPath, whyPath, yearPath } from '../addresses/addresses.ts';
 import { page } from '../frame/layout.tsx';
 import { AskedDates, ruleWay } from '../frame/why.tsx';

@@ -6,7 +6,7 @@ import { gardenFileOf } from '../../garden/export-garden-file.ts';
 import type { Bed } from '../../garden/garden.ts';
 import type { GardenFile } from '../../garden/garden-file.ts';
 import { formatQuantity } from '../../measures/quantity.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { deletePath, editPath } from '../addresses/addresses.ts';
 import type { BedKind } from '../edit/kinds/of-a-bed.ts';
 import { bedOf } from '../edit/kinds/of-a-bed.ts';

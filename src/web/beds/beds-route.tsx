@@ -6,7 +6,7 @@ import type { Fact } from '../../garden/facts.ts';
 import type { CropWish } from '../../garden/garden.ts';
 import { suggestion } from '../../garden/nearest-name.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { bedsPath } from '../addresses/addresses.ts';
 import { areaIn } from '../fields/areas.ts';
 import { Form, readForm, SHOWN_CHARACTERS } from '../requests/form.ts';

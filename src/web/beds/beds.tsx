@@ -15,8 +15,8 @@ import {
 } from '../../steward/bed-plan/proposal-words.ts';
 import type { SeasonTable } from '../../steward/bed-plan/season-table.ts';
 import type { TakenPlan } from '../../steward/bed-plan/taken-plan.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import type { RotationProposal } from '../../steward/rotation-plan/propose.ts';
-import type { GardenView } from '../../steward/steward.ts';
 import { bedsPath, editPath, fertilityPath, type ProposalAsked, takePlanPath } from '../addresses/addresses.ts';
 import { grownTasks } from '../bed/grown-tasks.ts';
 import { Problems, page } from '../frame/layout.tsx';

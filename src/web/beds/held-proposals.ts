@@ -1,11 +1,12 @@
 /**
  * Proposals held for as long as the garden they were made for stands as it is: solving takes seconds, and is done once.
  */
-import { heldWork } from '../../steward/held-work.ts';
-import { planningInput } from '../../steward/planner.ts';
+
+import type { GardenView } from '../../steward/doings/steward.ts';
+import { heldWork } from '../../steward/long-work/held-work.ts';
+import type { Say } from '../../steward/long-work/say.ts';
+import { planningInput } from '../../steward/planning/planner.ts';
 import { proposeRotation, type RotationProposal } from '../../steward/rotation-plan/propose.ts';
-import type { Say } from '../../steward/say.ts';
-import type { GardenView } from '../../steward/steward.ts';
 import type { ProposalAsked } from '../addresses/addresses.ts';
 
 /** Hands out a proposal, and makes it the first time. Those that wait for the same one wait for one solve. */

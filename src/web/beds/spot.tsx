@@ -14,7 +14,7 @@ import { isHard } from '../../practices/rotation-plan/looked-at.ts';
 import { brokenSentence } from '../../practices/rotation-plan/sentences.ts';
 import type { CoverCost } from '../../steward/bed-plan/best-day.ts';
 import type { CropChoice } from '../../steward/bed-plan/crop-choices.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { bedPath, bedsPath, chooseCropPath, dropCropPath, editPath } from '../addresses/addresses.ts';
 import { Problems, page } from '../frame/layout.tsx';
 import { FamilyMark, FamilyPatterns } from '../frame/patterns.tsx';

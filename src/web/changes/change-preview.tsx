@@ -7,7 +7,7 @@ import type { Garden } from '../../garden/garden.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Plan } from '../../schedule/plan.ts';
-import type { TaskMove } from '../../steward/steward.ts';
+import type { TaskMove } from '../../steward/doings/steward.ts';
 import { taskPath, whyPath } from '../addresses/addresses.ts';
 import { AskedDates, WhyDate, WhyFold } from '../frame/why.tsx';
 import { amountsInWords } from '../words/amount-words.ts';

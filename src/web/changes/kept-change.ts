@@ -1,7 +1,7 @@
 /**
  * A change made, with the way to the page that says so.
  */
-import type { ChangedPlan, Steward } from '../../steward/steward.ts';
+import type { ChangedPlan, Steward } from '../../steward/doings/steward.ts';
 import { keptAt } from './kept.tsx';
 
 /** Makes a change of a garden; gives the path of a page with the line of its entry above it, or bare where none was made. */

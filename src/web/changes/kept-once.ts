@@ -3,7 +3,7 @@
  */
 import { createHash, randomBytes } from 'node:crypto';
 import { undoneEntries } from '../../garden/project.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import type { Form } from '../requests/form.ts';
 import { entryIn } from './kept.tsx';
 

@@ -2,7 +2,7 @@
  * A report taken in, with the way to the page that says so.
  */
 import type { Problem } from '../../garden/problem.ts';
-import type { Report, Steward } from '../../steward/steward.ts';
+import type { Report, Steward } from '../../steward/doings/steward.ts';
 import { BY } from '../requests/garden-view.ts';
 import { refusalsOf } from '../requests/refusals.ts';
 import { keptChange } from './kept-change.ts';

@@ -8,7 +8,7 @@ import type { Fact } from '../../garden/facts.ts';
 import { undoneEntries } from '../../garden/project.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { Steward, TaskMove } from '../../steward/steward.ts';
+import type { Steward, TaskMove } from '../../steward/doings/steward.ts';
 import { undoPath } from '../addresses/addresses.ts';
 import { wholeNumber } from '../requests/garden-view.ts';
 import { readerUnits } from '../requests/reader.ts';

@@ -2,7 +2,7 @@
  * GET the climate of a garden.
  */
 import { Hono } from 'hono';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import { gardenView } from '../requests/garden-view.ts';
 import { climatePage } from './climate.tsx';
 import { stationsTold } from './stations-told.ts';

@@ -15,7 +15,7 @@ import {
 import { BASIS_WORDS } from '../../digest/climate-working.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import { seasonName } from '../../practices/seasons.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { gardenPath, handbookPath, weatherPath } from '../addresses/addresses.ts';
 import { page } from '../frame/layout.tsx';
 import { CONFIDENCE_WORDS } from '../frame/words.ts';

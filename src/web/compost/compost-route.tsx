@@ -11,7 +11,7 @@ import { roomOf } from '../../practices/composting/mix/layers.ts';
 import { readMaterial, readPortion, type TypedPortion } from '../../practices/composting/mix/read-portion.ts';
 import type { AtHand } from '../../practices/composting/mix/what-to-add.ts';
 import { askedFill, type FillTyped } from '../../practices/new-beds/read-fill.ts';
-import type { GardenView, Steward } from '../../steward/steward.ts';
+import type { GardenView, Steward } from '../../steward/doings/steward.ts';
 import { gardenView } from '../requests/garden-view.ts';
 import { fillPage } from './fill.tsx';
 import { type MixAsked, mixPage } from './mix.tsx';

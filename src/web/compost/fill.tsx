@@ -11,7 +11,7 @@ import { fillReasons } from '../../practices/new-beds/fill-reasons.ts';
 import type { FillTyped } from '../../practices/new-beds/read-fill.ts';
 import { reasonSentence } from '../../schedule/explain.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { compostPath, editPath, fillPath, handbookPath, taskPath } from '../addresses/addresses.ts';
 import { Problems, page } from '../frame/layout.tsx';
 import { Whence, WhyDate } from '../frame/why.tsx';

@@ -7,7 +7,7 @@ import { feedstockNamed, feedstockWord } from '../../handbook/feedstock-names.ts
 import { feedstocks } from '../../handbook/feedstocks.ts';
 import { formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { compostPath, handbookPath, mixPath } from '../addresses/addresses.ts';
 import { Problems, page } from '../frame/layout.tsx';
 import { Whence } from '../frame/why.tsx';

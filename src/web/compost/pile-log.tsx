@@ -6,7 +6,7 @@ import type { Pile, PileReading } from '../../garden/garden.ts';
 import { feedstockById } from '../../handbook/feedstocks.ts';
 import { formatDay, formatQuantity } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { deletePath, editLogPath, editPath } from '../addresses/addresses.ts';
 import { fieldId } from '../fields/edit-fields.tsx';
 import { Doings, ToldList, type ToldRow } from '../garden/told.tsx';

@@ -8,7 +8,7 @@ import type { HeapSupply } from '../../practices/compost-balance.ts';
 import { builtLitres } from '../../practices/composting/pile-life.ts';
 import { rawManureOf } from '../../practices/manure.ts';
 import { pileWords } from '../../practices/manure-words.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { editPath, handbookPath, historyPath, reportPath, taskPath } from '../addresses/addresses.ts';
 import { PileDrawing, times } from '../charts/pile-drawing.tsx';
 import { ruleWay, Whence, WhyDate, WhyDateIf } from '../frame/why.tsx';

@@ -5,7 +5,7 @@ import type { YardSheet } from '../../digest/yard-sheet.ts';
 import { heapNames } from '../../digest/yard-words.ts';
 import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.ts';
 import type { BedDemand } from '../../practices/compost-balance.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import {
   compostPath,
   editPath,

@@ -3,7 +3,7 @@
  */
 import type { Context } from 'hono';
 import { isRowOf } from '../../garden/file-limits.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import { editPath } from '../addresses/addresses.ts';
 import { climateChoices } from '../climate/climate-choices.ts';
 import type { Form } from '../requests/form.ts';

@@ -2,7 +2,7 @@
  * Everything told of a garden can be changed, added to and taken out: one form for every kind of it.
  */
 import { type Context, Hono } from 'hono';
-import type { MendPreview, Steward } from '../../steward/steward.ts';
+import type { MendPreview, Steward } from '../../steward/doings/steward.ts';
 import { deletePath } from '../addresses/addresses.ts';
 import { keptChange } from '../changes/kept-change.ts';
 import { KeptOnce, onceWord } from '../changes/kept-once.ts';

@@ -2,7 +2,7 @@
  * The form about something told of a garden, and the page that asks before it is taken out.
  */
 import type { Problem } from '../../garden/problem.ts';
-import type { GardenView, ReportPreview } from '../../steward/steward.ts';
+import type { GardenView, ReportPreview } from '../../steward/doings/steward.ts';
 import { handbookPath, historyPath } from '../addresses/addresses.ts';
 import { PreviewSections } from '../changes/change-preview.tsx';
 import { KeepOrLook } from '../fields/edit-controls.tsx';

@@ -4,7 +4,7 @@
 import { promisify } from 'node:util';
 import { brotliCompress, constants, gzip } from 'node:zlib';
 import { httpDate } from '../../calendar/http-date.ts';
-import type { FeedBody } from '../../steward/steward.ts';
+import type { FeedBody } from '../../steward/doings/steward.ts';
 import { SAFETY_HEADERS } from '../requests/guard.ts';
 import { recalled } from '../requests/recalled.ts';
 

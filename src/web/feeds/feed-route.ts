@@ -5,7 +5,7 @@ import { performance } from 'node:perf_hooks';
 import type { Handler } from 'hono';
 import { answerConditional } from '../../calendar/etag.ts';
 import { type Log, stackOf } from '../../log/log.ts';
-import type { FeedBody, Steward } from '../../steward/steward.ts';
+import type { FeedBody, Steward } from '../../steward/doings/steward.ts';
 import type { WebSettings } from '../addresses/settings.ts';
 import { clientKind } from '../requests/client-kind.ts';
 import { ownNames, SAFETY_HEADERS } from '../requests/guard.ts';

@@ -4,7 +4,7 @@
 import { type Context, Hono } from 'hono';
 import { PLAIN_SHAPE } from '../../calendar/feed-shape.ts';
 import type { Garden } from '../../garden/garden.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import type { Feed } from '../../store/feeds.ts';
 import { feedsPath } from '../addresses/addresses.ts';
 import type { WebSettings } from '../addresses/settings.ts';

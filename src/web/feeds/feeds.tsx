@@ -6,7 +6,7 @@ import { fullDay } from '../../digest/words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { Instant } from '../../measures/days.ts';
-import { dayIn } from '../../steward/planner.ts';
+import { dayIn } from '../../steward/planning/planner.ts';
 import type { Feed } from '../../store/feeds.ts';
 import { feedPath, feedsPath, householdPath, keysPath } from '../addresses/addresses.ts';
 import { feedAddress, type WebSettings, webcalAddress } from '../addresses/settings.ts';

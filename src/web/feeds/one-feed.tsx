@@ -6,7 +6,7 @@ import { shapeWords } from '../../calendar/shape-words.ts';
 import { fullDay } from '../../digest/words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
-import { dayIn } from '../../steward/planner.ts';
+import { dayIn } from '../../steward/planning/planner.ts';
 import type { Feed } from '../../store/feeds.ts';
 import { feedPath, feedsPath } from '../addresses/addresses.ts';
 import { Problems, page } from '../frame/layout.tsx';

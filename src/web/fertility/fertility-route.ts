@@ -3,8 +3,8 @@
  */
 import { Hono } from 'hono';
 import { toldSeasons } from '../../digest/fertility-sheet.ts';
-import { planningInput } from '../../steward/planner.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
+import { planningInput } from '../../steward/planning/planner.ts';
 import { gardenView } from '../requests/garden-view.ts';
 import { fertilityPage } from './fertility.tsx';
 

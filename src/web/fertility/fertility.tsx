@@ -3,7 +3,7 @@
  */
 import type { LedgerTold } from '../../digest/fertility-sheet.ts';
 import { seasonName } from '../../practices/seasons.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { bedPath, bedsPath, fertilityPath } from '../addresses/addresses.ts';
 import { page } from '../frame/layout.tsx';
 import { BandWord, LedgerView } from './ledger.tsx';

@@ -5,7 +5,7 @@ import { type Context, Hono } from 'hono';
 import { gardenFileText } from '../../garden/export-garden-file.ts';
 import { linesIn } from '../../garden/line-of.ts';
 import type { Problem } from '../../garden/problem.ts';
-import type { HandedFile, Steward } from '../../steward/steward.ts';
+import type { HandedFile, Steward } from '../../steward/doings/steward.ts';
 import { bringInPath, gardenFilePath, incomingFilePath, longRecordPath, weekPath } from '../addresses/addresses.ts';
 import { Offered } from '../changes/offered.ts';
 import { BY, gardenView, wholeNumber } from '../requests/garden-view.ts';

@@ -9,7 +9,7 @@ import type { Problem } from '../../garden/problem.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import type { Plan } from '../../schedule/plan.ts';
-import type { ImportPreview } from '../../steward/steward.ts';
+import type { ImportPreview } from '../../steward/doings/steward.ts';
 import { bringInPath, gardenFilePath, gardenPath, incomingFilePath } from '../addresses/addresses.ts';
 import { PreviewSections } from '../changes/change-preview.tsx';
 import { ProblemWords, page } from '../frame/layout.tsx';

@@ -2,7 +2,7 @@
  * The page "The garden".
  */
 import { Hono } from 'hono';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import { gardenView } from '../requests/garden-view.ts';
 import { gardenPage } from './garden.tsx';
 

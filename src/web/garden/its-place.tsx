@@ -2,7 +2,7 @@
  * Where a garden lies, its climate, and how its household works there.
  */
 import type { GardenFile } from '../../garden/garden-file.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { climatePath, editPath, longRecordPath, weatherPath } from '../addresses/addresses.ts';
 import { THE_ONE } from '../edit/kinds/rows.ts';
 import { AskedDates } from '../frame/why.tsx';

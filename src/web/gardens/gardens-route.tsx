@@ -2,8 +2,8 @@
  * The gardens of the household, the way in, the demo garden, and putting a garden away and giving it back.
  */
 import { type Context, Hono } from 'hono';
-import { isDemo } from '../../steward/gardens-away.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
+import { isDemo } from '../../steward/gardens/gardens-away.ts';
 import { GARDENS_PATH, weekPath } from '../addresses/addresses.ts';
 import { gardenView } from '../requests/garden-view.ts';
 import { readerUnits } from '../requests/reader.ts';

@@ -2,7 +2,7 @@
  * The garden a reader of the handbook came from, and the way back to it from every page.
  */
 import type { Context } from 'hono';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import type { PageGarden } from '../frame/layout.tsx';
 import { readIn } from '../requests/garden-view.ts';
 import { readerUnits } from '../requests/reader.ts';

@@ -3,7 +3,7 @@
  */
 import { type Context, Hono } from 'hono';
 import { sources } from '../../handbook/sources.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import type { PageGarden } from '../frame/layout.tsx';
 import { SHOWN_CHARACTERS } from '../requests/form.ts';
 import { notFound } from '../requests/trouble.ts';

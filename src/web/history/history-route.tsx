@@ -5,7 +5,7 @@ import { type Context, Hono } from 'hono';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { undoneEntries } from '../../garden/project.ts';
-import type { GardenView, Steward, UndoPreview } from '../../steward/steward.ts';
+import type { GardenView, Steward, UndoPreview } from '../../steward/doings/steward.ts';
 import { historyPath } from '../addresses/addresses.ts';
 import { readForm } from '../requests/form.ts';
 import { BY, gardenView, wholeNumber } from '../requests/garden-view.ts';

@@ -4,8 +4,8 @@
 import type { Fact } from '../../garden/facts.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
-import type { GardenView } from '../../steward/steward.ts';
-import { touchedBy } from '../../steward/touched-by.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
+import { touchedBy } from '../../steward/ledger/touched-by.ts';
 import { bedPath, gardenFilePath, whyPath } from '../addresses/addresses.ts';
 import { WhyFold } from '../frame/why.tsx';
 import { plannedThen } from './planned-then.ts';

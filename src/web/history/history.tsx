@@ -4,8 +4,8 @@
 import { fullDay } from '../../digest/words.ts';
 import type { LedgerEntry } from '../../garden/ledger.ts';
 import { standingEntries, undoneEntries } from '../../garden/project.ts';
-import { type AskedAfter, entriesAbout } from '../../steward/entries-about.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
+import { type AskedAfter, entriesAbout } from '../../steward/ledger/entries-about.ts';
 import { gardenFilePath, historyPath, recordPath, undoPath } from '../addresses/addresses.ts';
 import { page } from '../frame/layout.tsx';
 import { factInWords } from '../words/ledger-words.ts';

@@ -7,7 +7,7 @@ import type { Problem } from '../../garden/problem.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { GardenView, TaskMove, UndoPreview } from '../../steward/steward.ts';
+import type { GardenView, TaskMove, UndoPreview } from '../../steward/doings/steward.ts';
 import { historyPath, undoPath } from '../addresses/addresses.ts';
 import { Problems, page } from '../frame/layout.tsx';
 import { AskedDates, WhyDateIf, WhyFold } from '../frame/why.tsx';

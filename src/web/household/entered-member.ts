@@ -16,7 +16,7 @@ import { suggestion } from '../../garden/nearest-name.ts';
 import { PRACTICE_NAMES } from '../../garden/practice-names.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { Weekday } from '../../measures/days.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { type Form, SHOWN_CHARACTERS } from '../requests/form.ts';
 
 /** The fields as they are shown and come back. */

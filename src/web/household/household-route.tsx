@@ -9,7 +9,7 @@ import type { Member } from '../../garden/household.ts';
 import { membersOf } from '../../garden/household-changes.ts';
 import { MOST_PEOPLE } from '../../garden/household-file.ts';
 import type { Problem } from '../../garden/problem.ts';
-import type { GardenView, Report, Steward } from '../../steward/steward.ts';
+import type { GardenView, Report, Steward } from '../../steward/doings/steward.ts';
 import { householdPath } from '../addresses/addresses.ts';
 import type { WebSettings } from '../addresses/settings.ts';
 import { type Form, readForm, SHOWN_CHARACTERS } from '../requests/form.ts';

@@ -5,10 +5,10 @@ import type { Member } from '../../garden/household.ts';
 import { membersOf } from '../../garden/household-changes.ts';
 import { MOST_PEOPLE } from '../../garden/household-file.ts';
 import type { Problem } from '../../garden/problem.ts';
-import type { MailWay, MailStanding as Standing } from '../../steward/post/mail-doings.ts';
+import type { MailWay, MailStanding as Standing } from '../../steward/doings/mail-doings.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
+import { unseenWork } from '../../steward/doubts/unseen-work.ts';
 import { wayInWords } from '../../steward/post/standing-words.ts';
-import type { GardenView } from '../../steward/steward.ts';
-import { unseenWork } from '../../steward/unseen-work.ts';
 import type { Feed } from '../../store/feeds.ts';
 import {
   feedPath,

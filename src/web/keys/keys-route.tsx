@@ -4,7 +4,7 @@
 import { type Context, Hono } from 'hono';
 import { LABEL_CHARACTERS } from '../../calendar/typed-shape.ts';
 import type { Problem } from '../../garden/problem.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import type { ReadingKey } from '../../store/reading-keys.ts';
 import { keysPath } from '../addresses/addresses.ts';
 import type { WebSettings } from '../addresses/settings.ts';

@@ -6,7 +6,7 @@ import { fullDay } from '../../digest/words.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { Instant } from '../../measures/days.ts';
-import { dayIn } from '../../steward/planner.ts';
+import { dayIn } from '../../steward/planning/planner.ts';
 import type { ReadingKey } from '../../store/reading-keys.ts';
 import { feedsPath, keyRevokePath, keysPath } from '../addresses/addresses.ts';
 import type { WebSettings } from '../addresses/settings.ts';

@@ -6,7 +6,7 @@ import type { RecordDays } from '../../climate/record-days.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import {
   climatePath,
   historyPath,

@@ -2,7 +2,7 @@
  * A record that somebody looks at before it is put behind a garden.
  */
 import type { WeatherFile } from '../../garden/weather-rows.ts';
-import type { RecordChange } from '../../steward/record-doings.ts';
+import type { RecordChange } from '../../steward/doings/record-doings.ts';
 
 /** A record that may come to stand behind a garden. */
 export interface OfferedRecord {

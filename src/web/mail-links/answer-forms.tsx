@@ -7,7 +7,7 @@ import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { TaskKey } from '../../practices/draft.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { canWait, putOffPast } from '../../schedule/put-off.ts';
-import { cannotWait } from '../../steward/put-off.ts';
+import { cannotWait } from '../../steward/facts/put-off.ts';
 import { skipMeans } from '../frame/words.ts';
 import { Amounts, doneMeans } from '../task/task-forms.tsx';
 import type { AnswerView } from './answer-view.ts';

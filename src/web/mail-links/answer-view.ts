@@ -9,8 +9,8 @@ import type { TaskKey } from '../../practices/draft.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { isTheirs } from '../../schedule/whose.ts';
 import { type Answered, answeredOf } from '../../steward/answers/answered.ts';
-import type { AnswerLink, OwnLink } from '../../steward/answers/mail-links.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { AnswerLink, OwnLink } from '../../steward/doings/mail-links.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { isUnsettled, taskView } from '../task/task-view.ts';
 
 /** Days of the week that a list asks answers for. */

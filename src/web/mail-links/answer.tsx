@@ -10,7 +10,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import { gatheredSupplies, stepLines, supplyLine } from '../../schedule/entry-text.ts';
 import { reasonSentence, sourceLine } from '../../schedule/explain.ts';
 import { standsBecause } from '../../schedule/stands-because.ts';
-import type { TaskMove } from '../../steward/steward.ts';
+import type { TaskMove } from '../../steward/doings/steward.ts';
 import { Cautions } from '../frame/cautions.tsx';
 import { Problems, page } from '../frame/layout.tsx';
 import { standing } from '../frame/words.ts';

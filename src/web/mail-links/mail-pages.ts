@@ -3,8 +3,8 @@
  */
 import type { Context, MiddlewareHandler } from 'hono';
 import { fullDay } from '../../digest/words.ts';
-import type { Followed, MailLink, OwnLink } from '../../steward/answers/mail-links.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Followed, MailLink, OwnLink } from '../../steward/doings/mail-links.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import { clientOf } from '../requests/request.ts';
 import { Trouble } from '../requests/trouble.ts';
 import type { WrongTokens } from '../requests/wrong-tokens.ts';

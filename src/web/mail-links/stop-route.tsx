@@ -7,8 +7,8 @@
  */
 import { type Context, Hono } from 'hono';
 import { membersOf } from '../../garden/household-changes.ts';
-import type { MailLink } from '../../steward/answers/mail-links.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { MailLink } from '../../steward/doings/mail-links.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import { readForm } from '../requests/form.ts';
 import { formLimit } from '../requests/guard.ts';
 import { Trouble } from '../requests/trouble.ts';

@@ -3,7 +3,7 @@
  */
 import { type Context, Hono } from 'hono';
 import type { Problem } from '../../garden/problem.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import { mailPath } from '../addresses/addresses.ts';
 import { readForm, SHOWN_CHARACTERS } from '../requests/form.ts';
 import { gardenView } from '../requests/garden-view.ts';

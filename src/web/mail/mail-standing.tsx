@@ -3,7 +3,7 @@
  */
 import type { LocalClock } from '../../digest/words.ts';
 import type { Garden } from '../../garden/garden.ts';
-import type { MailStanding as Standing } from '../../steward/post/mail-doings.ts';
+import type { MailStanding as Standing } from '../../steward/doings/mail-doings.ts';
 import { standingInWords } from '../../steward/post/standing-words.ts';
 import { againPath, mailPath } from '../addresses/addresses.ts';
 

@@ -4,7 +4,7 @@
 import { unwrapped } from '../../digest/wrapped.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
-import type { MailPreview, MailWay, MailStanding as Standing } from '../../steward/post/mail-doings.ts';
+import type { MailPreview, MailWay, MailStanding as Standing } from '../../steward/doings/mail-doings.ts';
 import { wayInWords } from '../../steward/post/standing-words.ts';
 import { mailHtmlPath } from '../addresses/addresses.ts';
 import { Problems, page } from '../frame/layout.tsx';

@@ -6,7 +6,7 @@ import { awaySheet, comingAway } from '../../digest/away-sheet.ts';
 import type { Away } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { isDay } from '../../measures/days.ts';
-import type { GardenView, ReportPreview, Steward } from '../../steward/steward.ts';
+import type { GardenView, ReportPreview, Steward } from '../../steward/doings/steward.ts';
 import { reportPath } from '../addresses/addresses.ts';
 import { keptReport } from '../changes/kept-report.ts';
 import { Form, readForm } from '../requests/form.ts';

@@ -5,7 +5,7 @@ import type { Ask, AwaySheet } from '../../digest/away-sheet.ts';
 import { fullDay, longDay } from '../../digest/words.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { gardenPath, reportPath } from '../addresses/addresses.ts';
 import { page } from '../frame/layout.tsx';
 import { AskedDates, WhyDate } from '../frame/why.tsx';

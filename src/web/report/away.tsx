@@ -9,7 +9,7 @@ import type { Problem } from '../../garden/problem.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { timesAway } from '../../schedule/work-days.ts';
-import type { GardenView, ReportPreview } from '../../steward/steward.ts';
+import type { GardenView, ReportPreview } from '../../steward/doings/steward.ts';
 import { awaySheetPath, gardenPath, historyPath, reportPath, taskPath } from '../addresses/addresses.ts';
 import { Problems, page } from '../frame/layout.tsx';
 import { AskedDates, WhyDate, WhyFold } from '../frame/why.tsx';

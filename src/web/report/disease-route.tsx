@@ -6,7 +6,7 @@ import { diseasePreview } from '../../digest/disease-preview.ts';
 import type { DiseaseFound } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { vegetables } from '../../handbook/vegetables.ts';
-import type { GardenView, ReportPreview, Steward } from '../../steward/steward.ts';
+import type { GardenView, ReportPreview, Steward } from '../../steward/doings/steward.ts';
 import { historyPath } from '../addresses/addresses.ts';
 import { keptReport } from '../changes/kept-report.ts';
 import { Form, readForm } from '../requests/form.ts';

@@ -7,7 +7,7 @@ import type { Problem } from '../../garden/problem.ts';
 import { diseasesOf } from '../../handbook/disease-names.ts';
 import { vegetableById, vegetables } from '../../handbook/vegetables.ts';
 import { addDays } from '../../measures/days.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { reportPath } from '../addresses/addresses.ts';
 import { Problems, page } from '../frame/layout.tsx';
 import { AskedDates, ruleWay, WhyFold } from '../frame/why.tsx';

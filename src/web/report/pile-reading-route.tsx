@@ -5,7 +5,7 @@ import { Hono } from 'hono';
 import { clock } from '../../garden/file-values.ts';
 import { readDegrees } from '../../measures/typed-temperature.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { ReportedReading, Steward } from '../../steward/steward.ts';
+import type { ReportedReading, Steward } from '../../steward/doings/steward.ts';
 import { reportPath } from '../addresses/addresses.ts';
 import { keptChange } from '../changes/kept-change.ts';
 import { type Form, readForm, SHOWN_CHARACTERS } from '../requests/form.ts';

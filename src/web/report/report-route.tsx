@@ -4,7 +4,7 @@
 import { Hono } from 'hono';
 import { readTemperature } from '../../measures/typed-temperature.ts';
 import { fahrenheit, type UnitSystem } from '../../measures/units.ts';
-import type { Report, Steward } from '../../steward/steward.ts';
+import type { Report, Steward } from '../../steward/doings/steward.ts';
 import { weekPath } from '../addresses/addresses.ts';
 import { keptReport } from '../changes/kept-report.ts';
 import { type Form, readForm } from '../requests/form.ts';

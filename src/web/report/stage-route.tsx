@@ -3,8 +3,8 @@
  */
 import { Hono } from 'hono';
 import { STAGES } from '../../garden/stand-file.ts';
-import { stageDoubt, stageReport } from '../../steward/stage-report.ts';
-import type { GardenView, Report, ReportPreview, Steward } from '../../steward/steward.ts';
+import type { GardenView, Report, ReportPreview, Steward } from '../../steward/doings/steward.ts';
+import { stageDoubt, stageReport } from '../../steward/facts/stage-report.ts';
 import { historyPath } from '../addresses/addresses.ts';
 import { keptReport } from '../changes/kept-report.ts';
 import { Form, readForm } from '../requests/form.ts';

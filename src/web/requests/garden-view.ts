@@ -3,7 +3,7 @@
  */
 import type { Context } from 'hono';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { GardenView, Steward } from '../../steward/steward.ts';
+import type { GardenView, Steward } from '../../steward/doings/steward.ts';
 import { readerUnits } from './reader.ts';
 import { notFound, Trouble } from './trouble.ts';
 

@@ -3,7 +3,7 @@
  */
 import { randomUUID } from 'node:crypto';
 import type { Handler } from 'hono';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 
 /**
  * 200 where the program does its work; 503 with a word on what fails where it does not. The number of this run

@@ -2,7 +2,7 @@
  * A form that was sent with a file.
  */
 import type { Context } from 'hono';
-import { textOf } from '../../steward/file-text.ts';
+import { textOf } from '../../steward/files/file-text.ts';
 import { Form, formDataOf } from './form.ts';
 
 /** A file as it was sent: its name without folders, and its text. */

@@ -7,7 +7,7 @@ import { recordCsv } from '../../digest/record/csv.ts';
 import { recordJson } from '../../digest/record/json.ts';
 import { type RecordFrom, seasonNamed, seasonRecord, seasonsOnRecord } from '../../digest/record/season-record.ts';
 import { seasonName } from '../../practices/seasons.ts';
-import type { GardenView, Steward } from '../../steward/steward.ts';
+import type { GardenView, Steward } from '../../steward/doings/steward.ts';
 import { SHOWN_CHARACTERS } from '../requests/form.ts';
 import { gardenView } from '../requests/garden-view.ts';
 import { Trouble } from '../requests/trouble.ts';

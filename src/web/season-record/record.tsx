@@ -20,7 +20,7 @@ import type { PracticeName } from '../../garden/practice-names.ts';
 import type { UnitSystem } from '../../measures/units.ts';
 import { seasonName } from '../../practices/seasons.ts';
 import { PRACTICE_WORDS } from '../../schedule/entry-text.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import {
   bedPath,
   historyPath,

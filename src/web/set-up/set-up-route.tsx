@@ -5,7 +5,7 @@ import { type Context, Hono } from 'hono';
 import type { Problem } from '../../garden/problem.ts';
 import { nextStep, SET_UP_STEPS, type SetUpDraft, type SetUpStep } from '../../garden/set-up-draft.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
 import type { KeptDraft, ListedDraft } from '../../store/drafts.ts';
 import { begunPath, GARDENS_PATH, setUpPath, weekPath } from '../addresses/addresses.ts';
 import { unitsAt } from '../climate/climate-choices.ts';

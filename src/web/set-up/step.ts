@@ -6,7 +6,7 @@ import type { GardenFile } from '../../garden/garden-file.ts';
 import type { SetUpDraft, SetUpStep } from '../../garden/set-up-draft.ts';
 import type { Station } from '../../handbook/stations.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { DraftOutlook } from '../../steward/set-up/set-up-doings.ts';
+import type { DraftOutlook } from '../../steward/doings/set-up-doings.ts';
 import { EditForm, type FieldProblem } from '../fields/edit-form.ts';
 import type { AnyField } from '../fields/field.ts';
 import { type Texts, textsOf } from '../fields/shown.ts';

@@ -2,7 +2,7 @@
  * Who gets in. Without a password, whoever sits at this computer; with one, whoever has signed in.
  */
 import type { Context, MiddlewareHandler } from 'hono';
-import type { Lock, SignInDoings } from '../../steward/sign-in/sign-in-doings.ts';
+import type { Lock, SignInDoings } from '../../steward/doings/sign-in-doings.ts';
 import { SIGN_IN_PATH, signInPath } from '../addresses/addresses.ts';
 import { ownPath } from '../addresses/own-path.ts';
 import type { WebSettings } from '../addresses/settings.ts';

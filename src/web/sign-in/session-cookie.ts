@@ -5,8 +5,8 @@
 import type { Context } from 'hono';
 import { deleteCookie, getSignedCookie, setSignedCookie } from 'hono/cookie';
 import type { CookieOptions } from 'hono/utils/cookie';
+import type { Lock } from '../../steward/doings/sign-in-doings.ts';
 import { SESSION_DAYS } from '../../steward/sign-in/sign-in.ts';
-import type { Lock } from '../../steward/sign-in/sign-in-doings.ts';
 
 const NAME = 'loamtide';
 

@@ -4,9 +4,9 @@
 import { type Context, Hono } from 'hono';
 import { fullDay } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
-import { dayIn } from '../../steward/planner.ts';
-import type { Lock } from '../../steward/sign-in/sign-in-doings.ts';
-import type { Steward } from '../../steward/steward.ts';
+import type { Lock } from '../../steward/doings/sign-in-doings.ts';
+import type { Steward } from '../../steward/doings/steward.ts';
+import { dayIn } from '../../steward/planning/planner.ts';
 import { SIGN_IN_PATH, SIGN_OUT_EVERYWHERE_PATH, SIGN_OUT_PATH, WHO_GETS_IN_PATH } from '../addresses/addresses.ts';
 import { ownPath } from '../addresses/own-path.ts';
 import { readForm } from '../requests/form.ts';

@@ -11,7 +11,7 @@ import { GRAMS_PER_OUNCE, LITRES_PER_CUBIC_FOOT, type UnitSystem } from '../../m
 import { coverName } from '../../practices/covers.ts';
 import type { TaskKey } from '../../practices/draft.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
-import type { Used } from '../../steward/steward.ts';
+import type { Used } from '../../steward/doings/steward.ts';
 import { type Form, SHOWN_CHARACTERS } from '../requests/form.ts';
 
 /** One amount a task is asked for. */

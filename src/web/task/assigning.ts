@@ -2,7 +2,7 @@
  * Work given to somebody on the page of its task.
  */
 import type { TaskKey } from '../../practices/draft.ts';
-import type { GardenView, Steward } from '../../steward/steward.ts';
+import type { GardenView, Steward } from '../../steward/doings/steward.ts';
 import { taskPath } from '../addresses/addresses.ts';
 import type { Form } from '../requests/form.ts';
 import { BY } from '../requests/garden-view.ts';

@@ -10,7 +10,7 @@ import type { UnitSystem } from '../../measures/units.ts';
 import type { TaskKey } from '../../practices/draft.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
 import { canWait, putOffPast } from '../../schedule/put-off.ts';
-import { cannotWait } from '../../steward/put-off.ts';
+import { cannotWait } from '../../steward/facts/put-off.ts';
 import { taskPath, undoPath } from '../addresses/addresses.ts';
 import { AskedDates } from '../frame/why.tsx';
 import { skipMeans } from '../frame/words.ts';

@@ -8,7 +8,7 @@ import { standingEntries } from '../../garden/project.ts';
 import type { TaskKey } from '../../practices/draft.ts';
 import { tasksOf } from '../../schedule/entry-text.ts';
 import type { PlannedTask } from '../../schedule/plan.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 
 /** A task, the tasks of its calendar entry, and the ledger's last word on it. */
 export interface TaskView {

@@ -2,7 +2,7 @@
  * Work that may take over a second, and how far it has come.
  */
 import type { Problem } from '../../garden/problem.ts';
-import type { Say } from '../../steward/say.ts';
+import type { Say } from '../../steward/long-work/say.ts';
 import type { PageGarden } from '../frame/layout.tsx';
 import type { Trouble } from '../requests/trouble.ts';
 

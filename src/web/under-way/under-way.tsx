@@ -4,7 +4,7 @@
 import { randomBytes } from 'node:crypto';
 import { setTimeout as after, setImmediate as turn } from 'node:timers/promises';
 import { type Context, Hono } from 'hono';
-import type { Say } from '../../steward/say.ts';
+import type { Say } from '../../steward/long-work/say.ts';
 import { underWayPath } from '../addresses/addresses.ts';
 import type { PageGarden } from '../frame/layout.tsx';
 import { notFound, Trouble } from '../requests/trouble.ts';

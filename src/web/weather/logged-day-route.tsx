@@ -3,7 +3,7 @@
  */
 import { type Context, Hono } from 'hono';
 import type { LoggedDay } from '../../garden/weather.ts';
-import type { GardenView, MendPreview, Steward } from '../../steward/steward.ts';
+import type { GardenView, MendPreview, Steward } from '../../steward/doings/steward.ts';
 import { weatherPath } from '../addresses/addresses.ts';
 import { keptChange } from '../changes/kept-change.ts';
 import {

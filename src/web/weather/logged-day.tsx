@@ -4,7 +4,7 @@
 import { fullDay } from '../../digest/words.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { LoggedDay } from '../../garden/weather.ts';
-import type { GardenView, MendPreview } from '../../steward/steward.ts';
+import type { GardenView, MendPreview } from '../../steward/doings/steward.ts';
 import { loggedDayPath, weatherPath } from '../addresses/addresses.ts';
 import { PreviewSections } from '../changes/change-preview.tsx';
 import { KeepOrLook } from '../fields/edit-controls.tsx';

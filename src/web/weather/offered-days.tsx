@@ -6,7 +6,7 @@ import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
 import type { LoggedDay } from '../../garden/weather.ts';
 import type { WeatherFile } from '../../garden/weather-rows.ts';
-import type { ReportPreview } from '../../steward/steward.ts';
+import type { ReportPreview } from '../../steward/doings/steward.ts';
 import { loggedDaysPath, weatherPath } from '../addresses/addresses.ts';
 import { PreviewSections } from '../changes/change-preview.tsx';
 import { Problems, page } from '../frame/layout.tsx';

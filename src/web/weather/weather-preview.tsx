@@ -3,7 +3,7 @@
  */
 import type { Garden } from '../../garden/garden.ts';
 import type { LoggedDay } from '../../garden/weather.ts';
-import type { ReportPreview } from '../../steward/steward.ts';
+import type { ReportPreview } from '../../steward/doings/steward.ts';
 import { weatherPath } from '../addresses/addresses.ts';
 import { PreviewSections } from '../changes/change-preview.tsx';
 import { figuresInWords, LOGGED_FIELDS, type WeatherEntered } from '../fields/logged-fields.ts';

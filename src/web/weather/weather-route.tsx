@@ -5,7 +5,7 @@ import { type Context, Hono } from 'hono';
 import { unreckonedNote } from '../../digest/unreckoned.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { isDay } from '../../measures/days.ts';
-import type { GardenView, ReportPreview, Steward } from '../../steward/steward.ts';
+import type { GardenView, ReportPreview, Steward } from '../../steward/doings/steward.ts';
 import { weatherPath } from '../addresses/addresses.ts';
 import { keptChange } from '../changes/kept-change.ts';
 import { enteredIn, rowIn } from '../fields/logged-fields.ts';

@@ -4,7 +4,7 @@
 import type { Problem } from '../../garden/problem.ts';
 import { weatherFilePieces } from '../../garden/weather-file.ts';
 import type { WeatherFile, WeatherUse } from '../../garden/weather-rows.ts';
-import type { Say } from '../../steward/say.ts';
+import type { Say } from '../../steward/long-work/say.ts';
 
 /** Problems told one by one; of a file in the wrong units every line is one. House default. */
 const MOST_TOLD = 50;

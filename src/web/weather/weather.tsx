@@ -8,7 +8,7 @@ import type { LoggedDay } from '../../garden/weather.ts';
 import { addDays, type Day, eachDay } from '../../measures/days.ts';
 import { readableIn } from '../../measures/quantity.ts';
 import type { UnitSystem } from '../../measures/units.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { gardenPath, historyPath, loggedDaysPath, longRecordPath, weatherPath } from '../addresses/addresses.ts';
 import { otherUnitsHint, type WeatherEntered } from '../fields/logged-fields.ts';
 import { Problems, page } from '../frame/layout.tsx';

@@ -4,7 +4,7 @@
 import type { Reader } from '../../digest/reader.ts';
 import type { Problem } from '../../garden/problem.ts';
 import { addDays, type Day, daysBetween, isDay } from '../../measures/days.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { Trouble } from '../requests/trouble.ts';
 
 /** Days to either side of today that are shown. House default: the plan reaches a year and a little ahead. */

@@ -4,8 +4,8 @@
 import { type Context, Hono } from 'hono';
 import { weekList } from '../../digest/week-list.ts';
 import { weekSheet } from '../../digest/week-sheet.ts';
-import { isDemo } from '../../steward/gardens-away.ts';
-import type { GardenView, Steward } from '../../steward/steward.ts';
+import type { GardenView, Steward } from '../../steward/doings/steward.ts';
+import { isDemo } from '../../steward/gardens/gardens-away.ts';
 import type { WebSettings } from '../addresses/settings.ts';
 import { gardenView } from '../requests/garden-view.ts';
 import { askedWeek } from './asked-week.ts';

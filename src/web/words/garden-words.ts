@@ -14,7 +14,7 @@ import { formatDay, formatQuantity, readableIn } from '../../measures/quantity.t
 import { M_PER_FOOT, type UnitSystem } from '../../measures/units.ts';
 import { bedLayer } from '../../practices/compost-layer.ts';
 import { hasOdds, VERY_TENDER_PERCENT } from '../../practices/planting/first-day.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { inARow } from '../frame/words.ts';
 
 /** Degrees are shown to the hundredth: about a kilometre. */

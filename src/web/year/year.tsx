@@ -6,7 +6,7 @@ import type { YearOdds } from '../../digest/year-odds.ts';
 import { type YearSeason, yearSeasons, yearSpan } from '../../digest/year-span.ts';
 import type { Day } from '../../measures/days.ts';
 import { formatDay } from '../../measures/quantity.ts';
-import type { GardenView } from '../../steward/steward.ts';
+import type { GardenView } from '../../steward/doings/steward.ts';
 import { handbookPath, yearPath } from '../addresses/addresses.ts';
 import { grownTasks } from '../bed/grown-tasks.ts';
 import { YearChart } from '../charts/year-chart.tsx';

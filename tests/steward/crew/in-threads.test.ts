@@ -6,7 +6,7 @@ import type { Crew } from '../../../src/steward/crew/crew.ts';
 import { inThisThread } from '../../../src/steward/crew/crew.ts';
 import { inThreads, type ThreadSettings } from '../../../src/steward/crew/in-threads.ts';
 import type { Asked, Ground, WorkedOut } from '../../../src/steward/crew/work.ts';
-import { layDemo } from '../../../src/steward/demo.ts';
+import { layDemo } from '../../../src/steward/gardens/demo.ts';
 import { openStore } from '../../../src/store/store.ts';
 import { northernFile, southernFile } from '../gardens.ts';
 import { household, MORNING } from '../household.ts';

@@ -3,7 +3,7 @@
  */
 import { describe, expect, test } from 'vitest';
 import { freezeOdds } from '../../../src/climate/freeze.ts';
-import type { Steward } from '../../../src/steward/steward.ts';
+import type { Steward } from '../../../src/steward/doings/steward.ts';
 import { read } from '../plain-text.ts';
 import { GARDEN, sampleApp, sampleFile, TODAY } from '../sample-garden.ts';
 import { formIn } from '../sent-form.ts';

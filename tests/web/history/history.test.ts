@@ -3,7 +3,7 @@ import type { Effect } from '../../../src/garden/effects.ts';
 import type { LedgerEntry } from '../../../src/garden/ledger.ts';
 import { formatDay, readableIn } from '../../../src/measures/quantity.ts';
 import { reasonSentence } from '../../../src/schedule/explain.ts';
-import { entriesAbout } from '../../../src/steward/entries-about.ts';
+import { entriesAbout } from '../../../src/steward/ledger/entries-about.ts';
 import { taskPath } from '../../../src/web/addresses/addresses.ts';
 import { historyPage } from '../../../src/web/history/history.tsx';
 import { undoPage } from '../../../src/web/history/undo.tsx';

@@ -4,7 +4,7 @@
 import type { Edit } from '../../../garden/edit.ts';
 import type { Garden } from '../../../garden/garden.ts';
 import type { GardenFile } from '../../../garden/garden-file.ts';
-import type { GardenView } from '../../../steward/steward.ts';
+import type { GardenView } from '../../../steward/doings/steward.ts';
 import type { ClimateChoices } from '../../climate/climate-choices.ts';
 import type { EditForm } from '../../fields/edit-form.ts';
 import type { AnyField } from '../../fields/field.ts';
