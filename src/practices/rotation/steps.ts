@@ -33,6 +33,9 @@ export const LIFTED: ReadonlySet<string> = new Set([
   'sweet-potato',
 ]);
 
+/** Lifted crops that are dried and kept with their tops on: a green neck that is cut lets rot in. Common practice. */
+const CURED: ReadonlySet<string> = new Set(['garlic', 'onion-seed', 'onion-sets', 'shallot']);
+
 /** Whether a crop is lifted out of the ground rather than cut off at it. */
 export function isLifted(span: CropSpan): boolean {
   return LIFTED.has(span.planting.cropId);
@@ -44,7 +47,7 @@ export function clearSteps({ span, follower, stays }: Changeover, climate: Clima
     ...(span.frozen === undefined ? lookStep(span) : [DEAD_STEP]),
     ...harvestSteps(span),
     ...(span.crop.nitrogen === 'legume-fixer' ? [rootsStep(span, follower, climate)] : []),
-    'Chop the healthy tops into the compost, and rake the surface level by hand.',
+    topsStep(span),
     stays === undefined ? nextStep(span, follower) : `The ${stays} stays: work round it.`,
   ];
 }
@@ -75,6 +78,12 @@ function harvestSteps(span: CropSpan): string[] {
     'Gather the last of the crop.',
     'Cut the plants off at the soil line. Do not pull or dig: the roots rot into channels for air and water.',
   ];
+}
+
+function topsStep({ planting: { cropId } }: CropSpan): string {
+  return CURED.has(cropId)
+    ? 'Leave the tops on: hang or spread the crop in shade and wind until the necks are dry, and cut it only then. Rake the surface level by hand.'
+    : 'Chop the healthy tops into the compost, and rake the surface level by hand.';
 }
 
 function nextStep(span: CropSpan, { what, day }: Follower): string {

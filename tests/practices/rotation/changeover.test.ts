@@ -152,6 +152,15 @@ describe('crops that are lifted', () => {
     expect(kale.cautions[0]).toContain('Blades');
   });
 
+  it('keep their tops until they are dry where they are bulbs to be stored', () => {
+    const steps = (crop: string) => clearing({ plantings: [sown(crop, '2027-04-20')] }, crop).steps.join(' ');
+    for (const crop of ['onion-sets', 'onion-seed', 'shallot']) {
+      expect(steps(crop), crop).toContain('Leave the tops on');
+      expect(steps(crop), crop).not.toContain('Chop the healthy tops');
+    }
+    expect(steps('carrot')).toContain('Chop the healthy tops into the compost');
+  });
+
   it('are all in the handbook', () => {
     const known = new Set(vegetables.map(({ id }) => id));
     expect([...LIFTED].filter((id) => !known.has(id))).toEqual([]);
