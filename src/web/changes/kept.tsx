@@ -111,8 +111,9 @@ export function movesInWords(moves: readonly TaskMove[], units: UnitSystem): str
   const amounts = stays.filter((move) => move.amounts !== undefined).length;
   const otherwise = stays.filter((move) => move.amounts === undefined && move.otherwise !== undefined);
   const words = [
-    sentence(shifted, ['task moves', 'tasks move'], units, ({ from = '', to = '' }) => {
-      return `from ${fullDay(from, units)} to ${fullDay(to, units)}`;
+    sentence(shifted, ['task moves', 'tasks move'], units, ({ from = '', to = '', otherwise: told }) => {
+      const days = `from ${fullDay(from, units)} to ${fullDay(to, units)}`;
+      return told?.title === undefined ? days : `${days}, is now: ${readableIn(units, told.title, to)}`;
     }),
     sentence(added, ['task is added', 'tasks are added'], units, ({ to = '' }) => `on ${fullDay(to, units)}`),
     sentence(gone, ['task goes off the plan', 'tasks go off the plan'], units, () => ''),

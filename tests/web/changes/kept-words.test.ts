@@ -14,3 +14,17 @@ it('the same work under another key neither comes nor goes', () => {
   );
   expect(movesInWords(later, 'metric')).toMatch(/^1 task is added: .* 1 task goes off the plan: /);
 });
+
+it('work that moves under another name is told by both', () => {
+  const move = {
+    key: 'pile-turn/pile:p/turn:1',
+    title: 'Turn the pile: it is running too hot',
+    from: '2027-05-06',
+    to: '2027-05-08',
+    reasons: [],
+    otherwise: { title: 'Turn the pile: it smells sour' },
+  };
+  expect(movesInWords([move], 'metric')).toBe(
+    '1 task moves: Turn the pile: it is running too hot from 6 May 2027 to 8 May 2027, is now: Turn the pile: it smells sour.',
+  );
+});
