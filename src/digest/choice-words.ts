@@ -13,6 +13,7 @@ import { type ChosenFit, chosenFit } from '../practices/cover-cropping/fit/chose
 import { passedOver } from '../practices/cover-cropping/fit/passed-over.ts';
 import { fitGap } from '../practices/cover-cropping/fit/sown-fit.ts';
 import { lastOrderDay } from '../practices/cover-cropping/sow-drafts.ts';
+import type { SowingHalf } from '../practices/cover-cropping/sow-window.ts';
 import { coverName } from '../practices/covers.ts';
 import type { PracticeInput } from '../practices/practice.ts';
 import { type FitLine, fitTold, gapInWords, oddsLines, VERDICT_WORDS } from './fit-words.ts';
@@ -83,6 +84,13 @@ function lateToOrder({ today }: PracticeInput, { sowOn }: StandPlanned): string[
   ];
 }
 
+/** The times of the year in which covers are sown: a kind may have two. */
+const WHEN: Readonly<Record<SowingHalf, string>> = {
+  spring: 'in spring',
+  summer: 'in the warm months',
+  autumn: 'before winter',
+};
+
 /** Why a cover goes in as late as it does. */
 function farOff(input: PracticeInput, gaps: BedGaps, { coverId, sowOn }: StandPlanned): string[] {
   if (daysBetween(input.today, sowOn) < FAR_OFF_DAYS) return [];
@@ -102,8 +110,8 @@ function farOff(input: PracticeInput, gaps: BedGaps, { coverId, sowOn }: StandPl
       .filter(({ over }) => over)
       .slice(-1)
       .map(
-        ({ window: { latest }, opens }) =>
-          `The time to sow ${coverName(coverId)} ends on ${dated(latest)}; the bed is free only from ${dated(opens)}, ` +
+        ({ window: { latest }, half, opens }) =>
+          `The time to sow ${coverName(coverId)} ${WHEN[half]} ends on ${dated(latest)}; the bed is free only from ${dated(opens)}, ` +
           `so it is sown about ${dated(sowOn)}.`,
       ),
     ...open.map(

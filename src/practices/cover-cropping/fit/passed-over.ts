@@ -7,12 +7,13 @@ import { coverParts } from '../../covers.ts';
 import type { Window } from '../../draft.ts';
 import type { PracticeInput } from '../../practice.ts';
 import type { OpenSpan } from '../open-spans.ts';
-import { sowingHalves, sowWindow } from '../sow-window.ts';
+import { type SowingHalf, sowingHalves, sowWindow } from '../sow-window.ts';
 import { sowingsIn } from './sowings.ts';
 
 /** A time to sow that is not taken: over before the bed is free, or open and yet not the best. */
 export interface PassedOver {
   window: Window;
+  half: SowingHalf;
   over: boolean;
   /** The first day the bed can be sown. */
   opens: Day;
@@ -30,10 +31,10 @@ export function passedOver(input: PracticeInput, span: OpenSpan, coverId: string
   const gone = [first, first + 1]
     .flatMap((season) => sowingHalves(parts).flatMap((half) => sowWindow(parts, half, season, input) ?? []))
     .filter(({ window }) => window.latest < opens && window.latest < sowOn)
-    .map(({ window }): PassedOver => ({ window, over: true, opens }));
+    .map(({ window, half }): PassedOver => ({ window, half, over: true, opens }));
   const sowings = sowingsIn(input, span, parts, opens);
   const open = (typeof sowings === 'string' ? [] : sowings)
     .filter(({ sow: { window } }) => window.latest < sowOn)
-    .map(({ sow: { window } }): PassedOver => ({ window, over: false, opens }));
+    .map(({ sow: { window, half } }): PassedOver => ({ window, half, over: false, opens }));
   return [...gone, ...open].sort((a, b) => (a.window.latest < b.window.latest ? -1 : 1));
 }
