@@ -4,11 +4,12 @@
 import type { Climate, FreezeEvent, FreezeLimitF } from '../../climate/climate.ts';
 import { freezeOdds } from '../../climate/freeze.ts';
 import { usualOf } from '../../climate/logged.ts';
+import type { Odds } from '../../climate/odds.ts';
 import { recordDays } from '../../climate/record-days.ts';
 import { seasonOf } from '../../climate/season.ts';
 import type { Garden } from '../../garden/garden.ts';
 import type { Problem } from '../../garden/problem.ts';
-import type { Day } from '../../measures/days.ts';
+import { type Day, daysBetween } from '../../measures/days.ts';
 import { formatDay, readableIn } from '../../measures/quantity.ts';
 import { tenth } from '../../measures/tenth.ts';
 import { celsius, type UnitSystem } from '../../measures/units.ts';
@@ -116,21 +117,50 @@ const FrostDates = ({ climates, today, units }: FrostProps) => (
         </tbody>
       ))}
     </table>
+    {EVENTS.flatMap(({ event, words }) => {
+      const far = farOff(climates, { event, limitF: 32, today });
+      return far === undefined ? [] : [<p>{farWords(words, far)}</p>];
+    })}
     {climates.after.notes.map((note) => (
       <p class="small">{readableIn(units, note)}</p>
     ))}
   </>
 );
 
+/**
+ * Days between the middle dates of two climates from which they are hardly of one place: of the means of stations one in
+ * ten is twelve days off. House default.
+ */
+const ANOTHER_PLACE_DAYS = 14;
+
+interface FreezeAsked {
+  event: FreezeEvent;
+  limitF: FreezeLimitF;
+  today: Day;
+}
+
+/** Days by which the middle date comes later with the record, where that is more than one place accounts for. */
+function farOff({ before, after }: RecordPreview['climates'], asked: FreezeAsked): number | undefined {
+  const [now, then] = [usualFreezes(before, asked).median, usualFreezes(after, asked).median];
+  const days = now === undefined || then === undefined ? 0 : daysBetween(now, then);
+  return Math.abs(days) < ANOTHER_PLACE_DAYS ? undefined : days;
+}
+
+function farWords(freeze: string, days: number): string {
+  return (
+    `${freeze}: ${Math.abs(days)} days ${days < 0 ? 'earlier' : 'later'} than now. That is more than places near each other ` +
+    'differ by. Was the record kept near the garden, and about as high? Every date would follow it.'
+  );
+}
+
 /** The early, the middle and the late day of what is usual, without its year. */
-function datesIn(
-  climate: Climate,
-  { event, limitF, today }: { event: FreezeEvent; limitF: FreezeLimitF; today: Day },
-  units: UnitSystem,
-): string {
-  const season = seasonOf(climate.seasonTurn, today);
-  const { early, median, late } = freezeOdds(usualOf(climate), { event, limitF, season });
+function datesIn(climate: Climate, asked: FreezeAsked, units: UnitSystem): string {
+  const { early, median, late } = usualFreezes(climate, asked);
   return [early, median, late].map((day) => (day === undefined ? 'no date' : formatDay(day, units))).join(', ');
+}
+
+function usualFreezes(climate: Climate, { event, limitF, today }: FreezeAsked): Odds {
+  return freezeOdds(usualOf(climate), { event, limitF, season: seasonOf(climate.seasonTurn, today) });
 }
 
 interface GivesProps {

@@ -56,6 +56,23 @@ describe('a garden without a record', () => {
     expect(await house.steward.weatherRecord('mill-row')).toBeUndefined();
   });
 
+  it('is asked whether it is of this place where its frost dates lie weeks from those there are', async () => {
+    const house = await sampleApp();
+    const mild = (degrees: number) => ({
+      name: 'valley.csv',
+      content: TWENTY.content.replace(
+        /^(\d{4}-\d\d-\d\d),([\d.-]+),([\d.-]+)/gm,
+        (_, day, low, high) => `${day},${Number(low) + degrees},${Number(high) + degrees}`,
+      ),
+    });
+    const far = plain((await offered(house, await house.sendFile(RECORD, mild(6)))).html);
+    expect(far).toMatch(/Last freeze of spring: \d+ days earlier than now\..*Was the record kept near the garden/);
+    expect(far).toMatch(/First freeze of autumn: \d+ days later than now\./);
+    const standing = await onRecord();
+    const same = plain((await offered(standing, await standing.sendFile(RECORD, TWENTY))).html);
+    expect(same).not.toContain('than now.');
+  });
+
   it('takes it with its choice of climate, as one entry of History', async () => {
     const house = await sampleApp();
     const { path, html } = await offered(house, await house.sendFile(RECORD, TWENTY));
