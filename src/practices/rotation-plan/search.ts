@@ -11,9 +11,12 @@ import { cellOf, type Piece, TriedPlan } from './tried-plan.ts';
 
 /**
  * Changes tried in a run for each cell of the plan, a bed in a season, and at the least; and all together in the runs of
- * a small garden, of which the best counts. House defaults; `npm run bench` prints what they take.
+ * a small garden, of which the best counts.
  */
-const TRIES = { perCell: 2000, least: 100_000, together: 400_000 } as const;
+export type Tries = Readonly<Record<'perCell' | 'least' | 'together', number>>;
+
+/** House defaults; `npm run bench` prints what they take. */
+const TRIES: Tries = { perCell: 2000, least: 100_000, together: 400_000 };
 /** What a change may make worse at first and at last, about the weight of a rule and less than the least. House default. */
 const WARMTH = { first: 10, last: 0.3 } as const;
 /** What a hard rule counts at first and at last that is broken on the way: two of the others, then more than most wishes. House default. */
@@ -29,9 +32,9 @@ interface Put {
 }
 
 /** Looks for a plan; yields often, so that whoever asks can see to other work between. */
-export function* searchPlan(problem: RotationProblem): Generator<void, Placement[]> {
-  const tries = Math.max(TRIES.least, TRIES.perCell * problem.beds.length * problem.seasons.length);
-  const runs = Math.max(1, Math.floor(TRIES.together / tries));
+export function* searchPlan(problem: RotationProblem, most = TRIES): Generator<void, Placement[]> {
+  const tries = Math.max(most.least, most.perCell * problem.beds.length * problem.seasons.length);
+  const runs = Math.max(1, Math.floor(most.together / tries));
   let best: Tried | undefined;
   for (let run = 1; run <= runs; run += 1) {
     const tried = yield* searchOnce(new TriedPlan(problem), sequence(run), tries);
