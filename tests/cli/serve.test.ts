@@ -1,13 +1,14 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { existsSync } from 'node:fs';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
 import { connect, createServer } from 'node:net';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { describe, expect, onTestFinished, test, vi } from 'vitest';
+import { afterAll, describe, expect, onTestFinished, test, vi } from 'vitest';
 import type { Surroundings } from '../../src/cli/command-line/surroundings.ts';
 import { openedIn } from './household.ts';
-import { loamtideIn, NOW, tempFolder, withGarden } from './loamtide.ts';
+import { loamtideIn, NOW, withGarden } from './loamtide.ts';
 
 const PAGE = /^Loamtide is at (http:\/\/127\.0\.0\.1:\d+\/)$/m;
 const FEED = /^Calendar feed of [\w-]+: (http\S+\.ics)$/m;
@@ -143,10 +144,13 @@ function started(folder: string): { program: ChildProcess; out: () => string } {
   return { program, out: () => written.join('') };
 }
 
+/** Where the first lays the demo garden, and the second finds it. */
+const folder = mkdtempSync(join(tmpdir(), 'loamtide-served-'));
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
 test(
   'on an empty folder it lays the demo garden, answers, and ends in good order on SIGTERM',
   async () => {
-    const folder = tempFolder();
     const { program, out } = started(folder);
     await vi.waitFor(() => expect(out()).toContain('Stop it with Ctrl-C.'), { timeout: STARTING_MS, interval: 100 });
     expect(out()).toContain('The garden shown is an invented one');
@@ -169,7 +173,7 @@ test(
 test(
   'asked to stop it waits for a request under way and takes no other; a second signal ends it at once',
   async () => {
-    const { program, out } = started(tempFolder());
+    const { program, out } = started(folder);
     await vi.waitFor(() => expect(out()).toContain('Stop it with Ctrl-C.'), { timeout: STARTING_MS, interval: 100 });
     const page = new URL(PAGE.exec(out())?.[1] ?? '');
     const line = connect(Number(page.port), page.hostname);

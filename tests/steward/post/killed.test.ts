@@ -1,10 +1,12 @@
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fileURLToPath } from 'node:url';
 import type { SMTPServerOptions } from 'smtp-server';
-import { expect, onTestFinished, test } from 'vitest';
+import { afterAll, beforeAll, expect, onTestFinished, test } from 'vitest';
 import { openStore } from '../../../src/store/store.ts';
+import { bundled } from '../../hard-faults/bundle.ts';
 import { tempFolder } from '../../store/temp-folder.ts';
 import { mailCatcher } from './mail-catcher.ts';
 import { FIRST_SUNDAY, minutesAfter, postingHousehold } from './posting.ts';
@@ -12,11 +14,16 @@ import { FIRST_SUNDAY, minutesAfter, postingHousehold } from './posting.ts';
 /** Longest a program may take where many tests share the machine. */
 const SLOW_MS = 60_000;
 
-const program = fileURLToPath(new URL('posting-program.ts', import.meta.url));
+const folder = mkdtempSync(join(tmpdir(), 'loamtide-posting-'));
+let program = '';
+beforeAll(async () => {
+  [program = ''] = await bundled(['tests/steward/post/posting-program.ts'], folder);
+}, SLOW_MS);
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 /** A program that sends what is due: real, in a process of its own. */
 function started(file: string, port: number, moment: string) {
-  const running = spawn(process.execPath, ['--import', 'tsx', program, file, String(port), moment], {
+  const running = spawn(process.execPath, [program, file, String(port), moment], {
     stdio: ['pipe', 'pipe', 'inherit'],
   });
   onTestFinished(() => void running.kill('SIGKILL'));
