@@ -6,6 +6,7 @@ import { closedFeed } from '../../src/calendar/closed-feed.ts';
 import { feedOf, renderFeed } from '../../src/calendar/render-feed.ts';
 import { renderTodo } from '../../src/calendar/render-todo.ts';
 import { cleanText, cleanTexts } from '../../src/calendar/repair.ts';
+import { runs } from '../runs.ts';
 import { exampleEvent, exampleFeed } from './example-feed.ts';
 import { propertyNames, seenByIcalJs, seenByNodeIcal } from './read-feed.ts';
 
@@ -91,7 +92,7 @@ describe('texts of ten thousand characters', () => {
         ]);
         expect(Math.max(...body.split('\r\n').map((line) => Buffer.byteLength(line)))).toBeLessThanOrEqual(75);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(15, 300) },
     );
   });
 
@@ -110,7 +111,7 @@ describe('texts of ten thousand characters', () => {
         const seen = Object.values(nodeIcal.sync.parseICS(body)).map((part) => part?.type);
         expect(seen.filter((type) => type !== undefined && type !== 'VCALENDAR')).toEqual(['VTODO']);
       }),
-      { numRuns: 20 },
+      { numRuns: runs(8, 150) },
     );
   });
 
@@ -123,7 +124,7 @@ describe('texts of ten thousand characters', () => {
           expect(read(body)).toMatchObject([{ day: '2027-04-19', title: 'This calendar is no longer kept' }]);
         }
       }),
-      { numRuns: 20 },
+      { numRuns: runs(8, 150) },
     );
   });
 });

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { feedEventsOf, gardenFeed, PLAIN_VIEW } from '../../src/calendar/feed-events.ts';
 import { KeptTexts } from '../../src/calendar/kept-texts.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
+import { runs } from '../runs.ts';
 import { type Found, fourBeds, planOf } from './days-of-planning.ts';
 
 const frame = { calendarName: 'Hollow Lane', description: '', notice: { title: 'Nothing to do', description: '' } };
@@ -36,7 +37,7 @@ describe('an event’s octets from one plan to the next', () => {
           expect(valueIn(text, 'LAST-MODIFIED') > valueIn(was, 'LAST-MODIFIED')).toBe(true);
         }
       }),
-      { numRuns: 100 },
+      { numRuns: runs(40, 800) },
     );
   });
 
@@ -59,7 +60,7 @@ describe('an event’s octets from one plan to the next', () => {
           expect(octetsOf(published, { view, kept })).toEqual(octetsOf(published, { view }));
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(25, 500) },
     );
   });
 });

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type FeedEvent, renderFeed } from '../../src/calendar/render-feed.ts';
 import { cleanText } from '../../src/calendar/repair.ts';
+import { runs } from '../runs.ts';
 import { exampleEvent, exampleFeed, varied } from './example-feed.ts';
 import { propertyNames, type SeenEvent, seenByIcalJs, seenByNodeIcal } from './read-feed.ts';
 
@@ -77,7 +78,7 @@ describe('the feed read back', () => {
           );
         }
       }),
-      { numRuns: 300 },
+      { numRuns: runs(100, 3000) },
     );
   });
 
@@ -89,7 +90,7 @@ describe('the feed read back', () => {
         const but = (all: SeenEvent[]) => all.map(({ title: _, description: __, ...rest }) => rest);
         expect(but(seen)).toEqual(but(events.map(meant)));
       }),
-      { numRuns: 300 },
+      { numRuns: runs(100, 3000) },
     );
   });
 
@@ -103,7 +104,7 @@ describe('the feed read back', () => {
           texts.map(([title, description]) => [cleanText(title), cleanText(description)]),
         );
       }),
-      { numRuns: 300 },
+      { numRuns: runs(100, 3000) },
     );
   });
 });

@@ -10,6 +10,7 @@ import { inOneForm } from '../../src/garden/one-form.ts';
 import { InputRefused } from '../../src/garden/problem.ts';
 import { checkGardenFile } from '../../src/garden/read-garden-file.ts';
 import { addDays } from '../../src/measures/days.ts';
+import { runs } from '../runs.ts';
 import { anyDrawn, type Drawn, editOf } from './any-edit.ts';
 import { anyGardenData } from './any-garden.ts';
 import { done, exampleFile, gardenOf, imported, ledgerOf } from './example-garden.ts';
@@ -54,7 +55,7 @@ describe('a garden that is mended, whatever its file and whatever the changes', 
         const file = gardenFileOf(gardenOf(mendedBy(brought(data), drawn)));
         expect(said(checkGardenFile(file))).toEqual(said(file));
       }),
-      { numRuns: 60 },
+      { numRuns: runs(25, 500) },
     );
   });
 
@@ -66,7 +67,7 @@ describe('a garden that is mended, whatever its file and whatever the changes', 
         fc.pre(after.length > ledger.length);
         expect(gardenOf(withFact(after, '2027-07-01', { kind: 'entry-undone', entry: 2 }))).toEqual(gardenOf(ledger));
       }),
-      { numRuns: 40 },
+      { numRuns: runs(20, 400) },
     );
   });
 
@@ -79,7 +80,7 @@ describe('a garden that is mended, whatever its file and whatever the changes', 
           expect(said(checkGardenFile(file))).toEqual(said(file));
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(25, 500) },
     );
   });
 
@@ -95,7 +96,7 @@ describe('a garden that is mended, whatever its file and whatever the changes', 
           );
         expect(told(a, b)).toEqual(told(b, a));
       }),
-      { numRuns: 20 },
+      { numRuns: runs(10, 200) },
     );
   });
 
@@ -109,7 +110,7 @@ describe('a garden that is mended, whatever its file and whatever the changes', 
           expect(again).toEqual(garden);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(25, 500) },
     );
   });
 });
@@ -165,7 +166,7 @@ describe('facts told before and after a change of something else', () => {
         const mended = gardenOf(ledgerOf(...ledger, ['2027-06-11', gear], ...later));
         expect(unnumbered({ ...mended, gear: [] })).toEqual(unnumbered(gardenOf(ledgerOf(...ledger, ...later))));
       }),
-      { numRuns: 150 },
+      { numRuns: runs(60, 1000) },
     );
   });
 });
@@ -207,7 +208,7 @@ describe('a garden in which things are reported and changed by turns', () => {
         expect(said(again)).toEqual(said(file));
       }),
       // One seed: a layer moved off a day on which two alike are reported besides may still come in again otherwise.
-      { numRuns: 80, seed: 10 },
+      { numRuns: runs(40, 600), seed: 10 },
     );
   });
 });

@@ -10,6 +10,7 @@ import { gardenFileSchema } from '../../src/garden/garden-file.ts';
 import { inOneForm } from '../../src/garden/one-form.ts';
 import { checkGardenFile, readGardenFile } from '../../src/garden/read-garden-file.ts';
 import { addDays } from '../../src/measures/days.ts';
+import { runs } from '../runs.ts';
 import { anyFullGarden } from './any-full-garden.ts';
 import { gardenOf, imported, ledgerOf } from './example-garden.ts';
 
@@ -31,7 +32,7 @@ describe('a garden’s file that is handed out', () => {
         const again = gardenOf(ledgerOf([addDays(READ_ON, later), imported(readGardenFile(text))]));
         expect(meaning(again)).toBe(meaning(garden));
       }),
-      { numRuns: 60 },
+      { numRuns: runs(30, 500) },
     );
   });
 
@@ -42,7 +43,7 @@ describe('a garden’s file that is handed out', () => {
         const again = gardenFileOf(gardenOf(ledgerOf(['2027-03-01', imported(readGardenFile(gardenFileText(file)))])));
         expect(again).toEqual(file);
       }),
-      { numRuns: 40 },
+      { numRuns: runs(20, 400) },
     );
   });
 
@@ -54,7 +55,7 @@ describe('a garden’s file that is handed out', () => {
         const [entry] = ledgerOf(['2027-03-01', imported(file, prefer)]).map((row) => ({ ...row, entry: 2 }));
         expect(meaning(gardenOf([...ledger, ...(entry ? [entry] : [])]))).toBe(meaning(gardenOf(ledger)));
       }),
-      { numRuns: 40 },
+      { numRuns: runs(20, 400) },
     );
   });
 });

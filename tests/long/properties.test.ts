@@ -1,4 +1,16 @@
 /**
  * The properties of `npm test`, each tried many times: how often stands beside it.
  */
+import '../calendar/long-texts.test.ts';
+import '../calendar/quiet-feed.test.ts';
+import '../calendar/read-back.test.ts';
+import '../garden/mend-properties.test.ts';
+import '../garden/round-trip.test.ts';
+import '../practices/composting/mix/what-to-add.test.ts';
 import '../practices/properties.test.ts';
+import '../practices/topdressing/balance.test.ts';
+import '../schedule/held.test.ts';
+import '../schedule/monotone.test.ts';
+import '../schedule/place-properties.test.ts';
+import '../schedule/reconcile-properties.test.ts';
+import '../steward/rotation-plan/propose.test.ts';

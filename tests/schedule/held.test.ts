@@ -5,6 +5,7 @@ import { addDays, type Day, daysBetween } from '../../src/measures/days.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
 import type { SaidToday } from '../../src/schedule/held.ts';
 import type { Plan } from '../../src/schedule/plan.ts';
+import { runs } from '../runs.ts';
 import { drawn } from './arbitrary.ts';
 import { type Days, doneMark, draft, garden, planOn } from './drafts.ts';
 
@@ -302,7 +303,7 @@ describe('a plan made day after day, whatever the drafts', () => {
           before = plan;
         }
       }),
-      { seed: 20270418, numRuns: 50 },
+      { seed: 20270418, numRuns: runs(25, 300) },
     );
   });
 
@@ -326,7 +327,7 @@ describe('a plan made day after day, whatever the drafts', () => {
         });
         expect(days(then(during, drafts, { today, facts }))).toEqual(days(morning));
       }),
-      { seed: 20270418, numRuns: 100 },
+      { seed: 20270418, numRuns: runs(50, 600) },
     );
   });
 });

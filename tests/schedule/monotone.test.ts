@@ -9,6 +9,7 @@ import { addDays } from '../../src/measures/days.ts';
 import type { TaskDraft } from '../../src/practices/draft.ts';
 import { type Placing, place } from '../../src/schedule/place.ts';
 import { WeekLoad } from '../../src/schedule/week-load.ts';
+import { runs } from '../runs.ts';
 import { draft } from './drafts.ts';
 
 const SEED = 20270503;
@@ -58,7 +59,7 @@ describe('weeks of tasks that hang on nothing', () => {
       fc.property(alone(fc.constant(60)), (drawn) => {
         expect(Math.max(...worse(drawn))).toBeLessThanOrEqual(0);
       }),
-      { seed: SEED, numRuns: 120 },
+      { seed: SEED, numRuns: runs(60, 500) },
     );
   });
 
@@ -83,7 +84,7 @@ describe('weeks of tasks that hang on nothing', () => {
         } of placed)
           expect(day >= window.earliest && day <= window.latest).toBe(true);
       }),
-      { seed: SEED, numRuns: 80 },
+      { seed: SEED, numRuns: runs(40, 400) },
     );
   });
 });

@@ -7,6 +7,7 @@ import { readableIn } from '../../../src/measures/quantity.ts';
 import { compostBalance } from '../../../src/practices/catalogue.ts';
 import { CURING_DAYS, HOT_DAYS, startBy } from '../../../src/practices/composting/pile-life.ts';
 import { reasonSentence } from '../../../src/schedule/explain.ts';
+import { runs } from '../../runs.ts';
 import { anyCase, inputIn } from '../any-garden.ts';
 import { bed, draft, draftsIn, frostDates, garden, milwaukee, pile } from '../gardens.ts';
 
@@ -120,7 +121,7 @@ describe('a season that goes hardly short', () => {
         if (thin) expect(given.every((row) => row.given >= row.litres)).toBe(true);
         expect(thin && shortfalls.some((row) => row.season === 2028)).toBe(false);
       }),
-      { numRuns: 20 },
+      { numRuns: runs(10, 61) },
     );
   });
 });
@@ -205,7 +206,7 @@ describe('in any garden', () => {
         const made = heaps.filter(({ what }) => what === 'pile').reduce((sum, { litres }) => sum + litres, 0);
         expect(made).toBeLessThanOrEqual(0.4 * raw + measured + of.piles.length);
       }),
-      { numRuns: 60 },
+      { numRuns: runs(20, 300) },
     );
   });
 
@@ -218,7 +219,7 @@ describe('in any garden', () => {
           for (const { ready } of drawn) expect(ready <= latestOf(window.latest, today)).toBe(true);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(20, 300) },
     );
   });
 
@@ -232,7 +233,7 @@ describe('in any garden', () => {
           expect(lacking).toBeGreaterThanOrEqual(-1e-6);
         }
       }),
-      { numRuns: 60 },
+      { numRuns: runs(20, 300) },
     );
   });
 });

@@ -7,6 +7,7 @@ import { isMet } from '../../../src/practices/rotation-plan/wishes.ts';
 import { proposalFor } from '../../../src/steward/rotation-plan/propose.ts';
 import { type Solver, startSolver } from '../../../src/steward/solver/solver.ts';
 import { carried, planBed, rotationProblem, wish } from '../../practices/rotation-plan/problems.ts';
+import { runs } from '../../runs.ts';
 import { isAllowed, leastCost } from './brute-force.ts';
 
 let solver: Solver;
@@ -97,7 +98,10 @@ describe('no plan that could be tried is better', () => {
   it(
     'in one season, beds shared by pieces',
     () =>
-      fc.assert(fc.asyncProperty(problems([2027], pieces, { beds: 2, most: 3 }), proven), { seed: 27, numRuns: 40 }),
+      fc.assert(fc.asyncProperty(problems([2027], pieces, { beds: 2, most: 3 }), proven), {
+        seed: 27,
+        numRuns: runs(15, 80),
+      }),
     LONG_MS,
   );
 
@@ -106,7 +110,7 @@ describe('no plan that could be tried is better', () => {
     () =>
       fc.assert(fc.asyncProperty(problems([2027, 2028, 2029], wholeBeds, { beds: 2, most: 2 }), proven), {
         seed: 28,
-        numRuns: 25,
+        numRuns: runs(10, 50),
       }),
     LONG_MS,
   );
@@ -116,7 +120,7 @@ describe('no plan that could be tried is better', () => {
     () =>
       fc.assert(fc.asyncProperty(problems([2027, 2028], wholeBeds, { beds: 3, most: 2 }), proven), {
         seed: 29,
-        numRuns: 12,
+        numRuns: runs(5, 24),
       }),
     LONG_MS,
   );
@@ -135,7 +139,7 @@ describe('the search for large gardens', () => {
           expect(isAllowed(problem, step.value)).toBe(true);
           expect(costOf(problem, step.value)).toBeLessThanOrEqual(1.2 * costOf(problem, placements) + HAIR);
         }),
-        { seed: 31, numRuns: 6 },
+        { seed: 31, numRuns: runs(3, 12) },
       ),
     LONG_MS,
   );

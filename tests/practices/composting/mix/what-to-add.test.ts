@@ -6,6 +6,7 @@ import { mixOf } from '../../../../src/practices/composting/mix/mix.ts';
 import { isReckoned, type Portion } from '../../../../src/practices/composting/mix/portion.ts';
 import { GOOD_START, WILL_DO } from '../../../../src/practices/composting/mix/target.ts';
 import { type AtHand, whatToAdd } from '../../../../src/practices/composting/mix/what-to-add.ts';
+import { runs } from '../../../runs.ts';
 import { litres, named } from './stuff.ts';
 
 const have = (...words: string[]): AtHand[] => words.map((word) => ({ material: named(word) }));
@@ -126,7 +127,7 @@ describe('for any mix and anything at hand', () => {
           }
         },
       ),
-      { numRuns: 300 },
+      { numRuns: runs(100, 2000) },
     );
   });
 
@@ -155,7 +156,7 @@ describe('for any mix and anything at hand', () => {
           }
         },
       ),
-      { numRuns: 150 },
+      { numRuns: runs(50, 1000) },
     );
   });
 });
