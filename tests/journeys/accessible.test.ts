@@ -1,11 +1,12 @@
 /**
- * One page of every route of the app in a real browser; every page at every width: tests/long/accessible.test.ts.
+ * One page of every route of the app in a real browser. Colours are looked at on the main pages, on a phone by day and a desk by
+ * night, and on one page of each other make; every page whole, at every width and in either light: tests/long/accessible.test.ts.
  */
 import { afterAll, beforeAll, expect, test } from 'vitest';
 import { Trouble } from '../../src/web/requests/trouble.ts';
 import { stylesheet } from '../../src/web/styles/stylesheet.ts';
 import { brokenOffPage, underWayPage } from '../../src/web/under-way/under-way-page.tsx';
-import { type AxeWalk, faultsOnPages, openWalk } from './axe-walk.ts';
+import { type AxeWalk, faultsOnPages, type Looked, openWalk } from './axe-walk.ts';
 import { colourFaultsOf, faultsOf, pageForLooking } from './looked-over.ts';
 import { NO_PAGE, type WalkedPage } from './pages-walked.ts';
 import { emptyApp } from './walked-gardens.ts';
@@ -29,7 +30,7 @@ test('every route of the app is walked, or shows no page for a reason that is to
 test('no page has a fault that axe-core finds, a script, or a drawing without name and table', async () => {
   const pages = oneOfEachRoute(walk.pages);
   expect(pages.length).toBeGreaterThan(60);
-  expect(await faultsOnPages(walk, pages, ({ path }) => MAIN_PAGE.test(path))).toEqual([]);
+  expect(await faultsOnPages(walk, pages, lookedAt(pages))).toEqual([]);
 }, 300_000);
 
 test('nor has the page that stands where no garden is kept yet', async () => {
@@ -52,6 +53,25 @@ test('nor have the pages of a work that goes on, and of one that came to nothing
 /** The pages named in the head of every page: looked at on the desk too. */
 const MAIN_PAGE =
   /^\/gardens\/quillet-lane(?:\/(?:year|beds|compost|weather|season-end|feeds|household|climate|garden))?$/;
+
+/** Pages of another make than the main ones, the first of each: a task, a change, a form refused, a step, a text, and none. */
+const OTHER_MAKES: readonly ((page: WalkedPage) => boolean)[] = [
+  ({ route }) => route.startsWith('GET /gardens/:gardenId/tasks/'),
+  ({ route }) => route.startsWith('GET /gardens/:gardenId/edit/'),
+  ({ route, status }) => route.startsWith('POST') && status === 422,
+  ({ route, status }) => route.startsWith('GET /set-up/') && status === 200,
+  ({ route }) => /^GET \/handbook\/:/.test(route),
+  ({ status }) => status === 404,
+];
+
+function lookedAt(pages: readonly WalkedPage[]): (page: WalkedPage) => Looked {
+  const makes = OTHER_MAKES.map((isOfMake) => pages.find(isOfMake));
+  expect(makes).not.toContain(undefined);
+  return (page) => {
+    if (page.form === undefined && MAIN_PAGE.test(page.path)) return 'each width';
+    return makes.includes(page) ? 'phone' : 'phone, no colours';
+  };
+}
 
 /** The first page of each route, by the way it answers; what is sent needs the page before it open, and so stays whole. */
 function oneOfEachRoute(pages: readonly WalkedPage[]): WalkedPage[] {

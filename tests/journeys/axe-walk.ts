@@ -9,7 +9,7 @@ import { pagesWalked, type WalkedPage } from './pages-walked.ts';
 import { freePort } from './served-garden.ts';
 import { type WalkedApp, walkedApp } from './walked-gardens.ts';
 
-/** Each width is looked over whole in one light, and for its colours in the other. */
+/** Each width is looked over whole in one light, and may be for its colours in the other. */
 const SCREENS = [
   { name: 'phone', width: 390, whole: 'light', colours: 'dark' },
   { name: 'desk', width: 1200, whole: 'dark', colours: 'light' },
@@ -37,25 +37,29 @@ export async function openWalk(): Promise<AxeWalk> {
   return { browser, walked, pages: await pagesWalked(walked), origin: `http://127.0.0.1:${port}`, close };
 }
 
-/** What is wrong on some pages. The desk and the other light are looked at only where `isWhole` says so. */
+/** How much of a page is looked at: all but its colours on the phone, all on the phone, on each width in its own light, or in both. */
+export type Looked = 'phone, no colours' | 'phone' | 'each width' | 'each width, both lights';
+
+/** What is wrong on some pages. */
 export async function faultsOnPages(
   { browser, origin }: AxeWalk,
   pages: readonly WalkedPage[],
-  isWhole: (page: WalkedPage) => boolean,
+  lookedAt: (page: WalkedPage) => Looked,
 ): Promise<string[]> {
   const screens = await Promise.all(
     SCREENS.map(async (screen) => ({ ...screen, page: await pageForLooking(browser, screen.width, screen.whole) })),
   );
   const faults: string[] = [];
   for (const walk of pages) {
+    const looked = lookedAt(walk);
     const looks = screens
-      .filter(({ name }) => name === 'phone' || isWhole(walk))
+      .filter(({ name }) => name === 'phone' || looked.startsWith('each width'))
       .map(async ({ page, name, whole, colours }) => {
         const at = `${walk.form === undefined ? '' : 'sent '}${walk.path} (${name}): `;
         const status = (await shown(page, origin, walk))?.status();
         if (status !== walk.status) faults.push(`${at}answered ${status}, not ${walk.status}`);
-        const found = await faultsOf(page);
-        if (isWhole(walk)) {
+        const found = await faultsOf(page, { colours: looked !== 'phone, no colours' });
+        if (looked === 'each width, both lights') {
           await page.emulateMedia({ colorScheme: colours });
           found.push(...(await colourFaultsOf(page)));
           await page.emulateMedia({ colorScheme: whole });

@@ -9,6 +9,7 @@ import { stylesheet } from '../../src/web/styles/stylesheet.ts';
 import { weekSheetPage } from '../../src/web/week/week-sheet.tsx';
 import { demoView } from '../demo-data/demo-plan.ts';
 import { hollowLane, planOf, type Wanted } from '../digest/example.ts';
+import { runs } from '../runs.ts';
 import { openBrowser } from './browser.ts';
 
 let browser: Browser;
@@ -32,12 +33,12 @@ async function printed(garden: Garden, list: WeekList): Promise<{ sheet: WeekShe
 }
 
 describe('one sheet a week, on A4 and on US Letter', () => {
-  test('the twelve fullest weeks of the demo garden’s year', async () => {
+  test('the fullest weeks of the demo garden’s year', async () => {
     const { garden, plan } = await demoView('2027-04-18');
     const weeks = Array.from({ length: 53 }, (_, index) => weekList(plan, garden, addDays('2027-04-12', 7 * index)));
     const fullest = weeks.sort((a, b) => lines(b, garden) - lines(a, garden));
     expect(fullest[0]?.days.flatMap(({ entries }) => entries).length).toBeGreaterThanOrEqual(4);
-    for (const list of fullest.slice(0, 12)) {
+    for (const list of fullest.slice(0, runs(4, 12))) {
       expect([list.monday, (await printed(garden, list)).pages]).toEqual([list.monday, [1, 1]]);
     }
   }, 120_000);

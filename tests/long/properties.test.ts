@@ -1,11 +1,12 @@
 /**
- * The properties of `npm test`, each tried many times: how often stands beside it.
+ * What `npm test` tries a few times, tried many times: how often stands beside each.
  */
 import '../calendar/long-texts.test.ts';
 import '../calendar/quiet-feed.test.ts';
 import '../calendar/read-back.test.ts';
 import '../garden/mend-properties.test.ts';
 import '../garden/round-trip.test.ts';
+import '../journeys/week-sheet.test.ts';
 import '../practices/composting/mix/what-to-add.test.ts';
 import '../practices/properties.test.ts';
 import '../practices/topdressing/balance.test.ts';
