@@ -38,6 +38,8 @@ import { signInIn } from './sign-in/sign-in.ts';
 export interface StewardSettings {
   store: Store;
   clock: Clock;
+  /** How the sign-in tells the time, where the gardens stand on another day than the one it is. */
+  signInClock?: Clock;
   /** Told of what went wrong behind an answer that was given all the same. */
   report?: (fault: unknown) => void;
   /** How lists leave the house; without it they do not. */
@@ -50,7 +52,8 @@ export interface StewardSettings {
 
 /** A steward over a store. Closing it closes the store. */
 export function createSteward(settings: StewardSettings): Steward {
-  const { store, clock, report = console.error, post = {}, crew = inThisThread(), passwordCost = COST } = settings;
+  const { store, clock, report = console.error, post = {}, crew = inThisThread() } = settings;
+  const { signInClock = clock, passwordCost = COST } = settings;
   const planner = new Planner(store, clock, crew);
   const room = { store, clock, planner };
   const accept = acceptIn(room);
@@ -67,7 +70,7 @@ export function createSteward(settings: StewardSettings): Steward {
     ...taskMarksIn(accept),
     ...pileReadingsIn(accept),
     ...keysIn(room),
-    ...signInIn({ store, clock, cost: passwordCost, report }),
+    ...signInIn({ store, clock: signInClock, cost: passwordCost, report }),
     ...recordsIn(room),
     ...postIn({ ...room, post, report, underWay }),
     ...linksIn(room),

@@ -92,6 +92,33 @@ describe('serve', () => {
     await server.stop();
   });
 
+  test('standing on another day signs nobody out and keeps nobody in', async () => {
+    const { folder } = await withGarden();
+    const password = 'beet row under the old pear';
+    const signedIn = () =>
+      openedIn(folder, async ({ steward }) => (await steward.sessions()).map(({ beganAt }) => beganAt));
+    await openedIn(folder, async ({ steward }) => {
+      await steward.setPassword(password);
+      await steward.signIn(password);
+    });
+    const clock = { now: NOW };
+    const server = served(folder, ['--today', '2031-01-10'], { now: () => clock.now });
+    await server.started;
+    const page = PAGE.exec(server.text())?.[1] ?? '';
+    const answer = await fetch(`${page}sign-in`, {
+      method: 'POST',
+      redirect: 'manual',
+      headers: { 'Sec-Fetch-Site': 'same-origin' },
+      body: new URLSearchParams({ password }),
+    });
+    const cookie = answer.headers.getSetCookie()[0]?.split(';')[0] ?? '';
+    const seen = async () => (await fetch(`${page}who-gets-in`, { headers: { cookie }, redirect: 'manual' })).status;
+    expect([await signedIn(), await seen()]).toEqual([[NOW, NOW], 200]);
+    clock.now = '2027-05-19T14:30:00.000Z';
+    expect(await seen()).toBe(303);
+    await server.stop();
+  });
+
   test('a garden that cannot be planned is told, and the rest is served', async () => {
     const { folder } = await withGarden();
     await openedIn(folder, async ({ store }) => {

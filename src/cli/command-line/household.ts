@@ -69,6 +69,7 @@ export async function openHousehold(looking: Looking, opening: Opening): Promise
   const steward = createSteward({
     store: onlyLook ? unpublished(store) : store,
     clock: clockOf(at, options.today),
+    signInClock: { now: at.now },
     report: report ?? ((fault) => at.stderr.write(`${faultText(fault)}\n`)),
     post: postSettings(looking),
     ...(crew === undefined ? {} : { crew }),
