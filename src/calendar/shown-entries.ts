@@ -19,7 +19,7 @@ export interface People {
 }
 
 /** Nobody at all: for feeds of everybody's work. */
-export const NOBODY: People = { members: [], assigned: {} };
+const NOBODY: People = { members: [], assigned: {} };
 
 /**
  * The entries of a feed. Open ones and missed ones that should still be done stay for a week after their day, finished

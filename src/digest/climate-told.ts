@@ -18,7 +18,7 @@ import { addDays, type Day, dayOf, dayParts, daysBetween, daysInMonth, eachDay }
 export const FREEZES_TOLD: readonly FreezeLimitF[] = [32, 28, 24];
 
 /** Warmth of the soil that sowing waits for: peas and onions, beet, beans and corn, squash and tomato. House default. */
-export const SOIL_STEPS_C: readonly number[] = [5, 10, 15, 18];
+const SOIL_STEPS_C: readonly number[] = [5, 10, 15, 18];
 
 /** What heat is counted above in the table of months, °C: the base of warm-season crops (50 °F). */
 export const HEAT_BASE_C = 10;

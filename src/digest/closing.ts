@@ -7,7 +7,7 @@ import { titleOf } from '../schedule/entry-text.ts';
 import type { Plan, PlannedTask } from '../schedule/plan.ts';
 
 /** Days ahead within which a closing window is named. House default: this weekly list and the next. */
-export const CLOSING_SOON_DAYS = 14;
+const CLOSING_SOON_DAYS = 14;
 
 /** Work of one calendar entry whose window closes on one day. */
 export interface Closing {

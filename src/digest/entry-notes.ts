@@ -73,13 +73,13 @@ function cautionLines(cautions: EntryCautions | undefined, day: Day, units: Unit
 }
 
 /** The first last day of its tasks; nothing where it is done, or where that day has passed. */
-export function lastDayOf({ entry, tasks }: ListedEntry): Day | undefined {
+function lastDayOf({ entry, tasks }: ListedEntry): Day | undefined {
   if (entry.state === 'done' || entry.state === 'lapsed') return undefined;
   return tasks.map(({ window }) => window.latest).sort()[0];
 }
 
 /** What the day must be like, in a row: "a dry day, air above freezing"; empty where any will do. */
-export function needsOf({ tasks }: ListedEntry): string {
+function needsOf({ tasks }: ListedEntry): string {
   return [...new Set(tasks.flatMap(({ needs }) => needs))].map((need) => CONDITION_WORDS[need]).join(', ');
 }
 

@@ -36,7 +36,7 @@ export function recentChanges(plan: Plan, since: Instant = addDays(plan.today, -
 }
 
 /** Weeks after its own whose moves a list tells one by one. House default: what a household arranges its days by. */
-export const TOLD_AHEAD_WEEKS = 8;
+const TOLD_AHEAD_WEEKS = 8;
 
 /** Days before a Monday from which its list is the one to read: on Saturday and Sunday one looks ahead. House default. */
 const LOOKED_AHEAD_DAYS = 2;

@@ -35,7 +35,7 @@ const fieldChange = z.object({ key: z.string(), was: z.unknown().optional(), is:
 const item = { list: z.enum(ID_LISTS), id: z.string() };
 
 /** What an edit must look like to be read back from where it was kept. */
-export const storedEdit = z.discriminatedUnion('how', [
+const storedEdit = z.discriminatedUnion('how', [
   z.object({ how: z.literal('added'), ...item, row }),
   z.object({ how: z.literal('gone'), ...item, row }),
   z.object({

@@ -8,7 +8,7 @@ import { dirname } from 'node:path';
 const PRIVATE_FOLDER = 0o700;
 
 /** Flushes a file's octets to the disk. */
-export function flushFile(file: string): void {
+function flushFile(file: string): void {
   flush(file, 'r+');
 }
 

@@ -60,7 +60,7 @@ export async function withHousehold<Result>(
 }
 
 /** Opens the data folder. Closing the steward closes it. */
-export async function openHousehold(looking: Looking, opening: Opening): Promise<Household> {
+async function openHousehold(looking: Looking, opening: Opening): Promise<Household> {
   const { make = false, onlyLook = false, serves = false, report, crew } = opening;
   const { at, options } = looking;
   const file = databaseIn(dataFolder(looking));
@@ -90,7 +90,7 @@ function postSettings(looking: Looking): PostSettings {
 }
 
 /** Where daily copies are kept, if at all. */
-export function copiesOf({ at, settings: { copies } }: Looking): Pick<StoreOpening, 'copies'> {
+function copiesOf({ at, settings: { copies } }: Looking): Pick<StoreOpening, 'copies'> {
   if (copies === undefined) return {};
   return { copies: copies === NO_COPIES ? 'none' : { folder: resolve(at.cwd, copies) } };
 }

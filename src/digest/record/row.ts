@@ -5,7 +5,7 @@ import { z } from 'zod';
 import { isDay } from '../../measures/days.ts';
 
 /** What a line may tell of. */
-export const DOINGS = [
+const DOINGS = [
   'sown',
   'planted',
   'started-indoors',

@@ -2,7 +2,6 @@
  * A proposal in words, for every place that shows one. Texts may hold marked amounts and days.
  */
 import { vegetableById } from '../../handbook/vegetables.ts';
-import type { BrokenRule } from '../../practices/rotation-plan/looked-at.ts';
 import { amountInWords, givingWayInWords, ruleInWords, wishInWords } from '../../practices/rotation-plan/sentences.ts';
 import { isMet } from '../../practices/rotation-plan/wishes.ts';
 import type { Conflict } from '../rotation-plan/conflicts.ts';
@@ -61,9 +60,4 @@ export function undatedTexts({ problem, placements }: Pick<RotationProposal, 'pr
       .map(({ cropId, season }) => `${vegetableById(cropId).name.toLowerCase()} in ${problem.seasonNames[season]}`);
     return crops.length === 0 ? [] : [`${bed.name}: ${crops.join(', ')}.`];
   });
-}
-
-/** Broken rules that lie in what is proposed or planned, and not in the past. */
-export function isToCome({ how }: BrokenRule): boolean {
-  return how !== 'past';
 }

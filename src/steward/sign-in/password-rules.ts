@@ -4,10 +4,10 @@
 import type { Problem } from '../../garden/problem.ts';
 
 /** Shortest, in code points: what the same section asks of a password that is all somebody signs in with. */
-export const LEAST_CHARACTERS = 15;
+const LEAST_CHARACTERS = 15;
 
 /** Longest, in code points. The section asks for at least 64 to be allowed; four times that is a house default. */
-export const MOST_CHARACTERS = 256;
+const MOST_CHARACTERS = 256;
 
 /** Longest text that is looked at at all, before it is brought into one form. House default. */
 const MOST_TYPED = 4 * MOST_CHARACTERS;

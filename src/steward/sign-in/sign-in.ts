@@ -24,7 +24,7 @@ const DAY_MS = 24 * 3_600_000;
 export const SESSION_DAYS = 30;
 
 /** Days without a visit after which a device is signed out. House default: two weekly lists were not looked at. */
-export const UNUSED_DAYS = 14;
+const UNUSED_DAYS = 14;
 
 /** How far the time a device was last seen may be behind: every note of it is a write to the disk. House default. */
 const NOTED_EVERY_MS = 3_600_000;

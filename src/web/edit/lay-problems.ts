@@ -120,7 +120,7 @@ function elsewhere(problem: Problem, { kinds, file, garden }: Around): FieldProb
 }
 
 /** A text of the file's check with labels in place of keys, names for ids, and days and areas as the reader has them. */
-export function inWords(
+function inWords(
   text: string,
   fields: readonly AnyField[],
   { kind, units }: { kind: Pick<EditKind, 'fieldOf'>; units: UnitSystem },
