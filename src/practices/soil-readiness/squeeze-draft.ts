@@ -132,10 +132,10 @@ function heldBySnow(test: Timing, how: SoilWork, snow: Setback): Timing {
 
 /** The test after snow of which nobody can reckon when it melts: once it is gone, as long after as a soil takes to drain. */
 function afterSnowTold({ retestDays, retestFrom }: SoilWork, { on, expected }: Setback): Timing {
-  const preferred = addDays(on, retestDays);
-  const latest = addDays(preferred, CANDIDATE_DAYS);
+  const drained = addDays(on, retestDays);
+  const latest = addDays(drained, CANDIDATE_DAYS);
   return {
-    window: { earliest: addDays(on, 1), preferred, latest },
+    window: { earliest: drained, preferred: drained, latest },
     reasons: [
       {
         rule: 'squeeze.snow-told',
