@@ -153,7 +153,7 @@ function shortfallWords({ season, litres, by, order, waysOut }: Shortfall): Shor
     heading: `${quantity(litres, 'L')} short by ${dated(by)}`,
     lines: [
       `Thinner: ${thinnerWords(waysOut)}.`,
-      waysOut.pile === undefined ? 'A pile begun now is not ready in time for it.' : pileWords(waysOut.pile),
+      waysOut.pile === undefined ? 'A pile begun now is not ready in time for it.' : pileWords(waysOut.pile, by),
       `Buy: order between ${dated(order.earliest)} and ${dated(order.latest)}, five to six weeks before it is spread, so that beans can be grown in it first. ${boughtWords(waysOut.buy)}`,
       'Ask the seller: heated and turned, manure and whose, tested for salts, jumping worms? Go and look before you pay.',
     ],

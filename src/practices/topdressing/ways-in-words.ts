@@ -1,6 +1,7 @@
 /**
  * The ways out of a shortage, in words.
  */
+import type { Day } from '../../measures/days.ts';
 import { dated, quantity } from '../../measures/quantity.ts';
 import { LITRES_PER_CUBIC_YARD } from '../../measures/units.ts';
 import type { WaysOut } from '../compost-balance.ts';
@@ -36,10 +37,14 @@ export function thinnerWords({ thinner, evenPercent }: Pick<WaysOut, 'thinner' |
   return evenPercent > 0 && none.length > 0 ? `${words}; or ${evenPercent} % of its layer on every bed` : words;
 }
 
-/** A pile that would close the gap. */
-export function pileWords({ litres, startBy, readyBy }: NonNullable<WaysOut['pile']>): string {
+/**
+ * A pile that would close the gap.
+ *
+ * @param by the last day of the first bed that goes short: a pile that is ready later serves only what comes after
+ */
+export function pileWords({ litres, startBy, readyBy }: NonNullable<WaysOut['pile']>, by: Day): string {
   return (
     `Build a hot pile of ${quantity(litres, 'L')} by ${dated(startBy)}, two parts of browns to one of greens, and turn it ` +
-    `every week: its compost can then be counted on by ${dated(readyBy)}.`
+    `every week: its compost can then be counted on by ${dated(readyBy)}${readyBy > by ? ', for the last of these layers and no sooner' : ''}.`
   );
 }
