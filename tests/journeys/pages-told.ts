@@ -24,11 +24,7 @@ import {
 } from '../../src/web/addresses/addresses.ts';
 import { ONE_CLICK } from '../../src/web/mail-links/stop.tsx';
 import { standingKinds } from '../../src/web/report/stage.tsx';
-import { runs } from '../runs.ts';
 import { WALKED_ON, type WalkedApp, type WalkedGarden } from './walked-gardens.ts';
-
-/** Seasons of the plan that is proposed: three take ten seconds to look through. */
-const SEASONS = runs(1, 3);
 
 /** A page that is asked for, or a form that is sent, and the status that answers. */
 export interface Told {
@@ -80,7 +76,7 @@ function askedOf({ id, view, files }: WalkedGarden): string[] {
     `${at}/undo`,
     `${at}/away-sheet`,
     ...files,
-    ...(garden.wishes.length === 0 ? [] : [`${at}/beds?years=${SEASONS}`, `${at}/take-plan?years=${SEASONS}`]),
+    ...(garden.wishes.length === 0 ? [] : [`${at}/beds?years=3`, `${at}/take-plan?years=3`]),
     ...(cover === undefined ? [] : [`${reportPath(id, 'stage')}?seen=${cover.value}&stage=first-buds&on=${WALKED_ON}`]),
     ...(planting === undefined ? [] : [`${bedPath(id, planting.bedId)}/season/drop?planting=${planting.id}`]),
   ];
