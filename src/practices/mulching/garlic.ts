@@ -85,7 +85,7 @@ function mulchDraft(input: PracticeInput, bed: Bed, { id, cropId, start }: Plant
  * the winter that heaves cloves is still ahead. House default.
  */
 function laterBegun({ garden: { startedOn }, climate }: PracticeInput, set: Day): Day[] {
-  return startedOn > set && startedOn <= midwinterAfter(climate, set) ? [startedOn] : [];
+  return startedOn > set && startedOn < midwinterAfter(climate, set) ? [startedOn] : [];
 }
 
 function uncoverDraft(
