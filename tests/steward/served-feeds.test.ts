@@ -227,10 +227,15 @@ describe('an answer kept in memory', () => {
     const served = new ServedFeeds({ store, clock, planner: counting, report: console.error }, 1);
     const first = await served.answer(feed.token);
     await served.answer(other.token);
-    await served.written();
     expect(made).toBe(2);
+    // Put by and not yet written, on its way to the disk, and on the disk.
     expect(await served.answer(feed.token)).toEqual(first);
     expect(await served.answer(other.token)).toBeDefined();
+    const written = served.written();
+    expect(await served.answer(feed.token)).toEqual(first);
+    await written;
+    expect(await served.answer(other.token)).toBeDefined();
+    expect(await served.answer(feed.token)).toEqual(first);
     expect(made).toBe(2);
     clock.moment = '2027-04-21T13:00:00.000Z';
     await served.answer(feed.token);

@@ -16,6 +16,8 @@ export class FeedBatch {
   readonly #report: (fault: unknown) => void;
   #fetches = new Map<FeedName, Fetch>();
   #texts = new Map<string, { name: FeedName; text: FeedText }>();
+  /** Texts on their way to the disk. */
+  #leaving: ReadonlyMap<string, { name: FeedName; text: FeedText }> = new Map();
   #timer: NodeJS.Timeout | undefined;
 
   constructor(store: Pick<Store, 'transaction'>, report: (fault: unknown) => void) {
@@ -36,6 +38,11 @@ export class FeedBatch {
     else this.#wait();
   }
 
+  /** The good text of a feed that is put by, where it is not yet on disk. */
+  textOf(name: FeedName): FeedText | undefined {
+    return (this.#texts.get(keyOf(name)) ?? this.#leaving.get(keyOf(name)))?.text;
+  }
+
   /** Writes what was put by. What cannot be written is told of and let go: it is not worth an answer's failing. */
   async write(): Promise<void> {
     clearTimeout(this.#timer);
@@ -44,6 +51,8 @@ export class FeedBatch {
     const texts = [...this.#texts.values()];
     if (fetches.length === 0 && texts.length === 0) return;
     this.#fetches = new Map();
+    const leaving = this.#texts;
+    this.#leaving = leaving;
     this.#texts = new Map();
     try {
       await this.#store.transaction(async (shelves) => {
@@ -52,6 +61,8 @@ export class FeedBatch {
       });
     } catch (fault) {
       this.#report(fault);
+    } finally {
+      if (this.#leaving === leaving) this.#leaving = new Map();
     }
   }
 

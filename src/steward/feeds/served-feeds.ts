@@ -206,7 +206,7 @@ export class ServedFeeds {
 
   async #lastGood(feed: Feed): Promise<Pick<Held, 'name' | 'feed'> | undefined> {
     const name = nameOf(feed);
-    const text = await this.#room.store.feedText(name);
+    const text = this.#batch.textOf(name) ?? (await this.#room.store.feedText(name));
     return text && { name, feed: bodyOf(text.body, text.changedAt) };
   }
 }
